@@ -1,0 +1,49 @@
+import { converter, formatHex, parse, wcagLuminance } from 'culori';
+import { Problem } from '../problem.js';
+
+/** A yarn: the letter it is written with, its colour, and its size where known. */
+export interface Yarn {
+  /** One upper-case letter, as written in colour orders (D, L, …). */
+  readonly letter: string;
+  readonly name: string;
+  /** sRGB, `#rrggbb`. */
+  readonly hex: string;
+  /** Grams per 1000 m. */
+  readonly tex?: number;
+}
+
+const toLinear = converter('lrgb');
+
+/** `#rrggbb` of any CSS colour. Refuses what is no colour. */
+export function hexOf(colour: string): string {
+  const parsed = parse(colour);
+  if (parsed === undefined) throw new Problem(`“${colour}” is not a colour; expected one like "#1f2a44"`);
+  return formatHex(parsed);
+}
+
+/** Red, green and blue in linear light, 0 to 1 (IEC 61966-2-1). */
+export function linearLight(hex: string): readonly [number, number, number] {
+  const { r, g, b } = toLinear(hex)!;
+  return [r, g, b];
+}
+
+/** Luminance Y, 0 to 1, with the weights of the standard rounded to four places (0.2126, 0.7152, 0.0722). */
+export function luminance(hex: string): number {
+  return wcagLuminance(hex);
+}
+
+/** CIE L* (0–100) of a luminance Y (0–1), with the exact constants 216/24389 and 24389/27. */
+export function lightness(y: number): number {
+  return y > 216 / 24389 ? 116 * Math.cbrt(y) - 16 : (24389 / 27) * y;
+}
+
+/**
+ * The value of each yarn: its L* scaled so that the darkest of the palette is 0 and the lightest 1.
+ * All 0 where the yarns are equally light (range below 1e-9).
+ */
+export function values(yarns: readonly Yarn[]): Float64Array {
+  const light = yarns.map((yarn) => lightness(luminance(yarn.hex)));
+  const darkest = Math.min(...light);
+  const range = Math.max(...light) - darkest;
+  return Float64Array.from(light, (l) => (range < 1e-9 ? 0 : (l - darkest) / range));
+}

@@ -1,0 +1,42 @@
+/** Something a person gave is wrong. The message is one clear sentence: place, what was found, what was expected. */
+export class Problem extends Error {
+  override readonly name = 'Problem';
+
+  /** The same sentence with the file it stands in put in front. */
+  inFile(file: string): Problem {
+    return new Problem(`${file}: ${this.message}`);
+  }
+}
+
+/** The nearest of the known words, for "did you mean"; undefined where none is near. */
+export function nearestWord(word: string, known: readonly string[]): string | undefined {
+  let best: string | undefined;
+  let least = Math.max(2, Math.floor(word.length / 3)) + 1;
+  for (const candidate of known) {
+    const distance = editDistance(word.toLowerCase(), candidate.toLowerCase());
+    if (distance < least) {
+      least = distance;
+      best = candidate;
+    }
+  }
+  return best;
+}
+
+/** " (did you mean “x”?)", or nothing where no known word is near. */
+export function didYouMean(word: string, known: readonly string[]): string {
+  const near = nearestWord(word, known);
+  return near === undefined ? '' : ` (did you mean “${near}”?)`;
+}
+
+function editDistance(a: string, b: string): number {
+  let previous = Array.from({ length: b.length + 1 }, (_, j) => j);
+  for (let i = 1; i <= a.length; i++) {
+    const row = [i];
+    for (let j = 1; j <= b.length; j++) {
+      const change = previous[j - 1]! + (a[i - 1] === b[j - 1] ? 0 : 1);
+      row.push(Math.min(change, previous[j]! + 1, row[j - 1]! + 1));
+    }
+    previous = row;
+  }
+  return previous[b.length]!;
+}

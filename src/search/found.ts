@@ -1,0 +1,52 @@
+import type { Draft } from '../draft/draft.js';
+import type { Ease, Scores } from '../score/figures.js';
+import type { By, Fill } from './question.js';
+
+/** One cloth that a search kept, with everything said of it. */
+export interface Found {
+  /** 1 is the best. */
+  readonly rank: number;
+  /** Short hash of the draft with its colours; the same draft has the same code everywhere. */
+  readonly code: string;
+  /** How it is made, in one line. */
+  readonly recipe: string;
+  readonly structure: string;
+  readonly draft: Draft;
+  readonly order: {
+    readonly warp: string;
+    readonly weft: string;
+    readonly by: By;
+    readonly fill: Fill;
+    readonly times: number;
+    /** End and pick at which the warp and the weft order begin. */
+    readonly start: readonly [number, number];
+  };
+  readonly scores: Scores;
+  readonly ease: Ease;
+  /** How many other candidates weave this very cloth. */
+  readonly equals: number;
+  /** Code of a better cloth that looks nearly the same, or null. */
+  readonly nearTwin: string | null;
+}
+
+/** What became of every candidate. `examined` = cloths + equals + everything set aside. */
+export interface Counts {
+  readonly written: number;
+  readonly examined: number;
+  readonly cloths: number;
+  readonly equals: number;
+  readonly setAside: {
+    readonly float: number;
+    readonly unsound: number;
+    readonly flat: number;
+    readonly limits: number;
+  };
+  /** Every candidate was tried; false where the space was sampled. */
+  readonly exhaustive: boolean;
+}
+
+/** What a search hands on to the gallery. */
+export interface Outcome {
+  readonly counts: Counts;
+  readonly found: readonly Found[];
+}

@@ -1,0 +1,172 @@
+import type { PickKind, Weave } from '../draft/draft.js';
+import { gcd, lcm } from './necklace.js';
+import { type Order, smallestPeriod } from './order.js';
+
+/** The threads of one system (ends, or picks) of a weave's repeat, as an order is laid over them. */
+export interface Strands {
+  readonly count: number;
+  /** Threads in each unit, in order. */
+  readonly units: readonly number[];
+  /** 1 for a thread that takes the companion of its element's colour. */
+  readonly companion: readonly number[];
+  /** Whether the order runs over this thread; the others (tabby) keep one colour. */
+  readonly carries: readonly boolean[];
+}
+
+/** How an order of a given length is laid. */
+export interface Laying {
+  /** Over threads, or over whole units. */
+  readonly by: 'thread' | 'unit';
+  /** Every thread of an element in its colour, or colour and companion in turn. */
+  readonly fill: 'solid' | 'alternate';
+  /** Threads (units) that each element covers. */
+  readonly times: number;
+  /** Thread (unit) on which the order begins. */
+  readonly start: number;
+}
+
+/**
+ * For every thread of the shortest stretch after which both order and weave begin again: the element that colours it
+ * (−1: none, it keeps the tabby's colour), and whether by the companion of its colour.
+ */
+export interface Layout {
+  readonly element: Int16Array;
+  readonly companion: Uint8Array;
+}
+
+/** The ends of a weave. */
+export function endStrands(weave: Weave): Strands {
+  const count = weave.threading.length;
+  return {
+    count,
+    units: weave.endUnits,
+    companion: weave.companions?.ends ?? new Array<number>(count).fill(0),
+    carries: new Array<boolean>(count).fill(true),
+  };
+}
+
+/** The picks of a weave: the order runs over all but the tabby picks (over all where there is nothing but tabby). */
+export function pickStrands(weave: Weave): Strands {
+  const count = weave.treadling.length;
+  const runs = (kind: PickKind): boolean => kind !== 'tabby';
+  const any = weave.pickKinds.some(runs);
+  return {
+    count,
+    units: weave.pickUnits,
+    companion: weave.companions?.picks ?? new Array<number>(count).fill(0),
+    carries: weave.pickKinds.map((kind) => !any || runs(kind)),
+  };
+}
+
+/** How many places an order counts in one repeat of the weave: carrying threads, or units. */
+export function places(strands: Strands, by: Laying['by']): number {
+  return by === 'unit' ? strands.units.length : strands.carries.filter(Boolean).length;
+}
+
+/**
+ * Starts that differ: beginning the order one weave repeat later only shifts the cloth, so with an order repeat of
+ * a places on a weave repeat of b there are gcd(a, b) of them, 0 … gcd − 1.
+ */
+export function startCount(strands: Strands, length: number, laying: Pick<Laying, 'by' | 'times'>): number {
+  return gcd(length * laying.times, places(strands, laying.by));
+}
+
+/** Lays an order of `length` elements over the threads, whatever its colours are. */
+export function layout(strands: Strands, length: number, laying: Laying): Layout {
+  const { count, units, carries } = strands;
+  const perRepeat = places(strands, laying.by);
+  const span = length * laying.times;
+  const total = (lcm(perRepeat, span) / perRepeat) * count;
+  const element = new Int16Array(total).fill(-1);
+  const companion = new Uint8Array(total);
+  const unitOf = units.flatMap((size, unit) => new Array<number>(size).fill(unit));
+  const carriersIn = units.map((_, unit) => unitOf.filter((u, thread) => u === unit && carries[thread]).length);
+  let carried = 0;
+  let inUnit = 0;
+  for (let s = 0; s < total; s++) {
+    const thread = s % count;
+    if (thread === 0 || unitOf[thread] !== unitOf[thread - 1]) inUnit = 0;
+    if (!carries[thread]) continue;
+    const unit = Math.floor(s / count) * units.length + unitOf[thread]!;
+    const place = modulo((laying.by === 'unit' ? unit : carried) - laying.start, span);
+    // How many threads of this element lie before this one: what the turn-about of colour and companion counts.
+    let before = place % laying.times;
+    if (laying.by === 'unit') {
+      const earlier = before;
+      before = inUnit;
+      for (let back = 1; back <= earlier; back++) before += carriersIn[modulo(unit - back, units.length)]!;
+    }
+    element[s] = Math.floor(place / laying.times);
+    companion[s] = strands.companion[thread]! ^ (laying.fill === 'alternate' ? before & 1 : 0);
+    carried++;
+    inUnit++;
+  }
+  return { element, companion };
+}
+
+function modulo(n: number, by: number): number {
+  return ((n % by) + by) % by;
+}
+
+/** The colours of the threads under a layout: palette indices, over the shortest stretch after which they recur. */
+export function colours(plan: Layout, order: Order, palette: number, tabby: number): Uint8Array {
+  const laid = new Uint8Array(plan.element.length);
+  for (let s = 0; s < laid.length; s++) {
+    const element = plan.element[s]!;
+    laid[s] = element < 0 ? tabby : (order[element]! + plan.companion[s]!) % palette;
+  }
+  return laid;
+}
+
+/** One whole repeat: the weave and its colours brought to the length after which both begin again. */
+export function wholeRepeat(
+  weave: Weave,
+  warp: ArrayLike<number>,
+  weft: ArrayLike<number>,
+): Weave & { readonly warp: readonly number[]; readonly weft: readonly number[] } {
+  const ends = lcm(threadingPeriod(weave), smallestPeriod(warp));
+  const picks = lcm(treadlingPeriod(weave), smallestPeriod(weft));
+  const cycle = <T>(list: ArrayLike<T>, count: number): T[] =>
+    Array.from({ length: count }, (_, s) => list[s % list.length]!);
+  const { companions: _, ...bare } = weave;
+  return {
+    ...bare,
+    threading: cycle(weave.threading, ends),
+    treadling: cycle(weave.treadling, picks),
+    pickKinds: cycle(weave.pickKinds, picks),
+    endUnits: filling(weave.endUnits, ends),
+    pickUnits: filling(weave.pickUnits, picks),
+    warp: cycle(warp, ends),
+    weft: cycle(weft, picks),
+  };
+}
+
+/** Ends after which the threading begins again. */
+export function threadingPeriod(weave: Weave): number {
+  return smallestPeriod(weave.threading.map(String).map(numberer()));
+}
+
+/** Picks after which treadling and kinds of pick begin again. */
+export function treadlingPeriod(weave: Weave): number {
+  return smallestPeriod(weave.treadling.map((treadles, j) => `${treadles} ${weave.pickKinds[j]}`).map(numberer()));
+}
+
+function numberer(): (word: string) => number {
+  const known = new Map<string, number>();
+  return (word) => {
+    const number = known.get(word) ?? known.size;
+    known.set(word, number);
+    return number;
+  };
+}
+
+/** Unit lengths that fill `count` threads; the last is cut where the repeat ends inside it. */
+function filling(units: readonly number[], count: number): number[] {
+  const filled: number[] = [];
+  for (let laid = 0, u = 0; laid < count; u++) {
+    const size = Math.min(units[u % units.length]!, count - laid);
+    filled.push(size);
+    laid += size;
+  }
+  return filled;
+}

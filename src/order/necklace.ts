@@ -1,0 +1,119 @@
+import { type Order, smallestPeriod } from './order.js';
+
+/**
+ * Every cyclic word of `length` elements over `colours` colours, each rotation class once, as the word of the class
+ * that sorts first, in sorted order. Constant amortised time a word: the recursion of Ruskey, Savage and Wang
+ * (J. Algorithms 13, 1992), which prolongs prenecklaces and never builds a word it would have to throw away.
+ */
+export function necklaces(length: number, colours: number): Order[] {
+  const word = new Array<number>(length + 1).fill(0);
+  const found: Order[] = [];
+  const prolong = (at: number, period: number): void => {
+    if (at > length) {
+      if (length % period === 0) found.push(word.slice(1));
+      return;
+    }
+    word[at] = word[at - period]!;
+    prolong(at + 1, period);
+    for (let colour = word[at - period]! + 1; colour < colours; colour++) {
+      word[at] = colour;
+      prolong(at + 1, at);
+    }
+  };
+  prolong(1, 1);
+  return found;
+}
+
+/** The rotation of a word that sorts first (Booth, Inf. Process. Lett. 10, 1980, in its two-pointer form). */
+export function leastRotation(word: Order): Order {
+  const n = word.length;
+  let first = 0;
+  let rival = 1;
+  let same = 0;
+  while (first < n && rival < n && same < n) {
+    const a = word[(first + same) % n]!;
+    const b = word[(rival + same) % n]!;
+    if (a === b) {
+      same++;
+      continue;
+    }
+    if (a > b) first += same + 1;
+    else rival += same + 1;
+    if (first === rival) rival++;
+    same = 0;
+  }
+  const start = Math.min(first, rival);
+  return [...word.slice(start), ...word.slice(0, start)];
+}
+
+/** What else makes two orders the same, beside where they start. */
+export interface Merging {
+  /** Read backwards. */
+  readonly reversal?: boolean;
+  /** The two colours exchanged (only where there are two). */
+  readonly exchange?: boolean;
+}
+
+/**
+ * Orders of `length` elements, each once: necklaces, with reversal and exchange merged where asked (the one that
+ * sorts first stands for the class).
+ */
+export function distinctOrders(length: number, colours: number, merging: Merging = {}): Order[] {
+  const exchange = merging.exchange === true && colours === 2;
+  return necklaces(length, colours).filter((word) => {
+    const swapped = word.map((colour) => 1 - colour);
+    return (
+      (!merging.reversal || sortsFirst(word, word.toReversed())) &&
+      (!exchange || sortsFirst(word, swapped)) &&
+      (!merging.reversal || !exchange || sortsFirst(word, swapped.toReversed()))
+    );
+  });
+}
+
+/** Whether a necklace sorts no later than every rotation of another word. */
+function sortsFirst(necklace: Order, other: Order): boolean {
+  const rival = leastRotation(other);
+  const at = necklace.findIndex((colour, e) => colour !== rival[e]);
+  return at < 0 || necklace[at]! < rival[at]!;
+}
+
+/**
+ * Distinct orders of every asked length, none twice: a word that only repeats a shorter asked one (DLDL beside DL)
+ * weaves the same cloth and is left out.
+ */
+export function distinctOrdersOf(lengths: readonly number[], colours: number, merging: Merging = {}): Order[] {
+  return [...new Set(lengths)]
+    .sort((a, b) => a - b)
+    .flatMap((length) =>
+      distinctOrders(length, colours, merging).filter((word) => {
+        const root = smallestPeriod(word);
+        return !lengths.some((shorter) => shorter < length && shorter % root === 0);
+      }),
+    );
+}
+
+/** Orders that can be written: every word of every length, rotations and one-colour words included. */
+export function writtenOrders(lengths: readonly number[], colours: number): number {
+  return [...new Set(lengths)].reduce((sum, length) => sum + colours ** length, 0);
+}
+
+/**
+ * How many rotation classes there are (Burnside): the sum over d dividing n of φ(d)·k^(n/d), over n. Exact below
+ * 2^53.
+ */
+export function countNecklaces(length: number, colours: number): number {
+  let sum = 0;
+  for (let r = 1; r <= length; r++) sum += colours ** gcd(r, length);
+  return sum / length;
+}
+
+/** Greatest common divisor of two whole numbers from 0. */
+export function gcd(a: number, b: number): number {
+  while (b !== 0) [a, b] = [b, a % b];
+  return a;
+}
+
+/** Least common multiple of two whole numbers from 1. */
+export function lcm(a: number, b: number): number {
+  return (a / gcd(a, b)) * b;
+}

@@ -1,0 +1,265 @@
+import type { Face } from '../cloth/face.js';
+import { blurWeights, overlapWeights } from './blur.js';
+import type { Contrast } from './figures.js';
+
+/** Blur in which a motif is judged, and the small one in which its figure is, in ends. */
+const SIGMA = 1.5;
+const SMALL_SIGMA = 0.5;
+
+/** Weights by distance along one system of threads. */
+interface Reach {
+  /** Cells of a field blurred by B. */
+  readonly tone: Float64Array;
+  /** Boundaries, each shared half and half between its two cells, blurred by B. */
+  readonly edges: Float64Array;
+  /** A boundary against a cell, blurred by B. */
+  readonly cross: Float64Array;
+  /** Cells of a field blurred by the small blur. */
+  readonly small: Float64Array;
+}
+
+/**
+ * Motif contrast and its parts, for faces of one sett. Every sum of squares over the P·Q blurred cells is a double sum
+ * over pairs of cells, weighted by how far apart they are across and along. Cells of one kind of row and of column
+ * are alike, so the distances are gathered by kinds first (`W` along, `V` across: kinds × kinds), and what is left is
+ * a product of small matrices: Σ(Bg)² = Σ (W·G) ∘ (G·V). A cloth of 6400 cells and 8 × 8 kinds costs a few thousand
+ * multiplications, and the result is exact.
+ *
+ * @param squareness picks per centimetre over ends per centimetre: σ down the warp is this times σ across.
+ */
+export function contrastMeter(squareness: number): (face: Face, values: Float64Array) => Contrast {
+  const across = reaches(1);
+  const along = reaches(squareness);
+  return (face, values) => {
+    const { ends, picks, rowKinds, columnKinds } = face;
+    const cells = ends * picks;
+    const h = across(ends);
+    const v = along(picks);
+    const value = Float64Array.from(face.colour, (colour) => values[colour]!);
+    const rows = counts(face.row, rowKinds);
+    const columns = counts(face.column, columnKinds);
+    const mean = weightedMean(value, rows, columns) / cells;
+    // Sums of squares about the mean keep their digits; the blur does not move the mean.
+    const g = value.map((cell) => cell - mean);
+
+    const W = gather(v.tone, face.row, rowKinds, face.row, rowKinds);
+    const V = gather(h.tone, face.column, columnKinds, face.column, columnKinds);
+    const tone = 2 * deviation(energy(W, g, V, rowKinds, columnKinds), cells);
+    const line = lineContrast(face, value, rows, columns, h, v, W, V);
+    return {
+      contrast: Math.min(1, Math.hypot(tone, line)),
+      tone,
+      line,
+      figure: figureShare(face, g, rows, columns, h, v),
+      darkShare: 1 - mean,
+    };
+  };
+}
+
+/** Boundaries between neighbouring threads, by the kinds of the two. */
+interface Boundaries {
+  readonly kind: Uint16Array;
+  readonly before: readonly number[];
+  readonly after: readonly number[];
+}
+
+/** N: upright against level lines. o = u − h, where h and u share each boundary half and half between its cells. */
+function lineContrast(
+  face: Face,
+  value: Float64Array,
+  rows: Float64Array,
+  columns: Float64Array,
+  h: Reach,
+  v: Reach,
+  W: Float64Array,
+  V: Float64Array,
+): number {
+  const { ends, picks, rowKinds, columnKinds } = face;
+  const cells = ends * picks;
+  const upright = boundaries(face.column, columnKinds);
+  const level = boundaries(face.row, rowKinds);
+  const E = upright.before.length;
+  const F = level.before.length;
+
+  const x = new Float64Array(rowKinds * E);
+  for (let r = 0; r < rowKinds; r++) {
+    const at = r * columnKinds;
+    for (let e = 0; e < E; e++)
+      x[r * E + e] = Math.abs(value[at + upright.before[e]!]! - value[at + upright.after[e]!]!);
+  }
+  const y = new Float64Array(F * columnKinds);
+  for (let f = 0; f < F; f++) {
+    const a = level.before[f]! * columnKinds;
+    const b = level.after[f]! * columnKinds;
+    for (let c = 0; c < columnKinds; c++) y[f * columnKinds + c] = Math.abs(value[a + c]! - value[b + c]!);
+  }
+  const meanX = centre(x, rows, counts(upright.kind, E), cells);
+  const meanY = centre(y, counts(level.kind, F), columns, cells);
+  if (meanX === 0 && meanY === 0) return 0;
+
+  const hh = energy(W, x, gather(h.edges, upright.kind, E, upright.kind, E), rowKinds, E);
+  const uu = energy(gather(v.edges, level.kind, F, level.kind, F), y, V, F, columnKinds);
+  const crossAlong = gather(v.cross, level.kind, F, face.row, rowKinds);
+  const crossAcross = gather(h.cross, upright.kind, E, face.column, columnKinds);
+  // Σ over boundary kinds e, f and cell kinds r, c of y[f][c]·x[r][e], each pair with its two weights.
+  const lifted = multiplyTransposed(crossAlong, y, F, rowKinds, columnKinds);
+  const carried = multiply(x, crossAcross, rowKinds, E, columnKinds);
+  return deviation(uu + hh - 2 * dot(lifted, carried), cells);
+}
+
+/** Share of the variance of b·v left when row means and column means are taken out. */
+function figureShare(
+  face: Face,
+  g: Float64Array,
+  rows: Float64Array,
+  columns: Float64Array,
+  h: Reach,
+  v: Reach,
+): number {
+  const { ends, picks, rowKinds, columnKinds } = face;
+  const W = gather(v.small, face.row, rowKinds, face.row, rowKinds);
+  const V = gather(h.small, face.column, columnKinds, face.column, columnKinds);
+  const all = energy(W, g, V, rowKinds, columnKinds) / (ends * picks);
+  if (all < 1e-6) return 0;
+  const rowMean = new Float64Array(rowKinds);
+  const columnMean = new Float64Array(columnKinds);
+  for (let r = 0; r < rowKinds; r++) {
+    for (let c = 0; c < columnKinds; c++) {
+      const cell = g[r * columnKinds + c]!;
+      rowMean[r] = rowMean[r]! + (cell * columns[c]!) / ends;
+      columnMean[c] = columnMean[c]! + (cell * rows[r]!) / picks;
+    }
+  }
+  const byRows = dot(multiply(W, rowMean, rowKinds, rowKinds, 1), rowMean) / picks;
+  const byColumns = dot(multiply(V, columnMean, columnKinds, columnKinds, 1), columnMean) / ends;
+  return Math.min(1, Math.max(0, 1 - (byRows + byColumns) / all));
+}
+
+/** The weights by distance for every repeat length, computed once each. */
+function reaches(scale: number): (length: number) => Reach {
+  const known = new Map<number, Reach>();
+  return (length) => {
+    let reach = known.get(length);
+    if (reach === undefined) {
+      const tone = overlapWeights(blurWeights(length, SIGMA * scale));
+      const before = (d: number): number => tone[(d + length - 1) % length]!;
+      const after = (d: number): number => tone[(d + 1) % length]!;
+      reach = {
+        tone,
+        edges: tone.map((weight, d) => weight / 2 + (before(d) + after(d)) / 4),
+        // A boundary lies before its own cell and after the one before it.
+        cross: tone.map((weight, d) => (weight + before(d)) / 2),
+        small: overlapWeights(blurWeights(length, SMALL_SIGMA * scale)),
+      };
+      known.set(length, reach);
+    }
+    return reach;
+  };
+}
+
+/** Sums the weights of all pairs of threads by their kinds: result[a·kindsB + b] = Σ weight[position a − position b]. */
+function gather(weight: Float64Array, a: Uint16Array, kindsA: number, b: Uint16Array, kindsB: number): Float64Array {
+  const n = a.length;
+  const sum = new Float64Array(kindsA * kindsB);
+  for (let d = 0; d < n; d++) {
+    const w = weight[d]!;
+    if (w === 0) continue;
+    for (let s = 0, t = d; s < n; s++) {
+      const at = a[t]! * kindsB + b[s]!;
+      sum[at] = sum[at]! + w;
+      if (++t === n) t = 0;
+    }
+  }
+  return sum;
+}
+
+function boundaries(kind: Uint16Array, kinds: number): Boundaries {
+  const n = kind.length;
+  const known = new Int32Array(kinds * kinds).fill(-1);
+  const before: number[] = [];
+  const after: number[] = [];
+  const ofBoundary = new Uint16Array(n);
+  for (let s = 0; s < n; s++) {
+    const a = kind[s === 0 ? n - 1 : s - 1]!;
+    const b = kind[s]!;
+    let number = known[a * kinds + b]!;
+    if (number < 0) {
+      number = before.length;
+      known[a * kinds + b] = number;
+      before.push(a);
+      after.push(b);
+    }
+    ofBoundary[s] = number;
+  }
+  return { kind: ofBoundary, before, after };
+}
+
+/** Takes the mean over all cells out of a field said by kinds, in place; the mean that it had. */
+function centre(field: Float64Array, rows: Float64Array, columns: Float64Array, cells: number): number {
+  const mean = weightedMean(field, rows, columns) / cells;
+  for (let at = 0; at < field.length; at++) field[at] = field[at]! - mean;
+  return mean;
+}
+
+function weightedMean(field: Float64Array, rows: Float64Array, columns: Float64Array): number {
+  let sum = 0;
+  for (let r = 0, at = 0; r < rows.length; r++) {
+    let inRow = 0;
+    for (let c = 0; c < columns.length; c++, at++) inRow += field[at]! * columns[c]!;
+    sum += inRow * rows[r]!;
+  }
+  return sum;
+}
+
+function counts(kind: Uint16Array, kinds: number): Float64Array {
+  const count = new Float64Array(kinds);
+  for (let s = 0; s < kind.length; s++) count[kind[s]!] = count[kind[s]!]! + 1;
+  return count;
+}
+
+/** Σ (W·G) ∘ (G·V). */
+function energy(W: Float64Array, g: Float64Array, V: Float64Array, rows: number, columns: number): number {
+  return dot(multiply(W, g, rows, rows, columns), multiply(g, V, rows, columns, columns));
+}
+
+/** Matrix product of `a` (n × m) and `b` (m × k). */
+function multiply(a: Float64Array, b: Float64Array, n: number, m: number, k: number): Float64Array {
+  const product = new Float64Array(n * k);
+  for (let i = 0; i < n; i++) {
+    for (let j = 0; j < m; j++) {
+      const factor = a[i * m + j]!;
+      if (factor === 0) continue;
+      for (let c = 0, to = i * k, from = j * k; c < k; c++, to++, from++) {
+        product[to] = product[to]! + factor * b[from]!;
+      }
+    }
+  }
+  return product;
+}
+
+/** Matrix product of `a` (m × n) turned over its diagonal and `b` (m × k). */
+function multiplyTransposed(a: Float64Array, b: Float64Array, m: number, n: number, k: number): Float64Array {
+  const product = new Float64Array(n * k);
+  for (let j = 0; j < m; j++) {
+    for (let i = 0; i < n; i++) {
+      const factor = a[j * n + i]!;
+      if (factor === 0) continue;
+      for (let c = 0, to = i * k, from = j * k; c < k; c++, to++, from++) {
+        product[to] = product[to]! + factor * b[from]!;
+      }
+    }
+  }
+  return product;
+}
+
+function dot(a: Float64Array, b: Float64Array): number {
+  let sum = 0;
+  for (let at = 0; at < a.length; at++) sum += a[at]! * b[at]!;
+  return sum;
+}
+
+/** Population deviation from a sum of squares about the mean; what rounding leaves of nothing is nothing. */
+function deviation(squares: number, cells: number): number {
+  const variance = squares / cells;
+  return variance < 1e-15 ? 0 : Math.sqrt(variance);
+}

@@ -1,0 +1,52 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { formatOrder, formatRuns, parseOrder, smallestPeriod } from '../../src/order/order.js';
+import { Problem } from '../../src/problem.js';
+
+const YARNS = ['D', 'L', 'R'].map((letter) => ({ letter, name: letter, hex: '#000000' }));
+const read = (text: string): string => formatOrder(parseOrder(text, YARNS), YARNS);
+
+describe('reading an order', () => {
+  test.each([
+    ['D L D D L', 'DLDDL'],
+    ['dlddl', 'DLDDL'],
+    ['D4 L4', 'DDDDLLLL'],
+    ['(DL)4 (LD)4', 'DLDLDLDLLDLDLDLD'],
+    ['((D L)2 R)2', 'DLDLRDLDLR'],
+    ['(D)1L', 'DL'],
+  ])('%s is %s', (text, expected) => expect(read(text)).toBe(expected));
+
+  test.each([
+    ['', 'an order is empty'],
+    ['D X L', 'order “D X L”, place 3: found “X”, expected one of D L R, a bracket or a count'],
+    ['3D', 'place 1: found the count 3 with nothing before it'],
+    ['D0', 'place 2: found a count of 0'],
+    ['(DL', 'a bracket is not closed'],
+    ['DL)', 'place 3: found a closing bracket without its opening one'],
+    ['()', 'place 2: found an empty bracket'],
+    ['(DL)999999999', 'longer than 4096 elements'],
+  ])('refuses %j: %s', (text, message) => {
+    expect(() => parseOrder(text, YARNS)).toThrow(message);
+    expect(() => parseOrder(text, YARNS)).toThrow(Problem);
+  });
+
+  test('what is written is read back, plain and by runs', () => {
+    fc.assert(
+      fc.property(fc.array(fc.integer({ min: 0, max: 2 }), { minLength: 1, maxLength: 40 }), (order) => {
+        expect(parseOrder(formatOrder(order, YARNS), YARNS)).toEqual(order);
+        const runs = formatRuns(order, YARNS).replace(/(\d+)(\w)/g, '$2$1');
+        expect(parseOrder(runs, YARNS)).toEqual(order);
+      }),
+    );
+  });
+});
+
+test('the smallest period is the shortest length that repeats', () => {
+  fc.assert(
+    fc.property(fc.array(fc.integer({ min: 0, max: 1 }), { minLength: 1, maxLength: 24 }), (word) => {
+      const repeats = (p: number): boolean => word.every((colour, i) => colour === word[(i + p) % word.length]);
+      const plain = word.findIndex((_, i) => word.length % (i + 1) === 0 && repeats(i + 1)) + 1;
+      expect(smallestPeriod(word)).toBe(plain);
+    }),
+  );
+});

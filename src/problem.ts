@@ -8,6 +8,11 @@ export class Problem extends Error {
   }
 }
 
+/** The disk or the machine failed, through no fault of what was asked. The message is one clear sentence. */
+export class MachineFault extends Error {
+  override readonly name = 'MachineFault';
+}
+
 /** The nearest of the known words, for "did you mean"; undefined where none is near. */
 export function nearestWord(word: string, known: readonly string[]): string | undefined {
   let best: string | undefined;

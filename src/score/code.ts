@@ -1,0 +1,28 @@
+import { createHash } from 'node:crypto';
+import { type Draft, liftAt } from '../draft/draft.js';
+
+/** Letters and digits that are not taken for one another on paper (no i, l, o, u). */
+const SIGNS = '0123456789abcdefghjkmnpqrstvwxyz';
+const LENGTH = 8;
+
+/**
+ * The code of a draft: eight signs that stand for what is threaded, lifted and thrown, colours included. The same
+ * draft has the same code in every list and on every sheet, however its treadles are numbered or its yarns named.
+ * 40 bits of SHA-256: two of a thousand drafts share one with a chance of about one in two million.
+ */
+export function codeOf(draft: Draft): string {
+  const hex = (yarn: number): string => draft.yarns[yarn]!.hex;
+  const said = JSON.stringify([
+    draft.threading,
+    draft.treadling.map((_, j) => liftAt(draft, j)),
+    draft.pickKinds,
+    draft.warp.map(hex),
+    draft.weft.map(hex),
+  ]);
+  const digest = createHash('sha256').update(said).digest();
+  return Array.from({ length: LENGTH }, (_, k) => {
+    const bit = k * 5;
+    const window = digest.readUInt16BE(bit >> 3);
+    return SIGNS[(window >> (11 - (bit & 7))) & 31];
+  }).join('');
+}

@@ -1,0 +1,94 @@
+import { drawdown } from '../cloth/drawdown.js';
+import { colourFace, type Face } from '../cloth/face.js';
+import type { Weave } from '../draft/draft.js';
+import { colours, endStrands, layout, pickStrands, startCount, wholeRepeat } from '../order/lay.js';
+import type { Order } from '../order/order.js';
+import type { Contrast } from './figures.js';
+
+/** Orders that every weaver has seen, 0 dark and 1 light, the same both ways (gamp orders: common practice). */
+const CLASSICS: readonly { readonly name: string; readonly word: string }[] = [
+  { name: 'one and one', word: 'DL' },
+  { name: 'two and two', word: 'DDLL' },
+  { name: 'one and two', word: 'DLL' },
+  { name: 'two and one', word: 'DDL' },
+  { name: 'one and three', word: 'DLLL' },
+  { name: 'three and one', word: 'DDDL' },
+  { name: 'two and three', word: 'DDLLL' },
+  { name: 'three and two', word: 'DDDLL' },
+  { name: 'three and three', word: 'DDDLLL' },
+  { name: 'four and four', word: 'DDDDLLLL' },
+  { name: 'six and six', word: 'DDDDDDLLLLLL' },
+  { name: 'eight and eight', word: 'DDDDDDDDLLLLLLLL' },
+  { name: 'log cabin', word: 'DLDLDLDLLDLDLDLD' },
+  { name: 'four and four beside two and two', word: 'DDDDLLLLDDDDLLLLDDLLDDLLDDLLDDLL' },
+];
+
+/** A classic order on one structure, as it is compared. */
+export interface Classic {
+  readonly name: string;
+  readonly traits: readonly number[];
+}
+
+/** What two cloths are compared by: tone, line, figure, symmetry, dark share, length of runs across and down. */
+export function traitsOf(face: Face, contrast: Contrast, symmetry: number): number[] {
+  const { across, down } = runs(face);
+  return [contrast.tone, contrast.line, contrast.figure, symmetry, contrast.darkShare, 1 - 1 / across, 1 - 1 / down];
+}
+
+/** Lays every classic order, by thread and from every start that differs, on a weave and measures it. */
+export function classicsOn(weave: Weave, measure: (face: Face) => number[]): Classic[] {
+  const ends = endStrands(weave);
+  const picks = pickStrands(weave);
+  return CLASSICS.flatMap(({ name, word }) => {
+    const order: Order = [...word].map((letter) => (letter === 'D' ? 0 : 1));
+    const by = { by: 'thread', fill: 'solid', times: 1 } as const;
+    const starts = (count: number): number[] => Array.from({ length: count }, (_, start) => start);
+    return starts(startCount(ends, order.length, by)).flatMap((warpStart) =>
+      starts(startCount(picks, order.length, by)).map((weftStart) => {
+        const warp = colours(layout(ends, order.length, { ...by, start: warpStart }), order, 2, 1);
+        const weft = colours(layout(picks, order.length, { ...by, start: weftStart }), order, 2, 1);
+        const whole = wholeRepeat(weave, warp, weft);
+        return { name, traits: measure(colourFace(drawdown(whole), whole.warp, whole.weft)) };
+      }),
+    );
+  });
+}
+
+/** Smallest mean difference to a classic, and which one it is. */
+export function noveltyOf(
+  traits: readonly number[],
+  classics: readonly Classic[],
+): { novelty: number; nearest: string } {
+  let novelty = 1;
+  let nearest = '';
+  for (const classic of classics) {
+    let sum = 0;
+    for (let t = 0; t < traits.length; t++) sum += Math.abs(traits[t]! - classic.traits[t]!);
+    if (sum / traits.length < novelty) {
+      novelty = sum / traits.length;
+      nearest = classic.name;
+    }
+  }
+  return { novelty, nearest };
+}
+
+/** Mean length of runs of one colour across and down, cyclic; a line without a change is one run. */
+function runs(face: Face): { across: number; down: number } {
+  const { row, column, rowKinds, columnKinds, colour, ends, picks } = face;
+  const runsOf = (line: (s: number) => number, length: number): number => {
+    let changes = 0;
+    for (let s = 0, before = line(length - 1); s < length; s++) {
+      const here = line(s);
+      if (here !== before) changes++;
+      before = here;
+    }
+    return Math.max(1, changes);
+  };
+  const total = (kind: Uint16Array, kinds: number, ofKind: (k: number) => number): number => {
+    const each = Array.from({ length: kinds }, (_, k) => ofKind(k));
+    return kind.reduce((sum, k) => sum + each[k]!, 0);
+  };
+  const across = total(row, rowKinds, (r) => runsOf((i) => colour[r * columnKinds + column[i]!]!, ends));
+  const down = total(column, columnKinds, (c) => runsOf((j) => colour[row[j]! * columnKinds + c]!, picks));
+  return { across: (ends * picks) / across, down: (ends * picks) / down };
+}

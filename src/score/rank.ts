@@ -1,0 +1,49 @@
+/** What may be ranked by. */
+export const PARTS = ['contrast', 'symmetry', 'float', 'figure', 'ease', 'novelty'] as const;
+export type Part = (typeof PARTS)[number];
+export type Weights = Readonly<Record<Part, number>>;
+
+/** The longest float that is allowed: in threads, or in millimetres. */
+export type FloatLimit = { readonly threads: number } | { readonly mm: number };
+
+/** Longest floats as the limit counts them. */
+interface LongestFloat {
+  readonly longest: number | null;
+  readonly longestMm: number | null;
+}
+
+/** Σ weight·part / Σ weight; 0 where nothing is weighed. */
+export function rankScore(parts: Readonly<Record<Part, number>>, weights: Weights): number {
+  let sum = 0;
+  let all = 0;
+  for (const part of PARTS) {
+    const weight = weights[part];
+    if (weight === 0) continue;
+    sum += weight * parts[part];
+    all += weight;
+  }
+  return all === 0 ? 0 : sum / all;
+}
+
+/** Scores are compared rounded to nine decimals, so that rounding errors never decide a rank. */
+export function comparable(score: number): number {
+  return Math.round(score * 1e9);
+}
+
+/** Whether the longest float is above the limit; a strand that never interlaces always is. */
+export function exceedsFloat(floats: LongestFloat, limit: FloatLimit): boolean {
+  if (floats.longest === null || floats.longestMm === null) return true;
+  return 'mm' in limit ? floats.longestMm > limit.mm + 1e-9 : floats.longest > limit.threads;
+}
+
+/**
+ * F = clamp((limit − longest)/(limit − 1), 0, 1): 1 for floats of one thread, 0 at the limit. A limit in length is
+ * counted in lengths, one thread being the larger `spacing` (mm).
+ */
+export function floatPart(floats: LongestFloat, limit: FloatLimit, spacing: number): number {
+  if (floats.longest === null || floats.longestMm === null) return 0;
+  const [most, longest, one] =
+    'mm' in limit ? [limit.mm, floats.longestMm, spacing] : [limit.threads, floats.longest, 1];
+  if (most - one <= 1e-12) return longest <= one + 1e-9 ? 1 : 0;
+  return Math.min(1, Math.max(0, (most - longest) / (most - one)));
+}

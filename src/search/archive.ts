@@ -1,0 +1,147 @@
+import { type Batch, KEY_WORDS, PREFERENCES } from './batch.js';
+
+/** A cloth that the archive keeps. */
+export interface Kept {
+  readonly index: number;
+  readonly score: number;
+  readonly area: number;
+  /** How many other candidates weave the same cloth. */
+  readonly equals: number;
+}
+
+/**
+ * The cloths found so far, none twice. Columns of numbers and a hash table over them: about 80 bytes a cloth, so that
+ * millions fit. Which of several equal candidates is kept depends on the candidates alone, not on the order in which
+ * they come.
+ */
+export class Archive {
+  private size = 0;
+  private seen = 0;
+  private index = new Float64Array(1024);
+  private score = new Float64Array(1024);
+  private area = new Float64Array(1024);
+  private equals = new Uint32Array(1024);
+  private preference = new Float64Array(1024 * PREFERENCES);
+  private key = new Uint32Array(1024 * KEY_WORDS);
+  private table = new Int32Array(2048).fill(-1);
+  private readonly sortsFirst: (a: number, b: number) => number;
+
+  /** `sortsFirst` compares two candidates (by number) by their laid colours, where all else is equal. */
+  constructor(sortsFirst: (a: number, b: number) => number) {
+    this.sortsFirst = sortsFirst;
+  }
+
+  /** Cloths kept. */
+  get cloths(): number {
+    return this.size;
+  }
+
+  /** Candidates that wove a cloth already kept. */
+  get duplicates(): number {
+    return this.seen - this.size;
+  }
+
+  /** Takes in a batch; a candidate that weaves a known cloth is counted with it and kept if it is the better way. */
+  absorb(batch: Batch): void {
+    for (let from = 0; from < batch.length; from++) {
+      this.seen++;
+      const slot = this.slotOf(batch.key, from * KEY_WORDS);
+      const known = this.table[slot]!;
+      if (known < 0) {
+        this.table[slot] = this.size;
+        this.key.set(batch.key.subarray(from * KEY_WORDS, (from + 1) * KEY_WORDS), this.size * KEY_WORDS);
+        this.write(this.size, batch, from);
+        this.size++;
+        if (this.size === this.index.length) this.grow();
+      } else {
+        this.equals[known] = this.equals[known]! + 1;
+        if (this.better(batch, from, known)) this.write(known, batch, from);
+      }
+    }
+  }
+
+  /**
+   * The best `most` cloths: by score, then the smaller repeat, then by `code` of a candidate, which is asked for only
+   * where the first two do not decide.
+   */
+  best(most: number, code: (index: number) => string): Kept[] {
+    if (this.size === 0 || most === 0) return [];
+    const scores = this.score.slice(0, this.size).sort();
+    const least = scores[Math.max(0, this.size - most)]!;
+    const codes = new Map<number, string>();
+    const codeAt = (at: number): string => {
+      let known = codes.get(at);
+      if (known === undefined) {
+        known = code(this.index[at]!);
+        codes.set(at, known);
+      }
+      return known;
+    };
+    const candidates: number[] = [];
+    for (let at = 0; at < this.size; at++) if (this.score[at]! >= least) candidates.push(at);
+    const bySize = (a: number, b: number): number => this.score[b]! - this.score[a]! || this.area[a]! - this.area[b]!;
+    candidates.sort(bySize);
+    // Only those that tie with the last one shown need their codes beyond it.
+    const last = candidates[Math.min(most, candidates.length) - 1]!;
+    return candidates
+      .filter((at) => bySize(at, last) <= 0)
+      .sort((a, b) => bySize(a, b) || (codeAt(a) < codeAt(b) ? -1 : 1))
+      .slice(0, most)
+      .map((at) => ({
+        index: this.index[at]!,
+        score: this.score[at]!,
+        area: this.area[at]!,
+        equals: this.equals[at]!,
+      }));
+  }
+
+  private write(at: number, batch: Batch, from: number): void {
+    this.index[at] = batch.index[from]!;
+    this.score[at] = batch.score[from]!;
+    this.area[at] = batch.area[from]!;
+    const wanted = batch.preference.subarray(from * PREFERENCES, (from + 1) * PREFERENCES);
+    this.preference.set(wanted, at * PREFERENCES);
+  }
+
+  /** Whether a candidate is to be kept in place of the one known. */
+  private better(batch: Batch, from: number, known: number): boolean {
+    for (let p = 0; p < PREFERENCES; p++) {
+      const difference = batch.preference[from * PREFERENCES + p]! - this.preference[known * PREFERENCES + p]!;
+      if (difference !== 0) return difference < 0;
+    }
+    const area = batch.area[from]! - this.area[known]!;
+    if (area !== 0) return area < 0;
+    const word = this.sortsFirst(batch.index[from]!, this.index[known]!);
+    return word !== 0 ? word < 0 : batch.index[from]! < this.index[known]!;
+  }
+
+  /** The place in the table of a key: where it stands, or the free place where it belongs. */
+  private slotOf(keys: Uint32Array, from: number): number {
+    const mask = this.table.length - 1;
+    let slot = (keys[from]! ^ keys[from + 1]!) & mask;
+    for (;;) {
+      const at = this.table[slot]!;
+      if (at < 0) return slot;
+      let same = true;
+      for (let w = 0; same && w < KEY_WORDS; w++) same = this.key[at * KEY_WORDS + w] === keys[from + w];
+      if (same) return slot;
+      slot = (slot + 1) & mask;
+    }
+  }
+
+  private grow(): void {
+    const room = this.index.length * 2;
+    const wider = <T extends Float64Array | Uint32Array>(column: T, bigger: T): T => {
+      bigger.set(column);
+      return bigger;
+    };
+    this.index = wider(this.index, new Float64Array(room));
+    this.score = wider(this.score, new Float64Array(room));
+    this.area = wider(this.area, new Float64Array(room));
+    this.equals = wider(this.equals, new Uint32Array(room));
+    this.preference = wider(this.preference, new Float64Array(room * PREFERENCES));
+    this.key = wider(this.key, new Uint32Array(room * KEY_WORDS));
+    this.table = new Int32Array(room * 2).fill(-1);
+    for (let at = 0; at < this.size; at++) this.table[this.slotOf(this.key, at * KEY_WORDS)] = at;
+  }
+}

@@ -1,0 +1,59 @@
+import type { Draft } from '../draft/draft.js';
+import { colours, endStrands, layout, pickStrands, type Strands, wholeRepeat } from '../order/lay.js';
+import { exchanged, formatOrder, type Order } from '../order/order.js';
+import { type Family, layingOf } from './family.js';
+import type { Question } from './question.js';
+
+/** One candidate: a few small things from which everything else is computed. */
+export interface Candidate {
+  readonly family: Family;
+  readonly warp: Order;
+  readonly weft: Order;
+  /** Thread (or unit) on which the warp order, and the weft order, begins. */
+  readonly start: readonly [number, number];
+}
+
+/** The weft order where it does not have orders of its own. */
+export function weftOf(question: Question, warp: Order): Order {
+  switch (question.weft.rule) {
+    case 'fixed':
+      return question.weft.order;
+    case 'exchange':
+      return exchanged(warp, question.yarns.length);
+    default:
+      return warp;
+  }
+}
+
+/** The colours that a candidate lays on one system of threads. */
+export function laidColours(
+  strands: Strands,
+  family: Family,
+  order: Order,
+  start: number,
+  question: Question,
+): Uint8Array {
+  return colours(layout(strands, order.length, layingOf(family, start)), order, question.yarns.length, question.tabby);
+}
+
+/** The whole draft of a candidate. */
+export function draftOf(candidate: Candidate, question: Question): Draft {
+  const { family, warp, weft, start } = candidate;
+  const weave = family.weave(warp, weft);
+  const ends = laidColours(endStrands(weave), family, warp, start[0], question);
+  const picks = laidColours(pickStrands(weave), family, weft, start[1], question);
+  return { ...wholeRepeat(weave, ends, picks), yarns: question.yarns, sett: question.sett };
+}
+
+/** How a candidate is made, in one line. */
+export function recipeOf(candidate: Candidate, question: Question): string {
+  const { family, warp, weft, start } = candidate;
+  const weave = family.structure + (family.manner ? ` ${family.manner}` : '');
+  const profile = family.profile.length > 1 ? ` ${family.profile.join(' ')}` : '';
+  const times = family.times > 1 ? ` ×${family.times}` : '';
+  const fill = family.fill === 'alternate' ? ' alternate' : '';
+  const said: Record<string, string> = { same: 'weft the same', exchange: 'weft exchanged' };
+  const wefts = said[question.weft.rule] ?? `weft ${formatOrder(weft, question.yarns)}`;
+  const begins = start[0] === 0 && start[1] === 0 ? '' : `, from ${start[0] + 1}/${start[1] + 1}`;
+  return `${weave}${profile}, ${formatOrder(warp, question.yarns)} by ${family.by}${times}${fill}, ${wefts}${begins}`;
+}

@@ -1,0 +1,49 @@
+import { didYouMean, Problem } from '../problem.js';
+import { CRACKLE } from './crackle.js';
+import { LACE } from './lace.js';
+import { OVERSHOT } from './overshot.js';
+import { PLAIN } from './plain.js';
+import { plainWord, type Structure } from './structure.js';
+import { TIED } from './tied.js';
+import { TURNED } from './turned.js';
+import { TWILLS } from './twills.js';
+
+export { type NameDraft, type NameDraftOptions, nameDraft } from './names.js';
+export { parseProfile } from './profile.js';
+export type { Manner, Structure } from './structure.js';
+export { type Drawn, drawn, findManner, type WeaveOptions, weaveOf } from './weave.js';
+
+/** Every structure known, from the plainest on. */
+export const structures: readonly Structure[] = [
+  ...PLAIN,
+  ...TWILLS,
+  ...TURNED,
+  ...OVERSHOT,
+  ...CRACKLE,
+  ...TIED,
+  ...LACE,
+];
+
+const byWord = new Map(
+  structures.flatMap((structure) => structure.aliases.map((word) => [plainWord(word), structure])),
+);
+for (const structure of structures) byWord.set(plainWord(structure.name), structure);
+
+/** Names of all structures, in their order. */
+export function structureNames(): string[] {
+  return structures.map((structure) => structure.name);
+}
+
+/**
+ * The structure of that name or other name of the trade, whatever its case, accents, apostrophes and hyphens.
+ *
+ * @throws Problem where there is none, with the nearest name
+ */
+export function findStructure(name: string): Structure {
+  const found = byWord.get(plainWord(name));
+  if (found !== undefined) return found;
+  const known = structures.flatMap((structure) => [structure.name, ...structure.aliases]);
+  throw new Problem(
+    `no structure “${name}”${didYouMean(name.trim(), known)}; known are ${structureNames().join(', ')}`,
+  );
+}

@@ -1,0 +1,217 @@
+import { drawdown } from '../cloth/drawdown.js';
+import { colourFace, type Face } from '../cloth/face.js';
+import { luminance } from '../colour/yarn.js';
+import { type Draft, shaftCount } from '../draft/draft.js';
+import { smallestPeriod } from '../order/order.js';
+import { element, escapeText, short } from './svg.js';
+
+const INK = '#20242c';
+const RULE = '#b9bcc2';
+/** Height of the numbers and words about the draft. */
+const TYPE = 9;
+/** Space between the parts of the draft, in cells. */
+const GAP = 0.75;
+
+/** The parts of a draft on paper, in cells: `x`, `y` of its top left corner, `w`, `h` its size. */
+interface Part {
+  readonly x: number;
+  readonly y: number;
+  readonly w: number;
+  readonly h: number;
+}
+
+/**
+ * The draft as it is printed: threading above, treadling at the right, tie-up in the corner between them, drawdown in
+ * the colours of the threads, and the colour orders with the yarns' letters. End 1 is at the left, the first pick at
+ * the top, shaft 1 nearest the cloth. One SVG element that can stand in an HTML page; `title` is read out for it.
+ */
+export function draftSvg(draft: Draft, options: { readonly title: string; readonly cell?: number }): string {
+  const ends = draft.warp.length;
+  const picks = draft.weft.length;
+  const shafts = shaftCount(draft);
+  const treadles = draft.tieUp.length;
+  const cell = options.cell ?? (Math.max(ends, picks) <= 40 ? 12 : Math.max(ends, picks) <= 80 ? 9 : 6);
+
+  const warpBar: Part = { x: 0, y: 0, w: ends, h: 1 };
+  const threading: Part = { x: 0, y: 1 + GAP, w: ends, h: shafts };
+  const cloth: Part = { x: 0, y: threading.y + shafts + GAP, w: ends, h: picks };
+  const tieUp: Part = { x: ends + GAP, y: threading.y, w: treadles, h: shafts };
+  const treadling: Part = { x: tieUp.x, y: cloth.y, w: treadles, h: picks };
+  const weftBar: Part = { x: tieUp.x + treadles + GAP, y: cloth.y, w: 1, h: picks };
+
+  const left = 66;
+  const top = 16;
+  const width = left + (weftBar.x + 1) * cell + 24;
+  const height = top + (cloth.y + picks) * cell + 4;
+  const place = (at: number, origin: number) => origin + at * cell;
+  const drawn = [
+    grid(threading),
+    marks(
+      threading,
+      draft.threading.map((on) => on.map((shaft) => shafts - shaft)),
+      'column',
+    ),
+    lines(threading, draft.endUnits, 'column'),
+    grid(tieUp),
+    marks(
+      tieUp,
+      draft.tieUp.map((on) => on.map((shaft) => shafts - shaft)),
+      'column',
+    ),
+    grid(treadling),
+    marks(
+      treadling,
+      draft.treadling.map((on) => on.map((treadle) => treadle - 1)),
+      'row',
+    ),
+    lines(treadling, draft.pickUnits, 'row'),
+    face(cloth, draft),
+    lines(cloth, draft.endUnits, 'column'),
+    lines(cloth, draft.pickUnits, 'row'),
+    bar(warpBar, draft, 'column'),
+    bar(weftBar, draft, 'row'),
+  ];
+  const count = Array.from({ length: Math.max(shafts, treadles) }, (_, n) => n + 1);
+  const step = Math.max(ends, picks) <= 40 ? 5 : 10;
+  const numbered = (n: number) => Array.from({ length: n }, (_, k) => k + 1).filter((k) => k === 1 || k % step === 0);
+  const size = Math.min(TYPE, cell);
+  const words = [
+    ...count.slice(0, shafts).map((n) => label(n, left - 4, place(threading.y + shafts - n + 0.5, top), size, 'end')),
+    ...count.slice(0, treadles).map((n) => label(n, place(tieUp.x + n - 0.5, left), place(1 + GAP, top) - 5, size)),
+    ...numbered(ends).map((n) => label(n, place(n - 0.5, left), top - 6, Math.min(7, size))),
+    ...numbered(picks).map((n) =>
+      label(n, place(weftBar.x + 1, left) + 4, place(cloth.y + n - 0.5, top), Math.min(7, size), 'start'),
+    ),
+    label('begin here', left - 12, place(cloth.y + 0.5, top), TYPE, 'end'),
+    arrow(left - 9, place(cloth.y + 0.5, top)),
+  ];
+  return element(
+    'svg',
+    {
+      xmlns: 'http://www.w3.org/2000/svg',
+      role: 'img',
+      viewBox: `0 0 ${Math.ceil(width)} ${Math.ceil(height)}`,
+      width: Math.ceil(width),
+      height: Math.ceil(height),
+    },
+    `<title>${escapeText(options.title)}</title>` +
+      element('g', { transform: `translate(${left} ${top}) scale(${cell})`, fill: 'none' }, drawn.join('')) +
+      element('g', { fill: INK, 'font-family': 'sans-serif' }, words.join('')),
+  );
+}
+
+/** Fine lines round all cells. A broad broken stroke draws all the lines of one direction at once. */
+function grid({ x, y, w, h }: Part): string {
+  const across = { d: `M0 ${h / 2}h${w}`, 'stroke-width': h, 'stroke-dasharray': '.06 .94' };
+  const along = { d: `M${w / 2} 0v${h}`, 'stroke-width': w, 'stroke-dasharray': '.06 .94' };
+  const frame = element('path', { d: `M0 0h${w}v${h}h${-w}z`, 'stroke-width': 0.08 });
+  return element(
+    'g',
+    { transform: `translate(${x} ${y})`, stroke: RULE },
+    element('path', across) + element('path', along) + frame,
+  );
+}
+
+/** A filled square for each mark: `at[n]` are the places of the marks in column (row) `n`. */
+function marks({ x, y }: Part, at: readonly (readonly number[])[], by: 'column' | 'row'): string {
+  const d = at.flatMap((places, n) => places.map((m) => (by === 'column' ? `M${n} ${m}h.76` : `M${m} ${n}h.76`)));
+  if (d.length === 0) return '';
+  return element('path', {
+    transform: `translate(${short(x + 0.15)} ${short(y + 0.53)})`,
+    d: d.join(''),
+    stroke: INK,
+    'stroke-width': 0.76,
+  });
+}
+
+/** A heavier line where each unit ends, so that the eye can count. Units of one thread need none. */
+function lines({ x, y, w, h }: Part, units: readonly number[], by: 'column' | 'row'): string {
+  if (units.every((unit) => unit === 1)) return '';
+  let at = 0;
+  const d = units.slice(0, -1).map((unit) => {
+    at += unit;
+    return by === 'column' ? `M${at} 0v${h}` : `M0 ${at}h${w}`;
+  });
+  if (d.length === 0) return '';
+  return element('path', { transform: `translate(${x} ${y})`, d: d.join(''), stroke: '#6b7078', 'stroke-width': 0.1 });
+}
+
+/** The drawdown. All rows of one kind are one broken stroke a colour, so a long repeat stays a small drawing. */
+function face(part: Part, draft: Draft): string {
+  const cloth = colourFace(drawdown(draft), draft.warp, draft.weft);
+  const ground = draft.warp[0]!;
+  const strokes = Array.from({ length: cloth.rowKinds }, (_, kind) => {
+    const d = Array.from(cloth.row).flatMap((k, j) => (k === kind ? [`M0 ${j}h${cloth.ends}`] : []));
+    return draft.yarns.map((yarn, colour) => {
+      const broken = colour === ground ? undefined : dashes(cloth, kind, colour);
+      return broken ? element('path', { d: d.join(''), stroke: yarn.hex, ...broken }) : '';
+    });
+  });
+  const box = { x: part.x, y: part.y, width: part.w, height: part.h };
+  return (
+    element('rect', { ...box, fill: draft.yarns[ground]!.hex }) +
+    element(
+      'g',
+      { transform: `translate(${part.x} ${part.y + 0.5})`, 'stroke-width': 1, 'shape-rendering': 'crispEdges' },
+      strokes.flat().join(''),
+    ) +
+    element('g', { opacity: 0.55 }, grid(part))
+  );
+}
+
+/** How a row's stroke is broken to show one colour: undefined where the row never shows it. */
+function dashes(cloth: Face, kind: number, colour: number): Record<string, string | number> | undefined {
+  const shown = Array.from(cloth.column, (c) => (cloth.colour[kind * cloth.columnKinds + c] === colour ? 1 : 0));
+  const period = smallestPeriod(shown);
+  const start = shown.findIndex((on, i) => on === 1 && shown[(i + period - 1) % period] === 0);
+  if (start < 0) return shown[0] === 1 ? {} : undefined;
+  const runs: number[] = [];
+  for (let k = 0; k < period; k++) {
+    const same = k > 0 && shown[(start + k) % period] === shown[(start + k - 1) % period];
+    if (same) runs[runs.length - 1]!++;
+    else runs.push(1);
+  }
+  return { 'stroke-dasharray': runs.join(' '), ...(start > 0 && { 'stroke-dashoffset': period - start }) };
+}
+
+/** The colour order of one system, each run of one yarn a block with its letter; tabby picks are drawn thin. */
+function bar({ x, y, w, h }: Part, draft: Draft, by: 'column' | 'row'): string {
+  const colours = by === 'column' ? draft.warp : draft.weft;
+  const thin = (n: number) => by === 'row' && draft.pickKinds[n] === 'tabby';
+  const edges = [...colours.keys()].filter((n) => n === 0 || colours[n] !== colours[n - 1] || thin(n) !== thin(n - 1));
+  const runs = edges.map((from, r) => ({ from, length: (edges[r + 1] ?? colours.length) - from }));
+  const inset = (n: number) => (thin(n) ? 0.18 : 0);
+  const blocks = draft.yarns.map((yarn, colour) => {
+    const own = runs.filter(({ from }) => colours[from] === colour);
+    if (own.length === 0) return '';
+    const d = own.map(({ from, length }) =>
+      by === 'column'
+        ? `M${from} 0h${length}v1h${-length}z`
+        : `M${inset(from)} ${from}h${1 - 2 * inset(from)}v${length}h${2 * inset(from) - 1}z`,
+    );
+    const middle = own.map(({ from, length }) => (from + length / 2).toFixed(1).replace('.0', ''));
+    const letters = Array.from(own, () => escapeText(yarn.letter)).join('');
+    const place =
+      by === 'column'
+        ? `<text x="${middle.join(' ')}" y=".76">${letters}</text>`
+        : middle.map((m) => `<text x=".5" y="${m}" dy=".26">${escapeText(yarn.letter)}</text>`).join('');
+    const ink = luminance(yarn.hex) > 0.18 ? '#000' : '#fff';
+    const type = { fill: ink, 'font-size': 0.74, 'font-family': 'sans-serif', 'text-anchor': 'middle' };
+    return (
+      element('path', { d: d.join(''), fill: yarn.hex, stroke: '#6b7078', 'stroke-width': 0.06 }) +
+      element('g', type, place)
+    );
+  });
+  const frame =
+    by === 'column' ? element('path', { d: `M0 0h${w}v${h}h${-w}z`, stroke: '#6b7078', 'stroke-width': 0.06 }) : '';
+  return element('g', { transform: `translate(${x} ${y})` }, blocks.join('') + frame);
+}
+
+function label(text: string | number, x: number, y: number, size: number, anchor = 'middle'): string {
+  return element('text', { x, y: y + size * 0.35, 'font-size': size, 'text-anchor': anchor }, escapeText(String(text)));
+}
+
+/** Points at the first pick, where it meets end 1. */
+function arrow(x: number, y: number): string {
+  return element('path', { d: `M${x} ${y - 4}l7 4l-7 4z` });
+}

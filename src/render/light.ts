@@ -1,0 +1,22 @@
+import { linearLight, luminance, type Yarn } from '../colour/yarn.js';
+
+/** Steps in which linear light is looked up: fine enough that even the darkest steps of sRGB are all hit. */
+const STEPS = 65535;
+
+const ENCODED = Uint8Array.from({ length: STEPS + 1 }, (_, step) => {
+  const l = step / STEPS;
+  return Math.round(255 * (l <= 0.0031308 ? 12.92 * l : 1.055 * l ** (1 / 2.4) - 0.055));
+});
+
+/** The 8-bit sRGB value (0–255) of linear light (0–1, clipped), by the transfer function of IEC 61966-2-1. */
+export function encodeLight(linear: number): number {
+  if (linear >= 1) return 255;
+  return linear > 0 ? ENCODED[(linear * STEPS + 0.5) | 0]! : 0;
+}
+
+/** Red, green and blue of each yarn in linear light, three numbers a yarn; `grey`: its luminance three times. */
+export function yarnLight(yarns: readonly Yarn[], grey: boolean): Float64Array {
+  return Float64Array.from(
+    yarns.flatMap(({ hex }) => (grey ? [luminance(hex), luminance(hex), luminance(hex)] : linearLight(hex))),
+  );
+}

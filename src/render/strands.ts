@@ -1,0 +1,96 @@
+import { type Draft, spacing } from '../draft/draft.js';
+
+/** How the strands of one system (all ends, or all picks) lie beside one another. One entry a strand, one repeat. */
+export interface Strands {
+  /** Room that each strand takes up, from the middle of one gap to the middle of the next. */
+  readonly pitch: Float64Array;
+  /** Empty room before the thread, where the threads under it are seen. */
+  readonly before: Float64Array;
+  /** Breadth of the thread in the light. */
+  readonly body: Float64Array;
+  /** Breadth of the line of shadow at its far edge. */
+  readonly line: Float64Array;
+}
+
+/** Ends and picks as they lie in the cloth. */
+export interface Lay {
+  readonly ends: Strands;
+  readonly picks: Strands;
+}
+
+/** Share of a thread's breadth that lies in the shadow between it and the next. */
+const HAIRLINE = 0.12;
+
+/**
+ * The lay of a cloth at true scale, in picture points: the repeat is as wide and as high as the sett says, and a
+ * thicker strand takes more room than a thin one. `shadow` (0–1) is how much of the line between threads is shown.
+ */
+export function trueLay(draft: Draft, perMillimetre: number, shadow: number): Lay {
+  const { across, along } = spacing(draft.sett);
+  const { ends, picks } = thicknesses(draft);
+  const fill = fills(draft);
+  const lie = (thickness: Float64Array, room: number, share: Float64Array): Strands => {
+    const scale = (room * perMillimetre) / mean(thickness);
+    const pitch = thickness.map((t) => t * scale);
+    const line = pitch.map((p, s) => p * share[s]! * HAIRLINE * shadow);
+    const body = pitch.map((p, s) => p * share[s]! - line[s]!);
+    return { pitch, body, line, before: pitch.map((p, s) => (p * (1 - share[s]!)) / 2) };
+  };
+  return { ends: lie(ends, across, fill.ends), picks: lie(picks, along, fill.picks) };
+}
+
+/**
+ * The lay for counting: every edge on a whole point, an end of usual thickness `perEnd` points wide, a pick as high
+ * as the sett makes it, and one dark point between neighbours. No strand is given less than three points.
+ */
+export function countingLay(draft: Draft, perEnd: number): Lay {
+  const { across, along } = spacing(draft.sett);
+  const { ends, picks } = thicknesses(draft);
+  const fill = fills(draft);
+  const lie = (thickness: Float64Array, room: number, share: Float64Array): Strands => {
+    const usual = mean(thickness);
+    const pitch = thickness.map((t) => Math.max(3, Math.round((t / usual) * room)));
+    const body = pitch.map((p, s) => Math.max(1, Math.round(p * share[s]!) - 1));
+    const line = pitch.map(() => 1);
+    return { pitch, body, line, before: pitch.map((p, s) => Math.floor((p - body[s]! - 1) / 2)) };
+  };
+  return { ends: lie(ends, perEnd, fill.ends), picks: lie(picks, (perEnd * along) / across, fill.picks) };
+}
+
+/**
+ * Thickness of each end and pick beside one another. A thread's diameter goes with the root of its tex; where a yarn
+ * in use has no tex, the structure's own widths are taken for all.
+ */
+export function thicknesses(draft: Draft): { readonly ends: Float64Array; readonly picks: Float64Array } {
+  const tex = draft.yarns.map((yarn) => yarn.tex);
+  if ([...draft.warp, ...draft.weft].every((yarn) => tex[yarn] !== undefined)) {
+    const thickness = (yarn: number) => Math.sqrt(tex[yarn]!);
+    return { ends: Float64Array.from(draft.warp, thickness), picks: Float64Array.from(draft.weft, thickness) };
+  }
+  return {
+    ends: new Float64Array(draft.warp.length).fill(draft.widths.warp),
+    picks: Float64Array.from(draft.pickKinds, (kind) => draft.widths[kind]),
+  };
+}
+
+/**
+ * Share of its room that each end and pick fills. The system with more thread to the width fills it; the other is
+ * drawn thinner, by the root of the ratio, since finishing lets a thread bloom into part of its room (our own
+ * choice). A pattern weft lies on the ground cloth: it fills its room and does not thin the warp.
+ */
+function fills(draft: Draft): { readonly ends: Float64Array; readonly picks: Float64Array } {
+  const { across, along } = spacing(draft.sett);
+  const { ends, picks } = thicknesses(draft);
+  const onGround = (j: number) => draft.pickKinds[j] !== 'pattern';
+  const ground = picks.filter((_, j) => onGround(j));
+  const warp = mean(ends) / across;
+  const weft = mean(ground.length > 0 ? ground : picks) / along;
+  return {
+    ends: ends.map(() => Math.min(1, Math.sqrt(warp / weft))),
+    picks: picks.map((_, j) => (onGround(j) ? Math.min(1, Math.sqrt(weft / warp)) : 1)),
+  };
+}
+
+function mean(values: Float64Array): number {
+  return values.reduce((sum, value) => sum + value, 0) / values.length;
+}

@@ -1,0 +1,135 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import * as fontkit from 'fontkit';
+
+/** Where and how a line of text stands. Sizes and places in the units of the picture; `y` is the base line. */
+export interface TextPlace {
+  readonly x: number;
+  readonly y: number;
+  /** Height of the type's em. */
+  readonly size: number;
+  readonly bold?: boolean;
+  /** Which part of the line stands at `x`. Default: left. */
+  readonly align?: 'left' | 'middle' | 'right';
+}
+
+/** One sign of a line, in thousandths of the em (that is how this type is drawn), y upwards. */
+interface Sign {
+  readonly outline: readonly Pick<fontkit.PathCommand, 'command' | 'args'>[];
+  /** How far it moves the next sign on. */
+  readonly advance: number;
+}
+
+const EM = 1000;
+const LETTER = { moveTo: 'm', lineTo: 'l', quadraticCurveTo: 'q', bezierCurveTo: 'c', closePath: 'z' } as const;
+
+/** Minutes and seconds (feet and inches), which the type lacks, drawn to match it. */
+const DRAWN: Readonly<Record<string, Sign>> = {
+  '′': { outline: prime(30), advance: 240 },
+  '″': { outline: [...prime(30), ...prime(210)], advance: 420 },
+};
+
+/** What stands for a character that cannot be drawn: an empty box. */
+const BOX: Sign = {
+  outline: [...polygon(60, 0, 540, 0, 540, 669, 60, 669), ...polygon(120, 60, 120, 609, 480, 609, 480, 60)],
+  advance: 600,
+};
+
+const fonts = new Map<boolean, fontkit.Font>();
+const paths = new WeakMap<Sign['outline'], Map<number, string>>();
+
+/**
+ * A line of text as the data of an SVG path, so that it looks the same on a machine without any fonts. A character
+ * that the type lacks is drawn as an empty box.
+ */
+export function textPath(text: string, { x, y, size, bold = false, align = 'left' }: TextPlace): string {
+  const line = signs(text, bold);
+  const scale = size / EM;
+  const width = line.reduce((sum, sign) => sum + sign.advance, 0) * scale;
+  let pen = x - (align === 'middle' ? width / 2 : align === 'right' ? width : 0);
+  let data = '';
+  for (const { outline, advance } of line) {
+    data += `M${Math.round(pen * 100) / 100} ${Math.round(y * 100) / 100}${relativePath(outline, size)}`;
+    pen += advance * scale;
+  }
+  return data;
+}
+
+/** An outline at one size, said from place to place, so that it is written once however often it is used. */
+function relativePath(outline: Sign['outline'], size: number): string {
+  const sizes = paths.get(outline) ?? new Map<number, string>();
+  paths.set(outline, sizes);
+  const known = sizes.get(size);
+  if (known !== undefined) return known;
+  // Places are rounded to a hundredth of the em or finer, and differences taken of rounded places: no drift.
+  const fine = 10 ** Math.max(0, Math.ceil(Math.log10(100 / size)));
+  const rounded = (value: number) => Math.round((value * size * fine) / EM);
+  let start = [0, 0];
+  let at = [0, 0];
+  let data = '';
+  for (const { command, args } of outline) {
+    const places = args.map((arg, k) => rounded(k % 2 === 0 ? arg : -arg));
+    data += LETTER[command] + places.map((place, k) => (place - at[k % 2]!) / fine).join(' ');
+    if (command === 'closePath') at = start;
+    else at = places.slice(-2);
+    if (command === 'moveTo') start = at;
+  }
+  sizes.set(size, data);
+  return data;
+}
+
+/** How wide a line of text is at an em of `size`. */
+export function textWidth(text: string, size: number, bold = false): number {
+  return signs(text, bold).reduce((sum, sign) => sum + sign.advance, 0) * (size / EM);
+}
+
+/** Whether every character of a text can be drawn. */
+export function canDraw(text: string, bold = false): boolean {
+  return [...text].every((sign) => sign in DRAWN || font(bold).hasGlyphForCodePoint(sign.codePointAt(0)!));
+}
+
+/** The signs of a line. What the type can draw is laid out in whole stretches, for the kerning of pairs. */
+function signs(text: string, bold: boolean): Sign[] {
+  const line: Sign[] = [];
+  let stretch = '';
+  const layOut = () => {
+    if (stretch === '') return;
+    const run = font(bold).layout(stretch);
+    run.glyphs.forEach((glyph, g) => {
+      line.push({ outline: glyph.path.commands, advance: run.positions[g]!.xAdvance });
+    });
+    stretch = '';
+  };
+  for (const character of text) {
+    if (canDraw(character, bold) && !(character in DRAWN)) {
+      stretch += character;
+      continue;
+    }
+    layOut();
+    line.push(DRAWN[character] ?? BOX);
+  }
+  layOut();
+  return line;
+}
+
+/** The type, read once from its package, wherever that is installed. */
+function font(bold: boolean): fontkit.Font {
+  let known = fonts.get(bold);
+  if (known === undefined) {
+    const name = `atkinson-hyperlegible-latin-${bold ? 700 : 400}-normal.woff`;
+    const file = createRequire(import.meta.url).resolve(`@fontsource/atkinson-hyperlegible/files/${name}`);
+    known = fontkit.create(readFileSync(file)) as fontkit.Font;
+    fonts.set(bold, known);
+  }
+  return known;
+}
+
+function prime(x: number): Sign['outline'] {
+  return polygon(x, 440, x + 80, 669, x + 180, 669, x + 60, 440);
+}
+
+function polygon(...places: number[]): Sign['outline'] {
+  const corners = Array.from({ length: places.length / 2 }, (_, c) => places.slice(c * 2, c * 2 + 2));
+  const lines = corners.map((args, c) => ({ command: c === 0 ? ('moveTo' as const) : ('lineTo' as const), args }));
+  return [...lines, { command: 'closePath', args: [] }];
+}

@@ -1,0 +1,249 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { drawdown, isUp } from '../../src/cloth/drawdown.js';
+import { linearLight, luminance, type Yarn } from '../../src/colour/yarn.js';
+import { type Draft, EVEN_WIDTHS, type Sett } from '../../src/draft/draft.js';
+import { type Picture, paintClose, paintCloth } from '../../src/render/cloth.js';
+import { thicknesses, trueLay } from '../../src/render/strands.js';
+
+const BLACK: Yarn = { letter: 'D', name: 'black', hex: '#000000' };
+const WHITE: Yarn = { letter: 'L', name: 'white', hex: '#ffffff' };
+const GREY: Yarn = { letter: 'G', name: 'grey', hex: '#777777' };
+const SETT: Sett = { ends: 10, picks: 10, per: 'cm' };
+const TWILL = [
+  [1, 2],
+  [2, 3],
+  [3, 4],
+  [4, 1],
+];
+
+/** A draft with one shaft an end and one treadle a pick, one whole repeat. */
+function draft(threading: number[], tieUp: number[][], treadling: number[], more: Partial<Draft>): Draft {
+  return {
+    threading: threading.map((shaft) => [shaft]),
+    tieUp,
+    treadling: treadling.map((treadle) => [treadle]),
+    pickKinds: treadling.map(() => 'ground'),
+    endUnits: [threading.length],
+    pickUnits: [treadling.length],
+    widths: EVEN_WIDTHS,
+    yarns: [BLACK, WHITE],
+    warp: threading.map(() => 0),
+    weft: treadling.map(() => 1),
+    sett: SETT,
+    ...more,
+  };
+}
+
+const plain = (more: Partial<Draft> = {}) => draft([1, 2], [[1], [2]], [1, 2], more);
+const eight = [1, 2, 3, 4, 1, 2, 3, 4];
+const four = [0, 0, 0, 0, 1, 1, 1, 1];
+const houndsTooth = draft(eight, TWILL, eight, { warp: four, weft: four });
+const scale = (mm: number, perMillimetre: number) => ({ millimetres: { width: mm, height: mm }, perMillimetre });
+const point = ({ width, rgb }: Picture, x: number, y: number) => [
+  ...rgb.subarray((y * width + x) * 3, (y * width + x) * 3 + 3),
+];
+
+describe('paintCloth', () => {
+  it('mixes threads finer than a point in linear light: half black, half white is sRGB 188, not 128', () => {
+    // One thread is a millimetre; one point takes in eight each way.
+    const far = paintCloth(plain(), scale(80, 1 / 8));
+    expect([far.width, far.height]).toEqual([10, 10]);
+    expect(new Set(far.rgb)).toEqual(new Set([188]));
+  });
+
+  it('keeps on the average the colour of a yarn, however it is shaded', () => {
+    for (const cloth of [plain({ yarns: [GREY, GREY] }), { ...houndsTooth, yarns: [GREY, GREY] }]) {
+      const { rgb } = paintCloth(cloth, scale(8, 9));
+      const mean =
+        [...rgb].reduce((sum, v) => sum + linearLight(`#${v.toString(16).padStart(2, '0').repeat(3)}`)[0], 0) /
+        rgb.length;
+      expect(mean / luminance(GREY.hex)).toBeCloseTo(1, 2);
+    }
+  });
+
+  it('is at true scale: ten ends of a warp with ten to the centimetre are 10 mm', () => {
+    const stripes = draft(Array(20).fill(1), [[1]], [1], { warp: [...Array(10).fill(0), ...Array(10).fill(1)] });
+    const picture = paintCloth({ ...stripes, weft: [0] }, scale(20, 5));
+    const lit = Array.from({ length: picture.width }, (_, x) => point(picture, x, 3)[0]! > 60);
+    expect(lit.indexOf(true)).toBe(50);
+    expect(lit.lastIndexOf(true)).toBe(99);
+  });
+
+  it('goes on without a seam', () => {
+    // Eight ends of 1 mm at 6 points to the millimetre: 48 points a repeat.
+    const picture = paintCloth(houndsTooth, scale(24, 6));
+    for (let y = 0; y < 96; y++) {
+      for (let x = 0; x < 96; x++) {
+        const here = point(picture, x, y);
+        expect(point(picture, x + 48, y)).toEqual(here);
+        expect(point(picture, x, y + 48)).toEqual(here);
+      }
+    }
+  });
+
+  it('shows the back as a cloth turned over left to right, warp and weft changed about', () => {
+    const down = draft(
+      eight.toReversed(),
+      TWILL.map((up) => [1, 2, 3, 4].filter((s) => !up.includes(s))),
+      eight,
+      {
+        warp: [0, 0, 1, 0, 1, 1, 0, 1],
+        weft: four,
+      },
+    );
+    const face = { ...draft(eight, TWILL, eight, { warp: down.warp.toReversed(), weft: four }) };
+    expect(paintCloth(face, { ...scale(16, 5.3), side: 'back' })).toEqual(paintCloth(down, scale(16, 5.3)));
+  });
+
+  it('shows value only as the grey of each yarn’s luminance', () => {
+    const yarns = [
+      { ...BLACK, hex: '#c0392b' },
+      { ...WHITE, hex: '#2e8b57' },
+    ];
+    const { rgb } = paintCloth({ ...houndsTooth, yarns }, { ...scale(16, 0.25), grey: true });
+    for (let at = 0; at < rgb.length; at += 3) expect(new Set(rgb.subarray(at, at + 3)).size).toBe(1);
+  });
+
+  it('gives a pattern weft twice the room of tabby, and a yarn room by the root of its tex', () => {
+    const pickKinds = ['pattern', 'tabby'] as const;
+    const belt = plain({ pickKinds, widths: { ...EVEN_WIDTHS, pattern: 2 } });
+    const { pitch } = trueLay(belt, 1, 0).picks;
+    expect(pitch[0]! / pitch[1]!).toBeCloseTo(2, 12);
+    expect(pitch[0]! + pitch[1]!).toBeCloseTo(2, 12);
+    const weighed = plain({
+      yarns: [
+        { ...BLACK, tex: 100 },
+        { ...WHITE, tex: 25 },
+      ],
+    });
+    expect([...thicknesses(weighed).ends, ...thicknesses(weighed).picks]).toEqual([10, 10, 5, 5]);
+    const halfKnown = plain({ yarns: [{ ...BLACK, tex: 100 }, WHITE] });
+    expect([...thicknesses(halfKnown).ends]).toEqual([1, 1]);
+  });
+
+  it('draws a thin weft thinner than its room where the warp predominates', () => {
+    const rep = plain({ widths: { ...EVEN_WIDTHS, ground: 0.5 }, sett: { ends: 20, picks: 10, per: 'cm' } });
+    const { ends, picks } = trueLay(rep, 10, 0);
+    expect(ends.body[0]! / ends.pitch[0]!).toBe(1);
+    expect(picks.body[0]! / picks.pitch[0]!).toBeCloseTo(0.5, 12);
+  });
+});
+
+describe('paintClose', () => {
+  it('gives every end of one repeat its whole points, so that threads can be counted', () => {
+    const cloth = draft([1, 1, 1, 1, 1, 1], [[1]], [1], { warp: [0, 1, 0, 1, 1, 0], weft: [0] });
+    const picture = paintClose(cloth, { pointsPerEnd: 9 });
+    expect([picture.width, picture.height]).toEqual([54, 9]);
+    for (let end = 0; end < 6; end++) {
+      const across = Array.from({ length: 9 }, (_, x) => point(picture, end * 9 + x, 4)[0]!);
+      const crown = across[4]!;
+      expect(crown > 128).toBe(cloth.warp[end] === 1);
+      // The last point of each thread is its shadow; no other is as dark.
+      if (crown > 128) expect(Math.min(...across)).toBe(across[8]);
+    }
+  });
+
+  it('makes picks as high as the sett makes them', () => {
+    const open = plain({ sett: { ends: 20, picks: 10, per: 'inch' } });
+    expect(paintClose(open, { pointsPerEnd: 8 })).toMatchObject({ width: 16, height: 32 });
+  });
+});
+
+describe('light is gathered exactly', () => {
+  /** Light (0–1, uneven) at one place of a cloth with one grey level a strand, said plainly, place by place. */
+  function lightAt(cloth: Draft, perMm: number, relief: number, light: number[], x: number, y: number): number {
+    const grid = drawdown(cloth);
+    const lay = trueLay(cloth, perMm, relief);
+    const find = ({ pitch, before, body, line }: typeof lay.ends, place: number) => {
+      const whole = pitch.reduce((sum, p) => sum + p, 0);
+      let left = place % whole;
+      let strand = 0;
+      while (left >= pitch[strand]!) left -= pitch[strand++]!;
+      const t = left - before[strand]! - body[strand]! / 2;
+      const half = body[strand]! / 2;
+      const inBody = Math.abs(t) < half;
+      const inLine = t >= half && t < half + line[strand]!;
+      const round = inBody ? 1 - relief * 0.35 * (t / half) ** 2 : inLine ? 1 - relief * 0.6 : 0;
+      return { strand, round, covered: inBody || inLine, left, room: pitch[strand]! };
+    };
+    const end = find(lay.ends, x);
+    const pick = find(lay.picks, y);
+    const P = grid.ends;
+    const Q = grid.picks;
+    const up = (j: number, i: number) => isUp(grid, (j + Q) % Q, (i + P) % P);
+    const isEnd = up(pick.strand, end.strand);
+    const across = isEnd ? end : pick;
+    const along = isEnd ? pick : end;
+    const on = (step: number) =>
+      (isEnd ? up(pick.strand + step, end.strand) : up(pick.strand, end.strand + step)) === isEnd;
+    const dive = (distance: number) => relief * 0.35 * Math.max(0, 1 - distance / (along.room / 2)) ** 2;
+    const own = light[(isEnd ? cloth.warp : cloth.weft)[across.strand]!]!;
+    const under = light[(isEnd ? cloth.weft : cloth.warp)[along.strand]!]!;
+    if (!across.covered) return under * (1 - relief * 0.6);
+    return own * across.round * (1 - (on(-1) ? 0 : dive(along.left)) - (on(1) ? 0 : dive(along.room - along.left)));
+  }
+
+  const anyDraft = fc
+    .record({
+      threading: fc.array(fc.integer({ min: 1, max: 3 }), { minLength: 1, maxLength: 5 }),
+      treadling: fc.array(fc.integer({ min: 1, max: 3 }), { minLength: 1, maxLength: 5 }),
+      tieUp: fc.array(fc.subarray([1, 2, 3]), { minLength: 3, maxLength: 3 }),
+      bits: fc.array(fc.integer({ min: 0, max: 1 }), { minLength: 10, maxLength: 10 }),
+      thin: fc.constantFrom(0.5, 1, 1.7),
+      ends: fc.integer({ min: 6, max: 14 }),
+    })
+    .map(({ threading, treadling, tieUp, bits, thin, ends }) =>
+      draft(threading, tieUp, treadling, {
+        warp: threading.map((_, i) => bits[i]!),
+        weft: treadling.map((_, j) => bits[5 + j]!),
+        widths: { ...EVEN_WIDTHS, ground: thin },
+        sett: { ends, picks: 9, per: 'cm' },
+        yarns: [
+          { ...BLACK, hex: '#404040' },
+          { ...WHITE, hex: '#909090' },
+        ],
+      }),
+    );
+
+  it('as a fine sampling of every point finds it', () => {
+    fc.assert(
+      fc.property(anyDraft, fc.double({ min: 0.8, max: 6, noNaN: true }), (cloth, perMm) => {
+        const finest = Math.min(10 / cloth.sett.ends, 10 / cloth.sett.picks) * perMm;
+        const relief = Math.max(0, Math.min(1, (finest - 1) / 3));
+        const sheen = 0.03 * relief;
+        const light = cloth.yarns.map((yarn) => luminance(yarn.hex) + sheen);
+        const N = 40;
+        const sampled = (at: (x: number, y: number) => number, width: number, height: number) => {
+          let sum = 0;
+          for (let a = 0; a < N; a++) {
+            for (let b = 0; b < N; b++) sum += at(((a + 0.5) / N) * width, ((b + 0.5) / N) * height);
+          }
+          return sum / (N * N);
+        };
+        const lay = trueLay(cloth, perMm, relief);
+        const span = (pitch: Float64Array) => pitch.reduce((sum, p) => sum + p, 0);
+        const lost = sampled(
+          (x, y) => lightAt(cloth, perMm, relief, [1, 1], x, y),
+          span(lay.ends.pitch),
+          span(lay.picks.pitch),
+        );
+        const picture = paintCloth(cloth, scale(3 / perMm, perMm));
+        for (const [x, y] of [
+          [0, 0],
+          [1, 2],
+          [2, 1],
+        ] as const) {
+          const exact = sampled((u, v) => lightAt(cloth, perMm, relief, light, x + u, y + v), 1, 1) / lost - sheen;
+          const drawn = luminance(
+            `#${point(picture, x, y)
+              .map((v) => v.toString(16).padStart(2, '0'))
+              .join('')}`,
+          );
+          expect(Math.abs(drawn - exact)).toBeLessThan(0.01);
+        }
+      }),
+      { numRuns: 60 },
+    );
+  });
+});

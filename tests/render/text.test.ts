@@ -1,0 +1,66 @@
+import { describe, expect, it } from 'vitest';
+import { canDraw, textPath, textWidth } from '../../src/render/text.js';
+
+/** Every place that a path of relative moves comes to. */
+function corners(data: string): { x: number; y: number }[] {
+  const places: { x: number; y: number }[] = [];
+  let at = { x: 0, y: 0 };
+  let start = at;
+  for (const [, letter, numbers] of data.matchAll(/([Mmlqcz])([^Mmlqcz]*)/g)) {
+    const n = numbers!.trim().split(/\s+/).filter(Boolean).map(Number);
+    if (letter === 'z') at = start;
+    else {
+      const [x, y] = n.slice(-2) as [number, number];
+      at = letter === 'M' ? { x, y } : { x: at.x + x, y: at.y + y };
+      if (letter !== 'M') places.push(at);
+      if (letter === 'M' || letter === 'm') start = at;
+    }
+  }
+  return places;
+}
+
+const span = (values: number[]) => [Math.min(...values), Math.max(...values)];
+
+describe('text as outlines', () => {
+  const printed =
+    'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789 .,;:!?()[]/+-=%#&*"\'×–—·½¼¾″′’‘“”éèäöåüÄÖÅß°…';
+
+  it.each([false, true])('covers every character that is printed (bold: %s)', (bold) => {
+    for (const character of printed) expect([character, canDraw(character, bold)]).toEqual([character, true]);
+  });
+
+  it('stands on its base line, as high as the type’s capitals (668 of 1000, by its own table)', () => {
+    const [top, bottom] = span(corners(textPath('H', { x: 0, y: 500, size: 1000 })).map((p) => p.y));
+    expect([top, bottom]).toEqual([500 - 668, 500]);
+  });
+
+  it('aligns left, in the middle and right', () => {
+    const width = textWidth('Hill', 20);
+    const left = corners(textPath('Hill', { x: 0, y: 0, size: 20 }));
+    for (const [align, shift] of [
+      ['middle', width / 2],
+      ['right', width],
+    ] as const) {
+      const moved = corners(textPath('Hill', { x: 0, y: 0, size: 20, align }));
+      moved.forEach((place, k) => {
+        expect(place.x).toBeCloseTo(left[k]!.x - shift, 1);
+      });
+    }
+  });
+
+  it('kerns pairs, grows with the size, and is wider in bold', () => {
+    expect(textWidth('AV', 100)).toBeLessThan(textWidth('A', 100) + textWidth('V', 100));
+    expect(textWidth('shed', 30)).toBeCloseTo(3 * textWidth('shed', 10), 9);
+    expect(textWidth('shed', 30, true)).toBeGreaterThan(textWidth('shed', 30));
+  });
+
+  it('draws a box for a character that the type lacks', () => {
+    expect(canDraw('織')).toBe(false);
+    const box = corners(textPath('織', { x: 0, y: 0, size: 1000 }));
+    expect([span(box.map((p) => p.x)), span(box.map((p) => p.y))]).toEqual([
+      [60, 540],
+      [-669, 0],
+    ]);
+    expect(textWidth('a織b', 10)).toBeCloseTo(textWidth('a', 10) + 6 + textWidth('b', 10), 9);
+  });
+});

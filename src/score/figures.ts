@@ -1,3 +1,7 @@
+import type { Floats } from '../cloth/floats.js';
+
+export type { Floats };
+
 /** Point operations on the face, in the order in which they are always listed. */
 export const OPERATIONS = [
   'half-turn',
@@ -30,17 +34,6 @@ export interface Symmetry {
 export interface Nearly {
   readonly op: Operation;
   readonly agreement: number;
-}
-
-/** Longest floats of the cloth in threads; null where a strand never interlaces. */
-export interface Floats {
-  readonly warpFace: number | null;
-  readonly warpBack: number | null;
-  readonly weftFace: number | null;
-  readonly weftBack: number | null;
-  readonly longest: number | null;
-  /** The largest of the four in length (n threads = n spacings). */
-  readonly longestMm: number | null;
 }
 
 /** How light and dark are spread over the face. */

@@ -1,0 +1,147 @@
+import { type PickKind, type Sett, spacing } from '../draft/draft.js';
+import type { Drawdown } from './drawdown.js';
+
+/** Longest floats of the cloth in threads; null where a strand never interlaces. */
+export interface Floats {
+  readonly warpFace: number | null;
+  readonly warpBack: number | null;
+  readonly weftFace: number | null;
+  readonly weftBack: number | null;
+  readonly longest: number | null;
+  /** The largest of the four in length (n threads = n spacings). */
+  readonly longestMm: number | null;
+}
+
+/** The four counts, in the order in which they are always listed. */
+export const FLOAT_SIDES = ['warpFace', 'warpBack', 'weftFace', 'weftBack'] as const;
+export type FloatSide = (typeof FLOAT_SIDES)[number];
+
+/** Where a longest float lies. */
+export interface FloatPlace {
+  readonly side: FloatSide;
+  /** Index of the end (warp floats) or the pick (weft floats). */
+  readonly strand: number;
+  /** First crossing of the float: a pick for a warp float, an end for a weft float. It may run on over the repeat. */
+  readonly from: number;
+  /** In threads; null where the strand never interlaces. */
+  readonly length: number | null;
+}
+
+/** Longest weft floats of the picks of one kind; null where such a pick never interlaces. */
+export interface WeftFloats {
+  readonly face: number | null;
+  readonly back: number | null;
+}
+
+interface Run {
+  readonly from: number;
+  readonly length: number;
+}
+
+const NO_RUN: Run = { from: 0, length: 0 };
+
+/** The longest floats of a cloth, counted round one repeat, in threads and in millimetres. */
+export function floatsOf(cloth: Drawdown, sett: Sett): Floats {
+  const lengths = FLOAT_SIDES.map((side) => longestOf(cloth, side).run.length);
+  const { across, along } = spacing(sett);
+  const [warpFace, warpBack, weftFace, weftBack] = lengths.map(finite) as [
+    number | null,
+    number | null,
+    number | null,
+    number | null,
+  ];
+  return {
+    warpFace,
+    warpBack,
+    weftFace,
+    weftBack,
+    longest: finite(Math.max(...lengths)),
+    longestMm: finite(Math.max(...FLOAT_SIDES.map((side, s) => lengths[s]! * (isWarp(side) ? along : across)))),
+  };
+}
+
+/**
+ * Where the longest float lies: the longest in threads, or, with a sett, the longest in length. Of equals the first
+ * side listed, the first strand, the first crossing.
+ */
+export function longestFloatPlace(cloth: Drawdown, sett?: Sett): FloatPlace {
+  const { across, along } = sett === undefined ? { across: 1, along: 1 } : spacing(sett);
+  const places = FLOAT_SIDES.map((side) => {
+    const { kind, run } = longestOf(cloth, side);
+    const strand = (isWarp(side) ? cloth.endKind : cloth.pickKind).indexOf(kind);
+    const size = run.length * (isWarp(side) ? along : across);
+    return { size, place: { side, strand, from: run.from, length: finite(run.length) } };
+  });
+  return places.reduce((best, next) => (next.size > best.size ? next : best)).place;
+}
+
+/**
+ * Longest weft floats on face and back, for ground, pattern and tabby picks apart; kinds that are not there are
+ * left out. `pickKinds` says what each pick of the cloth is.
+ */
+export function weftFloatsByKind(
+  cloth: Drawdown,
+  pickKinds: readonly PickKind[],
+): Readonly<Partial<Record<PickKind, WeftFloats>>> {
+  const found: Partial<Record<PickKind, WeftFloats>> = {};
+  for (const of of new Set(pickKinds)) {
+    const kinds = new Set(cloth.pickKind.filter((_, j) => pickKinds[j] === of));
+    const longest = (side: FloatSide): number | null =>
+      finite(Math.max(...Array.from(kinds, (kind) => runOf(cloth, side, kind).length)));
+    found[of] = { face: longest('weftFace'), back: longest('weftBack') };
+  }
+  return found;
+}
+
+const isWarp = (side: FloatSide): boolean => side === 'warpFace' || side === 'warpBack';
+
+const finite = (length: number): number | null => (length === Number.POSITIVE_INFINITY ? null : length);
+
+/** The longest run on one side of the cloth, and the first kind of strand that has it. */
+function longestOf(cloth: Drawdown, side: FloatSide): { kind: number; run: Run } {
+  const kinds = isWarp(side) ? cloth.endKinds : cloth.pickKinds;
+  let longest = { kind: 0, run: runOf(cloth, side, 0) };
+  for (let kind = 1; kind < kinds; kind++) {
+    const run = runOf(cloth, side, kind);
+    if (run.length > longest.run.length) longest = { kind, run };
+  }
+  return longest;
+}
+
+/** The longest run of one kind of strand on one side. */
+function runOf(cloth: Drawdown, side: FloatSide, kind: number): Run {
+  const { up, endKinds, endKind, pickKind } = cloth;
+  switch (side) {
+    case 'warpFace':
+      return longestRun(cloth.picks, (j) => up[pickKind[j]! * endKinds + kind] === 1);
+    case 'warpBack':
+      return longestRun(cloth.picks, (j) => up[pickKind[j]! * endKinds + kind] === 0);
+    case 'weftFace':
+      return longestRun(cloth.ends, (i) => up[kind * endKinds + endKind[i]!] === 0);
+    case 'weftBack':
+      return longestRun(cloth.ends, (i) => up[kind * endKinds + endKind[i]!] === 1);
+  }
+}
+
+/** The longest cyclic run of crossings where `holds`, the first of equals; without end where all hold. */
+function longestRun(crossings: number, holds: (crossing: number) => boolean): Run {
+  let gap = 0;
+  while (gap < crossings && holds(gap)) gap++;
+  if (gap === crossings) return { from: 0, length: Number.POSITIVE_INFINITY };
+  let longest = NO_RUN;
+  let length = 0;
+  // Read round once from the first crossing that does not hold, so that no run is cut at the edge of the repeat.
+  for (let step = 1; step <= crossings; step++) {
+    const at = (gap + step) % crossings;
+    if (holds(at)) {
+      length++;
+      continue;
+    }
+    const from = (at - length + crossings) % crossings;
+    if (length > longest.length || (length === longest.length && length > 0 && from < longest.from)) {
+      longest = { from, length };
+    }
+    length = 0;
+  }
+  return longest;
+}

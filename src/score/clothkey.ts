@@ -1,0 +1,157 @@
+import type { Face } from '../cloth/face.js';
+import { analyse, type FaceAnalysis, type Side } from './analysis.js';
+import { hashWords } from './hash.js';
+import { IDENTITY, ISOMETRIES, type Isometry } from './isometry.js';
+import { rowSpacing } from './lattice.js';
+import type { Reading } from './reading.js';
+
+/** What counts as the same cloth beside a plain shift. */
+export type Sameness = 'mirror' | 'half-turn' | 'quarter-turn' | 'exchange';
+
+/** A face read after an isometry: its rows and columns in the directions in which they then run. */
+interface View {
+  readonly isometry: Isometry;
+  readonly down: Side;
+  readonly level: Side;
+  readonly downReading: Reading;
+  readonly levelReading: Reading;
+}
+
+/**
+ * A key that two faces share exactly when they are the same cloth: when a translation carries one to the other, or
+ * one after an operation that `same` allows (what they generate together: two mirrors make a half turn). Faces are
+ * compared by their smallest repeats. With `exchange` the two colours may change places: in a palette of two
+ * (`colours`), all dark and all light too; where more than two colours are shown there is no exchange. Quarter turns
+ * ask nothing of the sett: who allows them says that cells are square.
+ *
+ * The key is a 128-bit hash as four words of 32 bits: among 10 million cloths the odds that any two share one by
+ * accident are below 1e-24.
+ */
+export function clothKey(
+  face: Face,
+  same: readonly Sameness[],
+  colours: number,
+  analysis: FaceAnalysis = analyse(face),
+): Uint32Array {
+  const views = leastViews(analysis, isometriesOf(same));
+  const exchange = same.includes('exchange') && (analysis.shown === 2 || (analysis.shown === 1 && colours === 2));
+  const cells = leastCells(analysis, views, exchange && analysis.shown === 2 && analysis.exchange === undefined);
+  return digest(views[0]!, cells, analysis, exchange);
+}
+
+/** The isometries that the allowed operations generate. */
+function isometriesOf(same: readonly Sameness[]): readonly Isometry[] {
+  const mirror = same.includes('mirror');
+  const quarter = same.includes('quarter-turn');
+  const found = [IDENTITY];
+  if (mirror || quarter || same.includes('half-turn')) found.push(ISOMETRIES['half-turn']);
+  if (mirror) found.push(ISOMETRIES['mirror-left-right'], ISOMETRIES['mirror-up-down']);
+  if (quarter) found.push(ISOMETRIES['quarter-turn'], ISOMETRIES['quarter-turn-back']);
+  if (mirror && quarter) found.push(ISOMETRIES.diagonal, ISOMETRIES.antidiagonal);
+  return found;
+}
+
+/** The views whose letters sort first; all of these have the same letters. */
+function leastViews(analysis: FaceAnalysis, isometries: readonly Isometry[]): View[] {
+  const { rows, columns } = analysis;
+  let least: View[] = [];
+  for (const isometry of isometries) {
+    const down = isometry.turned ? columns : rows;
+    const level = isometry.turned ? rows : columns;
+    const downSign = isometry.turned ? isometry.across : isometry.along;
+    const levelSign = isometry.turned ? isometry.along : isometry.across;
+    const view = {
+      isometry,
+      down,
+      level,
+      downReading: downSign === 1 ? down.forward : down.backward,
+      levelReading: levelSign === 1 ? level.forward : level.backward,
+    };
+    const best = least[0];
+    const order =
+      best === undefined
+        ? -1
+        : view.downReading.rank - best.downReading.rank || view.levelReading.rank - best.levelReading.rank;
+    if (order < 0) least = [view];
+    else if (order === 0) least.push(view);
+  }
+  return least;
+}
+
+/**
+ * The cells that sort first over all views and all ways to start the least letters, kinds numbered in order of
+ * first appearance: letters and cells together say the face up to what makes it the same. Starts of the rows that a
+ * translation of the face makes equal are tried once.
+ */
+function leastCells(analysis: FaceAnalysis, views: readonly View[], exchange: boolean): Uint8Array {
+  const best = new Uint8Array(analysis.cells.length).fill(255);
+  for (const view of views) {
+    const { turned } = view.isometry;
+    const source = turned ? analysis.turned : analysis.cells;
+    const differing = rowSpacing(analysis.lattice, turned ? { x: 1, y: 0 } : { x: 0, y: 1 });
+    const levelOrders = ordersOf(view.level, view.levelReading, view.level.length);
+    for (const downOrder of ordersOf(view.down, view.downReading, differing)) {
+      for (const levelOrder of levelOrders) {
+        keepLeast(best, source, downOrder, levelOrder, 0);
+        if (exchange) keepLeast(best, source, downOrder, levelOrder, 1);
+      }
+    }
+  }
+  return best;
+}
+
+/** The kinds of a side in order of first appearance, from each start of its least letters over a stretch. */
+function ordersOf(side: Side, reading: Reading, stretch: number): Uint16Array[] {
+  const backward = reading === side.backward;
+  const orders: Uint16Array[] = [];
+  for (let from = 0; from < stretch; from += reading.step) {
+    const start = (reading.start + from) % side.length;
+    const order = new Uint16Array(side.kinds);
+    const seen = new Uint8Array(side.kinds);
+    for (let at = 0, found = 0; found < side.kinds; at++) {
+      const kind = side.word[backward ? (2 * side.length - start - at) % side.length : start + at]!;
+      if (seen[kind] === 1) continue;
+      seen[kind] = 1;
+      order[found++] = kind;
+    }
+    orders.push(order);
+  }
+  return orders;
+}
+
+/** Writes the renumbered cells over `best` if they sort before it. */
+function keepLeast(best: Uint8Array, source: Uint8Array, down: Uint16Array, level: Uint16Array, flip: 0 | 1): void {
+  const kinds = level.length;
+  let before = false;
+  for (let u = 0, at = 0; u < down.length; u++) {
+    const row = down[u]! * kinds;
+    for (let v = 0; v < kinds; v++, at++) {
+      const cell = source[row + level[v]!]! ^ flip;
+      if (before) best[at] = cell;
+      else if (cell > best[at]!) return;
+      else if (cell < best[at]!) {
+        before = true;
+        best[at] = cell;
+      }
+    }
+  }
+}
+
+/** Hashes lengths, letters, cells and the colours shown. */
+function digest(view: View, cells: Uint8Array, analysis: FaceAnalysis, exchange: boolean): Uint32Array {
+  const down = view.down.length;
+  const level = view.level.length;
+  const words = new Int32Array(3 + down + level + ((cells.length + 3) >> 2));
+  words[0] = down;
+  words[1] = level;
+  words[2] = coloursWord(analysis, exchange);
+  words.set(view.downReading.letters.subarray(view.downReading.start, view.downReading.start + down), 3);
+  words.set(view.levelReading.letters.subarray(view.levelReading.start, view.levelReading.start + level), 3 + down);
+  new Uint8Array(words.buffer, 4 * (3 + down + level)).set(cells);
+  return hashWords(words);
+}
+
+/** Which colours the cells stand for: of one colour that may be exchanged it does not matter which of the two. */
+function coloursWord({ shown, low, high }: FaceAnalysis, exchange: boolean): number {
+  return shown === 1 && exchange ? -1 : (shown << 16) | (low << 8) | high;
+}

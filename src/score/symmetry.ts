@@ -1,0 +1,44 @@
+import type { Face } from '../cloth/face.js';
+import { analyse, type FaceAnalysis, findCarry } from './analysis.js';
+import { OPERATIONS, type Operation, type Symmetry } from './figures.js';
+import { ISOMETRIES, type Vector } from './isometry.js';
+import { withHalf } from './lattice.js';
+import { planeGroup } from './planegroup.js';
+
+/**
+ * What carries a face to itself, with colours kept or exchanged. `squareCells`: the sett is equal both ways; only
+ * then, and only where the smallest rectangular repeat is square, are quarter turns and diagonals looked for. An
+ * analysis made before saves making it again.
+ */
+export function symmetryOf(face: Face, squareCells: boolean, analysis: FaceAnalysis = analyse(face)): Symmetry {
+  const { lattice, exchange } = analysis;
+  const operations: { op: Operation; counterchange: boolean }[] = [];
+  const keeping: Partial<Record<Operation, Vector>> = {};
+  const all: Partial<Record<Operation, Vector>> = {};
+  let exchanges = exchange !== undefined;
+  for (const op of allowedOperations(analysis, squareCells)) {
+    const carry = findCarry(analysis, ISOMETRIES[op]);
+    if (carry === undefined) continue;
+    all[op] = carry;
+    // Exchanging twice keeps: where a shift exchanges, an operation that exchanges keeps after that shift.
+    if (carry.keepsColours) keeping[op] = carry;
+    else if (exchange !== undefined) keeping[op] = { x: carry.x + exchange.x, y: carry.y + exchange.y };
+    else exchanges = true;
+    operations.push({ op, counterchange: keeping[op] === undefined });
+  }
+  const group = planeGroup(lattice, keeping);
+  const whole = exchange === undefined ? lattice : withHalf(lattice, exchange);
+  return {
+    symmetry: (Math.log2(1 + operations.length) + (exchange === undefined ? 0 : 1)) / 4,
+    operations,
+    shiftExchange: exchange !== undefined,
+    planeGroup: group,
+    colourGroup: exchanges ? `${planeGroup(whole, all)}/${group}` : null,
+  };
+}
+
+/** The point operations that are looked for, in their listed order. */
+export function allowedOperations(analysis: FaceAnalysis, squareCells: boolean): readonly Operation[] {
+  const square = squareCells && analysis.rows.length === analysis.columns.length;
+  return square ? OPERATIONS : OPERATIONS.filter((op) => !ISOMETRIES[op].turned);
+}

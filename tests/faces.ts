@@ -1,0 +1,103 @@
+import fc from 'fast-check';
+import { fromCells } from '../src/cloth/drawdown.js';
+import { colourAt, colourFace, type Face, faceFromRows } from '../src/cloth/face.js';
+
+/** All cells of a face: rows of palette indices, first pick first. */
+export const cellsOf = (face: Face): number[][] =>
+  Array.from({ length: face.picks }, (_, j) => Array.from({ length: face.ends }, (_, i) => colourAt(face, j, i)));
+
+const size = fc.integer({ min: 1, max: 8 });
+const colours = fc.integer({ min: 1, max: 3 });
+
+/** Cells at random. */
+const anyFace = fc.record({ ends: size, picks: size, colours }).chain((r) =>
+  fc
+    .array(fc.array(fc.nat(r.colours - 1), { minLength: r.ends, maxLength: r.ends }), {
+      minLength: r.picks,
+      maxLength: r.picks,
+    })
+    .map(faceFromRows),
+);
+
+/** Interlacements of few kinds of threads, coloured by random orders. */
+export const wovenFaces = fc
+  .record({
+    ends: size,
+    picks: size,
+    threading: fc.array(fc.nat(3), { minLength: 8, maxLength: 8 }),
+    treadling: fc.array(fc.nat(3), { minLength: 8, maxLength: 8 }),
+    tie: fc.array(fc.boolean(), { minLength: 16, maxLength: 16 }),
+    colours,
+    warp: fc.array(fc.nat(11), { minLength: 8, maxLength: 8 }),
+    weft: fc.array(fc.nat(11), { minLength: 8, maxLength: 8 }),
+  })
+  .map((r) =>
+    colourFace(
+      fromCells(r.ends, r.picks, (j, i) => r.tie[r.treadling[j]! * 4 + r.threading[i]!]!),
+      r.warp.slice(0, r.ends).map((c) => c % r.colours),
+      r.weft.slice(0, r.picks).map((c) => c % r.colours),
+    ),
+  );
+
+/** Twills coloured by an order both ways: many translations that are not along the threads. */
+const twillFaces = fc
+  .record({ lift: fc.array(fc.boolean(), { minLength: 2, maxLength: 6 }), move: fc.integer({ min: 1, max: 5 }) })
+  .chain(({ lift, move }) =>
+    fc
+      .tuple(
+        fc.array(fc.nat(1), { minLength: lift.length, maxLength: lift.length }),
+        fc.array(fc.nat(1), { minLength: lift.length, maxLength: lift.length }),
+        fc.boolean(),
+      )
+      .map(([warp, weft, solid]) => {
+        const n = lift.length;
+        return colourFace(
+          fromCells(n, n, (j, i) => lift[(i + j * move) % n]!),
+          solid ? warp.fill(0) : warp,
+          solid ? weft.fill(1) : weft,
+        );
+      }),
+  );
+
+type Map = (i: number, j: number, n: number) => readonly [number, number];
+const MAPS: readonly Map[] = [
+  (i, j, n) => [n - i, n - j],
+  (i, j, n) => [n - i, j],
+  (i, j, n) => [i, n - j],
+  (i, j, n) => [n - j, i],
+  (i, j) => [j, i],
+  (i, j, n) => [n - j, n - i],
+  (i, j) => [i, j],
+];
+
+/**
+ * Faces made symmetrical on purpose: cells that some isometries (with a shift, perhaps with the colours exchanged)
+ * carry to one another are coloured alike, each class at random; classes that would have to exchange with themselves
+ * break the symmetry, as they must.
+ */
+const madeSymmetric = fc
+  .record({
+    n: size,
+    isometries: fc.array(
+      fc.record({ map: fc.nat(MAPS.length - 1), x: fc.nat(7), y: fc.nat(7), exchanges: fc.boolean() }),
+      { minLength: 1, maxLength: 2 },
+    ),
+    cells: fc.array(fc.nat(11), { minLength: 64, maxLength: 64 }),
+    colours: fc.integer({ min: 2, max: 3 }),
+  })
+  .map(({ n, isometries, cells, colours }) => {
+    const colour = new Array<number>(n * n).fill(-1);
+    const paint = (at: number, c: number): void => {
+      if (colour[at] !== -1) return;
+      colour[at] = c;
+      for (const { map, x, y, exchanges } of isometries) {
+        const [a, b] = MAPS[map]!(at % n, Math.floor(at / n), n);
+        paint(((b + y) % n) * n + ((a + x) % n), exchanges && colours === 2 ? 1 - c : c);
+      }
+    };
+    for (let at = 0; at < n * n; at++) paint(at, cells[at]! % colours);
+    return faceFromRows(Array.from({ length: n }, (_, j) => colour.slice(j * n, (j + 1) * n)));
+  });
+
+/** Small faces of one to three colours, many of them symmetrical. */
+export const faces: fc.Arbitrary<Face> = fc.oneof(anyFace, wovenFaces, twillFaces, madeSymmetric, madeSymmetric);

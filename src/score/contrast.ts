@@ -18,6 +18,16 @@ interface Reach {
   readonly small: Float64Array;
 }
 
+/** Measures faces; `values` holds the value (0 dark – 1 light) of each palette index. */
+export interface ContrastMeter {
+  /** Motif contrast with tone and line, and the dark share. */
+  motif(face: Face, values: Float64Array): Omit<Contrast, 'figure'>;
+  /** The share of the pattern that is not stripes. */
+  figure(face: Face, values: Float64Array): number;
+  /** All of it. */
+  measure(face: Face, values: Float64Array): Contrast;
+}
+
 /**
  * Motif contrast and its parts, for faces of one sett. Every sum of squares over the P·Q blurred cells is a double sum
  * over pairs of cells, weighted by how far apart they are across and along. Cells of one kind of row and of column
@@ -27,33 +37,36 @@ interface Reach {
  *
  * @param squareness picks per centimetre over ends per centimetre: σ down the warp is this times σ across.
  */
-export function contrastMeter(squareness: number): (face: Face, values: Float64Array) => Contrast {
+export function contrastMeter(squareness: number): ContrastMeter {
   const across = reaches(1);
   const along = reaches(squareness);
-  return (face, values) => {
+
+  const motif: ContrastMeter['motif'] = (face, values) => {
     const { ends, picks, rowKinds, columnKinds } = face;
     const cells = ends * picks;
     const h = across(ends);
     const v = along(picks);
-    const value = Float64Array.from(face.colour, (colour) => values[colour]!);
+    const g = Float64Array.from(face.colour, (colour) => values[colour]!);
     const rows = counts(face.row, rowKinds);
     const columns = counts(face.column, columnKinds);
-    const mean = weightedMean(value, rows, columns) / cells;
-    // Sums of squares about the mean keep their digits; the blur does not move the mean.
-    const g = value.map((cell) => cell - mean);
-
-    const W = gather(v.tone, face.row, rowKinds, face.row, rowKinds);
-    const V = gather(h.tone, face.column, columnKinds, face.column, columnKinds);
+    const W = gatherEven(v.tone, face.row, rowKinds);
+    const V = gatherEven(h.tone, face.column, columnKinds);
+    // First the boundaries, which are of the values themselves; then the values about their mean.
+    const line = lineContrast(face, g, rows, columns, h, v, W, V);
+    const mean = centre(g, rows, columns, cells);
     const tone = 2 * deviation(energy(W, g, V, rowKinds, columnKinds), cells);
-    const line = lineContrast(face, value, rows, columns, h, v, W, V);
-    return {
-      contrast: Math.min(1, Math.hypot(tone, line)),
-      tone,
-      line,
-      figure: figureShare(face, g, rows, columns, h, v),
-      darkShare: 1 - mean,
-    };
+    return { contrast: Math.min(1, Math.hypot(tone, line)), tone, line, darkShare: 1 - mean };
   };
+
+  const figure: ContrastMeter['figure'] = (face, values) => {
+    const g = Float64Array.from(face.colour, (colour) => values[colour]!);
+    const rows = counts(face.row, face.rowKinds);
+    const columns = counts(face.column, face.columnKinds);
+    centre(g, rows, columns, face.ends * face.picks);
+    return figureShare(face, g, rows, columns, across(face.ends), along(face.picks));
+  };
+
+  return { motif, figure, measure: (face, values) => ({ ...motif(face, values), figure: figure(face, values) }) };
 }
 
 /** Boundaries between neighbouring threads, by the kinds of the two. */
@@ -97,8 +110,8 @@ function lineContrast(
   const meanY = centre(y, counts(level.kind, F), columns, cells);
   if (meanX === 0 && meanY === 0) return 0;
 
-  const hh = energy(W, x, gather(h.edges, upright.kind, E, upright.kind, E), rowKinds, E);
-  const uu = energy(gather(v.edges, level.kind, F, level.kind, F), y, V, F, columnKinds);
+  const hh = energy(W, x, gatherEven(h.edges, upright.kind, E), rowKinds, E);
+  const uu = energy(gatherEven(v.edges, level.kind, F), y, V, F, columnKinds);
   const crossAlong = gather(v.cross, level.kind, F, face.row, rowKinds);
   const crossAcross = gather(h.cross, upright.kind, E, face.column, columnKinds);
   // Σ over boundary kinds e, f and cell kinds r, c of y[f][c]·x[r][e], each pair with its two weights.
@@ -117,8 +130,8 @@ function figureShare(
   v: Reach,
 ): number {
   const { ends, picks, rowKinds, columnKinds } = face;
-  const W = gather(v.small, face.row, rowKinds, face.row, rowKinds);
-  const V = gather(h.small, face.column, columnKinds, face.column, columnKinds);
+  const W = gatherEven(v.small, face.row, rowKinds);
+  const V = gatherEven(h.small, face.column, columnKinds);
   const all = energy(W, g, V, rowKinds, columnKinds) / (ends * picks);
   if (all < 1e-6) return 0;
   const rowMean = new Float64Array(rowKinds);
@@ -157,7 +170,9 @@ function reaches(scale: number): (length: number) => Reach {
   };
 }
 
-/** Sums the weights of all pairs of threads by their kinds: result[a·kindsB + b] = Σ weight[position a − position b]. */
+/**
+ * Sums the weights of all pairs of threads by their kinds: result[a·kindsB + b] = Σ weight[position a − position b].
+ */
 function gather(weight: Float64Array, a: Uint16Array, kindsA: number, b: Uint16Array, kindsB: number): Float64Array {
   const n = a.length;
   const sum = new Float64Array(kindsA * kindsB);
@@ -171,6 +186,30 @@ function gather(weight: Float64Array, a: Uint16Array, kindsA: number, b: Uint16A
     }
   }
   return sum;
+}
+
+/** The same for weights that do not ask which of the two threads comes first: half the pairs say it all. */
+function gatherEven(weight: Float64Array, kind: Uint16Array, kinds: number): Float64Array {
+  const n = kind.length;
+  const half = new Float64Array(kinds * kinds);
+  for (let d = 0; d <= n >> 1; d++) {
+    // The pairs no distance apart, and those half the repeat apart, would be met twice.
+    const w = d === 0 || d * 2 === n ? weight[d]! / 2 : weight[d]!;
+    if (w === 0) continue;
+    for (let s = 0, t = d; s < n; s++) {
+      const at = kind[t]! * kinds + kind[s]!;
+      half[at] = half[at]! + w;
+      if (++t === n) t = 0;
+    }
+  }
+  for (let a = 0; a < kinds; a++) {
+    for (let b = 0; b <= a; b++) {
+      const sum = half[a * kinds + b]! + half[b * kinds + a]!;
+      half[a * kinds + b] = sum;
+      half[b * kinds + a] = sum;
+    }
+  }
+  return half;
 }
 
 function boundaries(kind: Uint16Array, kinds: number): Boundaries {

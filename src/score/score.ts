@@ -36,7 +36,7 @@ export function scoreDraft(draft: Draft, ranking: Ranking): Scored {
   const cloth = drawdown(draft);
   const face = colourFace(cloth, draft.warp, draft.weft);
   const square = isSquareSett(draft.sett);
-  const contrast = contrastMeter(across / along)(face, values(draft.yarns));
+  const contrast = contrastMeter(across / along).measure(face, values(draft.yarns));
   const symmetry = symmetryOf(face, square);
   const nearly = nearlyOf(face, square, symmetry);
   const floats = floatsOf(cloth, draft.sett);
@@ -89,5 +89,5 @@ export function measuredClassics(weave: Weave, sett: Sett): Classic[] {
   const meter = contrastMeter(across / along);
   const values = Float64Array.of(0, 1);
   const square = isSquareSett(sett);
-  return classicsOn(weave, (face) => traitsOf(face, meter(face, values), symmetryOf(face, square).symmetry));
+  return classicsOn(weave, (face) => traitsOf(face, meter.measure(face, values), symmetryOf(face, square).symmetry));
 }

@@ -52,6 +52,7 @@ export function evaluator(
   const square = isSquareSett(question.sett);
   const meter = contrastMeter(across / along);
   const value = values(question.yarns);
+  const needsFigure = question.rank.figure > 0 || question.rank.novelty > 0;
   const grounds = new Map<Family, Ground>();
   const { limits, rank, same, yarns, tabby } = question;
 
@@ -106,11 +107,12 @@ export function evaluator(
         continue;
       }
       const face = colourFace(ground.cloth, warp, weft);
-      const contrast = meter(face, value);
-      if (contrast.contrast < FLAT) {
+      const motif = meter.motif(face, value);
+      if (motif.contrast < FLAT) {
         batch.setAside.flat++;
         continue;
       }
+      const contrast = { ...motif, figure: needsFigure ? meter.figure(face, value) : 0 };
       const symmetry = symmetryOf(face, square);
       const ranking = { weights: rank, floatLimit: limits.float, classics: ground.classics };
       const score = scoreOf(face, contrast, symmetry, ground.floats, ease, ranking, Math.max(across, along));

@@ -79,7 +79,8 @@ function structureFamily(
   const options = manner === '' ? {} : { manner };
   const common = { structure: structure.name, manner, by, fill, times };
   if (by !== 'block') {
-    const profile = question.profile === 'order' || question.profile.length === 0 ? structure.blocks : question.profile;
+    const profile =
+      question.profile === 'order' || question.profile.length === 0 ? structure.profile : question.profile;
     const weave = weaveOf(structure, profile, options);
     return { ...common, profile, fixedWeave: true, weave: () => weave };
   }

@@ -8,7 +8,7 @@ const VALUES = Float64Array.of(0, 1);
 const twill = fromCells(4, 4, (j, i) => (i - j + 4) % 4 < 2);
 const plain = fromCells(2, 2, (j, i) => (i + j) % 2 === 0);
 const order = (word: string): number[] => [...word].map((letter) => (letter === 'D' ? 0 : 1));
-const measure = contrastMeter(1);
+const { measure } = contrastMeter(1);
 
 describe('worked figures', () => {
   test('hound’s tooth: 2/2 twill, 4 and 4 both ways', () => {

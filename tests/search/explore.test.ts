@@ -1,0 +1,78 @@
+import { describe, expect, test } from 'vitest';
+import { drawdown, isUp } from '../../src/cloth/drawdown.js';
+import { colourAt, colourFace } from '../../src/cloth/face.js';
+import type { Question } from '../../src/search/question.js';
+import { explore } from '../../src/search/run.js';
+import { findStructure, weaveOf } from '../../src/structure/index.js';
+import { sameCloth, search } from '../plain/search.js';
+import { QUESTION } from './question.js';
+
+describe('orders of five on 2/2 twill (figures computed once by a separate plain program)', async () => {
+  const { counts, found } = await explore(QUESTION);
+  test('1024 written, 32 cloths of which 8 flat', () => {
+    expect(counts).toMatchObject({ written: 1024, cloths: 24, setAside: { flat: 8 }, exhaustive: true });
+    expect(counts.examined).toBe(counts.cloths + counts.equals + counts.setAside.flat);
+  });
+  test('the first two', () => {
+    const [first, second] = found;
+    expect(first!.scores.score).toBeCloseTo(0.393850582, 9);
+    expect(first!.scores.contrast).toBeCloseTo(0.17659, 6);
+    expect(first!.scores.tone).toBeCloseTo(0.105042, 6);
+    expect(first!.scores.line).toBeCloseTo(0.141952, 6);
+    expect(first!.scores).toMatchObject({ symmetry: 0.5, colourGroup: 'pgg/p2' });
+    expect(first!.draft.warp).toHaveLength(20);
+    expect(second!.scores.score).toBeCloseTo(0.393716939, 9);
+    expect(second!.scores.planeGroup).toBe('pgg');
+  });
+});
+
+const PLAIN_QUESTIONS: [string, Partial<Question>][] = [
+  ['plain weave, 2 to 4 ends, weft own', { structures: ['plain weave'], lengths: [2, 3, 4] }],
+  ['2/2 twill, 2 and 3 ends, weft own', { lengths: [2, 3] }],
+  ['2/2 twill, 4 ends, weft own', { lengths: [4] }],
+  ['1/3 twill, 2 to 4 ends, weft the same', { structures: ['1/3 twill'], lengths: [2, 3, 4], weft: { rule: 'same' } }],
+  ['2/2 twill, by unit, weft the same', { lengths: [2, 3], by: ['unit'], weft: { rule: 'same' } }],
+  ['plain weave, stretched ×2', { structures: ['plain weave'], lengths: [2, 3], times: [2] }],
+];
+
+describe('the search finds, ranks and counts what trying every cell of every word finds', () => {
+  test.each(PLAIN_QUESTIONS)('%s', async (_, change) => {
+    const question = { ...QUESTION, ...change, show: 10_000 };
+    const structure = findStructure(question.structures[0]!);
+    const weave = weaveOf(structure, structure.profile);
+    const cloth = drawdown(weave);
+    const rows = weave.treadling.map((__, j) => weave.threading.map((___, i) => (isUp(cloth, j, i) ? 1 : 0)));
+    const plain = search({
+      weave: rows,
+      lengths: question.lengths,
+      weft: question.weft.rule === 'same' ? 'same' : 'own',
+      times: question.times[0]!,
+      unit: question.by[0] === 'unit' ? weave.endUnits[0]! : 1,
+      weights: question.rank,
+      floatLimit: 7,
+    });
+    const { counts, found } = await explore(question);
+    expect(counts.cloths).toBe(plain.cloths.length);
+    expect(found).toHaveLength(plain.cloths.length);
+    for (const [place, cloth] of found.entries()) {
+      expect(cloth.scores.score).toBeCloseTo(plain.cloths[place]!.score, 7);
+    }
+    for (const known of plain.cloths) {
+      const same = found.filter(({ draft }) => {
+        const face = colourFace(drawdown(draft), draft.warp, draft.weft);
+        const cells = draft.weft.map((__, j) => draft.warp.map((___, i) => colourAt(face, j, i)));
+        return sameCloth(cells, known.cells);
+      });
+      expect(same).toHaveLength(1);
+    }
+  });
+});
+
+describe('the same question has the same answer', () => {
+  const question: Question = { ...QUESTION, lengths: [2, 3, 4, 5, 6, 7], show: 40 };
+  test('with 1, 2 or 7 workers', async () => {
+    const one = JSON.stringify(await explore(question, { workers: 1 }));
+    expect(JSON.stringify(await explore(question, { workers: 2 }))).toBe(one);
+    expect(JSON.stringify(await explore(question, { workers: 7 }))).toBe(one);
+  });
+});

@@ -1,0 +1,54 @@
+import type { Sett } from '../draft/draft.js';
+import { formatOrder, formatRuns, smallestPeriod } from '../order/order.js';
+import { DISTANCES, READS } from '../score/distance.js';
+import type { Floats, Scores } from '../score/figures.js';
+import type { Found } from '../search/found.js';
+import { fitting, wrapped } from './sheet-text.js';
+
+/** The farthest of 0.6, 2 and 6 metres from which a cloth reads, or null where it reads from none of them. */
+export function readsTo(scores: Pick<Scores, 'reads'>): (typeof DISTANCES)[number] | null {
+  return DISTANCES.findLast((metres) => scores.reads[metres] >= READS) ?? null;
+}
+
+/** `3 (0.15 in)`: the longest float in threads, with its length in the unit of the sett. */
+export function floatWords({ longest, longestMm }: Floats, per: Sett['per']): string {
+  if (longest === null || longestMm === null) return 'without end';
+  return `${longest} (${per === 'inch' ? `${(longestMm / 25.4).toFixed(2)} in` : `${longestMm.toFixed(1)} mm`})`;
+}
+
+/** What stands under a picture: the reads-to words of its first line, and the lines after it, `most` at the most. */
+export function caption(found: Found, width: number, most: number): { reads: string; lines: string[] } {
+  const { scores, draft } = found;
+  const far = readsTo(scores);
+  const float = floatWords(scores.floats, draft.sett.per);
+  const easy = `easy to ${metres(scores.easyTo)}`;
+  const recipe = wrapped(found.recipe, width, 2);
+  const orders = orderLines(found, width, most - recipe.length - 1);
+  const last = fitting([`longest float ${float} · ${easy}`, `float ${float} · ${easy}`, `float ${float}`], width);
+  return { reads: far === null ? 'melts by 0.6 m' : `reads to ${far} m`, lines: [...recipe, ...orders, last] };
+}
+
+/** The threads' colour orders in letters, in one line or two. What is too long to write by threads is said by the order. */
+function orderLines({ draft, order }: Found, width: number, most: number): string[] {
+  const said = (strands: readonly number[]) => {
+    const repeat = strands.slice(0, smallestPeriod(strands));
+    const letters = formatOrder(repeat, draft.yarns);
+    const runs = formatRuns(repeat, draft.yarns);
+    return runs.length < letters.length ? runs : letters;
+  };
+  const warp = said(draft.warp);
+  const weft = said(draft.weft);
+  const short = `warp ${order.warp} · weft ${order.weft}`;
+  if (warp === weft) return [fitting([`warp and weft ${warp}`, short], width)];
+  const together = `warp ${warp} · weft ${weft}`;
+  const inOne = fitting([together, short], width);
+  if (inOne === together || most < 2) return [inOne];
+  return [
+    fitting([`warp ${warp}`, `warp ${order.warp}`], width),
+    fitting([`weft ${weft}`, `weft ${order.weft}`], width),
+  ];
+}
+
+function metres(distance: number): string {
+  return `${distance < 10 ? distance.toFixed(1) : Math.round(distance)} m`;
+}

@@ -57,7 +57,7 @@ const crackle: Structure = {
       blocks: perBlock(RING_BLOCKS, (_, block) => pointBlock(block, (place) => [`P${letter(place)}`, 'tabby'])),
     },
     {
-      name: 'italian manner',
+      name: 'Italian manner',
       about: 'The block’s shed, with the two sheds beside it in turn between; three wefts and no tabby.',
       blocks: sheds((own, next, _, before) => `P${own} P${next} P${own} P${before}`),
     },
@@ -75,7 +75,7 @@ const crackle: Structure = {
     },
   ],
   widths: PATTERN_WIDTHS,
-  floatLaw: 'pattern weft 3 on both faces, for every profile; warp 3 with tabby; ground 1',
+  floatLaw: 'pattern weft 3 on both faces, for every profile; warp 3 with tabby, 5 in the Italian manner; ground 1',
   colour: 'The weft order by block, the warp order by unit.',
   scale: 'More units a block; the float stays 3. Count the incidental ends.',
   source: 'Tidball and Frey (incidental ends) through published notes; completeness and floats computed',

@@ -128,7 +128,8 @@ const huckWithMsAndOs: Structure = {
   tieUp: { a: [1, 3], b: [2, 4], c: [1, 2], d: [3, 4], pA: [4], pB: [1] },
   manners: COMBINED_MANNERS,
   widths: EVEN_WIDTHS,
-  floatLaw: 'weft 5; warp 2 woven as M’s and O’s, 5 woven as huck; no plain weave right across where X and Y meet',
+  floatLaw:
+    'weft 5; warp 2 woven as M’s and O’s, 5 woven as huck or with spots; no plain weave right across where X and Y meet',
   colour: 'One colour each way; five and five by group; fifteen and fifteen by section.',
   scale: 'Any number of groups, in any order; the floats stay.',
   source: 'one published towel threading; the rule and floats computed',

@@ -56,29 +56,32 @@ export function countermarchTieUp(tieUp: readonly Lift[], shafts: number): Count
   return tieUp.map((rise) => ({ rise: ascending(rise), sink: all.filter((shaft) => !rise.includes(shaft)) }));
 }
 
+/** More lifts than this are woven from a lift plan. */
+export const MOST_LIFTS = 16;
+/** So many sets of treadles are tried for each number of treadles: far more than four shafts can ask for. */
+const SETS_TRIED = 20_000;
+
 /**
- * Ties lifts to no more than so many treadles, pressing two at once where one will not do. The search is exact for
- * as many lifts as {@link MOST_LIFTS}: a treadle may be taken to raise just what the lifts that use it have in
- * common, so only those ties are tried, the fewest treadles first.
+ * Ties lifts to no more than so many treadles, pressing two at once where one will not do, with as few treadles as
+ * can be. A treadle may be taken to raise just what the lifts that use it have in common, so only those ties are
+ * tried: the search is exact unless it is given up, which takes many unlike lifts on eight shafts or more.
  *
- * @returns undefined where there is no such tie-up, or where there are more lifts than can be searched
+ * @returns undefined where there is no such tie-up, where the search was given up, or above {@link MOST_LIFTS}
  */
 export function twoFootTieUp(lifts: readonly Lift[], treadles: number): TwoFootTieUp | undefined {
   if (lifts.length <= treadles) return { tieUp: lifts, presses: lifts.map((_, index) => [index + 1]) };
   if (lifts.length > MOST_LIFTS) return undefined;
   const wanted = lifts.map((lift) => lift.reduce((set, shaft) => set | (1 << (shaft - 1)), 0));
   const ties = commonParts(wanted);
-  // One treadle gives one lift, two give at most three, n at most n + n(n − 1)/2.
-  for (let count = 1; count <= treadles; count++) {
-    if (count + (count * (count - 1)) / 2 < lifts.length) continue;
-    const tied = cover(wanted, ties, [], count);
+  // What no two ties make needs a treadle of its own.
+  const others = (lift: number): number[] => ties.filter((tie) => tie !== lift);
+  const alone = wanted.filter((lift) => pressesFor(lift, others(lift)) === undefined);
+  for (let count = Math.max(1, alone.length); count <= treadles; count++) {
+    const tied = cover({ lifts: wanted, ties, count, tried: new Set() }, alone);
     if (tied !== undefined) return described(wanted, tied);
   }
   return undefined;
 }
-
-/** A loom for handweaving has fewer treadles than this; more lifts than so many are woven from a lift plan. */
-export const MOST_LIFTS = 12;
 
 /** Everything that one or more lifts have in common, as sets of bits: the lifts themselves first, for one foot alone. */
 function commonParts(lifts: readonly number[]): number[] {
@@ -89,34 +92,43 @@ function commonParts(lifts: readonly number[]): number[] {
   return [...parts].sort((a, b) => isLift(b) - isLift(a) || size(b) - size(a) || a - b);
 }
 
-/** Adds treadles until every lift is one of them or two together; undefined where `count` are not enough. */
-function cover(
-  lifts: readonly number[],
-  ties: readonly number[],
-  tied: readonly number[],
-  count: number,
-): readonly number[] | undefined {
-  const open = lifts.find((lift) => !pressesFor(lift, tied));
+interface Search {
+  readonly lifts: readonly number[];
+  readonly ties: readonly number[];
+  /** Treadles that there may be. */
+  readonly count: number;
+  /** Sets of treadles tried in vain; most are come upon in many orders. */
+  readonly tried: Set<string>;
+}
+
+/** Adds treadles until every lift is one of them or two together; undefined where there may not be enough. */
+function cover(search: Search, tied: readonly number[]): readonly number[] | undefined {
+  const open = search.lifts.find((lift) => pressesFor(lift, tied) === undefined);
   if (open === undefined) return tied;
-  const left = count - tied.length;
-  if (left === 0) return undefined;
-  const parts = ties.filter((tie) => (tie & ~open) === 0);
-  for (const first of parts) {
-    const single = first === open || tied.some((other) => (other & ~open) === 0 && (other | first) === open);
-    if (single) {
-      const found = tied.includes(first) ? undefined : cover(lifts, ties, [...tied, first], count);
-      if (found !== undefined) return found;
-    }
-  }
-  if (left === 1) return undefined;
-  for (const [index, first] of parts.entries()) {
-    for (const second of parts.slice(index + 1)) {
-      if ((first | second) !== open || first === open || tied.includes(first) || tied.includes(second)) continue;
-      const found = cover(lifts, ties, [...tied, first, second], count);
-      if (found !== undefined) return found;
-    }
+  const left = search.count - tied.length;
+  const key = [...tied].sort((a, b) => a - b).join();
+  if (left === 0 || search.tried.has(key) || search.tried.size >= SETS_TRIED) return undefined;
+  search.tried.add(key);
+  for (const added of waysTo(open, tied, search.ties)) {
+    const found = added.length > left ? undefined : cover(search, [...tied, ...added]);
+    if (found !== undefined) return found;
   }
   return undefined;
+}
+
+/** Treadles to add so that a lift can be had: one, itself or beside one that is tied; else two. */
+function waysTo(lift: number, tied: readonly number[], ties: readonly number[]): number[][] {
+  const parts = ties.filter((tie) => (tie & ~lift) === 0 && !tied.includes(tie));
+  const there = tied.filter((tie) => (tie & ~lift) === 0);
+  const one = parts.filter((part) => part === lift || there.some((tie) => (tie | part) === lift));
+  const rest = parts.filter((part) => part !== lift);
+  const two = rest.flatMap((first, index) =>
+    rest
+      .slice(index + 1)
+      .filter((second) => (first | second) === lift)
+      .map((second) => [first, second]),
+  );
+  return [...one.map((part) => [part]), ...two];
 }
 
 /** Treadles, numbered from 1, that raise just this lift: one if one will do. */

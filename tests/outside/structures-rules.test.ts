@@ -49,7 +49,7 @@ const alternatesParity = (shafts: readonly number[]): boolean =>
   shafts.length % 2 === 0 && shafts.every((shaft, i) => (shaft + shafts.at(i - 1)!) % 2 === 1);
 
 describe('crackle', () => {
-  const MANNERS = ['overshot manner', 'as drawn in', 'italian manner', 'summer-and-winter manner', 'polychrome'];
+  const MANNERS = ['overshot manner', 'as drawn in', 'Italian manner', 'summer-and-winter manner', 'polychrome'];
   const pairs = words('ABCD', 2).flatMap((pair) =>
     [1, 2, 3].flatMap((left) => [1, 2, 3].map((right) => `${pair[0]}${left} ${pair[1]}${right}`)),
   );
@@ -98,8 +98,9 @@ describe('crackle', () => {
     fc.assert(
       fc.property(fc.array(fc.constantFrom(...'ABCD'), { minLength: 1, maxLength: 10 }), (profile) => {
         const it = weaveOf(findStructure('crackle'), profile, { manner });
-        const [, , weftFace, weftBack] = floats(it);
+        const [warpFace, warpBack, weftFace, weftBack] = floats(it);
         expect(Math.max(weftFace!, weftBack!)).toBeLessThanOrEqual(3);
+        expect(Math.max(warpFace!, warpBack!)).toBeLessThanOrEqual(manner === 'Italian manner' ? 5 : 3);
         expect(hangsTogether(drawdown(it))).toBe(true);
       }),
       { numRuns: 60 },

@@ -3,10 +3,11 @@ import type { Strands } from './strands.js';
 /** How strongly the roundness of threads is shown: 0 not at all (threads finer than a point), 1 in full. */
 export type Relief = number;
 
-/** Light lost at a thread's edges, where a float dives under, and in the shadow between and under threads. */
+/** Light lost at a thread's edges, where a float dives under, in the line between threads, and on what lies under. */
 const EDGE = 0.35;
 const DIVE = 0.35;
-const SHADOW = 0.6;
+const LINE = 0.6;
+const UNDER = 0.3;
 
 /** Bits of a crossing's state: the thread on top was on top at the crossing before, is on top at the one after. */
 export const FROM_BEFORE = 1;
@@ -85,8 +86,8 @@ export function lightOn(
   const rising = lostSince(to) - lostSince(from);
   const diving = lostSince(room - from) - lostSince(room - to);
   return {
-    thread: rounded(b) - rounded(a) + shadow * (1 - relief * SHADOW),
-    gap: (to - from - (b - a) - shadow) * (1 - relief * SHADOW),
+    thread: rounded(b) - rounded(a) + shadow * (1 - relief * LINE),
+    gap: (to - from - (b - a) - shadow) * (1 - relief * UNDER),
     crossing: [0, FROM_BEFORE, ON_AFTER, FROM_BEFORE | ON_AFTER].map(
       (state) => to - from - (state & FROM_BEFORE ? 0 : rising) - (state & ON_AFTER ? 0 : diving),
     ),

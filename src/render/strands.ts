@@ -74,20 +74,20 @@ export function thicknesses(draft: Draft): { readonly ends: Float64Array; readon
 }
 
 /**
- * Share of its room that each end and pick fills. The system with more thread to the width fills it; the other is
- * drawn thinner, by the root of the ratio, since finishing lets a thread bloom into part of its room (our own
- * choice). A pattern weft lies on the ground cloth: it fills its room and does not thin the warp.
+ * Share of its room that each end and pick fills. The system with more thread to the width fills it. The other is
+ * drawn thinner as its threads are thinner, and by the root of the ratio as they are fewer, since finishing lets a
+ * thread bloom into part of its room (our own choice). A pattern weft lies on the ground cloth: it fills its room and
+ * does not thin the warp.
  */
 function fills(draft: Draft): { readonly ends: Float64Array; readonly picks: Float64Array } {
   const { across, along } = spacing(draft.sett);
   const { ends, picks } = thicknesses(draft);
   const onGround = (j: number) => draft.pickKinds[j] !== 'pattern';
   const ground = picks.filter((_, j) => onGround(j));
-  const warp = mean(ends) / across;
-  const weft = mean(ground.length > 0 ? ground : picks) / along;
+  const warpToWeft = (mean(ends) / mean(ground.length > 0 ? ground : picks)) * Math.sqrt(along / across);
   return {
-    ends: ends.map(() => Math.min(1, Math.sqrt(warp / weft))),
-    picks: picks.map((_, j) => (onGround(j) ? Math.min(1, Math.sqrt(weft / warp)) : 1)),
+    ends: ends.map(() => Math.min(1, warpToWeft)),
+    picks: picks.map((_, j) => (onGround(j) ? Math.min(1, 1 / warpToWeft) : 1)),
   };
 }
 

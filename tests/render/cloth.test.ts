@@ -126,7 +126,11 @@ describe('paintCloth', () => {
     const rep = plain({ widths: { ...EVEN_WIDTHS, ground: 0.5 }, sett: { ends: 20, picks: 10, per: 'cm' } });
     const { ends, picks } = trueLay(rep, 10, 0);
     expect(ends.body[0]! / ends.pitch[0]!).toBe(1);
-    expect(picks.body[0]! / picks.pitch[0]!).toBeCloseTo(0.5, 12);
+    // Half as thick, and half as many to the centimetre.
+    expect(picks.body[0]! / picks.pitch[0]!).toBeCloseTo(0.5 * Math.sqrt(0.5), 12);
+    const belt = plain({ pickKinds: ['pattern', 'tabby'], widths: { ...EVEN_WIDTHS, pattern: 2 } });
+    const laid = trueLay(belt, 10, 0);
+    for (const { body, pitch } of [laid.ends, laid.picks]) expect([...body]).toEqual([...pitch]);
   });
 });
 
@@ -180,7 +184,7 @@ describe('light is gathered exactly', () => {
     const dive = (distance: number) => relief * 0.35 * Math.max(0, 1 - distance / (along.room / 2)) ** 2;
     const own = light[(isEnd ? cloth.warp : cloth.weft)[across.strand]!]!;
     const under = light[(isEnd ? cloth.weft : cloth.warp)[along.strand]!]!;
-    if (!across.covered) return under * (1 - relief * 0.6);
+    if (!across.covered) return under * (1 - relief * 0.3);
     return own * across.round * (1 - (on(-1) ? 0 : dive(along.left)) - (on(1) ? 0 : dive(along.room - along.left)));
   }
 

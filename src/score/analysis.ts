@@ -17,8 +17,8 @@ export interface Side {
   readonly backward: Reading;
 }
 
-/** What the symmetry and the key of a face are both found from: its smallest repeat, said by kinds. */
-export interface FaceAnalysis {
+/** The smallest repeat of a face, said by kinds. */
+interface Repeat {
   readonly rows: Side;
   readonly columns: Side;
   /** How many colours the face shows; 3 stands for three and more. */
@@ -31,6 +31,10 @@ export interface FaceAnalysis {
   readonly cells: Uint8Array;
   /** The same with rows and columns exchanged. */
   readonly turned: Uint8Array;
+}
+
+/** What the symmetry and the key of a face are both found from. */
+export interface FaceAnalysis extends Repeat {
   /** Translations that keep the colours. */
   readonly lattice: Lattice;
   /** A translation that exchanges the two colours everywhere. */
@@ -59,23 +63,20 @@ export function analyse(face: Face): FaceAnalysis {
   const rowWord = repeatTwice(face.row);
   const columnWord = repeatTwice(face.column);
   const read = readings(rowWord, columnWord, cells, rowKinds, columnKinds, shown === 2);
-  const rows: Side = {
-    length: rowWord.length / 2,
-    kinds: rowKinds,
-    word: rowWord,
-    first: firstPlaces(rowWord, rowKinds),
-    ...read.rows,
+  const rows = sideOf(rowWord, rowKinds, read.rows);
+  const columns = sideOf(columnWord, columnKinds, read.columns);
+  return withTranslations({ rows, columns, shown, low, high, cells, turned });
+}
+
+function sideOf(word: Uint16Array, kinds: number, read: Pick<Side, 'forward' | 'backward'>): Side {
+  return {
+    length: word.length / 2,
+    kinds,
+    word,
+    first: firstPlaces(word, kinds),
+    forward: read.forward,
+    backward: read.backward,
   };
-  const columns: Side = {
-    length: columnWord.length / 2,
-    kinds: columnKinds,
-    word: columnWord,
-    first: firstPlaces(columnWord, columnKinds),
-    ...read.columns,
-  };
-  const whole = { width: columns.length, shift: 0, height: rows.length };
-  const plain = { rows, columns, shown, low, high, cells, turned, lattice: whole, exchange: undefined };
-  return { ...plain, ...translations(plain) };
 }
 
 /**
@@ -105,20 +106,21 @@ function firstStep(from: Side, to: Side, sign: 1 | -1): number {
   return by < 0 ? by + to.length : by;
 }
 
-/** All translations: those that keep colours as a lattice, and one that exchanges them. */
-function translations(face: FaceAnalysis): Pick<FaceAnalysis, 'lattice' | 'exchange'> {
-  const width = face.columns.length;
-  const rowStep = face.rows.forward.step;
-  const columnStep = face.columns.forward.step;
+/** Finds all translations: those that keep colours as a lattice, and one that exchanges them. */
+function withTranslations(repeat: Repeat): FaceAnalysis {
+  const { rows, columns, shown, low, high, cells, turned } = repeat;
+  const width = columns.length;
+  let lattice: Lattice = { width, shift: 0, height: rows.length };
   let exchange: Vector | undefined;
-  for (let y = 0; y < face.rows.length; y += rowStep) {
-    for (let x = y === 0 ? columnStep : 0; x < width; x += columnStep) {
-      const sign = carries(face, IDENTITY, x, y);
-      if (sign === 1) return { lattice: { width, shift: x, height: y }, exchange };
+  for (let y = 0; y < lattice.height; y += rows.forward.step) {
+    for (let x = y === 0 ? columns.forward.step : 0; x < width; x += columns.forward.step) {
+      const sign = carries(repeat, IDENTITY, x, y);
+      if (sign === 1) lattice = { width, shift: x, height: y };
       if (sign === -1) exchange ??= { x, y };
     }
   }
-  return { lattice: { width, shift: 0, height: face.rows.length }, exchange };
+  // Written out field by field: the search makes millions of these, and a spread is many times slower.
+  return { rows, columns, shown, low, high, cells, turned, lattice, exchange };
 }
 
 /**
@@ -126,7 +128,7 @@ function translations(face: FaceAnalysis): Pick<FaceAnalysis, 'lattice' | 'excha
  * 1 with colours kept, −1 with the two exchanged, 0 not at all. One cell of each kind stands for all, so the
  * translation must relabel the kinds (as those that `findCarry` tries do).
  */
-function carries(face: FaceAnalysis, { turned, across, along }: Isometry, x: number, y: number): 1 | 0 | -1 {
+function carries(face: Repeat, { turned, across, along }: Isometry, x: number, y: number): 1 | 0 | -1 {
   const { rows, columns, cells } = face;
   const source = turned ? face.turned : cells;
   const down = turned ? columns : rows;

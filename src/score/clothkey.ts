@@ -1,7 +1,7 @@
 import type { Face } from '../cloth/face.js';
 import { analyse, type FaceAnalysis, type Side } from './analysis.js';
 import { hashWords } from './hash.js';
-import { IDENTITY, ISOMETRIES, type Isometry } from './isometry.js';
+import { IDENTITY, ISOMETRIES, type Isometry, type Vector } from './isometry.js';
 import { rowSpacing } from './lattice.js';
 import type { Reading } from './reading.js';
 
@@ -85,48 +85,64 @@ function leastViews(analysis: FaceAnalysis, isometries: readonly Isometry[]): Vi
  */
 function leastCells(analysis: FaceAnalysis, views: readonly View[], exchange: boolean): Uint8Array {
   const best = new Uint8Array(analysis.cells.length).fill(255);
-  for (const view of views) {
-    const { turned } = view.isometry;
-    const source = turned ? analysis.turned : analysis.cells;
-    const differing = rowSpacing(analysis.lattice, turned ? { x: 1, y: 0 } : { x: 0, y: 1 });
-    const levelOrders = ordersOf(view.level, view.levelReading, view.level.length);
-    for (const downOrder of ordersOf(view.down, view.downReading, differing)) {
-      for (const levelOrder of levelOrders) {
-        keepLeast(best, source, downOrder, levelOrder, 0);
-        if (exchange) keepLeast(best, source, downOrder, levelOrder, 1);
+  for (const { isometry, down, level, downReading, levelReading } of views) {
+    const source = isometry.turned ? analysis.turned : analysis.cells;
+    const differing = rowSpacing(analysis.lattice, isometry.turned ? ACROSS : ALONG);
+    const downOrders = ordersOf(down, downReading, differing);
+    const levelOrders = ordersOf(level, levelReading, level.length);
+    for (let u = 0; u < downOrders.length; u += down.kinds) {
+      for (let v = 0; v < levelOrders.length; v += level.kinds) {
+        keepLeast(best, source, downOrders, u, down.kinds, levelOrders, v, level.kinds, 0);
+        if (exchange) keepLeast(best, source, downOrders, u, down.kinds, levelOrders, v, level.kinds, 1);
       }
     }
   }
   return best;
 }
 
-/** The kinds of a side in order of first appearance, from each start of its least letters over a stretch. */
-function ordersOf(side: Side, reading: Reading, stretch: number): Uint16Array[] {
+const ACROSS: Vector = { x: 1, y: 0 };
+const ALONG: Vector = { x: 0, y: 1 };
+
+/**
+ * The kinds of a side in order of first appearance, from each start of its least letters over a stretch, one after
+ * another.
+ */
+function ordersOf(side: Side, reading: Reading, stretch: number): Uint16Array {
+  const { length, kinds, word } = side;
   const backward = reading === side.backward;
-  const orders: Uint16Array[] = [];
+  const orders = new Uint16Array((stretch / reading.step) * kinds);
+  const seenFrom = new Int32Array(kinds).fill(-1);
+  let written = 0;
   for (let from = 0; from < stretch; from += reading.step) {
-    const start = (reading.start + from) % side.length;
-    const order = new Uint16Array(side.kinds);
-    const seen = new Uint8Array(side.kinds);
-    for (let at = 0, found = 0; found < side.kinds; at++) {
-      const kind = side.word[backward ? (2 * side.length - start - at) % side.length : start + at]!;
-      if (seen[kind] === 1) continue;
-      seen[kind] = 1;
-      order[found++] = kind;
+    const start = (reading.start + from) % length;
+    const full = written + kinds;
+    for (let at = start; written < full; at++) {
+      const kind = word[backward ? (2 * length - at) % length : at]!;
+      if (seenFrom[kind] === from) continue;
+      seenFrom[kind] = from;
+      orders[written++] = kind;
     }
-    orders.push(order);
   }
   return orders;
 }
 
-/** Writes the renumbered cells over `best` if they sort before it. */
-function keepLeast(best: Uint8Array, source: Uint8Array, down: Uint16Array, level: Uint16Array, flip: 0 | 1): void {
-  const kinds = level.length;
+/** Writes the renumbered cells over `best` if they sort before it. The two orders begin at `u0` and `v0`. */
+function keepLeast(
+  best: Uint8Array,
+  source: Uint8Array,
+  downOrders: Uint16Array,
+  u0: number,
+  downKinds: number,
+  levelOrders: Uint16Array,
+  v0: number,
+  levelKinds: number,
+  flip: 0 | 1,
+): void {
   let before = false;
-  for (let u = 0, at = 0; u < down.length; u++) {
-    const row = down[u]! * kinds;
-    for (let v = 0; v < kinds; v++, at++) {
-      const cell = source[row + level[v]!]! ^ flip;
+  for (let u = 0, at = 0; u < downKinds; u++) {
+    const row = downOrders[u0 + u]! * levelKinds;
+    for (let v = 0; v < levelKinds; v++, at++) {
+      const cell = source[row + levelOrders[v0 + v]!]! ^ flip;
       if (before) best[at] = cell;
       else if (cell > best[at]!) return;
       else if (cell < best[at]!) {

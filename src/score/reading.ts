@@ -14,6 +14,9 @@ export interface Reading {
   readonly rank: number;
 }
 
+/** A reading whose rank is still being counted. */
+type Ranked = Omit<Reading, 'rank'> & { rank: number };
+
 interface BothWays {
   readonly forward: Reading;
   readonly backward: Reading;
@@ -22,7 +25,10 @@ interface BothWays {
 /** Marks are 15 bits above the 16 of a distance. */
 const MARK_SHIFT = 16;
 const MARK_MASK = 0x7fff;
-/** The golden ratio in 32 bits, which spreads small numbers over all bits (Knuth, The Art of Computer Programming 3, 6.4). */
+/**
+ * The golden ratio in 32 bits, which spreads small numbers over all bits (Knuth, The Art of Computer Programming 3,
+ * 6.4).
+ */
 const SPREAD = 0x9e3779b1;
 
 /** Reads rows and columns both ways. Words are written twice; cells as in `FaceAnalysis`. */
@@ -38,7 +44,15 @@ export function readings(
   const columns = distances(columnWord, columnKinds);
   mark(rows, rowWord, weights(columns.forward, columnWord, columnKinds), cells, columnKinds, 1, twoColours);
   mark(columns, columnWord, weights(rows.forward, rowWord, rowKinds), cells, 1, columnKinds, twoColours);
-  return ranked([least(rows.forward), least(rows.backward), least(columns.forward), least(columns.backward)]);
+  const rowsForward = least(rows.forward);
+  const rowsBackward = least(rows.backward);
+  const columnsForward = least(columns.forward);
+  const columnsBackward = least(columns.backward);
+  rank([rowsForward, rowsBackward, columnsForward, columnsBackward]);
+  return {
+    rows: { forward: rowsForward, backward: rowsBackward },
+    columns: { forward: columnsForward, backward: columnsBackward },
+  };
 }
 
 /** Distances to the next of the same kind; `backward` reads from place 0 towards the end of the word. */
@@ -101,7 +115,7 @@ function mark(
 }
 
 /** The rotation that sorts first, in the two-pointer form of Booth (Inf. Process. Lett. 10, 1980), and its period. */
-function least(letters: Int32Array): Omit<Reading, 'rank'> {
+function least(letters: Int32Array): Ranked {
   const length = letters.length / 2;
   let start = 0;
   let rival = 1;
@@ -120,20 +134,25 @@ function least(letters: Int32Array): Omit<Reading, 'rank'> {
     }
     same = 0;
   }
-  return { letters, start, step: rival < length ? rival - start : length };
+  return { letters, start, step: rival < length ? rival - start : length, rank: 0 };
 }
 
-function ranked(four: readonly Omit<Reading, 'rank'>[]): { rows: BothWays; columns: BothWays } {
-  const [rf, rb, cf, cb] = four.map((reading) => ({
-    ...reading,
-    rank: four.reduce((before, other) => before + (compare(other, reading) < 0 ? 1 : 0), 0),
-  })) as [Reading, Reading, Reading, Reading];
-  return { rows: { forward: rf, backward: rb }, columns: { forward: cf, backward: cb } };
+/** A reading's rank is the number of readings that sort before it. */
+function rank(readings: readonly Ranked[]): void {
+  for (let a = 0; a < readings.length; a++) {
+    for (let b = a + 1; b < readings.length; b++) {
+      const order = compare(readings[a]!, readings[b]!);
+      if (order < 0) readings[b]!.rank++;
+      else if (order > 0) readings[a]!.rank++;
+    }
+  }
 }
 
-/** Below 0, 0 or above as the rotation of `a` that sorts first is shorter or sorts before, equals, or follows that of `b`. */
-function compare(a: Omit<Reading, 'rank'>, b: Omit<Reading, 'rank'>): number {
-  if (a === b) return 0;
+/**
+ * Below 0, 0 or above as the rotation of `a` that sorts first is shorter or sorts before, equals, or follows that of
+ * `b`.
+ */
+function compare(a: Reading, b: Reading): number {
   if (a.letters.length !== b.letters.length) return a.letters.length - b.letters.length;
   const length = a.letters.length / 2;
   for (let at = 0; at < length; at++) {

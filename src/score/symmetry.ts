@@ -37,8 +37,9 @@ export function symmetryOf(face: Face, squareCells: boolean, analysis: FaceAnaly
   };
 }
 
+const WITHOUT_TURNS: readonly Operation[] = OPERATIONS.filter((op) => !ISOMETRIES[op].turned);
+
 /** The point operations that are looked for, in their listed order. */
 export function allowedOperations(analysis: FaceAnalysis, squareCells: boolean): readonly Operation[] {
-  const square = squareCells && analysis.rows.length === analysis.columns.length;
-  return square ? OPERATIONS : OPERATIONS.filter((op) => !ISOMETRIES[op].turned);
+  return squareCells && analysis.rows.length === analysis.columns.length ? OPERATIONS : WITHOUT_TURNS;
 }

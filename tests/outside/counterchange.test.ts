@@ -1,6 +1,6 @@
-// Two-colour plane groups: H. J. Woods, “The geometrical basis of pattern design”, J. Text. Inst. 26–27 (1935–36), lists
-// 46 types (from memory). Of the 39 symbols without third- and sixth-turns, 37 occur on square cells; a block for each
-// was found by a separate search. The two others would need a diagonal mirror that exchanges the colours.
+// Two-colour plane groups: H. J. Woods, “The geometrical basis of pattern design”, J. Text. Inst. 26–27 (1935–36),
+// lists 46 types (from memory). Of the 39 symbols without third- and sixth-turns, 37 occur on square cells; a block
+// for each was found by a separate search. The two others would need a diagonal mirror that exchanges the colours.
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { symmetryOf } from '../../src/score/symmetry.js';

@@ -1,6 +1,7 @@
-// Classic colour-and-weave effects: cells and groups computed once by two separate programs; the recipes are those of the
-// handbooks (J. T. Taylor 1909 and T. F. Bell, Jacquard Weaving and Designing, read; W. Watson, R. Beaumont, H. Nisbet
-// and E. A. Posselt from memory). How many relative positions differ, and the near-symmetry of hound's tooth: likewise.
+// Classic colour-and-weave effects: cells and groups computed once by two separate programs; the recipes are those of
+// the handbooks (J. T. Taylor 1909 and T. F. Bell, Jacquard Weaving and Designing, read; W. Watson, R. Beaumont, H.
+// Nisbet and E. A. Posselt from memory). How many relative positions differ, and the near-symmetry of hound's tooth:
+// likewise.
 import { describe, expect, test } from 'vitest';
 import { colourAt, colourFace, type Face } from '../../src/cloth/face.js';
 import { floatsOf } from '../../src/cloth/floats.js';

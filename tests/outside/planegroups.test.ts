@@ -1,7 +1,7 @@
-// Plane groups of small blocks, of weave structures and of satins. Which groups can occur and how they are told apart:
-// International Tables for Crystallography A, and D. Schattschneider, “The plane symmetry groups”, Amer. Math. Monthly 85
-// (1978) (both from memory); groups of the blocks computed once by two separate programs that agree. Satin lift orders:
-// J. T. Taylor, Cotton Weaving and Designing, 6th ed. 1909. Blocks up to sliding: OEIS A184271.
+// Plane groups of small blocks, of weave structures and of satins. Which groups can occur and how they are told
+// apart: International Tables for Crystallography A, and D. Schattschneider, “The plane symmetry groups”, Amer. Math.
+// Monthly 85 (1978) (both from memory); groups of the blocks computed once by two separate programs that agree. Satin
+// lift orders: J. T. Taylor, Cotton Weaving and Designing, 6th ed. 1909. Blocks up to sliding: OEIS A184271.
 import { describe, expect, test } from 'vitest';
 import { faceFromRows } from '../../src/cloth/face.js';
 import { hangsTogether } from '../../src/cloth/sound.js';

@@ -1,0 +1,69 @@
+/** One way of filling a width. */
+export interface Filling {
+  readonly repeats: number;
+  /** Ends in all: borders, whole repeats and what balances them. */
+  readonly ends: number;
+  /** Ends over the width that was asked for; negative: short of it. */
+  readonly over: number;
+}
+
+/** How the turn of a mirrored order is made: on a single thread, or on one that is doubled. */
+export type Turn = 'single' | 'doubled';
+
+/**
+ * The three ways of filling a width that come nearest to it, nearest first; of equals the narrower.
+ *
+ * @param wanted ends asked for
+ * @param repeat ends in one repeat
+ * @param around ends that do not repeat: borders on both sides, and balance
+ */
+export function nearestFillings(wanted: number, repeat: number, around: number): Filling[] {
+  const about = Math.floor((wanted - around) / repeat);
+  const counts = [-2, -1, 0, 1, 2, 3].map((step) => about + step).filter((repeats) => repeats >= 1);
+  const least = counts.length < 3 ? [1, 2, 3] : counts;
+  return least
+    .map((repeats) => ({ repeats, ends: repeats * repeat + around, over: repeats * repeat + around - wanted }))
+    .sort((a, b) => Math.abs(a.over) - Math.abs(b.over) || a.over - b.over)
+    .slice(0, 3);
+}
+
+/**
+ * The widest even borders with which whole repeats stay within a width.
+ *
+ * @param around ends that do not repeat beside the borders: balance
+ */
+export function evenBorders(wanted: number, repeat: number, around: number, repeats: number): number {
+  return Math.max(0, Math.floor((wanted - repeats * repeat - around) / 2));
+}
+
+/**
+ * An order followed by its reverse, as one repeat, and the threads that balance the last repeat: with single turns
+ * 2n − 2 and one to balance, with doubled turns 2n and none.
+ */
+export function mirrored<T>(
+  order: readonly T[],
+  turn: Turn,
+): { readonly order: readonly T[]; readonly balance: number } {
+  if (turn === 'doubled') return { order: [...order, ...order.toReversed()], balance: 0 };
+  if (order.length < 2) return { order, balance: 0 };
+  return { order: [...order, ...order.slice(1, -1).reverse()], balance: 1 };
+}
+
+/**
+ * Threads of the next repeat that make whole repeats read the same from both sides (AB AB AB then A: one); undefined
+ * where no number of threads does.
+ */
+export function balanceOf<T>(repeat: readonly T[]): number | undefined {
+  const n = repeat.length;
+  for (let balance = 0; balance < n; balance++) {
+    let same = true;
+    for (let k = 0; same && k < n; k++) same = repeat[k] === repeat[(balance - 1 - k + 2 * n) % n];
+    if (same) return balance;
+  }
+  return undefined;
+}
+
+/** The threads of a field: whole repeats and then the first threads once more. */
+export function field<T>(repeat: readonly T[], ends: number): T[] {
+  return Array.from({ length: ends }, (_, i) => repeat[i % repeat.length]!);
+}

@@ -1,0 +1,74 @@
+import { Problem } from '../problem.js';
+
+/** Millimetres in an inch and a yard; grams in a pound and an ounce (international yard and pound, 1959). */
+export const INCH = 25.4;
+export const YARD = 914.4;
+export const POUND = 453.59237;
+export const OUNCE = POUND / 16;
+
+/** The measures a sheet is written in first; the other is given in brackets. */
+export type Per = 'inch' | 'cm';
+
+const UNITS: Readonly<Record<string, number>> = { mm: 1, cm: 10, m: 1000, in: INCH, '"': INCH, '″': INCH, yd: YARD };
+const LONGEST = 1e7;
+
+/**
+ * A length as a person writes it, `20 in`, `50 cm`, `3 yd`, `2.5 m`, in millimetres.
+ *
+ * @throws Problem for anything else, and for more than 10 km
+ */
+export function parseLength(text: string): number {
+  const found = /^(\d+(?:\.\d+)?)\s*(mm|cm|m|in|"|″|yd)$/.exec(text.trim());
+  const length = found === null ? Number.NaN : Number(found[1]) * UNITS[found[2]!]!;
+  if (!(length <= LONGEST)) throw new Problem(`found “${text}”; expected a length such as 20 in, 50 cm, 3 yd or 2.5 m`);
+  return length;
+}
+
+/**
+ * A share as a person writes it, `8 %` or `8%`, as a number from 0 to below 1.
+ *
+ * @throws Problem for anything else, and for 90 % and more
+ */
+export function parseShare(text: string): number {
+  const found = /^(\d+(?:\.\d+)?)\s*%$/.exec(text.trim());
+  const share = found === null ? Number.NaN : Number(found[1]) / 100;
+  if (!(share < 0.9)) throw new Problem(`found “${text}”; expected per cent below 90, such as 8 %`);
+  return share;
+}
+
+/** A length on the loom, in inches or centimetres first: `20.2 in (51.3 cm)`. */
+export function sayLength(mm: number, per: Per): string {
+  const inches = `${fixed(mm / INCH, 2)} in`;
+  const centimetres = `${fixed(mm / 10, 1)} cm`;
+  return per === 'inch' ? `${inches} (${centimetres})` : `${centimetres} (${inches})`;
+}
+
+/** A length of yarn or warp, in yards or metres first: `3 yd (2.74 m)`. */
+export function sayLong(mm: number, per: Per): string {
+  const yards = `${fixed(mm / YARD, mm >= 100 * YARD ? 1 : 2)} yd`;
+  const metres = `${fixed(mm / 1000, mm >= 100_000 ? 1 : 2)} m`;
+  return per === 'inch' ? `${yards} (${metres})` : `${metres} (${yards})`;
+}
+
+/** A weight, in ounces or grams first: `98.0 g (3.46 oz)`. */
+export function sayWeight(grams: number, per: Per): string {
+  const metric = `${grams.toFixed(1)} g`;
+  const ounces = `${(grams / OUNCE).toFixed(2)} oz`;
+  return per === 'inch' ? `${ounces} (${metric})` : `${metric} (${ounces})`;
+}
+
+/** `8 %` of 0.08. */
+export function sayShare(share: number): string {
+  return `${fixed(share * 100, 1)} %`;
+}
+
+/** A number to so many decimals, without zeros at its end. */
+export function fixed(value: number, decimals: number): string {
+  const text = value.toFixed(decimals);
+  return text.includes('.') ? text.replace(/\.?0+$/, '') : text;
+}
+
+/** Rounds up to whole steps; what is a whole number of steps but for rounding of the machine stays. */
+export function upTo(value: number, step: number): number {
+  return Math.ceil(value / step - 1e-9) * step;
+}

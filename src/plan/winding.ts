@@ -1,0 +1,151 @@
+/** The three ways of winding a warp of several colours. */
+export type Way = 'one warp a colour' | 'several ends together' | 'in order, changing at the pegs';
+
+/** Neighbouring ends of one colour. */
+export interface Run {
+  /** Index of the yarn. */
+  readonly yarn: number;
+  readonly ends: number;
+}
+
+/** A run as it is wound in order. Peg 1 is where winding begins, peg 2 the far one. */
+export interface RunLine extends Run {
+  /** Ends wound so far, this run included. */
+  readonly running: number;
+  /** The peg where the colour changes after this run. */
+  readonly peg: 1 | 2;
+  /** A counting tie goes in after this run: whole repeats are complete. */
+  readonly tie: boolean;
+}
+
+/** One chain of one colour: how many ends, in how many rounds, and after how many ends a counting tie goes in. */
+export interface Chain {
+  readonly yarn: number;
+  readonly ends: number;
+  /** Out and back: two ends. */
+  readonly rounds: number;
+  /** One more end, out and not back, where the number is odd. */
+  readonly oneMore: boolean;
+  readonly tieEvery: number;
+  /** Running totals at the counting ties, the last one the whole chain. */
+  readonly ties: readonly number[];
+}
+
+/** What one way of winding takes. */
+export interface WayCost {
+  readonly way: Way;
+  /** Ties from one colour to the next, between the first end and the last. */
+  readonly knots: number;
+  /** Walks from peg to peg. */
+  readonly passes: number;
+  readonly chains: number;
+}
+
+/** Everything about the winding of one warp. */
+export interface Winding {
+  /** Least work first. */
+  readonly ways: readonly WayCost[];
+  readonly chains: readonly Chain[];
+  /** Runs of the first repeats, up to the first counting tie, and how often that goes on. */
+  readonly stretch: readonly RunLine[];
+  /** Ends from one counting tie to the next. */
+  readonly tieEvery: number;
+  /** Every run is even, so that all changes fall at one peg. */
+  readonly even: boolean;
+}
+
+/** Longest order wound with one thread of each package held together (common practice, no source). */
+const TOGETHER_AT_MOST = 8;
+/** Fewest ends worth a counting tie. */
+const TIE_AT_LEAST = 10;
+
+/** Runs of one colour along a warp, not round it. */
+export function runsOf(warp: ArrayLike<number>): Run[] {
+  const runs: { yarn: number; ends: number }[] = [];
+  for (let i = 0; i < warp.length; i++) {
+    const last = runs.at(-1);
+    if (last?.yarn === warp[i]) last.ends++;
+    else runs.push({ yarn: warp[i]!, ends: 1 });
+  }
+  return runs;
+}
+
+/** Changes of colour inside a warp: the knots of winding it in order. */
+export function changesIn(warp: ArrayLike<number>): number {
+  return Math.max(0, runsOf(warp).length - 1);
+}
+
+/**
+ * The list of winding in order. Each walk lays one end, so after an even number of ends the hand is back at peg 1.
+ *
+ * @param tieEvery ends from one counting tie to the next
+ */
+export function windInOrder(warp: ArrayLike<number>, tieEvery: number): RunLine[] {
+  let running = 0;
+  return runsOf(warp).map((run) => {
+    running += run.ends;
+    return { ...run, running, peg: running % 2 === 0 ? 1 : 2, tie: running % tieEvery === 0 };
+  });
+}
+
+/** One chain a colour, in the order in which the colours first come; `tieEvery` in ends of the whole warp. */
+export function chainsOf(warp: ArrayLike<number>, repeat: number): Chain[] {
+  const counts = new Map<number, number>();
+  const inRepeat = new Map<number, number>();
+  for (let i = 0; i < warp.length; i++) {
+    counts.set(warp[i]!, (counts.get(warp[i]!) ?? 0) + 1);
+    if (i < repeat) inRepeat.set(warp[i]!, (inRepeat.get(warp[i]!) ?? 0) + 1);
+  }
+  return [...counts].map(([yarn, ends]) => {
+    const tieEvery = atLeastTen(inRepeat.get(yarn) ?? ends);
+    const whole = Array.from({ length: Math.floor(ends / tieEvery) }, (_, k) => (k + 1) * tieEvery);
+    const ties = whole.at(-1) === ends ? whole : [...whole, ends];
+    return { yarn, ends, rounds: Math.floor(ends / 2), oneMore: ends % 2 === 1, tieEvery, ties };
+  });
+}
+
+/**
+ * How a warp is best wound.
+ *
+ * @param warp yarn of each end, floating selvedges left out
+ * @param repeat ends after which the colours recur
+ */
+export function windingOf(warp: ArrayLike<number>, repeat: number): Winding {
+  const tieEvery = atLeastTen(repeat);
+  const list = windInOrder(warp, tieEvery);
+  const chains = chainsOf(warp, repeat);
+  const toTie = list.findIndex((line) => line.tie);
+  return {
+    ways: waysOf(warp, repeat, chains),
+    chains,
+    stretch: toTie < 0 ? list : list.slice(0, toTie + 1),
+    tieEvery,
+    even: list.every((run) => run.ends % 2 === 0),
+  };
+}
+
+/** The ways there are for this warp, fewest knots first; of equals the one that leaves the order free at threading. */
+function waysOf(warp: ArrayLike<number>, repeat: number, chains: readonly Chain[]): WayCost[] {
+  const apart: WayCost = { way: 'one warp a colour', knots: 0, passes: warp.length, chains: chains.length };
+  if (chains.length === 1) return [apart];
+  const inOrder: WayCost = {
+    way: 'in order, changing at the pegs',
+    knots: changesIn(warp),
+    passes: warp.length,
+    chains: 1,
+  };
+  const left = warp.length % repeat;
+  const fits = repeat <= TOGETHER_AT_MOST && warp.length >= repeat;
+  const together: WayCost = {
+    way: 'several ends together',
+    // Ends beyond the last whole repeat are wound singly, in order.
+    knots: left === 0 ? 0 : 1 + changesIn(Array.from(warp).slice(warp.length - left)),
+    passes: Math.floor(warp.length / repeat) + left,
+    chains: 1,
+  };
+  return (fits ? [apart, together, inOrder] : [apart, inOrder]).sort((a, b) => a.knots - b.knots);
+}
+
+function atLeastTen(repeat: number): number {
+  return repeat * Math.ceil(TIE_AT_LEAST / repeat);
+}

@@ -42,8 +42,8 @@ export function writeOwn(draft: Draft): string[] {
     'Pick Kinds',
     draft.pickKinds.map((kind) => KIND_LETTERS[kind]),
   );
-  list('End Units', draft.endUnits);
-  list('Pick Units', draft.pickUnits);
+  if (draft.endUnits.some((size) => size !== 1)) list('End Units', draft.endUnits);
+  if (draft.pickUnits.some((size) => size !== 1)) list('Pick Units', draft.pickUnits);
   if (draft.companions !== undefined) {
     list('End Companions', draft.companions.ends);
     list('Pick Companions', draft.companions.picks);

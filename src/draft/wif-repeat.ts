@@ -33,18 +33,13 @@ export function toOneRepeat(draft: Draft): { draft: Draft; ends: Repetition; pic
   const { companions } = draft;
   const endStarts = startsUnit(draft.endUnits);
   const pickStarts = startsUnit(draft.pickUnits);
-  const single = (units: readonly number[]): boolean => units.length === 1;
   const ends = repetition(
-    draft.threading.map((on, i) => {
-      const starts = single(draft.endUnits) || endStarts.has(i);
-      return [on, draft.warp[i], companions?.ends[i], starts].join('|');
-    }),
+    draft.threading.map((on, i) => [on, draft.warp[i], companions?.ends[i], endStarts.has(i)].join('|')),
   );
   const picks = repetition(
-    draft.treadling.map((treadles, j) => {
-      const starts = single(draft.pickUnits) || pickStarts.has(j);
-      return [treadles, draft.weft[j], draft.pickKinds[j], companions?.picks[j], starts].join('|');
-    }),
+    draft.treadling.map((treadles, j) =>
+      [treadles, draft.weft[j], draft.pickKinds[j], companions?.picks[j], pickStarts.has(j)].join('|'),
+    ),
   );
   const across = ends.length;
   const along = picks.length;

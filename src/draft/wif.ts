@@ -42,7 +42,7 @@ const NEEDED = [
 
 /**
  * Reads a draft from a WIF file, version 1.1 (the format's published text, from general knowledge of it). Without
- * `whole` the draft is one repeat, and what balances the edges is left out with a note.
+ * `whole` the draft is one repeat, every thread a unit of its own where the file is not ours, and what balances the edges is left out with a note.
  *
  * @param bytes the file; UTF-8, UTF-16 or Windows-1252
  * @throws Problem naming the line and the section, what was found and what was expected
@@ -66,8 +66,8 @@ export function readWif(bytes: Uint8Array, options: WifReadOptions = {}): WifRea
     tieUp,
     treadling,
     pickKinds: own.pickKinds ?? treadling.map(() => 'ground' as const),
-    endUnits: own.endUnits ?? [ends],
-    pickUnits: own.pickUnits ?? [picks],
+    endUnits: own.endUnits ?? threading.map(() => 1),
+    pickUnits: own.pickUnits ?? treadling.map(() => 1),
     ...(own.companions !== undefined && { companions: own.companions }),
     widths: own.widths ?? widths,
     ...coloured,

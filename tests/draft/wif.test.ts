@@ -80,7 +80,7 @@ describe('our private section', () => {
 
   it('is left out, part by part, with a note, where it does not fit', () => {
     const { draft: read, notes } = readWif(bytes(text.replace('End Units 1=2,2', 'End Units 1=2,3')), { whole: true });
-    expect(read.endUnits).toEqual([4]);
+    expect(read.endUnits).toEqual([1, 1, 1, 1]);
     expect(notes.join()).toMatch(/units of ends does not fit/);
   });
 });

@@ -78,18 +78,15 @@ function sortsFirst(necklace: Order, other: Order): boolean {
 }
 
 /**
- * Distinct orders of every asked length, none twice: a word that only repeats a shorter asked one (DLDL beside DL)
- * weaves the same cloth and is left out.
+ * Orders that differ among all words of the asked lengths: a word that repeats a shorter one (DLDL) is that shorter
+ * one (DL), which weaves the same cloth. So these are the necklaces without a shorter repeat, of every length that
+ * divides an asked one.
  */
-export function distinctOrdersOf(lengths: readonly number[], colours: number, merging: Merging = {}): Order[] {
-  return [...new Set(lengths)]
-    .sort((a, b) => a - b)
-    .flatMap((length) =>
-      distinctOrders(length, colours, merging).filter((word) => {
-        const root = smallestPeriod(word);
-        return !lengths.some((shorter) => shorter < length && shorter % root === 0);
-      }),
-    );
+export function distinctOrdersOf(lengths: readonly number[], colours: number): Order[] {
+  const longest = Math.max(0, ...lengths);
+  return Array.from({ length: longest }, (_, n) => n + 1)
+    .filter((root) => lengths.some((length) => length % root === 0))
+    .flatMap((root) => necklaces(root, colours).filter((word) => smallestPeriod(word) === root));
 }
 
 /** Orders that can be written: every word of every length, rotations and one-colour words included. */

@@ -58,7 +58,7 @@ export function formatOrder(order: ArrayLike<number>, yarns: readonly Yarn[]): s
   return Array.from(order, (colour) => yarns[colour]!.letter).join('');
 }
 
-/** Writes an order by its runs where that is shorter to read: `4D 4L` for DDDDLLLL, else the letters with spaces. */
+/** Writes an order by its runs, as it is read back: `D4 L4` for DDDDLLLL, `D L D2 L` for DLDDL. */
 export function formatRuns(order: ArrayLike<number>, yarns: readonly Yarn[]): string {
   const runs: { letter: string; length: number }[] = [];
   for (const letter of formatOrder(order, yarns)) {
@@ -66,7 +66,7 @@ export function formatRuns(order: ArrayLike<number>, yarns: readonly Yarn[]): st
     if (run?.letter === letter) run.length++;
     else runs.push({ letter, length: 1 });
   }
-  return runs.map((run) => (run.length === 1 ? run.letter : `${run.length}${run.letter}`)).join(' ');
+  return runs.map((run) => (run.length === 1 ? run.letter : `${run.letter}${run.length}`)).join(' ');
 }
 
 /** The length of the smallest cyclic repeat of a word; it divides the word's length. */

@@ -1,9 +1,10 @@
 import type { Face } from '../cloth/face.js';
 import { blurWeights, overlapWeights } from './blur.js';
 import type { Contrast } from './figures.js';
+import { gather, gatherEven } from './gather.js';
 
 /** Blur in which a motif is judged, and the small one in which its figure is, in ends. */
-const SIGMA = 1.5;
+export const SIGMA = 1.5;
 const SMALL_SIGMA = 0.5;
 
 /** Weights by distance along one system of threads. */
@@ -168,48 +169,6 @@ function reaches(scale: number): (length: number) => Reach {
     }
     return reach;
   };
-}
-
-/**
- * Sums the weights of all pairs of threads by their kinds: result[a·kindsB + b] = Σ weight[position a − position b].
- */
-function gather(weight: Float64Array, a: Uint16Array, kindsA: number, b: Uint16Array, kindsB: number): Float64Array {
-  const n = a.length;
-  const sum = new Float64Array(kindsA * kindsB);
-  for (let d = 0; d < n; d++) {
-    const w = weight[d]!;
-    if (w === 0) continue;
-    for (let s = 0, t = d; s < n; s++) {
-      const at = a[t]! * kindsB + b[s]!;
-      sum[at] = sum[at]! + w;
-      if (++t === n) t = 0;
-    }
-  }
-  return sum;
-}
-
-/** The same for weights that do not ask which of the two threads comes first: half the pairs say it all. */
-function gatherEven(weight: Float64Array, kind: Uint16Array, kinds: number): Float64Array {
-  const n = kind.length;
-  const half = new Float64Array(kinds * kinds);
-  for (let d = 0; d <= n >> 1; d++) {
-    // The pairs no distance apart, and those half the repeat apart, would be met twice.
-    const w = d === 0 || d * 2 === n ? weight[d]! / 2 : weight[d]!;
-    if (w === 0) continue;
-    for (let s = 0, t = d; s < n; s++) {
-      const at = kind[t]! * kinds + kind[s]!;
-      half[at] = half[at]! + w;
-      if (++t === n) t = 0;
-    }
-  }
-  for (let a = 0; a < kinds; a++) {
-    for (let b = 0; b <= a; b++) {
-      const sum = half[a * kinds + b]! + half[b * kinds + a]!;
-      half[a * kinds + b] = sum;
-      half[b * kinds + a] = sum;
-    }
-  }
-  return half;
 }
 
 function boundaries(kind: Uint16Array, kinds: number): Boundaries {

@@ -60,6 +60,12 @@ export class Archive {
     }
   }
 
+  /** The score of the cloth that stands in a place of the ranking, from 1; −∞ where there are fewer. */
+  scoreOfPlace(place: number): number {
+    if (this.size < place) return Number.NEGATIVE_INFINITY;
+    return this.score.slice(0, this.size).sort()[this.size - place]! / 1e9;
+  }
+
   /**
    * The best `most` cloths: by score, then the smaller repeat, then by `code` of a candidate, which is asked for only
    * where the first two do not decide.

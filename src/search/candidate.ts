@@ -1,7 +1,7 @@
 import type { Draft } from '../draft/draft.js';
 import { colours, endStrands, layout, pickStrands, type Strands, wholeRepeat } from '../order/lay.js';
 import { exchanged, formatOrder, type Order } from '../order/order.js';
-import { type Family, layingOf } from './family.js';
+import { colouring, type Family, layingOf } from './family.js';
 import type { Question } from './question.js';
 
 /** One candidate: a few small things from which everything else is computed. */
@@ -25,23 +25,16 @@ export function weftOf(question: Question, warp: Order): Order {
   }
 }
 
-/** The colours that a candidate lays on one system of threads. */
-export function laidColours(
-  strands: Strands,
-  family: Family,
-  order: Order,
-  start: number,
-  question: Question,
-): Uint8Array {
-  return colours(layout(strands, order.length, layingOf(family, start)), order, question.yarns.length, question.tabby);
-}
-
 /** The whole draft of a candidate. */
 export function draftOf(candidate: Candidate, question: Question): Draft {
   const { family, warp, weft, start } = candidate;
   const weave = family.weave(warp, weft);
-  const ends = laidColours(endStrands(weave), family, warp, start[0], question);
-  const picks = laidColours(pickStrands(weave), family, weft, start[1], question);
+  const laid = (strands: Strands, order: Order, from: number): Uint8Array => {
+    const plan = layout(strands, order.length, layingOf(family, from));
+    return colours(plan, colouring(family, weave, order), question.yarns.length, question.tabby);
+  };
+  const ends = laid(endStrands(weave), warp, start[0]);
+  const picks = laid(pickStrands(weave), weft, start[1]);
   return { ...wholeRepeat(weave, ends, picks), yarns: question.yarns, sett: question.sett };
 }
 

@@ -15,52 +15,61 @@ import {
 } from '../order/lay.js';
 import { lcm } from '../order/necklace.js';
 import { type Order, smallestPeriod } from '../order/order.js';
+import { Problem } from '../problem.js';
+import { analyse } from '../score/analysis.js';
 import { clothKey } from '../score/clothkey.js';
 import { contrastMeter } from '../score/contrast.js';
 import { changes } from '../score/ease.js';
 import type { Classic } from '../score/novelty.js';
-import { comparable, exceedsFloat } from '../score/rank.js';
+import { comparable, exceedsFloat, floatPart } from '../score/rank.js';
 import { measuredClassics, scoreOf } from '../score/score.js';
 import { symmetryOf } from '../score/symmetry.js';
 import type { Batch } from './batch.js';
 import { BatchBuilder } from './batch.js';
 import type { Candidate } from './candidate.js';
-import { type Family, layingOf } from './family.js';
+import { colouring, type Family, layingOf } from './family.js';
 import type { Question } from './question.js';
 
 /** A face with less contrast than this is flat. */
 const FLAT = 0.05;
+
+/** Why no candidate on a weave may be shown. */
+export type Fault = 'float' | 'unsound' | 'limits';
 
 /** What is the same for all candidates on one weave, computed once. */
 interface Ground {
   readonly weave: Weave;
   readonly cloth: Drawdown;
   readonly floats: Floats;
-  /** Why no candidate on this weave may be shown. */
-  readonly fault?: 'float' | 'unsound' | 'limits';
   readonly endPeriod: number;
   readonly pickPeriod: number;
   readonly classics: readonly Classic[];
   readonly layouts: Map<string, Layout>;
 }
 
-/** Scores candidates of one question; keeps what many of them share. */
-export function evaluator(
-  question: Question,
-): (candidates: Iterable<readonly [number, Candidate]>, room: number) => Batch {
+/** Scores the candidates of one question; keeps what many of them share. */
+export interface Evaluator {
+  /** Scores candidates, each with its number. */
+  evaluate(candidates: readonly (readonly [number, Candidate])[]): Batch;
+  /** What is the same for all candidates of a family whose weave does not hang on the orders. */
+  verdict(family: Family): { readonly fault: Fault } | { readonly floatPart: number };
+}
+
+/** An evaluator for one question. */
+export function evaluator(question: Question): Evaluator {
   const { across, along } = spacing(question.sett);
   const square = isSquareSett(question.sett);
   const meter = contrastMeter(across / along);
   const value = values(question.yarns);
   const needsFigure = question.rank.figure > 0 || question.rank.novelty > 0;
-  const grounds = new Map<Family, Ground>();
+  const grounds = new Map<Family, Ground | Fault>();
   const { limits, rank, same, yarns, tabby } = question;
 
-  const groundOf = ({ family, warp, weft }: Candidate): Ground => {
+  const groundOf = (family: Family, warp: Order, weft: Order): Ground | Fault => {
     let ground = grounds.get(family);
-    if (ground === undefined || !family.fixedWeave) {
-      ground = groundFor(question, family.weave(warp, weft));
-      grounds.set(family, ground);
+    if (ground === undefined) {
+      ground = groundFor(question, family, warp, weft);
+      if (family.fixedWeave) grounds.set(family, ground);
     }
     return ground;
   };
@@ -73,15 +82,15 @@ export function evaluator(
       plan = layout(strands, order.length, layingOf(family, start));
       ground.layouts.set(sign, plan);
     }
-    return colours(plan, order, yarns.length, tabby);
+    return colours(plan, colouring(family, ground.weave, order), yarns.length, tabby);
   };
 
-  return (candidates, room) => {
-    const batch = new BatchBuilder(room);
+  const evaluate: Evaluator['evaluate'] = (candidates) => {
+    const batch = new BatchBuilder(candidates.length);
     for (const [index, candidate] of candidates) {
-      const ground = groundOf(candidate);
-      if (ground.fault) {
-        batch.setAside[ground.fault]++;
+      const ground = groundOf(candidate.family, candidate.warp, candidate.weft);
+      if (typeof ground === 'string') {
+        batch.setAside[ground]++;
         continue;
       }
       const warp = repeated(
@@ -113,37 +122,55 @@ export function evaluator(
         continue;
       }
       const contrast = { ...motif, figure: needsFigure ? meter.figure(face, value) : 0 };
-      const symmetry = symmetryOf(face, square);
+      const analysis = analyse(face);
+      const symmetry = symmetryOf(face, square, analysis);
       const ranking = { weights: rank, floatLimit: limits.float, classics: ground.classics };
       const score = scoreOf(face, contrast, symmetry, ground.floats, ease, ranking, Math.max(across, along));
       const preference = [ground.floats.longest!, ease.warpChanges, ease.shuttles, ease.weftChanges];
-      batch.add(index, comparable(score), warp.length * weft.length, preference, clothKey(face, same, yarns.length));
+      batch.add(
+        index,
+        comparable(score),
+        warp.length * weft.length,
+        preference,
+        clothKey(face, same, yarns.length, analysis),
+      );
     }
     return batch.done();
   };
+
+  const verdict: Evaluator['verdict'] = (family) => {
+    const ground = groundOf(family, [0], [0]);
+    if (typeof ground === 'string') return { fault: ground };
+    return { floatPart: floatPart(ground.floats, limits.float, Math.max(across, along)) };
+  };
+
+  return { evaluate, verdict };
 }
 
-function groundFor(question: Question, weave: Weave): Ground {
+function groundFor(question: Question, family: Family, warp: Order, weft: Order): Ground | Fault {
   const { limits, sett } = question;
+  let weave: Weave;
+  try {
+    weave = family.weave(warp, weft);
+  } catch (problem) {
+    // Orders may choose blocks that cannot stand side by side (huck); that is no fault of the question.
+    if (problem instanceof Problem && !family.fixedWeave) return 'limits';
+    throw problem;
+  }
   const cloth = drawdown(weave);
+  if (!hangsTogether(cloth)) return 'unsound';
   const floats = floatsOf(cloth, sett);
+  if (exceedsFloat(floats, limits.float)) return 'float';
   const treadles = new Set(weave.treadling.flat()).size;
   const shafts = new Set(weave.threading.flat()).size;
-  const fault = !hangsTogether(cloth)
-    ? 'unsound'
-    : exceedsFloat(floats, limits.float)
-      ? 'float'
-      : treadles > (limits.treadles ?? Infinity) || shafts > (limits.shafts ?? Infinity)
-        ? 'limits'
-        : undefined;
+  if (treadles > (limits.treadles ?? Infinity) || shafts > (limits.shafts ?? Infinity)) return 'limits';
   return {
     weave,
     cloth,
     floats,
-    ...(fault && { fault }),
     endPeriod: threadingPeriod(weave),
     pickPeriod: treadlingPeriod(weave),
-    classics: question.rank.novelty > 0 && fault === undefined ? measuredClassics(weave, sett) : [],
+    classics: question.rank.novelty > 0 ? measuredClassics(weave, sett) : [],
     layouts: new Map(),
   };
 }

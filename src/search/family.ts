@@ -105,6 +105,14 @@ export function layingOf(family: Family, start: number): Laying {
   return { by: family.by === 'thread' ? 'thread' : 'unit', fill: family.fill, times: family.times, start };
 }
 
+/**
+ * The order that colours the threads. Where the colour order itself carries the blocks (turned taqueté), an order that
+ * has chosen the blocks has said all: the threads take the first colour and its companion as the blocks ask.
+ */
+export function colouring(family: Family, weave: Weave, order: Order): Order {
+  return family.by === 'block' && weave.companions ? order.map(() => 0) : order;
+}
+
 /** Whether tabby picks keep their own colour, whatever the orders are. */
 export function hasTabby(family: Family): boolean {
   return family.weave([0], [0]).pickKinds.includes('tabby');

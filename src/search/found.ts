@@ -29,7 +29,7 @@ export interface Found {
   readonly nearTwin: string | null;
 }
 
-/** What became of every candidate. `examined` = cloths + equals + everything set aside. */
+/** What became of every candidate. `examined` = cloths + equals + everything set aside + what was cut off. */
 export interface Counts {
   readonly written: number;
   readonly examined: number;
@@ -41,7 +41,9 @@ export interface Counts {
     readonly flat: number;
     readonly limits: number;
   };
-  /** Every candidate was tried; false where the space was sampled. */
+  /** Candidates whose bounds say that they cannot be among those shown; they were not scored further. */
+  readonly cutOff: number;
+  /** Every candidate was tried, and the ranking is exact; false where the space was sampled. */
   readonly exhaustive: boolean;
 }
 

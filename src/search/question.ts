@@ -1,6 +1,7 @@
 import type { Yarn } from '../colour/yarn.js';
 import type { Draft, Sett } from '../draft/draft.js';
 import type { Order } from '../order/order.js';
+import type { Sameness } from '../score/clothkey.js';
 import type { FloatLimit, Weights } from '../score/rank.js';
 
 /** How an order is laid on the threads. */
@@ -11,8 +12,6 @@ export type Fill = 'solid' | 'alternate';
 export type WeftRule =
   | { readonly rule: 'same' | 'exchange' | 'own' }
   | { readonly rule: 'fixed'; readonly order: Order };
-/** What counts as the same cloth beside a plain shift. */
-export type Sameness = 'mirror' | 'half-turn' | 'quarter-turn' | 'exchange';
 
 /** Above these a candidate is set aside and counted. Absent: no limit. */
 export interface Limits {
@@ -26,6 +25,8 @@ export interface Limits {
   readonly treadles?: number;
   readonly shafts?: number;
 }
+
+export type { Sameness };
 
 /** What is asked, complete: defaults filled in, flags applied, orders and yarns understood. */
 export interface Question {

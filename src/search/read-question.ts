@@ -2,20 +2,232 @@ import { dirname, isAbsolute, join } from 'node:path';
 import type { Yarn } from '../colour/yarn.js';
 import type { Draft } from '../draft/draft.js';
 import { DEFAULT_SETT, DEFAULT_YARNS } from '../draft/yaml.js';
-import { describe, type Given, isKeys, Misread, type Path, readAs, under } from '../draft/yaml-given.js';
+import { eachOf, type Given, isKeys, Misread, readAs, textOf, under } from '../draft/yaml-given.js';
 import { parseSource, placed, type Source } from '../draft/yaml-source.js';
 import { formatOrder, type Order, parseOrder } from '../order/order.js';
-import { didYouMean, Problem } from '../problem.js';
+import { nearestWord, Problem } from '../problem.js';
 import { findManner, findStructure, parseProfile, type Structure, structureNames } from '../structure/index.js';
 import type { Question, WeftRule } from './question.js';
-import { type Asked, DEFAULT_LIMITS, DEFAULT_RANK, questionKeys } from './read-question-keys.js';
+import { DEFAULT_RANK, questionKeys, type Written } from './read-question-keys.js';
 
 /** Where a question comes from. Flags win over the text. */
 export interface QuestionSource {
   /** A question in YAML. */
   readonly text?: string;
-  /** Its file, for messages and as the place from which a draft is looked for. */
+  /** Its file: named in messages, and the place from which a draft is looked for. */
   readonly file?: string;
-  /** Values by key, as they were written; a key inside limits is `limits.float`, and so on. */
+  /** Values by key, as they were written; `limits.float` and the like for what stands under limits. */
   readonly flags: Readonly<Record<string, string>>;
+  /** Flags that are not called as their key is, by key. */
+  readonly flagNames?: Readonly<Record<string, string>>;
+}
+
+const WEFT_RULES = ['same', 'exchange', 'own'] as const;
+/** Keys that a flag puts aside together with the one it stands for. */
+const INSTEAD: Readonly<Record<string, readonly string[]>> = {
+  structure: ['draft'],
+  draft: ['structure', 'treadling', 'profile'],
+  lengths: ['orders'],
+  orders: ['lengths'],
+};
+/** Lengths that are tried where neither lengths nor orders are asked for. */
+const USUAL_LENGTHS = [2, 3, 4, 5, 6];
+
+/**
+ * Reads what is asked, fills in what is not, and checks names and letters against structures and yarns.
+ *
+ * @param loadDraft reads a draft from a path, which is relative to the question's file
+ * @throws Problem with file, line and column, or the flag, of the first thing that is wrong
+ */
+export function readQuestion(source: QuestionSource, loadDraft: (path: string) => Draft): Question {
+  const merged = mergedSource(source);
+  const pathOf = (written: string): string => {
+    const fromFlag = source.flags.draft !== undefined || source.file === undefined;
+    return fromFlag || isAbsolute(written) ? written : join(dirname(source.file), written);
+  };
+  return placed(merged, () => understood(readAs(questionKeys, merged.value), (written) => loadDraft(pathOf(written))));
+}
+
+/** The question with its defaults filled in, as plain values under the keys of a question; it reads back the same. */
+export function resolvedQuestion(question: Question) {
+  const { structures, draft, treadlings, profile, yarns, lengths, orders, weft, limits, rank, same } = question;
+  const { float, repeat, warpChanges, weftChanges, ...others } = limits;
+  return {
+    ...(draft ? { draft: draft.file } : { structure: structures }),
+    ...(treadlings.length > 0 && { treadling: treadlings }),
+    ...(profile.length > 0 && { profile }),
+    yarns: Object.fromEntries(
+      yarns.map(({ letter, name, hex, tex }) => [letter, { colour: hex, name, ...(tex !== undefined && { tex }) }]),
+    ),
+    ...(orders.length > 0 ? { orders: orders.map((order) => formatOrder(order, yarns)) } : { lengths }),
+    weft: weft.rule === 'fixed' ? formatOrder(weft.order, yarns) : weft.rule,
+    tabby: yarns[question.tabby]!.letter,
+    by: question.by,
+    fill: question.fill,
+    times: question.times,
+    starts: question.starts,
+    sett: question.sett,
+    limits: {
+      float: 'mm' in float ? `${float.mm} mm` : float.threads,
+      repeat,
+      ...(warpChanges !== undefined && { 'warp changes': warpChanges }),
+      ...(weftChanges !== undefined && { 'weft changes': weftChanges }),
+      ...others,
+    },
+    rank,
+    same: same.length > 0 ? same : 'shift',
+    show: question.show,
+    seed: question.seed,
+  };
+}
+
+/** The values of the file with those of the flags over them; each knows where it was written. */
+function mergedSource({ text, file, flags, flagNames }: QuestionSource): Source {
+  const written = text === undefined ? undefined : parseSource(text, file ?? 'question');
+  const values: Record<string, Given> = { ...(written?.value as { readonly [key: string]: Given }) };
+  for (const key of Object.keys(flags)) for (const other of INSTEAD[key] ?? []) delete values[other];
+  for (const [key, value] of Object.entries(flags)) {
+    const limit = /^limits\.(.+)$/.exec(key)?.[1];
+    if (limit === undefined) values[key] = value;
+    else if (values.limits === undefined || isKeys(values.limits)) values.limits = { ...values.limits, [limit]: value };
+  }
+  const flagOf = (key: string): string =>
+    `--${flagNames?.[key] ?? key.replace('limits.', 'limit-').replaceAll(' ', '-')}`;
+  return {
+    value: values,
+    place(path, spot) {
+      const key = path[0] === 'limits' && path.length > 1 ? `limits.${path[1]}` : String(path[0]);
+      if (Object.hasOwn(flags, key)) return flagOf(key);
+      return written?.place(path, spot) ?? 'question';
+    },
+  };
+}
+
+function understood(written: Written, loadDraft: (path: string) => Draft): Question {
+  const structures = structuresOf(written);
+  const draft = written.draft === undefined ? undefined : { file: written.draft, draft: loadDraft(written.draft) };
+  refuseWithDraft(written, draft?.draft);
+  const own = draft?.draft.yarns ?? [];
+  const yarns = written.yarns ?? (own.length > 1 ? own : DEFAULT_YARNS);
+  if (yarns.length < 2) throw new Misread('found one yarn; expected at least two', { within: ['yarns'] });
+  if (written.lengths !== undefined && written.orders !== undefined) {
+    throw new Misread('found lengths and orders; expected one or the other', { within: ['orders'], key: true });
+  }
+  const orders = ordersOf(written.orders ?? [], yarns);
+  const { by, fill, times, starts, limits, same, show, seed } = written;
+  return {
+    structures: structures.map((structure) => structure.name),
+    ...(draft && { draft }),
+    treadlings: treadlingsOf(written.treadling ?? [], structures),
+    profile: profileOf(written.profile, structures),
+    yarns,
+    lengths: orders.length > 0 ? [] : (written.lengths ?? USUAL_LENGTHS),
+    orders,
+    weft: under('weft', () => weftOf(written.weft, yarns)),
+    tabby: under('tabby', () => tabbyOf(written.tabby, yarns)),
+    by,
+    fill,
+    times,
+    starts,
+    sett: written.sett ?? draft?.draft.sett ?? DEFAULT_SETT,
+    limits,
+    rank: written.rank ?? DEFAULT_RANK,
+    same,
+    show,
+    seed,
+  };
+}
+
+/** The structures asked for; a text is one name, or several with commas between them. */
+function structuresOf({ structure, draft }: Written): Structure[] {
+  if (structure === undefined) {
+    if (draft !== undefined) return [];
+    throw new Misread(
+      `found neither structure nor draft; expected a structure (${structureNames().join(', ')}) or a draft`,
+    );
+  }
+  if (draft !== undefined) {
+    throw new Misread('found a structure and a draft; expected one or the other', { within: ['draft'], key: true });
+  }
+  const one = (item: Given): Structure => findStructure(textOf(item, 'the name of a structure'));
+  return under('structure', () => {
+    const isOne = typeof structure === 'string' && (!structure.includes(',') || isStructure(structure));
+    if (isOne) return [one(structure)];
+    return [...new Set(eachOf(structure, 'names of structures', one))];
+  });
+}
+
+/** Some names hold a comma, so that a text with commas may be one name. */
+function isStructure(name: string): boolean {
+  try {
+    return findStructure(name) !== undefined;
+  } catch (error) {
+    if (error instanceof Problem) return false;
+    throw error;
+  }
+}
+
+function refuseWithDraft(written: Written, draft: Draft | undefined): void {
+  if (draft === undefined) return;
+  for (const key of ['treadling', 'profile'] as const) {
+    if (written[key] === undefined) continue;
+    throw new Misread(`found a ${key} beside a draft, which has its own; expected it with a structure`, {
+      within: [key],
+      key: true,
+    });
+  }
+  if (written.by.includes('block')) {
+    throw new Misread('found “block” with a draft, whose blocks have no names; expected thread or unit', {
+      within: ['by'],
+    });
+  }
+  if (written.by.includes('unit') && [...draft.endUnits, ...draft.pickUnits].every((unit) => unit === 1)) {
+    throw new Misread('found “unit” with a draft that has no units; expected “units: 4” or the like in the draft', {
+      within: ['by'],
+    });
+  }
+}
+
+function treadlingsOf(names: readonly string[], structures: readonly Structure[]): string[] {
+  const known = under('treadling', () =>
+    names.map((name) => structures.map((structure) => findManner(structure, name).name)[0]!),
+  );
+  return [...new Set(known)];
+}
+
+function profileOf(text: string | undefined, structures: readonly Structure[]): Question['profile'] {
+  if (text === undefined) return [];
+  if (text.toLowerCase() === 'order') return 'order';
+  const alphabet = Array.from('ABCDEFGHIJKLMNOPQRSTUVWXYZ');
+  return under('profile', () => {
+    const read = structures.map((structure) => parseProfile(text, structure.withBlocks ? alphabet : structure.blocks));
+    return read[0]!;
+  });
+}
+
+function ordersOf(texts: readonly string[], yarns: readonly Yarn[]): Order[] {
+  return under('orders', () => texts.map((text, place) => under(place, () => parseOrder(text, yarns))));
+}
+
+function weftOf(text: string, yarns: readonly Yarn[]): WeftRule {
+  const rule = WEFT_RULES.find((each) => each === text);
+  if (rule !== undefined) return { rule };
+  try {
+    return { rule: 'fixed', order: parseOrder(text, yarns) };
+  } catch (error) {
+    const near = nearestWord(text, WEFT_RULES);
+    if (near === undefined) throw error;
+    throw new Misread(`found “${text}”; expected same, exchange, own, a letter or an order (did you mean “${near}”?)`);
+  }
+}
+
+function tabbyOf(letter: string | undefined, yarns: readonly Yarn[]): number {
+  if (letter === undefined) return yarns.length - 1;
+  const index = yarns.findIndex((yarn) => yarn.letter === letter.toUpperCase());
+  if (index < 0) {
+    throw new Misread(
+      `found “${letter}”; expected the letter of a yarn, ${yarns.map((yarn) => yarn.letter).join(' or ')}`,
+    );
+  }
+  return index;
 }

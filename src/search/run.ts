@@ -9,21 +9,16 @@ import { measuredClassics, scoreDraft } from '../score/score.js';
 import { type Gathered, gathered, nearTwins } from '../score/twin.js';
 import { Archive, type Kept } from './archive.js';
 import { draftOf, recipeOf } from './candidate.js';
-import { CHUNK, chunkScorer } from './chunk.js';
+import { crewOf } from './crew.js';
 import type { Found, Outcome } from './found.js';
+import { boundedPieces, LISTED, type Stage, searchBounded, searchListed } from './methods.js';
 import type { Question } from './question.js';
 import { type Space, spaceOf } from './space.js';
-import { scoreOnWorkers } from './workers.js';
 
-/** Below this many chunks starting a thread costs more than it brings. */
-const WORTH_A_WORKER = 4;
+/** A thread for fewer pieces of work than this costs more to start than it brings. */
+const WORTH_A_THREAD = 4;
 
-/** Where a search stands. */
-export interface Stage {
-  readonly name: string;
-  readonly done: number;
-  readonly of: number;
-}
+export type { Stage } from './methods.js';
 
 export interface RunOptions {
   /** Threads; absent: as many as the machine runs at once. */
@@ -39,53 +34,31 @@ export async function explore(question: Question, options: RunOptions = {}): Pro
   const { signal, progress } = options;
   const space = spaceOf(question);
   options.onSpace?.(space);
-  const drafts = new Map<number, Draft>();
-  const draftAt = (index: number): Draft => {
-    let draft = drafts.get(index);
-    if (draft === undefined) {
-      draft = draftOf(space.at(index), question);
-      if (drafts.size > 1000) drafts.clear();
-      drafts.set(index, draft);
-    }
-    return draft;
-  };
-  const archive = new Archive((a, b) => compareColours(draftAt(a), draftAt(b)));
-  const setAside = { float: 0, unsound: 0, flat: 0, limits: 0 };
-  const chunks = Math.ceil(space.tried / CHUNK);
-  const workers = Math.min(chunks, options.workers ?? availableParallelism());
-
-  const take = (batch: Parameters<Archive['absorb']>[0], chunk: number): void => {
-    archive.absorb(batch);
-    setAside.float += batch.setAside.float;
-    setAside.unsound += batch.setAside.unsound;
-    setAside.flat += batch.setAside.flat;
-    setAside.limits += batch.setAside.limits;
-    progress?.({ name: 'search', done: Math.min(space.tried, (chunk + 1) * CHUNK), of: space.tried });
-  };
-  if (workers > 1 && chunks >= WORTH_A_WORKER) {
-    await scoreOnWorkers(question, chunks, workers, take, signal);
-  } else {
-    const score = chunkScorer(question, space);
-    for (let chunk = 0; chunk < chunks; chunk++) {
-      take(score(chunk), chunk);
-      // Lets a signal in between two chunks.
-      await new Promise<void>((resume) => setImmediate(resume));
-      signal?.throwIfAborted();
-    }
+  const draftAt = remembering(1000, (index) => draftOf(space.at(index), question));
+  const newArchive = (): Archive => new Archive((a, b) => compareColours(draftAt(a), draftAt(b)));
+  const pieces = space.way === 'bounded' ? boundedPieces(space).length : Math.ceil(space.numbers / LISTED);
+  const threads = Math.min(Math.ceil(pieces / WORTH_A_THREAD), options.workers ?? availableParallelism());
+  const crew = crewOf(question, threads, signal);
+  try {
+    const search = space.way === 'bounded' ? searchBounded : searchListed;
+    const { archive, setAside, passed } = await search({ question, space, crew, newArchive, progress });
+    const best = archive.best(question.show, (index) => codeOf(draftAt(index)));
+    const set = setAside.float + setAside.unsound + setAside.flat + setAside.limits;
+    return {
+      counts: {
+        written: space.written,
+        examined: archive.cloths + archive.duplicates + set + passed,
+        cloths: archive.cloths,
+        equals: archive.duplicates,
+        setAside,
+        cutOff: passed,
+        exhaustive: space.way !== 'sampled',
+      },
+      found: describe(question, space, best, draftAt, progress),
+    };
+  } finally {
+    crew.leave();
   }
-  const best = archive.best(question.show, (index) => codeOf(draftAt(index)));
-  const found = describe(question, space, best, draftAt, progress);
-  return {
-    counts: {
-      written: space.written,
-      examined: space.tried,
-      cloths: archive.cloths,
-      equals: archive.duplicates,
-      setAside,
-      exhaustive: space.exhaustive,
-    },
-    found,
-  };
 }
 
 /** Everything that is said of the cloths shown. */
@@ -114,7 +87,7 @@ function describe(
     const cloth = gathered(colourFace(drawdown(draft), draft.warp, draft.weft), value, across / along);
     const twin = shown.find((better) => nearTwins(better.cloth, cloth, ways));
     shown.push({ code: scored.code, cloth });
-    progress?.({ name: 'describe', done: place + 1, of: best.length });
+    progress?.({ name: 'describe the best', done: place + 1, of: best.length });
     return {
       rank: place + 1,
       code: scored.code,
@@ -135,6 +108,20 @@ function describe(
       nearTwin: twin?.code ?? null,
     };
   });
+}
+
+/** A function of a number that remembers its last results. */
+function remembering<T>(most: number, make: (index: number) => T): (index: number) => T {
+  const known = new Map<number, T>();
+  return (index) => {
+    let value = known.get(index);
+    if (value === undefined) {
+      value = make(index);
+      if (known.size >= most) known.clear();
+      known.set(index, value);
+    }
+    return value;
+  };
 }
 
 /** Which of two drafts has the warp, or else the weft, that sorts first in palette order. */

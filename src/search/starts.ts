@@ -29,7 +29,7 @@ export function startsOf(asked: 'all' | 'first', family: Family, n: number, m: n
 const shiftsOf = new WeakMap<Weave, (readonly [number, number])[]>();
 
 /** Shifts (ends, picks) that carry a weave to itself; none are looked for where the order skips picks. */
-function weaveShifts(weave: Weave): (readonly [number, number])[] {
+export function weaveShifts(weave: Weave): (readonly [number, number])[] {
   let shifts = shiftsOf.get(weave);
   if (shifts === undefined) {
     shifts =

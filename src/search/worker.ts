@@ -1,22 +1,23 @@
 import { parentPort, workerData } from 'node:worker_threads';
-import { chunkScorer } from './chunk.js';
+import { type Job, jobRunner } from './jobs.js';
 import type { Question } from './question.js';
 
-/** Scores the chunks it is sent; closes when told to stop. */
+/** Does the jobs it is sent; closes when told to stop. */
 const port = parentPort!;
-const score = chunkScorer(workerData as Question);
+const run = jobRunner(workerData as Question);
 
-port.on('message', (chunk: number | 'stop') => {
-  if (chunk === 'stop') {
+port.on('message', (message: { number: number; job: Job } | 'stop') => {
+  if (message === 'stop') {
     port.close();
     return;
   }
-  const batch = score(chunk);
-  port.postMessage({ chunk, batch }, [
-    batch.index.buffer,
-    batch.score.buffer,
-    batch.area.buffer,
-    batch.preference.buffer,
-    batch.key.buffer,
+  const result = run(message.job);
+  const { index, score, area, preference, key } = result.batch;
+  port.postMessage({ number: message.number, result }, [
+    index.buffer,
+    score.buffer,
+    area.buffer,
+    preference.buffer,
+    key.buffer,
   ]);
 });

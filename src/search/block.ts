@@ -1,0 +1,57 @@
+import { distinctOrdersOf } from '../order/necklace.js';
+import type { Order } from '../order/order.js';
+import { type Candidate, weftOf } from './candidate.js';
+import type { Family } from './family.js';
+import type { Question } from './question.js';
+import { startsOf } from './starts.js';
+
+/** Candidates of one family whose orders have the same two lengths, numbered warp by warp, weft by weft, start by start. */
+export interface Block {
+  readonly family: Family;
+  readonly warps: readonly Order[];
+  /** Empty where the weft order follows from the warp's. */
+  readonly wefts: readonly Order[];
+  readonly starts: readonly (readonly [number, number])[];
+  /** Number of its first candidate in the space. */
+  readonly first: number;
+  readonly count: number;
+}
+
+/** All candidates of a question, in blocks. */
+export function blocksOf(question: Question, families: readonly Family[]): Block[] {
+  const own = question.weft.rule === 'own';
+  const all = question.orders.length > 0 ? question.orders : distinctOrdersOf(question.lengths, question.yarns.length);
+  const blocks: Block[] = [];
+  let first = 0;
+  for (const family of families) {
+    for (const [n, warps] of byLength(all)) {
+      for (const [m, wefts] of own ? byLength(all) : [[0, []] as const]) {
+        const starts = startsOf(question.starts, family, n, own ? m : weftOf(question, warps[0]!).length);
+        const count = warps.length * Math.max(1, wefts.length) * starts.length;
+        blocks.push({ family, warps, wefts, starts, first, count });
+        first += count;
+      }
+    }
+  }
+  return blocks;
+}
+
+/** The candidate of a block with a number from 0 below its count. */
+export function candidateIn(question: Question, block: Block, offset: number): Candidate {
+  const start = block.starts[offset % block.starts.length]!;
+  const pair = Math.floor(offset / block.starts.length);
+  const wefts = Math.max(1, block.wefts.length);
+  const warp = block.warps[Math.floor(pair / wefts)]!;
+  const weft = block.wefts[pair % wefts] ?? weftOf(question, warp);
+  return { family: block.family, warp, weft, start };
+}
+
+function byLength(orders: readonly Order[]): [number, Order[]][] {
+  const lengths = new Map<number, Order[]>();
+  for (const order of orders) {
+    const known = lengths.get(order.length);
+    if (known) known.push(order);
+    else lengths.set(order.length, [order]);
+  }
+  return [...lengths].sort(([a], [b]) => a - b);
+}

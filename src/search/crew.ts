@@ -1,0 +1,145 @@
+import type { Worker } from 'node:worker_threads';
+import Pool from 'worker-threads-pool';
+import { MachineFault } from '../problem.js';
+import { type Job, type JobResult, type Jobs, jobRunner } from './jobs.js';
+import type { Question } from './question.js';
+
+/** Worker threads load compiled code; beside a TypeScript source it lies in dist. */
+const SCRIPT = new URL(
+  import.meta.url.endsWith('.ts') ? '../../dist/search/worker.js' : './worker.js',
+  import.meta.url,
+);
+
+/** How many finished jobs may wait for a slower one before them. */
+const AHEAD = 64;
+
+/** Those who do the jobs of one search. */
+export interface Crew {
+  /** Does `jobs` and hands their results on in order, whichever came first. */
+  run(jobs: Jobs, take: (result: JobResult, job: number) => void): Promise<void>;
+  /** Lets the threads go. */
+  leave(): void;
+}
+
+/** A crew of worker threads, or where there is only one to do the work, this thread. */
+export function crewOf(question: Question, workers: number, signal?: AbortSignal): Crew {
+  return workers > 1 ? threads(question, workers, signal) : alone(question, signal);
+}
+
+function alone(question: Question, signal?: AbortSignal): Crew {
+  const runJob = jobRunner(question);
+  return {
+    run: async (jobs, take) => {
+      for (let job = 0; job < jobs.count; job++) {
+        signal?.throwIfAborted();
+        take(runJob(jobs.at(job)), job);
+        // Lets a signal in between two jobs.
+        await new Promise<void>((resume) => setImmediate(resume));
+      }
+      signal?.throwIfAborted();
+    },
+    leave: () => {},
+  };
+}
+
+/** What is under way: jobs handed out, results that wait for their turn, and whom to tell. */
+interface Run {
+  readonly jobs: Jobs;
+  readonly take: (result: JobResult, job: number) => void;
+  readonly waiting: Map<number, JobResult>;
+  readonly finished: () => void;
+  handedOut: number;
+  taken: number;
+}
+
+/**
+ * Long-lived threads that are fed one job at a time. A thread that dies fails the whole run with its reason: the pool
+ * would let it go without a word.
+ */
+function threads(question: Question, workers: number, signal?: AbortSignal): Crew {
+  const pool = new Pool({ max: workers });
+  const living = new Set<Worker>();
+  const idle: Worker[] = [];
+  let run: Run | undefined;
+  let fail: (fault: unknown) => void = () => {};
+  let fault: unknown;
+
+  const stop = (reason: unknown): void => {
+    fault ??= reason;
+    for (const worker of living) void worker.terminate();
+    living.clear();
+    fail(fault);
+  };
+  const onAbort = (): void => stop(signal!.reason);
+  signal?.addEventListener('abort', onAbort);
+
+  const feed = (): void => {
+    while (run && idle.length > 0 && run.handedOut < run.jobs.count && run.handedOut < run.taken + AHEAD) {
+      const job = run.handedOut++;
+      idle.pop()!.postMessage({ number: job, job: run.jobs.at(job) });
+    }
+  };
+  const received = (number: number, result: JobResult): void => {
+    if (!run) return;
+    run.waiting.set(number, result);
+    for (let next = run.waiting.get(run.taken); next !== undefined; next = run.waiting.get(run.taken)) {
+      run.waiting.delete(run.taken);
+      run.take(next, run.taken++);
+    }
+    if (run.taken === run.jobs.count) run.finished();
+    else feed();
+  };
+
+  for (let w = 0; w < workers; w++) {
+    // The types ask for a string, the worker takes a URL: the only form that is right on every system.
+    pool.acquire(SCRIPT as unknown as string, { workerData: question }, (error, worker) => {
+      if (error || worker === undefined) return stop(error ?? new MachineFault('a worker thread could not be started'));
+      if (fault !== undefined) return void worker.terminate();
+      living.add(worker);
+      worker.on('error', stop);
+      worker.on('messageerror', stop);
+      worker.on('exit', (exit) => {
+        if (living.delete(worker)) stop(new MachineFault(`a worker thread ended before its work was done (${exit})`));
+      });
+      worker.on('message', ({ number, result }: { number: number; result: JobResult }) => {
+        idle.push(worker);
+        try {
+          received(number, result);
+        } catch (thrown) {
+          stop(thrown);
+        }
+      });
+      idle.push(worker);
+      feed();
+    });
+  }
+
+  return {
+    run: (jobs, take) =>
+      new Promise<void>((resolve, reject) => {
+        fail = reject;
+        if (signal?.aborted) stop(signal.reason);
+        if (fault !== undefined) return reject(fault);
+        if (jobs.count === 0) return resolve();
+        run = {
+          jobs,
+          take,
+          waiting: new Map(),
+          handedOut: 0,
+          taken: 0,
+          finished: () => {
+            run = undefined;
+            resolve();
+          },
+        };
+        feed();
+      }),
+    leave: () => {
+      signal?.removeEventListener('abort', onAbort);
+      for (const worker of living) worker.postMessage('stop');
+      living.clear();
+    },
+  };
+}
+
+export type { Job };

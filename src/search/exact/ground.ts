@@ -1,0 +1,56 @@
+import { type Drawdown, drawdown } from '../../cloth/drawdown.js';
+import { endStrands, type Layout, layout, pickStrands } from '../../order/lay.js';
+import { lcm } from '../../order/necklace.js';
+import type { Block } from '../block.js';
+import { layingOf } from '../family.js';
+
+/**
+ * One system of threads of all candidates that share a block and a start, over the length after which weave and
+ * layout both begin again. Every thread shows +1 (light) or −1 (dark): `sign` times that of its element. Threads that
+ * keep the tabby's colour belong to the element after the last.
+ */
+export interface Side {
+  readonly length: number;
+  readonly elements: number;
+  readonly element: Int16Array;
+  readonly sign: Int8Array;
+  /** Kind of interlacement of each thread. */
+  readonly kind: Uint16Array;
+  readonly kinds: number;
+}
+
+/** All that candidates of a block with one pair of starts have in common. */
+export interface Ground {
+  readonly cloth: Drawdown;
+  readonly ends: Side;
+  readonly picks: Side;
+}
+
+/** The ground of a block's candidates that begin at one of its starts. */
+export function groundAt(block: Block, [warpStart, weftStart]: readonly [number, number]): Ground {
+  const { family, warps, wefts } = block;
+  const weave = family.weave(warps[0]!, wefts[0]!);
+  const cloth = drawdown(weave);
+  const n = warps[0]!.length;
+  const m = wefts[0]!.length;
+  const ends = layout(endStrands(weave), n, layingOf(family, warpStart));
+  const picks = layout(pickStrands(weave), m, layingOf(family, weftStart));
+  return {
+    cloth,
+    ends: sideOf(ends, n, cloth.endKind, cloth.endKinds),
+    picks: sideOf(picks, m, cloth.pickKind, cloth.pickKinds),
+  };
+}
+
+function sideOf(plan: Layout, elements: number, kind: Uint16Array, kinds: number): Side {
+  const length = lcm(plan.element.length, kind.length);
+  const laid = plan.element.length;
+  return {
+    length,
+    elements,
+    element: Int16Array.from({ length }, (_, s) => (plan.element[s % laid]! < 0 ? elements : plan.element[s % laid]!)),
+    sign: Int8Array.from({ length }, (_, s) => (plan.companion[s % laid] === 1 ? -1 : 1)),
+    kind: Uint16Array.from({ length }, (_, s) => kind[s % kind.length]!),
+    kinds,
+  };
+}

@@ -1,0 +1,97 @@
+import { blurWeights } from '../../score/blur.js';
+import { SIGMA } from '../../score/contrast.js';
+import type { Ground, Side } from './ground.js';
+
+/**
+ * Bounds of line contrast that each order gives by itself: N = std(B(u − h)) ≤ std(B u) + std(B h). What a row's
+ * upright boundaries h look like depends on the warp order, the row's interlacement and its one weft colour; blurring
+ * along the warp only evens rows out. So std(B h) is at most what the worst colour for every kind of row gives, and
+ * likewise std(B u) by columns.
+ */
+export function lineBounds(ground: Ground, squareness: number): { readonly warp: LineBound; readonly weft: LineBound } {
+  const { cloth, ends, picks } = ground;
+  const up = (pick: number, end: number): boolean => cloth.up[pick * cloth.endKinds + end] === 1;
+  return {
+    warp: new LineBound(ends, picks, (end, pick) => up(pick, end), 1),
+    weft: new LineBound(picks, ends, (pick, end) => !up(pick, end), squareness),
+  };
+}
+
+/** The bound that the order on one side gives. */
+export class LineBound {
+  private readonly side: Side;
+  private readonly weights: Float64Array;
+  private readonly reach: number;
+  /** For each kind of crossing thread: its share of all, and which threads of this side lie over it. */
+  private readonly lines: { readonly share: number; readonly over: Uint8Array }[];
+  private readonly value: Int8Array;
+  private readonly edge: Float64Array;
+
+  /** `shows(own, other)`: whether threads of this side's kind `own` lie over the other side's kind `other` on the face. */
+  constructor(side: Side, opposite: Side, shows: (own: number, other: number) => boolean, scale: number) {
+    this.side = side;
+    this.weights = blurWeights(side.length, SIGMA * scale);
+    this.reach = Math.min(side.length >> 1, Math.ceil(4 * SIGMA * scale) + 1);
+    const counts = new Float64Array(opposite.kinds);
+    for (const kind of opposite.kind) counts[kind] = counts[kind]! + 1;
+    this.lines = Array.from({ length: opposite.kinds }, (_, other) => ({
+      share: counts[other]! / opposite.length,
+      over: Uint8Array.from(side.kind, (own) => (shows(own, other) ? 1 : 0)),
+    }));
+    this.value = new Int8Array(side.length);
+    this.edge = new Float64Array(side.length);
+  }
+
+  /** The bound for one order, ±1 an element (with the tabby's colour after the last). */
+  of(order: ArrayLike<number>): number {
+    let variance = 0;
+    let least = Number.POSITIVE_INFINITY;
+    let most = Number.NEGATIVE_INFINITY;
+    for (const { share, over } of this.lines) {
+      let worst = 0;
+      for (const colour of [-1, 1]) {
+        const spread = this.spread(order, over, colour);
+        worst = Math.max(worst, spread.variance);
+        least = Math.min(least, spread.mean);
+        most = Math.max(most, spread.mean);
+      }
+      variance += share * worst;
+    }
+    // Means between `least` and `most` vary by at most a quarter of their range squared (Popoviciu).
+    return Math.sqrt(variance + (most - least) ** 2 / 4);
+  }
+
+  /** Mean and blurred variance of the boundaries along one line that is crossed by a thread of one colour. */
+  private spread(order: ArrayLike<number>, over: Uint8Array, colour: number): { mean: number; variance: number } {
+    const { side, value, edge, weights, reach } = this;
+    const n = side.length;
+    for (let s = 0; s < n; s++) value[s] = over[s] === 1 ? side.sign[s]! * order[side.element[s]!]! : colour;
+    let sum = 0;
+    for (let s = 0; s < n; s++) {
+      const here = value[s]!;
+      const before = value[s === 0 ? n - 1 : s - 1];
+      const after = value[s === n - 1 ? 0 : s + 1];
+      const shared = ((here === before ? 0 : 1) + (here === after ? 0 : 1)) / 2;
+      edge[s] = shared;
+      sum += shared;
+    }
+    const mean = sum / n;
+    let squares = 0;
+    for (let s = 0; s < n; s++) {
+      let blurred = 0;
+      if (2 * reach + 1 >= n) {
+        for (let d = 0, at = s; d < n; d++) {
+          blurred += weights[d]! * edge[at]!;
+          if (++at === n) at = 0;
+        }
+      } else {
+        for (let d = -reach, at = (s - reach + n) % n; d <= reach; d++) {
+          blurred += weights[d < 0 ? d + n : d]! * edge[at]!;
+          if (++at === n) at = 0;
+        }
+      }
+      squares += (blurred - mean) ** 2;
+    }
+    return { mean, variance: squares / n };
+  }
+}

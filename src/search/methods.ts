@@ -1,0 +1,125 @@
+import type { Archive } from './archive.js';
+import type { Batch } from './batch.js';
+import type { Crew } from './crew.js';
+import { evaluator } from './evaluate.js';
+import { Promising } from './exact/promise.js';
+import { orbitsOf } from './orbit.js';
+import type { Question } from './question.js';
+import type { Space } from './space.js';
+
+/** Candidates scored in one go: some tens of milliseconds of work. */
+export const LISTED = 2048;
+/** Pairs of orders held against their bounds in one go. */
+const BOUNDED = 8_000_000;
+/** How many promising candidates are scored first, for each that is to be shown. */
+const PROMISING_EACH = 8;
+
+/** Where a search stands. */
+export interface Stage {
+  readonly name: string;
+  readonly done: number;
+  readonly of: number;
+}
+
+/** What a way of searching works with. */
+export interface Search {
+  readonly question: Question;
+  readonly space: Space;
+  readonly crew: Crew;
+  readonly newArchive: () => Archive;
+  readonly progress: ((stage: Stage) => void) | undefined;
+}
+
+/** What it came to. */
+export interface Searched {
+  readonly archive: Archive;
+  readonly setAside: { float: number; unsound: number; flat: number; limits: number };
+  /** Candidates that cannot be among those shown, and were not scored. */
+  readonly passed: number;
+}
+
+/** Scores every number of the space. */
+export async function searchListed({ space, crew, newArchive, progress }: Search): Promise<Searched> {
+  const searched = { archive: newArchive(), setAside: noneAside(), passed: 0 };
+  const jobs = {
+    count: Math.ceil(space.numbers / LISTED),
+    at: (job: number) =>
+      ({ kind: 'list', from: job * LISTED, to: Math.min(space.numbers, (job + 1) * LISTED) }) as const,
+  };
+  await crew.run(jobs, ({ batch }, job) => {
+    absorb(searched, batch);
+    progress?.({ name: 'search', done: Math.min(space.numbers, (job + 1) * LISTED), of: space.numbers });
+  });
+  return searched;
+}
+
+/**
+ * Finds the best exactly without scoring all. First the most promising candidates by their tone and the bound of their
+ * symmetry are scored; the last of them that would be shown sets the score to reach. Then every candidate is held
+ * against its bounds, and those that may reach that score are scored. The result hangs on neither threads nor turns.
+ */
+export async function searchBounded({ question, space, crew, newArchive, progress }: Search): Promise<Searched> {
+  const searched = { archive: newArchive(), setAside: noneAside(), passed: 0 };
+  const { verdict } = evaluator(question);
+  const pieces = boundedPieces(space).filter(({ block, from }) => {
+    const known = verdict(space.blocks[block]!.family);
+    if (!('fault' in known)) return true;
+    if (from === 0) searched.setAside[known.fault] += orbitsOf(question, space.blocks[block]!).count();
+    return false;
+  });
+  const work = pieces.reduce((sum, piece) => sum + piece.pairs, 0);
+  const report = (name: string): ((job: number) => void) => {
+    let done = 0;
+    return (job) => {
+      done += pieces[job]!.pairs;
+      progress?.({ name, done, of: work });
+    };
+  };
+
+  const most = Math.max(200, question.show * PROMISING_EACH);
+  const promising = new Promising(most);
+  const promised = report('find the promising');
+  const search = { count: pieces.length, at: (job: number) => ({ kind: 'promise', ...pieces[job]!, most }) as const };
+  await crew.run(search, (result, job) => {
+    for (const { index, hope } of result.promising) promising.offer(index, hope);
+    promised(job);
+  });
+  const first = newArchive();
+  const indices = promising.best().map(({ index }) => index);
+  await crew.run({ count: 1, at: () => ({ kind: 'score', indices }) }, ({ batch }) => first.absorb(batch));
+  const score = first.scoreOfPlace(question.show);
+
+  const reached = report('search');
+  const reach = { count: pieces.length, at: (job: number) => ({ kind: 'reach', ...pieces[job]!, score }) as const };
+  await crew.run(reach, ({ batch, passed }, job) => {
+    absorb(searched, batch);
+    searched.passed += passed;
+    reached(job);
+  });
+  return searched;
+}
+
+/** The space cut into stretches of warp orders of one block. */
+export function boundedPieces(space: Space): { block: number; from: number; to: number; pairs: number }[] {
+  return space.blocks.flatMap(({ warps, wefts, starts }, block) => {
+    const each = wefts.length * starts.length;
+    const step = Math.max(1, Math.floor(BOUNDED / each));
+    return Array.from({ length: Math.ceil(warps.length / step) }, (_, k) => {
+      const from = k * step;
+      const to = Math.min(warps.length, from + step);
+      return { block, from, to, pairs: (to - from) * each };
+    });
+  });
+}
+
+function noneAside(): Searched['setAside'] {
+  return { float: 0, unsound: 0, flat: 0, limits: 0 };
+}
+
+function absorb({ archive, setAside }: Searched, batch: Batch): void {
+  archive.absorb(batch);
+  setAside.float += batch.setAside.float;
+  setAside.unsound += batch.setAside.unsound;
+  setAside.flat += batch.setAside.flat;
+  setAside.limits += batch.setAside.limits;
+}

@@ -1,0 +1,168 @@
+import * as v from 'valibot';
+import {
+  describe,
+  eachOf,
+  type Given,
+  isKeys,
+  keys,
+  Misread,
+  numberOf,
+  orList,
+  readAs,
+  reading,
+  textOf,
+  under,
+  wholeOf,
+  wordOf,
+} from '../draft/yaml-given.js';
+import { settSchema, yarnsSchema } from '../draft/yaml-yarns.js';
+import { didYouMean } from '../problem.js';
+import type { Sameness } from '../score/clothkey.js';
+import { type FloatLimit, PARTS, type Part, type Weights } from '../score/rank.js';
+import type { By, Fill, Limits } from './question.js';
+
+/** Longest order that is listed or sampled, in elements. */
+const LONGEST = 64;
+const LENGTHS = `lengths from 1 to ${LONGEST}, as 5, 2-6 or 2,3,5`;
+const FLOAT = 'a float such as 7 (threads), 1/2 in or 10 mm';
+const RANK = 'what to rank by, as contrast 3, symmetry 2';
+const SPACED = /[\s,;]+/;
+
+const NO_WEIGHTS: Weights = { contrast: 0, symmetry: 0, float: 0, figure: 0, ease: 0, novelty: 0 };
+
+export const DEFAULT_RANK: Weights = { ...NO_WEIGHTS, contrast: 3, symmetry: 2, float: 1 };
+
+/** Millimetres in the units in which a float is commonly said. */
+const MILLIMETRES: Readonly<Record<string, number>> = { mm: 1, cm: 10, in: 25.4, inch: 25.4, inches: 25.4 };
+
+const words = <W extends string>(known: readonly W[]) =>
+  reading((given) => [...new Set(eachOf(given, orList(known), (word) => wordOf(word, known), SPACED))]);
+
+const count = (what: string, most: number) => reading((given) => wholeOf(given, `${what}, from 1 to ${most}`, 1, most));
+
+const limitKeys = keys({
+  float: v.optional(reading(floatOf), '7'),
+  repeat: v.optional(count('ends or picks in one repeat', 2000), '400'),
+  'warp changes': v.optional(reading((given) => wholeOf(given, 'changes from 0 to 2000', 0, 2000))),
+  'weft changes': v.optional(reading((given) => wholeOf(given, 'changes from 0 to 2000', 0, 2000))),
+  shuttles: v.optional(count('shuttles', 26)),
+  treadles: v.optional(count('treadles', 128)),
+  shafts: v.optional(count('shafts', 64)),
+});
+
+/** Every key of a question; what depends on the palette or the structure is still text. */
+export const questionKeys = keys({
+  structure: v.optional(reading((given) => given)),
+  draft: v.optional(reading((given) => textOf(given, 'the file of a draft'))),
+  treadling: v.optional(reading((given) => eachOf(given, 'a manner of treadling', (item) => textOf(item, 'a name')))),
+  profile: v.optional(reading((given) => joined(given, 'blocks such as A A B, or order'))),
+  yarns: v.optional(yarnsSchema),
+  lengths: v.optional(reading(lengthsOf)),
+  orders: v.optional(
+    reading((given) => eachOf(given, 'orders such as D L D D L, D L', (item) => textOf(item, 'an order'))),
+  ),
+  weft: v.optional(
+    reading((given) => textOf(given, 'same, exchange, own, a letter or an order')),
+    'same',
+  ),
+  tabby: v.optional(reading((given) => textOf(given, 'the letter of a yarn'))),
+  by: v.optional(words<By>(['thread', 'unit', 'block']), 'thread'),
+  fill: v.optional(words<Fill>(['solid', 'alternate']), 'solid'),
+  times: v.optional(reading(timesOf), '1'),
+  starts: v.optional(
+    reading((given) => wordOf(given, ['all', 'first'] as const)),
+    'all',
+  ),
+  sett: v.optional(settSchema),
+  limits: v.optional(reading(limitsOf), {}),
+  rank: v.optional(reading(rankOf)),
+  same: v.optional(reading(samenessOf), ['mirror', 'half-turn', 'exchange']),
+  show: v.optional(count('cloths', 1000), '60'),
+  seed: v.optional(
+    reading((given) => textOf(given, 'any word')),
+    'shedlight',
+  ),
+});
+
+/** A question as it was written, checked key by key. */
+export type Written = v.InferOutput<typeof questionKeys>;
+
+function lengthsOf(given: Given): number[] {
+  const ranges = eachOf(
+    given,
+    LENGTHS,
+    (item) => {
+      const text = textOf(item, LENGTHS);
+      const found = /^(\d{1,4})(?:\s*-\s*(\d{1,4}))?$/.exec(text);
+      const from = Number(found?.[1]);
+      const to = Number(found?.[2] ?? found?.[1]);
+      if (!(from >= 1 && to >= from && to <= LONGEST))
+        throw new Misread(`found ${describe(text)}; expected ${LENGTHS}`);
+      return Array.from({ length: to - from + 1 }, (_, n) => from + n);
+    },
+    /[,;]|(?<=\d)\s+(?=\d)/,
+  );
+  return [...new Set(ranges.flat())].sort((a, b) => a - b);
+}
+
+function timesOf(given: Given): number[] {
+  const expected = 'factors from 1 to 100, as 1, 2, 4';
+  return [...new Set(eachOf(given, expected, (item) => wholeOf(item, expected, 1, 100), SPACED))];
+}
+
+/** Reads `7`, `1/2 in`, `1 1/2 in`, `0.5 in`, `10 mm`. */
+function floatOf(given: Given): FloatLimit {
+  const text = textOf(given, FLOAT);
+  if (/^\d+$/.test(text)) return { threads: wholeOf(text, FLOAT, 1, 2000) };
+  const found = /^(?:(\d{1,4}(?:\.\d+)?)|(?:(\d{1,4})\s+)?(\d{1,4})\/(\d{1,4}))\s*(mm|cm|in|inch|inches)$/.exec(text);
+  if (found === null) throw new Misread(`found ${describe(text)}; expected ${FLOAT}`);
+  const [, decimal, whole = '0', above, below, unit] = found;
+  const mm =
+    (decimal === undefined ? Number(whole) + Number(above) / Number(below) : Number(decimal)) * MILLIMETRES[unit!]!;
+  if (!(mm > 0 && mm <= 10_000)) throw new Misread(`found ${describe(text)}; expected ${FLOAT}`);
+  return { mm };
+}
+
+function limitsOf(given: Given): Limits {
+  const { float, repeat, 'warp changes': warpChanges, 'weft changes': weftChanges, ...rest } = readAs(limitKeys, given);
+  const other = { warpChanges, weftChanges, ...rest };
+  const kept = Object.fromEntries(Object.entries(other).filter(([, limit]) => limit !== undefined));
+  return { float, repeat, ...kept };
+}
+
+/** Reads weights by name, as keys or as `contrast 3, symmetry 2`; what is not named does not count. */
+function rankOf(given: Given): Weights {
+  const asText = (item: Given): [string, string] => {
+    const found = /^([a-z]+)\s*[\s:=]\s*(\S+)$/i.exec(textOf(item, RANK));
+    if (found === null) throw new Misread(`found ${describe(item)}; expected ${RANK}`);
+    return [found[1]!, found[2]!];
+  };
+  const pairs = isKeys(given) ? Object.entries(given) : eachOf(given, RANK, asText);
+  const weights: Record<Part, number> = { ...NO_WEIGHTS };
+  for (const [name, weight] of pairs) {
+    const part = PARTS.find((each) => each === name.toLowerCase());
+    if (part === undefined) {
+      const spot = isKeys(given) ? { within: [name], key: true } : {};
+      throw new Misread(`found ${describe(name)}; expected ${orList(PARTS)}${didYouMean(name, PARTS)}`, spot);
+    }
+    const read = (): number => numberOf(weight, 'a weight from 0 to 100', 0, 100);
+    weights[part] = isKeys(given) ? under(name, read) : read();
+  }
+  if (PARTS.every((part) => weights[part] === 0)) throw new Misread(`found no weight above 0; expected ${RANK}`);
+  return weights;
+}
+
+function samenessOf(given: Given): Sameness[] {
+  const known = ['mirror', 'half-turn', 'quarter-turn', 'exchange', 'shift'] as const;
+  const all = [...new Set(eachOf(given, orList(known), (word) => wordOf(word, known), SPACED))];
+  if (all.includes('shift') && all.length > 1) {
+    throw new Misread('found “shift” beside others; expected it alone, for nothing but shifts');
+  }
+  return all.filter((word) => word !== 'shift');
+}
+
+/** A text, or the items of a list with spaces between them. */
+function joined(given: Given, expected: string): string {
+  if (typeof given === 'string') return textOf(given, expected);
+  return eachOf(given, expected, (item) => textOf(item, expected)).join(' ');
+}

@@ -1,0 +1,126 @@
+import { describe, Misread } from './yaml-given.js';
+
+/** More ends or picks than this in one repeat are refused, written or unfolded. */
+export const LONGEST_REPEAT = 2000;
+
+/** What a list may be made of. */
+export interface Alphabet<T> {
+  /** One element, or several written as one, from the place where the pattern was last set. */
+  readonly element: RegExp;
+  /** The elements that a match stands for. */
+  read(match: RegExpExecArray): readonly T[];
+  /** What is expected where nothing fits. */
+  readonly expected: string;
+}
+
+/**
+ * Reads a list in the manner of the trade: elements with spaces or commas between them, brackets, and repeats as
+ * `4x(1 2 3 4)` or `4x1`; a count may also follow a bracket or a letter, `(DL)4`, where elements are letters.
+ * Refuses, at the place in the text, what is no element, unmatched brackets and more elements than `most`.
+ */
+export function readElements<T>(text: string, alphabet: Alphabet<T>, most = LONGEST_REPEAT): T[] {
+  const open: { elements: T[]; times: number; at: number }[] = [];
+  const letters = !alphabet.element.test('1');
+  const tokens = new RegExp(
+    `[\\s,]+|(?<times>\\d{1,9})[x×]\\s*(?=[\\d(A-Za-z])|(?<element>${alphabet.element.source})|[()]|(?<after>\\d{1,9})(?![\\d.])|[^\\s,()]+`,
+    'gu',
+  );
+  let level: T[] = [];
+  let last: readonly T[] | undefined;
+  let times = 1;
+  const fail = (offset: number, found: string, expected = alphabet.expected): never => {
+    throw new Misread(`found ${found}; expected ${expected}`, { offset });
+  };
+  const lay = (elements: readonly T[], count: number, at: number): void => {
+    if (level.length + elements.length * count > most) fail(at, `more than ${most} elements`, `${most} at most`);
+    for (let t = 0; t < count; t++) level.push(...elements);
+  };
+  for (const token of text.matchAll(tokens)) {
+    const at = token.index;
+    const { times: before, element, after } = token.groups!;
+    if (/^[\s,]/.test(token[0])) continue;
+    if (before !== undefined) {
+      if (times !== 1) fail(at, `the count ${before} after another count`);
+      times = Number(before) || fail(at, 'a count of 0', 'at least 1');
+      last = undefined;
+    } else if (token[0] === '(') {
+      open.push({ elements: level, times, at });
+      level = [];
+      times = 1;
+      last = undefined;
+    } else if (token[0] === ')') {
+      const bracket = open.pop() ?? fail(at, 'a closing bracket without its opening one');
+      if (level.length === 0) fail(at, 'an empty bracket');
+      last = level;
+      level = bracket.elements;
+      lay(last, bracket.times, bracket.at);
+      times = 1;
+    } else if (element !== undefined) {
+      const match = new RegExp(alphabet.element.source, 'u').exec(element)!;
+      try {
+        last = alphabet.read(match);
+      } catch (error) {
+        throw error instanceof Misread ? new Misread(error.message, { offset: at + (error.spot.offset ?? 0) }) : error;
+      }
+      lay(last, times, at);
+      times = 1;
+    } else if (after !== undefined && letters && last !== undefined) {
+      lay(last, (Number(after) || fail(at, 'a count of 0', 'at least 1')) - 1, at);
+      last = undefined;
+    } else {
+      fail(at, describe(token[0]));
+    }
+  }
+  if (open.length > 0) fail(open[0]!.at, 'a bracket that is not closed', 'its partner');
+  if (times !== 1) fail(text.length, 'a count with nothing after it');
+  if (level.length === 0) fail(0, 'nothing');
+  return level;
+}
+
+/**
+ * Numbers of shafts or treadles. Two with a dash are a run, `1-4` or `4-1`; three and more with dashes are just these,
+ * `1-2-3-2`, as threadings are commonly written; `1+3` is both at once, as for two feet.
+ */
+export function numbers(what: 'shaft' | 'treadle', most: number): Alphabet<readonly number[]> {
+  const expected = `${what}s from 1 to ${most}, as 1 2 3, 1-4 or 4x(1 2)`;
+  const one = (text: string, offset: number): number => {
+    const number = Number(text);
+    if (number < 1 || number > most) throw new Misread(`found ${what} ${text}; expected ${expected}`, { offset });
+    return number;
+  };
+  return {
+    element: /\d{1,9}(?:(?:\s*\+\s*\d{1,9})+|(?:-\d{1,9})+)?(?![\w.])/,
+    expected,
+    read([text]) {
+      const all = [...text.matchAll(/\d+/g)].map((match) => one(match[0], match.index));
+      if (text.includes('+')) {
+        const twice = all.find((number, n) => all.indexOf(number) < n);
+        if (twice !== undefined) throw new Misread(`found ${what} ${twice} twice in ${text}; expected it once`);
+        return [all];
+      }
+      if (all.length !== 2) return all.map((number) => [number]);
+      const [from, to] = all as [number, number];
+      const step = from <= to ? 1 : -1;
+      return Array.from({ length: Math.abs(to - from) + 1 }, (_, n) => [from + step * n]);
+    },
+  };
+}
+
+/** Letters of yarns, as their places in the palette. */
+export function letters(known: readonly string[]): Alphabet<number> {
+  const expected = `letters of yarns (${known.join(' ')}), as D L, D4 L4 or (DL)4`;
+  return {
+    element: /[A-Za-z]/,
+    expected,
+    read([letter]) {
+      const index = known.indexOf(letter.toUpperCase());
+      if (index < 0) throw new Misread(`found “${letter}”; expected ${expected}`);
+      return [index];
+    },
+  };
+}
+
+/** Writes numbers as {@link numbers} reads them, `1 2 1+3`. */
+export function writeNumbers(list: readonly (readonly number[])[]): string {
+  return list.map((numbers) => numbers.join('+')).join(' ');
+}

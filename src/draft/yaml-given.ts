@@ -1,0 +1,155 @@
+import * as v from 'valibot';
+import { didYouMean, Problem } from '../problem.js';
+
+/** What a person gives, in a file or as a flag: single values are text as it was written. */
+export type Given = string | readonly Given[] | { readonly [key: string]: Given };
+
+/** Keys and list places (from 0) on the way down to a value. */
+export type Path = readonly (string | number)[];
+
+/** Which part of a value is meant. */
+export interface Spot {
+  /** From the value down to the faulty one. */
+  readonly within?: Path;
+  /** Characters into its text. */
+  readonly offset?: number;
+  /** The key itself, and not its value. */
+  readonly key?: boolean;
+}
+
+/** A value that does not read: what was found and what was expected, before file and place are put in front. */
+export class Misread extends Problem {
+  readonly spot: Spot;
+
+  constructor(message: string, spot: Spot = {}) {
+    super(message);
+    this.spot = spot;
+  }
+}
+
+/** A schema for a value of which anything may be wrong, from a function that reads it or throws a Problem. */
+export function reading<T>(read: (given: Given) => T): v.GenericSchema<unknown, T> {
+  return v.pipe(
+    v.unknown(),
+    v.rawTransform<unknown, T>(({ dataset, addIssue, NEVER }) => {
+      try {
+        return read(dataset.value as Given);
+      } catch (error) {
+        if (!(error instanceof Problem)) throw error;
+        addIssue({ message: error.message, input: error });
+        return NEVER;
+      }
+    }),
+  );
+}
+
+/** A schema for keys with values: unknown and missing keys are refused. Optional keys are schemas in v.optional. */
+export function keys<const E extends v.ObjectEntries>(
+  entries: E,
+): v.GenericSchema<unknown, v.InferOutput<v.StrictObjectSchema<E, undefined>>> {
+  const known = Object.keys(entries);
+  const needed = known.filter((key) => entries[key]!.type !== 'optional');
+  return v.pipe(
+    reading<unknown>((given) => {
+      if (!isKeys(given)) throw new Misread(`found ${describe(given)}; expected ${orList(known)}, each with its value`);
+      for (const key of Object.keys(given)) {
+        if (known.includes(key)) continue;
+        const hint = didYouMean(key, known);
+        throw new Misread(`found the unknown key ${describe(key)}; expected ${orList(known)}${hint}`, {
+          within: [key],
+          key: true,
+        });
+      }
+      const missing = needed.find((key) => !Object.hasOwn(given, key));
+      if (missing !== undefined) throw new Misread(`found no “${missing}”; expected it among the keys`);
+      return given;
+    }),
+    v.strictObject(entries),
+  );
+}
+
+/** A value as its schema reads it; the first thing that is wrong is thrown as a Misread. */
+export function readAs<S extends v.GenericSchema>(schema: S, given: Given): v.InferOutput<S> {
+  const result = v.safeParse(schema, given, { abortEarly: true });
+  if (result.success) return result.output;
+  const issue: v.BaseIssue<unknown> = result.issues[0];
+  const { within = [], ...spot } = issue.input instanceof Misread ? issue.input.spot : {};
+  const above = (issue.path ?? []).map((step) => step.key as string | number);
+  throw new Misread(issue.message, { ...spot, within: [...above, ...within] });
+}
+
+/** Reads the part of a value that stands under a key; what is wrong with it is told as lying there. */
+export function under<T>(key: string | number, read: () => T): T {
+  try {
+    return read();
+  } catch (error) {
+    if (!(error instanceof Problem)) throw error;
+    const { within = [], ...spot } = error instanceof Misread ? error.spot : {};
+    throw new Misread(error.message, { ...spot, within: [key, ...within] });
+  }
+}
+
+/** Words for a value as it was found: its text in quotation marks, or what kind of thing it is. */
+export function describe(given: Given): string {
+  if (typeof given === 'string') {
+    const shown = [...given.replace(/[\s\p{Cc}\p{Cf}]+/gu, ' ').trim()];
+    if (shown.length === 0) return 'nothing';
+    return `“${shown.length > 40 ? `${shown.slice(0, 39).join('')}…` : shown.join('')}”`;
+  }
+  if (!Array.isArray(given)) return 'keys with values';
+  return given.length === 0 ? 'an empty list' : 'a list';
+}
+
+/** `a, b or c`. */
+export function orList(words: readonly string[]): string {
+  return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} or ${words.at(-1)}`;
+}
+
+/** Whether a value is keys with values. */
+export function isKeys(given: Given): given is { readonly [key: string]: Given } {
+  return typeof given === 'object' && !Array.isArray(given);
+}
+
+/** The text of a single value. */
+export function textOf(given: Given, expected: string): string {
+  if (typeof given !== 'string' || given.trim() === '')
+    throw new Misread(`found ${describe(given)}; expected ${expected}`);
+  return given.trim();
+}
+
+/** A decimal number within limits, as `20` or `7.5`. */
+export function numberOf(given: Given, expected: string, least: number, most: number): number {
+  const text = textOf(given, expected);
+  const number = /^\d+(\.\d+)?$/.test(text) ? Number(text) : Number.NaN;
+  if (!(number >= least && number <= most)) throw new Misread(`found ${describe(text)}; expected ${expected}`);
+  return number;
+}
+
+/** A whole number within limits. */
+export function wholeOf(given: Given, expected: string, least: number, most: number): number {
+  const number = numberOf(given, expected, least, most);
+  if (!Number.isInteger(number)) throw new Misread(`found ${describe(given)}; expected ${expected}`);
+  return number;
+}
+
+/** One of the known words. */
+export function wordOf<W extends string>(given: Given, known: readonly W[]): W {
+  const text = textOf(given, orList(known)).toLowerCase();
+  const word = known.find((each) => each.toLowerCase() === text);
+  if (word === undefined) {
+    throw new Misread(`found ${describe(given)}; expected ${orList(known)}${didYouMean(text, known)}`);
+  }
+  return word;
+}
+
+/** Every item of a list, or the parts of a text (between commas, where not said otherwise); at least one. */
+export function eachOf<T>(given: Given, expected: string, read: (item: Given) => T, apart = /[,;]/): T[] {
+  const items =
+    typeof given === 'string'
+      ? textOf(given, expected)
+          .split(apart)
+          .filter((part) => part.trim() !== '')
+      : given;
+  if (!Array.isArray(items) || items.length === 0) throw new Misread(`found ${describe(given)}; expected ${expected}`);
+  return items.map((item: Given, place) => (typeof given === 'string' ? read(item) : under(place, () => read(item))));
+}

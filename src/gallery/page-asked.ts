@@ -1,0 +1,196 @@
+import { lightness, luminance, type Yarn } from '../colour/yarn.js';
+import type { Sett } from '../draft/draft.js';
+import { formatOrder } from '../order/order.js';
+import { PARTS, type Part } from '../score/rank.js';
+import type { Counts } from '../search/found.js';
+import type { By, Fill, Limits, Question, Sameness } from '../search/question.js';
+
+/** More given orders than this are counted, not listed. */
+const ORDERS_LISTED = 6;
+
+/** A thing that was asked, and what was asked of it. */
+export type Asked = readonly [thing: string, asked: string];
+
+/** The question in one line: what is woven, and which colour orders are laid on it. */
+export function titleOf(question: Question): string {
+  const given = question.draft;
+  const woven = given ? (given.draft.name ?? given.file) : capital(listed(question.structures));
+  return `${woven}: ${ordersOf(question)}`;
+}
+
+/** How the cloths are ranked, in one line. */
+export function rankingOf(question: Question): string {
+  const weighed = PARTS.filter((part) => question.rank[part] > 0);
+  if (weighed.length === 0) return 'Not ranked: no figure was given any weight';
+  const parts = weighed.map((part) => `${PART_WORDS[part]} ×${question.rank[part]}`);
+  return `Ranked by ${listed(parts)}`;
+}
+
+/** Everything that was asked, defaults included, in the order in which a weaver decides it. */
+export function askedOf(question: Question): Asked[] {
+  const { draft, structures, treadlings, profile, yarns, by, fill, times, starts, sett } = question;
+  const woven: Asked[] = draft
+    ? [['Draft', draft.draft.name === undefined ? draft.file : `${draft.draft.name} (${draft.file})`]]
+    : [
+        ['Structure', listed(structures)],
+        ...(treadlings.length > 0 ? [['Treadled', listed(treadlings)] as const] : []),
+        ...(profile.length > 0 ? [['Blocks', blocksOf(profile)] as const] : []),
+      ];
+  const tabby = yarns[question.tabby];
+  return [
+    ...woven,
+    ['Warp orders', ordersOf(question)],
+    ['Weft', weftOf(question)],
+    ...(tabby && !draft ? [['Tabby', `${tabby.letter}, where the structure has tabby`] as const] : []),
+    ['Laid', listed(by.map((way) => BY_WORDS[way]))],
+    ['Filled', listed(fill.map((way) => FILL_WORDS[way]))],
+    ['Enlarged', listed(times.map((k) => `×${k}`))],
+    ['Beginning', starts === 'all' ? 'on every thread or unit that makes a difference' : 'on the first end and pick'],
+    ['Sett', settOf(sett)],
+    ['Set aside', listed(limitsOf(question.limits))],
+    ['Taken as one cloth', listed(['shifts', ...question.same.map((way) => SAME_WORDS[way])])],
+  ];
+}
+
+/** What became of every candidate, in whole sentences. */
+export function countsOf(question: Question, counts: Counts, shown: number): string[] {
+  const { setAside } = counts;
+  const [order, orders] = question.weft.rule === 'own' ? ['pair of orders', 'pairs of orders'] : ['order', 'orders'];
+  const reasons = [
+    [setAside.float, 'for a float above the limit'],
+    [setAside.unsound, 'because the threads would not hang together as one cloth'],
+    [setAside.flat, 'because light and dark make no pattern that could be seen'],
+    [setAside.limits, 'for another limit'],
+  ] as const;
+  const aside = reasons.filter(([n]) => n > 0).map(([n, why]) => `${number(n)} ${why}`);
+  return [
+    `As asked, ${number(counts.written)} ${plural(counts.written, order, orders)} can be written. Leaving out what only ` +
+      `repeats another and laying the rest in every way asked, ${number(counts.examined)} ` +
+      `${plural(counts.examined, 'candidate was', 'candidates were')} tried.`,
+    counts.exhaustive
+      ? 'Every one was tried: nothing is missing.'
+      : 'There are too many to try them all; these were drawn by lot, and another start may find others.',
+    ...(counts.cutOff > 0
+      ? [`${number(counts.cutOff)} could not come among the best and were not measured to the end.`]
+      : []),
+    `${counts.cutOff > 0 ? 'The others' : 'They'} weave ${number(counts.cloths)} different ` +
+      `${plural(counts.cloths, 'cloth', 'cloths')}; ${number(counts.equals)} more ` +
+      `${plural(counts.equals, 'weaves', 'weave')} one of these again.`,
+    aside.length === 0 ? 'None was set aside.' : `Set aside: ${listed(aside)}.`,
+    `Shown here: ${shown === counts.cloths ? (shown === 1 ? 'the only one' : `all ${number(shown)}`) : `the best ${number(shown)}`}.`,
+  ];
+}
+
+/** The yarns that are nearest in lightness, and whether the eye will tell them apart (scale: common practice). */
+export function nearestPair(yarns: readonly Yarn[]): { readonly words: string; readonly tooNear: boolean } | undefined {
+  const light = yarns
+    .map((yarn) => ({ letter: yarn.letter, value: lightness(luminance(yarn.hex)) }))
+    .sort((a, b) => a.value - b.value);
+  const pairs = light
+    .slice(1)
+    .map((yarn, k) => ({ apart: yarn.value - light[k]!.value, dark: light[k]!, light: yarn }));
+  const nearest = pairs.sort((a, b) => a.apart - b.apart)[0];
+  if (nearest === undefined) return undefined;
+  const { apart } = nearest;
+  const said = apart >= 40 ? 'strong' : apart >= 25 ? 'moderate' : apart >= 15 ? 'soft' : 'will not show';
+  const which = pairs.length > 1 ? ', the nearest pair,' : '';
+  return {
+    words: `${nearest.dark.letter} and ${nearest.light.letter}${which} are ${apart.toFixed(0)} of 100 apart in lightness: ${said}`,
+    tooNear: apart < 15,
+  };
+}
+
+/** `20 ends and 20 picks per inch`. */
+export function settOf({ ends, picks, per }: Sett): string {
+  return `${ends} ends and ${picks} picks per ${per}`;
+}
+
+/** A whole number with its thousands apart, as in 67,108,864. */
+export function number(value: number): string {
+  return value < 1e15 ? String(value).replace(/\B(?=(\d{3})+$)/g, ',') : value.toExponential(3);
+}
+
+/** The word for one, or the word for more. */
+export function plural(count: number, one: string, more: string): string {
+  return count === 1 ? one : more;
+}
+
+/** A sentence's beginning. */
+export function capital(sentence: string): string {
+  return sentence.charAt(0).toUpperCase() + sentence.slice(1);
+}
+
+/** `a, b and c`. */
+export function listed(words: readonly string[]): string {
+  return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+}
+
+const PART_WORDS: Readonly<Record<Part, string>> = {
+  contrast: 'contrast',
+  symmetry: 'symmetry',
+  float: 'short floats',
+  figure: 'figure',
+  ease: 'ease of weaving',
+  novelty: 'distance from the classic orders',
+};
+
+const BY_WORDS: Readonly<Record<By, string>> = {
+  thread: 'thread by thread',
+  unit: 'unit by unit',
+  block: 'block by block, the order choosing the blocks',
+};
+
+const FILL_WORDS: Readonly<Record<Fill, string>> = {
+  solid: 'each element in its own colour',
+  alternate: 'each element in its colour and the companion by turns',
+};
+
+const SAME_WORDS: Readonly<Record<Sameness, string>> = {
+  mirror: 'mirrors',
+  'half-turn': 'half turns',
+  'quarter-turn': 'quarter turns',
+  exchange: 'light and dark exchanged',
+};
+
+function ordersOf({ orders, lengths, yarns }: Question): string {
+  if (orders.length > ORDERS_LISTED) return `${orders.length} colour orders that were given`;
+  if (orders.length > 0) {
+    return `colour ${plural(orders.length, 'order', 'orders')} ${listed(orders.map((o) => formatOrder(o, yarns)))}`;
+  }
+  const [first, last] = [lengths[0]!, lengths.at(-1)!];
+  const unbroken = lengths.length > 2 && lengths.every((length, k) => length === first + k);
+  return `colour orders of ${unbroken ? `${first} to ${last}` : listed(lengths.map(String))} elements`;
+}
+
+function weftOf({ weft, yarns }: Question): string {
+  switch (weft.rule) {
+    case 'same':
+      return 'in the order of the warp';
+    case 'exchange':
+      return 'in the order of the warp, each colour changed for its companion';
+    case 'own':
+      return 'in an order of its own: every warp order against every weft order';
+    case 'fixed':
+      return weft.order.length === 1 ? `all ${yarns[weft.order[0]!]!.letter}` : formatOrder(weft.order, yarns);
+  }
+}
+
+function blocksOf(profile: Question['profile']): string {
+  return typeof profile === 'string' ? 'chosen by the colour order' : profile.join(' ');
+}
+
+function limitsOf(limits: Limits): string[] {
+  const { float, repeat, warpChanges, weftChanges, shuttles, treadles, shafts } = limits;
+  const more: readonly (readonly [number | undefined, string])[] = [
+    [repeat, 'threads in a repeat'],
+    [warpChanges, 'warp changes'],
+    [weftChanges, 'weft changes'],
+    [shuttles, 'shuttles'],
+    [treadles, 'treadles'],
+    [shafts, 'shafts'],
+  ];
+  return [
+    `floats longer than ${'mm' in float ? `${float.mm} mm` : `${float.threads} threads`}`,
+    ...more.filter(([most]) => most !== undefined).map(([most, what]) => `more than ${most} ${what}`),
+  ];
+}

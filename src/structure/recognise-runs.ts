@@ -1,0 +1,36 @@
+/**
+ * Divides a ring of numbers into straight runs, up or down one at a time (from the highest on to the lowest counts as
+ * up), for a threading that is no known structure's. Turning points end a run; a single thread between runs joins the
+ * one before. Where no two numbers run on, every thread is a unit of its own.
+ *
+ * @returns thread on which the first run begins, and the lengths of the runs
+ */
+export function runLengths(ring: readonly number[]): [from: number, lengths: number[]] {
+  const size = ring.length;
+  const highest = Math.max(...ring);
+  const steps = ring.map((number, i) => step(number, ring[(i + 1) % size]!, highest));
+  // A run begins at a thread when the step to it is of another direction than the step from it.
+  const begins = ring.map((_, i) => {
+    const into = steps[(i + size - 1) % size]!;
+    return into === 0 || (into !== steps[i]! && steps[i] !== 0 && steps[(i + size - 2) % size] === into);
+  });
+  const from = begins.indexOf(true);
+  if (from < 0) return [0, straight(size, highest)];
+  const lengths: number[] = [];
+  for (let i = 0; i < size; i++) {
+    if (begins[(from + i) % size] || lengths.length === 0) lengths.push(1);
+    else lengths[lengths.length - 1]!++;
+  }
+  return lengths.every((length) => length === 1) ? [0, ring.map(() => 1)] : [from, lengths];
+}
+
+/** A straight draw all round: once through the numbers is a run. */
+function straight(size: number, highest: number): number[] {
+  return size % highest === 0 ? new Array<number>(size / highest).fill(highest) : [size];
+}
+
+function step(a: number, b: number, highest: number): -1 | 0 | 1 {
+  if (highest > 2 && (b - a === 1 || (a === highest && b === 1))) return 1;
+  if (highest > 2 && (a - b === 1 || (a === 1 && b === highest))) return -1;
+  return 0;
+}

@@ -1,0 +1,223 @@
+import { type Draft, liftAt, type PickKind, type Weave, type Widths } from '../draft/draft.js';
+import { refuseLarge } from '../draft/wif-limits.js';
+import { structures } from './index.js';
+import { type Lift, tabbySheds } from './loom.js';
+import { equallyGood, type Fit, fitsOf, isTurn, kindsOf, oneRepeat, unitLengths } from './recognise-fit.js';
+import { runLengths } from './recognise-runs.js';
+import { sayRecognition } from './recognise-words.js';
+import type { Structure } from './structure.js';
+
+/**
+ * How sure it is. Certain: threading and every pick are one structure's and no other's. Likely: another structure
+ * fits as well, or the sheds are the structure's in an order of their own. Possible: the threading alone fits, or units
+ * were made of straight runs. None: nothing recurs.
+ */
+export type Confidence = 'certain' | 'likely' | 'possible' | 'none';
+
+/** Units of one system of threads. */
+export interface Divided {
+  /** Thread, from 0, on which the first unit begins; the last unit runs over the seam to it. */
+  readonly from: number;
+  /** Threads in each unit; they add up to the threads of the weave. */
+  readonly units: readonly number[];
+  /** Letter of each unit's block, where the structure is known. */
+  readonly blocks?: readonly string[];
+}
+
+/** What a weave of bare numbers was found to be. */
+export interface Recognition {
+  readonly structure?: Structure;
+  /** Name of the manner of treadling. */
+  readonly manner?: string;
+  /** Names of other structures that fit as well. */
+  readonly others: readonly string[];
+  readonly confidence: Confidence;
+  /** Shaft of the weave for each shaft of the structure, where they differ. */
+  readonly renumbered?: ReadonlyMap<number, number>;
+  /** The face that is up in weaving is the structure's back. */
+  readonly turned: boolean;
+  readonly ends: Divided;
+  readonly picks: Divided;
+  /** Kind of each pick, from pick 0 on. */
+  readonly pickKinds?: readonly PickKind[];
+  readonly widths?: Widths;
+  /** The two sheds of plain weave right across. */
+  readonly tabby?: readonly [Lift, Lift];
+  /** Picks follow the order of the ends: pick by pick (plain-weave picks between left out), or unit by unit. */
+  readonly asDrawnIn: 'thread' | 'unit' | 'no';
+  /** Ends and picks after which threading and sheds begin again, whatever the colours. */
+  readonly repeat: { readonly ends: number; readonly picks: number };
+  /** All of this in sentences. */
+  readonly words: readonly string[];
+}
+
+/**
+ * Understands a weave: its structure, units and blocks, its repeat, its plain weave, whether it is treadled as drawn in.
+ * The rule for tabby is that an even number of ends and no shaft with odd and even ends give it, and nothing else does.
+ *
+ * @throws Problem where a repeat is longer than 2000 ends or picks
+ */
+export function recognise(weave: Weave, among: readonly Structure[] = structures): Recognition {
+  refuseLarge(weave);
+  const fits = fitsOf(weave, among);
+  const [best] = fits;
+  const sheds = weave.treadling.map((_, pick) => liftAt(weave, pick).join());
+  const repeat = {
+    ends: wholePeriod(weave.threading.map(String)),
+    picks: wholePeriod(sheds),
+  };
+  const tabby = tabbySheds(weave.threading);
+  const divided = best === undefined ? byRuns(weave, sheds) : byFit(weave, sheds, best);
+  const others = best === undefined ? [] : othersLike(best, fits);
+  const found: Omit<Recognition, 'words'> = {
+    ...(best !== undefined && { structure: best.structure, widths: best.structure.widths }),
+    ...(best?.treadling !== undefined && {
+      manner: best.treadling.manner.name,
+      pickKinds: kindsFrom(best.treadling, weave.treadling.length),
+    }),
+    ...(best?.renumbered && { renumbered: best.threading.bound }),
+    ...(tabby !== undefined && { tabby }),
+    others,
+    confidence: confidenceOf(best, others, divided),
+    turned: best?.turned ?? false,
+    ...divided,
+    asDrawnIn: drawnIn(weave, sheds, tabby, divided),
+    repeat,
+  };
+  return { ...found, words: sayRecognition(found) };
+}
+
+/**
+ * The draft with the units that were found, begun where a unit begins, so that colours can be laid by unit. The cloth
+ * is the same, only begun at another thread. Kinds and widths of picks that the draft states already are left alone.
+ */
+export function understood(draft: Draft, { ends, picks, pickKinds, widths }: Recognition): Draft {
+  const across = <T>(list: readonly T[]): T[] => [...list.slice(ends.from), ...list.slice(0, ends.from)];
+  const along = <T>(list: readonly T[]): T[] => [...list.slice(picks.from), ...list.slice(0, picks.from)];
+  const stated = draft.pickKinds.some((kind) => kind !== 'ground');
+  const { companions } = draft;
+  return {
+    ...draft,
+    threading: across(draft.threading),
+    warp: across(draft.warp),
+    endUnits: ends.units,
+    treadling: along(draft.treadling),
+    weft: along(draft.weft),
+    pickUnits: picks.units,
+    pickKinds: along(stated ? draft.pickKinds : (pickKinds ?? draft.pickKinds)),
+    widths: stated || pickKinds === undefined ? draft.widths : (widths ?? draft.widths),
+    ...(companions !== undefined && {
+      companions: { ends: across(companions.ends), picks: along(companions.picks) },
+    }),
+  };
+}
+
+function byFit(weave: Weave, sheds: readonly string[], fit: Fit): { ends: Divided; picks: Divided } {
+  const ends = over(
+    weave.threading.length,
+    fit.threading.from,
+    unitLengths(fit.threading),
+    fit.threading.units.map((unit) => unit.block),
+  );
+  const { treadling } = fit;
+  if (treadling === undefined) return { ends, picks: picksLike(weave, sheds, ends) };
+  const blocks = treadling.found.units.map((unit) => unit.block);
+  return {
+    ends,
+    picks: over(weave.treadling.length, treadling.found.from, unitLengths(treadling.found), blocks),
+  };
+}
+
+function byRuns(weave: Weave, sheds: readonly string[]): { ends: Divided; picks: Divided } {
+  const ends = over(weave.threading.length, ...runLengths(numbersOf(weave.threading.map(String), weave.threading)));
+  return { ends, picks: picksLike(weave, sheds, ends) };
+}
+
+/** Units of picks where no manner is known: those of the ends where the picks follow them, else straight runs. */
+function picksLike(weave: Weave, sheds: readonly string[], ends: Divided): Divided {
+  if (
+    sheds.length === ends.units.reduce((sum, size) => sum + size, 0) &&
+    followsAt(weave.threading.map(String), sheds) === 0
+  ) {
+    return { from: ends.from, units: ends.units };
+  }
+  return over(sheds.length, ...runLengths(numbersOf(sheds, weave.treadling)));
+}
+
+/** One number a thread: its only shaft or treadle, else its place among the different ones. */
+function numbersOf(words: readonly string[], threads: readonly (readonly number[])[]): number[] {
+  if (threads.every((on) => on.length === 1)) return threads.map((on) => on[0]!);
+  const order = [...new Set(words)];
+  return words.map((word) => order.indexOf(word) + 1);
+}
+
+/** The units of one repeat, over as many repeats as there are. */
+function over(count: number, from: number, units: readonly number[], blocks?: readonly string[]): Divided {
+  const times = count / units.reduce((sum, size) => sum + size, 0);
+  const again = <T>(list: readonly T[]): T[] => Array.from({ length: times }, () => list).flat();
+  return { from, units: again(units), ...(blocks !== undefined && { blocks: again(blocks) }) };
+}
+
+function kindsFrom(treadling: NonNullable<Fit['treadling']>, picks: number): PickKind[] {
+  const kinds = kindsOf(treadling);
+  const { from } = treadling.found;
+  return Array.from({ length: picks }, (_, j) => kinds[(((j - from) % kinds.length) + kinds.length) % kinds.length]!);
+}
+
+function othersLike(best: Fit, fits: readonly Fit[]): string[] {
+  const names = fits.filter((fit) => fit !== best && equallyGood(fit, best)).map((fit) => fit.structure.name);
+  return [...new Set(names)].filter((name) => name !== best.structure.name);
+}
+
+function confidenceOf(
+  best: Fit | undefined,
+  others: readonly string[],
+  { ends }: { readonly ends: Divided },
+): Confidence {
+  if (best === undefined) return ends.units.some((size) => size > 1) ? 'possible' : 'none';
+  if (best.treadling !== undefined) return others.length === 0 ? 'certain' : 'likely';
+  return best.known === 1 && others.length === 0 ? 'likely' : 'possible';
+}
+
+function drawnIn(
+  weave: Weave,
+  sheds: readonly string[],
+  tabby: readonly [Lift, Lift] | undefined,
+  { ends, picks }: { readonly ends: Divided; readonly picks: Divided },
+): Recognition['asDrawnIn'] {
+  const shafts = oneRepeat(weave.threading.map(String));
+  const plain = new Set(tabby?.map((lift) => lift.join()));
+  const pattern = oneRepeat(sheds.filter((shed) => !plain.has(shed)));
+  const all = oneRepeat(sheds);
+  if ([all, pattern].some((order) => order.length > 1 && followsAt(shafts, order) !== undefined)) return 'thread';
+  if (ends.blocks === undefined || picks.blocks === undefined) return 'no';
+  const across = oneRepeat(ends.blocks);
+  const along = oneRepeat(picks.blocks);
+  return new Set(across).size > 1 && isTurn(across, along) ? 'unit' : 'no';
+}
+
+/**
+ * How far one ring must be turned for the other to be the same order, each word of the one standing for just one of
+ * the other; undefined where there is no such turn.
+ */
+function followsAt(ring: readonly string[], other: readonly string[]): number | undefined {
+  const { length } = ring;
+  if (other.length !== length || new Set(ring).size !== new Set(other).size) return undefined;
+  for (let turn = 0; turn < length; turn++) {
+    const stands = new Map<string, string>();
+    if (
+      ring.every((word, i) => {
+        const there = other[(i + turn) % length]!;
+        if (!stands.has(word)) stands.set(word, there);
+        return stands.get(word) === there;
+      })
+    ) {
+      return turn;
+    }
+  }
+  return undefined;
+}
+
+function wholePeriod(ring: readonly string[]): number {
+  return oneRepeat(ring).length;
+}

@@ -1,0 +1,234 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { drawdown, isUp } from '../../src/cloth/drawdown.js';
+import { type Draft, EVEN_WIDTHS, type Weave } from '../../src/draft/draft.js';
+import { drawn, findStructure, structures, weaveOf } from '../../src/structure/index.js';
+import { recognise, understood } from '../../src/structure/recognise.js';
+import { runLengths } from '../../src/structure/recognise-runs.js';
+
+/** A weave of bare numbers: no units, no kinds of picks. */
+function bare({ threading, tieUp, treadling }: Weave): Weave {
+  return {
+    threading,
+    tieUp,
+    treadling,
+    pickKinds: treadling.map(() => 'ground'),
+    endUnits: threading.map(() => 1),
+    pickUnits: treadling.map(() => 1),
+    widths: EVEN_WIDTHS,
+  };
+}
+
+const turn = <T>(list: readonly T[], by: number): T[] => [...list.slice(by), ...list.slice(0, by)];
+
+/** Begun at another end and pick, with other numbers of shafts and treadles: the same cloth. */
+function disguised(weave: Weave, end: number, pick: number, shaftOf: (shaft: number) => number): Weave {
+  const at = (number: number, size: number): number => number % size;
+  return {
+    ...weave,
+    threading: turn(weave.threading, at(end, weave.threading.length)).map((on) => on.map(shaftOf)),
+    tieUp: [...weave.tieUp].reverse().map((shafts) => shafts.map(shaftOf)),
+    treadling: turn(weave.treadling, at(pick, weave.treadling.length)).map((on) =>
+      on.map((treadle) => weave.tieUp.length + 1 - treadle),
+    ),
+  };
+}
+
+const woven = fc
+  .constantFrom(...structures.flatMap((s) => s.manners.map((manner) => ({ s, manner: manner.name }))))
+  .chain(({ s, manner }) =>
+    fc.record({
+      structure: fc.constant(s),
+      manner: fc.constant(manner),
+      profile: fc.array(fc.constantFrom(...s.blocks), { minLength: 1, maxLength: 9 }),
+    }),
+  );
+
+describe('every structure, in every manner, from bare numbers', () => {
+  it.each(structures.flatMap((s) => s.manners.map((manner) => [s.name, manner.name] as const)))(
+    '%s, %s',
+    (name, manner) => {
+      const structure = findStructure(name);
+      const { weave, ends, picks } = drawn(structure, structure.profile, { manner });
+      const found = recognise(bare(weave));
+      expect([found.structure!.name, ...found.others]).toContain(name);
+      expect(found.manner).toBeDefined();
+      expect(found.ends).toMatchObject({ from: 0, units: weave.endUnits });
+      expect(found.ends.blocks!.length).toBe(1 + ends.at(-1)!.unit);
+      expect(found.pickKinds).toEqual(weave.pickKinds);
+      expect(found.picks.units.reduce((a, b) => a + b, 0)).toBe(picks.length);
+      // Huck and huck lace are one threading and one set of treadlings under two names.
+      expect(found.confidence).toBe(/^huck( lace)?$/.test(name) ? 'likely' : 'certain');
+    },
+  );
+});
+
+describe('in disguise', () => {
+  it('some structure accounts for every pick, however shafts are numbered and wherever the draft begins', () => {
+    fc.assert(
+      fc.property(woven, fc.nat(40), fc.nat(40), fc.boolean(), ({ structure, manner, profile }, end, pick, mirror) => {
+        let weave: Weave;
+        try {
+          weave = weaveOf(structure, profile, { manner });
+        } catch {
+          return;
+        }
+        const shafts = structure.shafts;
+        const found = recognise(disguised(bare(weave), end, pick, (s) => (mirror ? shafts + 1 - s : s)));
+        expect(found.structure).toBeDefined();
+        expect(found.manner).toBeDefined();
+        expect(found.ends.units.reduce((a, b) => a + b, 0)).toBe(weave.threading.length);
+      }),
+      { numRuns: 150 },
+    );
+  });
+
+  it('crackle keeps its units and blocks', () => {
+    const structure = findStructure('crackle');
+    const weave = weaveOf(structure, [...'AABDDC']);
+    const found = recognise(disguised(bare(weave), 7, 3, (s) => ({ 1: 3, 2: 1, 3: 4, 4: 2 })[s]!));
+    expect(found.structure!.name).toBe('crackle');
+    expect(found.renumbered).toBeDefined();
+    expect([...found.ends.units].sort()).toEqual([...weave.endUnits].sort());
+  });
+
+  it('a cloth woven face down says so', () => {
+    const weave = bare(weaveOf(findStructure('overshot'), [...'AAABBBCCCDDD']));
+    const all = [1, 2, 3, 4];
+    const found = recognise({ ...weave, tieUp: weave.tieUp.map((up) => all.filter((shaft) => !up.includes(shaft))) });
+    expect([found.structure!.name, found.confidence]).toEqual(['overshot', 'certain']);
+  });
+});
+
+describe('what is not a known structure', () => {
+  const threadingOf = (text: string): Weave['threading'] => [...text].map((digit) => [Number(digit)]);
+  const plain = { tieUp: [[1], [2, 3]], treadling: [[1], [2]] };
+
+  it('has its straight runs for units', () => {
+    expect(runLengths([1, 2, 3, 4, 4, 3, 2, 1])).toEqual([0, [4, 4]]);
+    expect(runLengths([3, 5, 1, 2, 4, 5, 1, 2])).toEqual([1, [3, 5]]);
+    expect(runLengths([1, 2, 3, 4, 5, 6])).toEqual([0, [6]]);
+    expect(runLengths([1, 2, 1, 2])).toEqual([0, [1, 1, 1, 1]]);
+    const found = recognise(bare({ ...bareOf(plain), threading: threadingOf('12345678345678125678123478123456') }));
+    expect([found.structure, found.confidence]).toEqual([undefined, 'possible']);
+    expect(found.ends.units.reduce((a, b) => a + b, 0)).toBe(32);
+  });
+
+  it('keeps a threading apart from sheds that are another’s', () => {
+    const found = recognise(
+      bare({ ...bareOf({ tieUp: [[1, 2, 3], [4]], treadling: [[1], [2]] }), threading: threadingOf('12341432') }),
+    );
+    expect(found.structure!.name).toMatch(/rosepath/);
+    expect(found.manner).toBeUndefined();
+    expect(found.confidence).toBe('possible');
+  });
+
+  it('an end on two shafts has no structure here', () => {
+    const found = recognise(bare({ ...bareOf(plain), threading: [[1, 2], [3]] }));
+    expect(found.structure).toBeUndefined();
+  });
+
+  it('too long a repeat is refused', () => {
+    const long = { ...bareOf(plain), threading: Array.from({ length: 2001 }, (_, i) => [(i % 3) + 1]) };
+    expect(() => recognise(bare(long))).toThrow('expected 2000 at most');
+  });
+
+  function bareOf(part: Pick<Weave, 'tieUp' | 'treadling'>): Weave {
+    return bare({ ...part, threading: [[1]], pickKinds: [], endUnits: [], pickUnits: [], widths: EVEN_WIDTHS });
+  }
+});
+
+describe('plain weave, repeat, as drawn in', () => {
+  // STRUCTURES, facts that hold everywhere, 1: computed sheds of the table.
+  it.each([
+    ['overshot', '1 3|2 4'],
+    ['summer and winter', '1 2|3 4'],
+    ['spot Bronson', '1|2 3 4'],
+    ['M’s and O’s', undefined],
+  ])('%s has tabby %s', (name, sheds) => {
+    const found = recognise(bare(weaveOf(findStructure(name), findStructure(name).profile)));
+    expect(
+      found.tabby
+        ?.map((lift) => lift.join(' '))
+        .sort()
+        .join('|'),
+    ).toBe(sheds);
+  });
+
+  it('says what the weave repeats after, whatever is written out', () => {
+    const weave = weaveOf(findStructure('2/2 twill'), ['A', 'A', 'A']);
+    expect(recognise(bare(weave)).repeat).toEqual({ ends: 4, picks: 4 });
+  });
+
+  it.each([
+    ['2/2 point twill', 'as drawn in', 'thread'],
+    ['overshot', 'as drawn in', 'unit'],
+    ['summer and winter', 'singles', 'unit'],
+    ['2/2 rosepath', 'straight', 'no'],
+  ])('%s, %s: %s', (name, manner, expected) => {
+    const structure = findStructure(name);
+    expect(recognise(bare(weaveOf(structure, structure.profile, { manner }))).asDrawnIn).toBe(expected);
+  });
+
+  it('is said in words', () => {
+    const { words } = recognise(bare(weaveOf(findStructure('crackle'), [...'AABBCCDD'])));
+    expect(words[0]).toBe('It is crackle, “overshot manner” (certain): threading, sheds and their order fit.');
+    expect(words[1]).toContain('blocks 2A 2B 2C 2D');
+    expect(words.join(' ')).toContain('Plain weave: shafts 1 3 against 2 4.');
+  });
+});
+
+describe('a draft understood', () => {
+  it('is the same cloth begun elsewhere, with units', () => {
+    fc.assert(
+      fc.property(woven, fc.nat(40), fc.nat(40), ({ structure, manner, profile }, end, pick) => {
+        let weave: Weave;
+        try {
+          weave = disguised(bare(weaveOf(structure, profile, { manner })), end, pick, (s) => s);
+        } catch {
+          return;
+        }
+        const draft: Draft = {
+          ...weave,
+          yarns: [
+            { letter: 'D', name: 'D', hex: '#000000' },
+            { letter: 'L', name: 'L', hex: '#ffffff' },
+          ],
+          warp: weave.threading.map((_, i) => i % 2),
+          weft: weave.treadling.map(() => 1),
+          sett: { ends: 20, picks: 20, per: 'inch' },
+        };
+        const found = recognise(draft);
+        const after = understood(draft, found);
+        const [before, now] = [drawdown(draft), drawdown(after)];
+        for (let j = 0; j < now.picks; j++) {
+          for (let i = 0; i < now.ends; i++) {
+            const there = [(j + found.picks.from) % now.picks, (i + found.ends.from) % now.ends] as const;
+            expect(isUp(now, j, i)).toBe(isUp(before, ...there));
+          }
+        }
+        expect(after.warp[0]).toBe(draft.warp[found.ends.from]);
+        expect(after.endUnits.reduce((a, b) => a + b, 0)).toBe(now.ends);
+        expect(after.pickUnits.reduce((a, b) => a + b, 0)).toBe(now.picks);
+      }),
+      { numRuns: 60 },
+    );
+  });
+});
+
+it('answers in a breath for the longest threadings, whatever is on them', () => {
+  const scattered = (shafts: number): number[][] => {
+    let state = 12345;
+    return Array.from({ length: 2000 }, () => {
+      state = (state * 1103515245 + 12345) % 2147483648;
+      return [(state % shafts) + 1];
+    });
+  };
+  const walk = Array.from({ length: 1998 }, (_, i) => [[1, 2, 3, 4, 3, 2, 1, 4, 3][i % 9]!]);
+  walk[1000] = [2];
+  for (const threading of [scattered(4), scattered(8), scattered(28), scattered(256), walk]) {
+    const start = performance.now();
+    recognise(bare({ ...weaveOf(findStructure('plain'), ['A']), threading }));
+    expect(performance.now() - start).toBeLessThan(5000);
+  }
+});

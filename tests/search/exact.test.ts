@@ -13,6 +13,7 @@ import { crewOf } from '../../src/search/crew.js';
 import { toneForm, toneSquared } from '../../src/search/exact/form.js';
 import { groundAt } from '../../src/search/exact/ground.js';
 import { lineBounds } from '../../src/search/exact/line.js';
+import { lineDeviation, lineForms } from '../../src/search/exact/lines.js';
 import { BlockScan } from '../../src/search/exact/scan.js';
 import { familiesOf } from '../../src/search/family.js';
 import { type Searched, searchBounded, searchListed } from '../../src/search/methods.js';
@@ -53,7 +54,12 @@ describe('bounds hold for every candidate, and tone by the form is tone by the f
             const motif = meter.motif(face, values(question.yarns));
             const [a, b] = [spin(block.warps[w]!), spin(block.wefts[f]!)];
             expect(toneSquared(form, a.slice(0, form.n), b)).toBeCloseTo(motif.tone ** 2, 9);
-            expect(lines.warp.of(a) + lines.weft.of(b)).toBeGreaterThanOrEqual(motif.line - 1e-9);
+            const exact = lineForms(ground, squareness);
+            const upright = lineDeviation(exact.upright(a), Float64Array.from(b));
+            const level = lineDeviation(exact.level(b), Float64Array.from(a));
+            expect(upright + level).toBeGreaterThanOrEqual(motif.line - 1e-9);
+            expect(lines.warp.of(a)).toBeGreaterThanOrEqual(upright - 1e-9);
+            expect(lines.weft.of(b)).toBeGreaterThanOrEqual(level - 1e-9);
             const symmetry = symmetryOf(face, square).symmetry;
             expect(scan.symmetryAtMost(w, f, s)).toBeGreaterThanOrEqual(symmetry);
           }),

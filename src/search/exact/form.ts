@@ -1,7 +1,7 @@
 import { blurWeights, overlapWeights } from '../../score/blur.js';
 import { SIGMA } from '../../score/contrast.js';
 import { gatherEven } from '../../score/gather.js';
-import type { Ground, Side } from './ground.js';
+import { type Ground, typesOf } from './ground.js';
 
 /**
  * T² as a quadratic form in the two orders. With every element +1 (light) or −1 (dark) the face is linear in them, the
@@ -15,15 +15,6 @@ export interface Form {
   readonly A: Float64Array;
   readonly B: Float64Array;
   readonly C: Float64Array;
-}
-
-/** Threads of one element, sign and interlacement. */
-interface Types {
-  readonly of: Uint16Array;
-  readonly element: number[];
-  readonly sign: number[];
-  readonly kind: number[];
-  readonly count: number[];
 }
 
 /** Builds the form. `squareness`: picks per centimetre over ends per centimetre. */
@@ -116,26 +107,6 @@ function bilinear(C: Float64Array, s: ArrayLike<number>, t: ArrayLike<number>): 
     sum += s[i]! * row;
   }
   return sum;
-}
-
-function typesOf({ element, sign, kind, length }: Side): Types {
-  const known = new Map<string, number>();
-  const types: Omit<Types, 'of'> = { element: [], sign: [], kind: [], count: [] };
-  const of = Uint16Array.from({ length }, (_, s) => {
-    const name = `${element[s]} ${sign[s]} ${kind[s]}`;
-    let number = known.get(name);
-    if (number === undefined) {
-      number = known.size;
-      known.set(name, number);
-      types.element.push(element[s]!);
-      types.sign.push(sign[s]!);
-      types.kind.push(kind[s]!);
-      types.count.push(0);
-    }
-    types.count[number]!++;
-    return number;
-  });
-  return { of, ...types };
 }
 
 function table(rows: number, columns: number, say: (row: number, column: number) => number): Float64Array {

@@ -54,3 +54,33 @@ function sideOf(plan: Layout, elements: number, kind: Uint16Array, kinds: number
     kinds,
   };
 }
+
+/** Threads of one element, sign and interlacement. */
+export interface Types {
+  readonly of: Uint16Array;
+  readonly element: number[];
+  readonly sign: number[];
+  readonly kind: number[];
+  readonly count: number[];
+}
+
+/** Sorts the threads of a side by element, sign and interlacement. */
+export function typesOf({ element, sign, kind, length }: Side): Types {
+  const known = new Map<string, number>();
+  const types: Omit<Types, 'of'> = { element: [], sign: [], kind: [], count: [] };
+  const of = Uint16Array.from({ length }, (_, s) => {
+    const name = `${element[s]} ${sign[s]} ${kind[s]}`;
+    let number = known.get(name);
+    if (number === undefined) {
+      number = known.size;
+      known.set(name, number);
+      types.element.push(element[s]!);
+      types.sign.push(sign[s]!);
+      types.kind.push(kind[s]!);
+      types.count.push(0);
+    }
+    types.count[number]!++;
+    return number;
+  });
+  return { of, ...types };
+}

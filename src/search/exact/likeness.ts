@@ -1,20 +1,26 @@
 import { gcd } from '../../order/necklace.js';
 import { smallestPeriod } from '../../order/order.js';
-import type { Ground, Side } from './ground.js';
+import type { Ground } from './ground.js';
+
+/** x → (±x or ±y, …): whether across and along change places, and the signs that the new coordinates have. */
+interface Map2 {
+  readonly turned: boolean;
+  readonly across: 1 | -1;
+  readonly along: 1 | -1;
+}
 
 /** The point operations that raise symmetry, and last the exchange by a shift. */
-const MAPS: readonly ((i: number, j: number) => readonly [number, number])[] = [
-  (i, j) => [-i, -j],
-  (i, j) => [-i, j],
-  (i, j) => [i, -j],
-  (i, j) => [-j, i],
-  (i, j) => [j, -i],
-  (i, j) => [j, i],
-  (i, j) => [-j, -i],
-  (i, j) => [i, j],
+const MAPS: readonly Map2[] = [
+  { turned: false, across: -1, along: -1 },
+  { turned: false, across: -1, along: 1 },
+  { turned: false, across: 1, along: -1 },
+  { turned: true, across: -1, along: 1 },
+  { turned: true, across: 1, along: -1 },
+  { turned: true, across: 1, along: 1 },
+  { turned: true, across: -1, along: -1 },
+  { turned: false, across: 1, along: 1 },
 ];
 const POINT_OPERATIONS = 7;
-const UNTURNED = 3;
 const SHIFT = 7;
 
 /** What an order must satisfy for an operation: elements of each group alike, but for those that `flips` marks. */
@@ -81,8 +87,6 @@ function demandsOf(ground: Ground, squareCells: boolean): Demands {
   const { ends, picks } = ground;
   const warpParts = new Map<string, Part>();
   const weftParts = new Map<string, Part>();
-  const warpNumbers = new Map<string, number>();
-  const weftNumbers = new Map<string, number>();
   const numberOf = (part: Part, parts: Map<string, Part>, numbers: Map<string, number>): number => {
     const name = part.map(({ mask, flips }) => `${mask}:${flips}`).join();
     let number = numbers.get(name);
@@ -93,20 +97,22 @@ function demandsOf(ground: Ground, squareCells: boolean): Demands {
     }
     return number;
   };
+  const warpNumbers = new Map<string, number>();
+  const weftNumbers = new Map<string, number>();
+  const cells = cellsOf(ground);
+  const groups = new Groups(ends.elements, picks.elements);
   const square = ends.length === picks.length;
-  const open = MAPS.map((_, op) => squareCells && op >= UNTURNED && op < SHIFT && !square && mayBeSquare(ground));
+  const open = MAPS.map(({ turned }) => squareCells && turned && !square && mayBeSquare(cells, groups));
   const pairs = MAPS.map((map, op) => {
-    const turned = op >= UNTURNED && op < SHIFT;
     const found = new Map<string, readonly [number, number]>();
-    if (turned && !(squareCells && square)) return [];
+    if (map.turned && !(squareCells && square)) return [];
     for (let y = 0; y < picks.length; y++) {
       for (let x = 0; x < ends.length; x++) {
         for (const unlike of op === SHIFT ? [1] : [0, 1]) {
-          const likes = likenesses(ground, map, x, y, unlike as 0 | 1);
-          if (likes === undefined) continue;
+          if (!likenesses(cells, groups, map, x, y, unlike)) continue;
           const pair = [
-            numberOf(likes.warp, warpParts, warpNumbers),
-            numberOf(likes.weft, weftParts, weftNumbers),
+            numberOf(groups.part(0, ends.elements), warpParts, warpNumbers),
+            numberOf(groups.part(ends.elements, picks.elements), weftParts, weftNumbers),
           ] as const;
           found.set(pair.join(), pair);
         }
@@ -121,104 +127,129 @@ function demandsOf(ground: Ground, squareCells: boolean): Demands {
  * Turned operations are allowed only where the smallest repeat is square, so where the two lengths differ the face
  * must recur after their greatest common divisor both ways; hardly any orders do.
  */
-function mayBeSquare(ground: Ground): boolean {
-  const side = gcd(ground.ends.length, ground.picks.length);
+function mayBeSquare(cells: Cells, groups: Groups): boolean {
+  const side = gcd(cells.ends, cells.picks);
   const stay = MAPS[SHIFT]!;
   return (
-    likenesses(ground, stay, side % ground.ends.length, 0, 0) !== undefined &&
-    likenesses(ground, stay, 0, side % ground.picks.length, 0) !== undefined
+    likenesses(cells, groups, stay, side % cells.ends, 0, 0) &&
+    likenesses(cells, groups, stay, 0, side % cells.picks, 0)
   );
 }
 
-/**
- * The groups into which "A(g·x + t) is like (unlike) A(x) for all x" joins the elements; undefined where no pair of
- * orders that are no repetition of shorter ones can satisfy it.
- */
-function likenesses(
-  ground: Ground,
-  map: (i: number, j: number) => readonly [number, number],
-  x: number,
-  y: number,
-  unlike: 0 | 1,
-): { warp: Part; weft: Part } | undefined {
-  const { cloth, ends, picks } = ground;
-  const n = ends.elements;
-  const m = picks.elements;
-  const groups = new Groups(n, m);
-  const P = ends.length;
-  const Q = picks.length;
-  const node = (side: Side, s: number, from: number): number => from + side.element[s]!;
-  for (let j = 0; j < Q; j++) {
+/** What every cell shows: twice the number of its element (warp, then weft, then tabby), plus 1 for its companion. */
+interface Cells {
+  readonly ends: number;
+  readonly picks: number;
+  readonly shows: Uint16Array;
+}
+
+function cellsOf({ cloth, ends, picks }: Ground): Cells {
+  const shows = new Uint16Array(ends.length * picks.length);
+  for (let j = 0, at = 0; j < picks.length; j++) {
     const row = picks.kind[j]! * cloth.endKinds;
-    for (let i = 0; i < P; i++) {
-      const [gi, gj] = map(i, j);
-      const ti = (((gi + x) % P) + P) % P;
-      const tj = (((gj + y) % Q) + Q) % Q;
-      const here = cloth.up[row + ends.kind[i]!] === 1;
-      const there = cloth.up[picks.kind[tj]! * cloth.endKinds + ends.kind[ti]!] === 1;
-      const a = here ? node(ends, i, 0) : node(picks, j, n);
-      const b = there ? node(ends, ti, 0) : node(picks, tj, n);
-      const signs = (here ? ends.sign[i]! : picks.sign[j]!) * (there ? ends.sign[ti]! : picks.sign[tj]!);
-      if (!groups.join(a, b, (signs < 0 ? 1 : 0) ^ unlike)) return undefined;
+    const weft = 2 * (ends.elements + picks.element[j]!) + (picks.sign[j]! < 0 ? 1 : 0);
+    for (let i = 0; i < ends.length; i++, at++) {
+      shows[at] = cloth.up[row + ends.kind[i]!] === 1 ? 2 * ends.element[i]! + (ends.sign[i]! < 0 ? 1 : 0) : weft;
     }
   }
-  return { warp: groups.part(0, n), weft: groups.part(n, m) };
+  return { ends: ends.length, picks: picks.length, shows };
+}
+
+/**
+ * Joins into `groups` what "A(g·x + t) is like (unlike) A(x) for all x" makes alike; false where no pair of orders that
+ * are no repetition of shorter ones can satisfy it.
+ */
+function likenesses(cells: Cells, groups: Groups, map: Map2, x: number, y: number, unlike: number): boolean {
+  const { ends, picks, shows } = cells;
+  groups.reset();
+  for (let j = 0, at = 0; j < picks; j++) {
+    let ti = map.turned ? (map.across * j + x + 2 * ends * picks) % ends : x;
+    let tj = map.turned ? y : (map.along * j + y + picks) % picks;
+    for (let i = 0; i < ends; i++, at++) {
+      const here = shows[at]!;
+      const there = shows[tj * ends + ti]!;
+      if (!groups.join(here >> 1, there >> 1, ((here ^ there) & 1) ^ unlike)) return false;
+      if (map.turned) {
+        tj += map.along;
+        if (tj === picks) tj = 0;
+        else if (tj < 0) tj = picks - 1;
+      } else {
+        ti += map.across;
+        if (ti === ends) ti = 0;
+        else if (ti < 0) ti = ends - 1;
+      }
+    }
+  }
+  return groups.allowsOrders();
 }
 
 /** Elements of the warp, of the weft and the tabby, joined as like or unlike: union and find with parity. */
 class Groups {
-  private readonly parent: Int32Array;
-  private readonly flip: Uint8Array;
   private readonly n: number;
   private readonly m: number;
-  /** How many separate groups the warp's elements, and the weft's, still form (counted where they begin apart). */
-  private warpGroups: number;
-  private weftGroups: number;
-  private readonly holdsWarp: Uint8Array;
-  private readonly holdsWeft: Uint8Array;
+  private readonly parent: Int32Array;
+  private readonly flip: Uint8Array;
+  /** 1 where a group holds elements of the warp, 2 of the weft. */
+  private readonly holds: Uint8Array;
+  /** How many groups the warp's elements, and the weft's, still form. */
+  private warpGroups = 0;
+  private weftGroups = 0;
+  private root = 0;
+  private parity = 0;
 
   constructor(n: number, m: number) {
     this.n = n;
     this.m = m;
-    const size = n + m + 1;
-    this.parent = Int32Array.from({ length: size }, (_, k) => k);
-    this.flip = new Uint8Array(size);
+    this.parent = new Int32Array(n + m + 1);
+    this.flip = new Uint8Array(n + m + 1);
+    this.holds = new Uint8Array(n + m + 1);
+  }
+
+  /** Every element by itself again. */
+  reset(): void {
+    const { n, m, parent, holds } = this;
+    for (let k = 0; k < parent.length; k++) {
+      parent[k] = k;
+      holds[k] = k < n ? 1 : k < n + m ? 2 : 0;
+    }
+    this.flip.fill(0);
     this.warpGroups = n;
     this.weftGroups = m;
-    this.holdsWarp = Uint8Array.from({ length: size }, (_, k) => (k < n ? 1 : 0));
-    this.holdsWeft = Uint8Array.from({ length: size }, (_, k) => (k >= n && k < n + m ? 1 : 0));
   }
 
   /** Joins two elements; false where that contradicts what is known, or leaves only orders of a shorter repeat. */
   join(a: number, b: number, unlike: number): boolean {
-    const [ra, fa] = this.rootOf(a);
-    const [rb, fb] = this.rootOf(b);
-    if (ra === rb) return (fa ^ fb) === unlike;
+    this.find(a);
+    const ra = this.root;
+    const fa = this.parity;
+    this.find(b);
+    const rb = this.root;
+    const flip = fa ^ this.parity ^ unlike;
+    if (ra === rb) return flip === 0;
     this.parent[rb] = ra;
-    this.flip[rb] = fa ^ fb ^ unlike;
-    const warps = this.holdsWarp[ra]! & this.holdsWarp[rb]!;
-    const wefts = this.holdsWeft[ra]! & this.holdsWeft[rb]!;
-    this.holdsWarp[ra] = this.holdsWarp[ra]! | this.holdsWarp[rb]!;
-    this.holdsWeft[ra] = this.holdsWeft[ra]! | this.holdsWeft[rb]!;
+    this.flip[rb] = flip;
+    const both = this.holds[ra]! & this.holds[rb]!;
+    this.holds[ra] = this.holds[ra]! | this.holds[rb]!;
     // All in one group the order is settled but for an exchange; it must not repeat within itself.
-    if (warps === 1 && --this.warpGroups === 1 && this.repeats(0, this.n)) return false;
-    if (wefts === 1 && --this.weftGroups === 1 && this.repeats(this.n, this.m)) return false;
+    if ((both & 1) === 1 && --this.warpGroups === 1 && this.repeats(0, this.n)) return false;
+    if ((both & 2) === 2 && --this.weftGroups === 1 && this.repeats(this.n, this.m)) return false;
     return true;
   }
 
-  private repeats(from: number, count: number): boolean {
-    return smallestPeriod(Array.from({ length: count }, (_, e) => this.rootOf(from + e)[1])) < count;
+  /** Whether some order of the warp, and some of the weft, that repeats no shorter one is left. */
+  allowsOrders(): boolean {
+    return !this.repeats(0, this.n) && !this.repeats(this.n, this.m);
   }
 
   /** The groups of a stretch of elements, as masks. */
   part(from: number, count: number): Part {
     const byRoot = new Map<number, { mask: number; flips: number }>();
     for (let e = 0; e < count; e++) {
-      const [root, flip] = this.rootOf(from + e);
-      const group = byRoot.get(root) ?? { mask: 0, flips: 0 };
+      this.find(from + e);
+      const group = byRoot.get(this.root) ?? { mask: 0, flips: 0 };
       group.mask |= 1 << e;
-      group.flips |= flip << e;
-      byRoot.set(root, group);
+      group.flips |= this.parity << e;
+      byRoot.set(this.root, group);
     }
     // Only likeness within a group counts: the first element's own flip says nothing.
     return [...byRoot.values()].map(({ mask, flips }) => {
@@ -227,14 +258,31 @@ class Groups {
     });
   }
 
-  private rootOf(element: number): [number, number] {
+  /** Whether every order that the groups allow repeats within itself. */
+  private repeats(from: number, count: number): boolean {
+    const place = Array.from({ length: count }, (_, e) => {
+      this.find(from + e);
+      return 2 * this.root + this.parity;
+    });
+    return smallestPeriod(place) < count;
+  }
+
+  /** Finds an element's group and whether it is unlike its root; hangs what it passes nearer to the root. */
+  private find(element: number): void {
+    const { parent, flip } = this;
     let at = element;
-    let flip = 0;
-    while (this.parent[at] !== at) {
-      flip ^= this.flip[at]!;
-      at = this.parent[at]!;
+    let parity = 0;
+    for (let up = parent[at]!; up !== at; up = parent[at]!) {
+      const above = parent[up]!;
+      if (above !== up) {
+        flip[at] = flip[at]! ^ flip[up]!;
+        parent[at] = above;
+      }
+      parity ^= flip[at]!;
+      at = parent[at]!;
     }
-    return [at, flip];
+    this.root = at;
+    this.parity = parity;
   }
 }
 

@@ -8,6 +8,7 @@ import { type Form, quadratic, toneForm } from './form.js';
 import { groundAt } from './ground.js';
 import { type SymmetryBound, symmetryBound, type Words } from './likeness.js';
 import { lineBounds } from './line.js';
+import { type LineForm, type LineForms, lineDeviation, lineForms } from './lines.js';
 
 /** What is the same for all candidates of a block that begin at one start. */
 interface Prepared {
@@ -18,6 +19,9 @@ interface Prepared {
   readonly weftLine: Float64Array;
   readonly warpTone: Float64Array;
   readonly warpLine: Float64Array;
+  readonly warpSpins: readonly Float64Array[];
+  readonly weftSpins: readonly Float64Array[];
+  readonly lines: LineForms;
   /** Weft orders sorted by their symmetry class, with where each class begins. */
   readonly sorted: Int32Array;
   readonly classStart: Int32Array;
@@ -37,6 +41,9 @@ export class BlockScan {
   private readonly warps: Words;
   private readonly wefts: Words;
   private readonly prepared: (Prepared | undefined)[];
+  /** Line forms of the warp order at hand, and of the weft orders at the start at hand. */
+  private upright: { start: number; warp: number; form: LineForm } | undefined;
+  private level: { start: number; forms: (LineForm | undefined)[] } | undefined;
 
   constructor(question: Question, block: Block) {
     this.question = question;
@@ -60,6 +67,8 @@ export class BlockScan {
       const prepared = this.prepare(start);
       for (let warp = from; warp < to; warp++) passed += this.scanWarp(prepared, start, warp, needed, visit);
     }
+    // The weft orders' forms are many and belong to one start; they are not worth keeping beyond the stretch.
+    this.level = undefined;
     return passed;
   }
 
@@ -87,12 +96,29 @@ export class BlockScan {
         const word = bits[weft]!;
         const tone = own + weftTone[weft]! + low[word & mask]! + high[word >>> half]!;
         const lines = line + weftLine[weft]!;
-        if (tone + lines * lines >= enough) {
-          if (standing === 'all' || this.orbits.stands(warp, weft, start)) visit(warp, weft, start, tone);
-        } else if (standing === 'all' || this.orbits.stands(warp, weft, start)) passed++;
+        const reaches = tone + lines * lines >= enough && this.reaches(p, start, warp, weft, enough - tone);
+        if (!reaches && standing === 'all') passed++;
+        else if (standing === 'all' || this.orbits.stands(warp, weft, start)) {
+          if (reaches) visit(warp, weft, start, tone);
+          else passed++;
+        }
       }
     }
     return passed;
+  }
+
+  /** Whether line contrast may make up what tone leaves missing of M², by the exact parts of its bound. */
+  private reaches(p: Prepared, start: number, warp: number, weft: number, missing: number): boolean {
+    if (missing <= 0) return true;
+    if (this.upright?.warp !== warp || this.upright.start !== start) {
+      this.upright = { start, warp, form: p.lines.upright(p.warpSpins[warp]!) };
+    }
+    const upright = lineDeviation(this.upright.form, p.weftSpins[weft]!);
+    if ((upright + p.weftLine[weft]!) ** 2 < missing) return false;
+    if (this.level?.start !== start) this.level = { start, forms: p.weftSpins.map(() => undefined) };
+    this.level.forms[weft] ??= p.lines.level(p.weftSpins[weft]!);
+    const level = lineDeviation(this.level.forms[weft]!, p.warpSpins[warp]!);
+    return (upright + level) ** 2 + 1e-9 >= missing;
   }
 
   /** 2s'Ct for one warp order, by the lower and the upper half of the weft order's bits. */
@@ -124,6 +150,9 @@ export class BlockScan {
     const prepared: Prepared = {
       form,
       symmetry,
+      warpSpins,
+      weftSpins,
+      lines: lineForms(ground, across / along),
       warpTone: Float64Array.from(warpSpins, (s) => quadratic(form.A, s.subarray(0, form.n))),
       weftTone: Float64Array.from(weftSpins, (t) => quadratic(form.B, t)),
       warpLine: Float64Array.from(warpSpins, (s) => bounds.warp.of(s)),

@@ -142,7 +142,9 @@ export function lengthInWords(mm: number, { per }: Pick<Sett, 'per'>): string {
 
 /** A limit for floats in words, in the units of the sett. */
 export function limitInWords(limit: FloatLimit, sett: Sett): string {
-  return 'mm' in limit ? lengthInWords(limit.mm, sett) : plural(limit.threads, 'thread');
+  if ('threads' in limit) return plural(limit.threads, 'thread');
+  // Limits are round in the unit in which they are given: 3/8 in is 0.375, not 0.38.
+  return sett.per === 'inch' ? `${Number((limit.mm / 25.4).toFixed(3))} in` : `${Number(limit.mm.toFixed(2))} mm`;
 }
 
 /** The letters of the two yarns that are woven; “light and dark” where there are not just two. */

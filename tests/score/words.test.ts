@@ -164,7 +164,7 @@ describe('floats in words', () => {
     const say = (limit: Facts['floatLimit']): string =>
       floatInWords({ floats: floats(3, 3, 8, 8) }, { sett: INCH, ...(limit && { floatLimit: limit }) });
     expect(say({ threads: 7 })).toBe('longest float 8 ends = 0.40 in, over the limit of 7 threads');
-    expect(say({ mm: 9.525 })).toBe('longest float 8 ends = 0.40 in, over the limit of 0.38 in');
+    expect(say({ mm: 9.525 })).toBe('longest float 8 ends = 0.40 in, over the limit of 0.375 in');
     expect(say({ threads: 8 })).toBe('longest float 8 ends = 0.40 in');
     expect(floatInWords({ floats: floats(null, 1, 1, 1) }, { sett: INCH, floatLimit: { threads: 7 } })).toBe(
       'a thread never interlaces, over the limit of 7 threads',

@@ -1,0 +1,43 @@
+import { Command } from 'commander';
+import type { Io } from './io.js';
+import { addFlags, FLOAT_FLAG, flagsGiven, LAYING_FLAGS, STRUCTURE_FLAGS, YARN_FLAGS } from './question-flags.js';
+
+const EXAMPLES = `Examples:
+  shedlight draw threading.yaml
+      a draft of your own: its figures, and what is wrong with it
+  shedlight draw --structure "2/2 twill" --warp DDDDLLLL --out hound.png
+      hound's tooth as a picture of the cloth at its true size
+  shedlight draw --structure "summer and winter" --profile "A A B" \\
+      --warp DLDDL --by unit --weft D --out draft.svg
+      threading, tie-up and treadling as a drawing
+`;
+
+/** Flags that make a draft from a structure, or lay other colours on a draft. */
+const DRAW_FLAGS = {
+  'What is woven, where no draft is given:': STRUCTURE_FLAGS,
+  'Yarns:': YARN_FLAGS,
+  'Colour orders:': [
+    { key: 'orders', flags: '--warp <order>', about: 'colour order of the warp, DLDDL' },
+    { key: 'weft', flags: '--weft <rule>', about: 'same, exchange, a letter or an order (default: same)' },
+    ...LAYING_FLAGS,
+  ],
+  'What is too long:': [FLOAT_FLAG],
+} as const;
+
+/** The command that shows one draft: its flags and help. */
+export function drawCommand(io: Io, finish: (code: number) => void): Command {
+  const command = new Command('draw')
+    .summary('one draft: its figures, its picture, what is wrong with it')
+    .description('Shows one draft, from a file or made from a structure, with all its figures.')
+    .argument('[draft]', 'a draft, YAML or WIF')
+    .addHelpText('before', EXAMPLES);
+  addFlags(command, DRAW_FLAGS);
+  command
+    .optionsGroup('Output:')
+    .option('--out <file>', 'picture: .png for the cloth at true size, .svg for the draft')
+    .option('--json', 'print the figures as JSON');
+  return command.action(async (file: string | undefined, options: Record<string, unknown>) => {
+    const { runDraw } = await import('./draw.js');
+    finish(await runDraw({ file, flags: flagsGiven(options, DRAW_FLAGS), ...options }, io));
+  });
+}

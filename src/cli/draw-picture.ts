@@ -1,0 +1,46 @@
+import { dirname, extname } from 'node:path';
+import writeFileAtomic from 'write-file-atomic';
+import { type Draft, spacing } from '../draft/draft.js';
+import { toPng } from '../gallery/png.js';
+import { MachineFault, Problem } from '../problem.js';
+import { paintCloth } from '../render/cloth.js';
+import { draftSvg } from '../render/draft.js';
+
+/** Cloth as PNG, or the draft as SVG. */
+export type PictureKind = 'png' | 'svg';
+
+/** Picture points to the millimetre: 254 to the inch. */
+const PER_MILLIMETRE = 10;
+/** Side of the picture: enough to judge a motif at its true size; a larger repeat is shown whole, up to a page. */
+const SMALLEST = 60;
+const LARGEST = 300;
+/** Repeats that are shown where there is room. */
+const REPEATS = 3;
+
+/** The kind of picture that a file name asks for. */
+export function pictureKind(path: string): PictureKind {
+  const kind = extname(path).toLowerCase();
+  if (kind === '.png') return 'png';
+  if (kind === '.svg') return 'svg';
+  throw new Problem(`--out: found “${path}”; expected a name that ends in .png (the cloth) or .svg (the draft)`);
+}
+
+/** Writes a picture whole or not at all. */
+export async function writePicture(path: string, kind: PictureKind, name: string, draft: Draft): Promise<void> {
+  const data = kind === 'svg' ? `${draftSvg(draft, { title: name })}\n` : await clothPng(draft);
+  try {
+    await writeFileAtomic(path, data);
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException;
+    if (code === 'ENOENT') throw new Problem(`${path}: found no folder ${dirname(path)}; expected one that is there`);
+    if (code === 'EISDIR') throw new Problem(`${path}: found a folder; expected the name of a file`);
+    throw new MachineFault(`${path}: could not be written (${code})`, { cause: error });
+  }
+}
+
+async function clothPng(draft: Draft): Promise<Buffer> {
+  const { across, along } = spacing(draft.sett);
+  const side = (repeat: number): number => Math.min(LARGEST, Math.max(SMALLEST, Math.ceil(REPEATS * repeat)));
+  const millimetres = { width: side(draft.warp.length * across), height: side(draft.weft.length * along) };
+  return toPng(paintCloth(draft, { millimetres, perMillimetre: PER_MILLIMETRE }), PER_MILLIMETRE);
+}

@@ -1,0 +1,90 @@
+import type { Yarn } from '../colour/yarn.js';
+import type { Draft } from '../draft/draft.js';
+import { writeDraft } from '../draft/yaml.js';
+import { Problem } from '../problem.js';
+import { scoreDraft } from '../score/score.js';
+import { draftOf, recipeOf, weftOf } from '../search/candidate.js';
+import { familiesOf } from '../search/family.js';
+import type { Question } from '../search/question.js';
+import { readQuestion } from '../search/read-question.js';
+import { pictureKind, writePicture } from './draw-picture.js';
+import { asData, faultsOf, figureLines } from './draw-words.js';
+import { draftLoader } from './files.js';
+import { EXIT, type Io, say, sayJson, sayWrong } from './io.js';
+
+/** What a person gave on the command line. */
+export interface DrawArguments {
+  readonly file?: string | undefined;
+  readonly flags: Readonly<Record<string, string>>;
+  readonly out?: string;
+  readonly json?: boolean;
+}
+
+/** A draft to be shown, under a name. */
+interface Shown {
+  readonly name: string;
+  readonly draft: Draft;
+}
+
+/** Shows one draft: all its figures, what is wrong with it, the draft itself; its picture where asked. */
+export async function runDraw(given: DrawArguments, io: Io): Promise<number> {
+  const { out } = given;
+  const kind = out === undefined ? undefined : pictureKind(out);
+  const question = questionOf(given, io);
+  const { name, draft } = shownOf(given, question);
+  const floatLimit = question.limits.float;
+  const scored = scoreDraft(draft, { weights: question.rank, floatLimit, classics: [] });
+  const faults = faultsOf(draft, scored, floatLimit);
+  if (out !== undefined && kind !== undefined) await writePicture(out, kind, name, draft);
+  if (given.json) sayJson(io, { ...asData(name, draft, scored, faults), ...(out !== undefined && { picture: out }) });
+  else {
+    for (const line of [
+      ...figureLines(name, draft, scored, floatLimit),
+      ...faults.map((fault) => `wrong: ${fault}`),
+      '',
+    ]) {
+      say(io.stdout, line);
+    }
+    io.stdout.write(writeDraft(draft));
+    if (out !== undefined) say(io.stdout, `\nOpen ${out}`);
+  }
+  return EXIT.done;
+}
+
+function questionOf({ file, flags }: DrawArguments, io: Io): Question {
+  if (file !== undefined && flags.structure !== undefined) {
+    throw new Problem('--structure: found it beside the draft of a file; expected one or the other');
+  }
+  const draft = file === undefined ? {} : { draft: file };
+  return readQuestion(
+    { flags: { ...flags, ...draft }, flagNames: { orders: 'warp' } },
+    draftLoader((note) => sayWrong(io, note)),
+  );
+}
+
+/** The draft of the file with the colours it has; else the one way of laying the orders that is asked for. */
+function shownOf({ file, flags }: DrawArguments, question: Question): Shown {
+  const given = question.draft?.draft;
+  if (given !== undefined && flags.orders === undefined) {
+    const yarns = flags.yarns === undefined ? given.yarns : recoloured(given.yarns, question.yarns);
+    return { name: given.name ?? file!, draft: { ...given, yarns, sett: question.sett } };
+  }
+  const [warp, more] = question.orders;
+  if (warp === undefined || more !== undefined) {
+    throw new Problem(`--warp: found ${warp === undefined ? 'none' : 'several orders'}; expected one, such as DLDDL`);
+  }
+  if (question.weft.rule === 'own') {
+    throw new Problem('--weft: found “own”; expected same, exchange, a letter or an order');
+  }
+  const [family, another] = familiesOf(question);
+  if (family === undefined || another !== undefined) {
+    throw new Problem('found several ways to draw; expected one structure, one --by, one --fill and one --times');
+  }
+  const candidate = { family, warp, weft: weftOf(question, warp), start: [0, 0] as const };
+  return { name: recipeOf(candidate, question), draft: draftOf(candidate, question) };
+}
+
+/** Yarns with the colours of others of the same letter. */
+function recoloured(yarns: readonly Yarn[], others: readonly Yarn[]): Yarn[] {
+  return yarns.map((yarn) => others.find(({ letter }) => letter === yarn.letter) ?? yarn);
+}

@@ -1,0 +1,60 @@
+import { closeSync, fstatSync, openSync, readFileSync } from 'node:fs';
+import { extname } from 'node:path';
+import type { Draft } from '../draft/draft.js';
+import { LARGEST_WIF, readWif, refuseLarge } from '../draft/wif.js';
+import { readDraft } from '../draft/yaml.js';
+import { LARGEST_FILE } from '../draft/yaml-source.js';
+import { MachineFault, Problem } from '../problem.js';
+
+/** What keeps a file from being read, where the person can do something about it. */
+const REASONS: Readonly<Record<string, string>> = {
+  ENOENT: 'found no such file',
+  ENOTDIR: 'found no such file',
+  EISDIR: 'found a folder',
+  EACCES: 'found a file that may not be read',
+  EPERM: 'found a file that may not be read',
+};
+
+/** The bytes of a file; one that is too large is refused before it is read. */
+export function readBytes(path: string, what: string, largest = LARGEST_FILE): Buffer {
+  try {
+    const file = openSync(path, 'r');
+    try {
+      const stats = fstatSync(file);
+      if (stats.isDirectory()) throw new Problem(`${path}: found a folder; expected ${what}`);
+      if (stats.size > largest) {
+        throw new Problem(`${path}: found more than ${largest / 1_000_000} MB; expected ${what}`);
+      }
+      return readFileSync(file);
+    } finally {
+      closeSync(file);
+    }
+  } catch (error) {
+    const code = (error as NodeJS.ErrnoException).code;
+    if (code === undefined) throw error;
+    const reason = REASONS[code];
+    if (reason !== undefined) throw new Problem(`${path}: ${reason}; expected ${what}`);
+    throw new MachineFault(`${path}: could not be read (${code})`, { cause: error });
+  }
+}
+
+/** The text of a file. */
+export function readText(path: string, what: string): string {
+  return readBytes(path, what).toString('utf8');
+}
+
+/** Reads drafts, by the ending of their name as WIF or as YAML; what a WIF file leaves open is told. */
+export function draftLoader(tell: (note: string) => void): (path: string) => Draft {
+  return (path) => {
+    if (extname(path).toLowerCase() !== '.wif') return readDraft(readText(path, 'a draft'), path);
+    const bytes = readBytes(path, 'a draft', LARGEST_WIF);
+    try {
+      const { draft, notes } = readWif(bytes);
+      refuseLarge(draft);
+      for (const note of notes) tell(`${path}: ${note}`);
+      return draft;
+    } catch (error) {
+      throw error instanceof Problem ? error.inFile(path) : error;
+    }
+  };
+}

@@ -1,0 +1,87 @@
+import { readFileSync } from 'node:fs';
+import { Command, CommanderError } from 'commander';
+import { MachineFault, Problem } from '../problem.js';
+import { drawCommand } from './draw-command.js';
+import { exploreCommand } from './explore-command.js';
+import { EXIT, type Io, sayWrong } from './io.js';
+import { structuresCommand } from './structures-command.js';
+
+const EXAMPLES = `Examples:
+  shedlight explore --structure "2/2 twill"      every order of 2 to 6, ranked
+  shedlight explore gallery/turned-twill.yaml    the same, asked in a file
+  shedlight draw threading.yaml --out cloth.png  one draft and all its figures
+  shedlight structures "summer and winter"       what is known of a structure
+`;
+
+const EXITS = `
+Exit codes: 0 done; 1 nothing fits the question; 2 the question or a file is
+wrong; 3 the disk or the machine failed; 130 interrupted.
+Results go to stdout, everything else to stderr. NO_COLOR is respected.
+`;
+
+/**
+ * Runs the command line and returns the exit code. Nothing that a command imports is loaded before it is needed, so
+ * that help comes at once.
+ *
+ * @param argv as the process has it, the first two being the program
+ */
+export async function main(argv: readonly string[], io: Io = process): Promise<number> {
+  for (const stream of [io.stdout, io.stderr]) stream.on('error', (error) => leave(error, io));
+  let code: number = EXIT.done;
+  const program = programOf(io, (result) => {
+    code = result;
+  });
+  try {
+    await program.parseAsync(argv);
+    return code;
+  } catch (error) {
+    return said(error, io);
+  }
+}
+
+function programOf(io: Io, finish: (code: number) => void): Command {
+  const program = new Command('shedlight');
+  const { version } = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')) as {
+    version: string;
+  };
+  const speech = {
+    writeOut: (text: string) => io.stdout.write(text),
+    writeErr: (text: string) => io.stderr.write(text),
+    outputError: (text: string) =>
+      sayWrong(io, `${text.replace(/^error:\s*|\.?\s*$/g, '')}; --help tells what there is`),
+  };
+  program
+    .description('Searches for colour-and-weave patterns for handweavers.')
+    .version(version, '-V, --version', 'print the version')
+    .helpCommand('help [command]', 'print the help of a command')
+    .addHelpText('before', EXAMPLES)
+    .addHelpText('after', EXITS);
+  for (const command of [exploreCommand(io, finish), drawCommand(io, finish), structuresCommand(io, finish)]) {
+    program.addCommand(command);
+  }
+  for (const command of [program, ...program.commands]) {
+    command.helpOption('-h, --help', 'print this help');
+    command.exitOverride().configureOutput(speech).configureHelp({ helpWidth: 80 }).showSuggestionAfterError();
+  }
+  return program;
+}
+
+/** Says what went wrong in one line and returns the exit code for it. */
+function said(error: unknown, io: Io): number {
+  // Commander has said it by itself: help and version with code 0, wrong usage with another.
+  if (error instanceof CommanderError) return error.exitCode === 0 ? EXIT.done : EXIT.wrong;
+  if (error instanceof Problem) {
+    sayWrong(io, error.message);
+    return EXIT.wrong;
+  }
+  const { message } = error instanceof Error ? error : new Error(String(error));
+  sayWrong(io, error instanceof MachineFault ? message : `stopped by a fault of its own: ${message}`);
+  return EXIT.machine;
+}
+
+/** A reader that has seen enough, such as head, is no failure; anything else that stops a stream is. */
+function leave(error: NodeJS.ErrnoException, io: Io): never {
+  if (error.code === 'EPIPE') process.exit(EXIT.done);
+  sayWrong(io, `what it has to say could not be written (${error.code})`);
+  process.exit(EXIT.machine);
+}

@@ -1,0 +1,85 @@
+import cliProgress, { type GenericFormatter, type SingleBar } from 'cli-progress';
+import type { Stage } from '../search/run.js';
+import { say } from './io.js';
+
+/** What is shown while a person waits. */
+export interface Progress {
+  readonly tell: (stage: Stage) => void;
+  /** Leaves the terminal as it should be; the last thing to be called. */
+  readonly end: () => void;
+}
+
+/** Words for the stages of the work. */
+const WORDS: Readonly<Record<string, string>> = {
+  search: 'searching',
+  describe: 'describing the best',
+  draw: 'drawing',
+};
+
+/** Progress on a stream: a bar with rate and time left on a terminal, a line a stage elsewhere, nothing when quiet. */
+export function progressOn(stream: NodeJS.WriteStream, quiet: boolean): Progress {
+  if (quiet) return { tell: () => {}, end: () => {} };
+  return stream.isTTY ? bars(stream) : lines(stream);
+}
+
+function lines(stream: NodeJS.WriteStream): Progress {
+  let told = '';
+  return {
+    tell({ name, of }) {
+      if (name === told) return;
+      told = name;
+      say(stream, `${WORDS[name] ?? name}: ${grouped(of)}`);
+    },
+    end: () => {},
+  };
+}
+
+function bars(stream: NodeJS.WriteStream): Progress {
+  let bar: SingleBar | undefined;
+  let told = '';
+  const end = (): void => {
+    bar?.stop();
+    bar = undefined;
+  };
+  return {
+    tell({ name, done, of }) {
+      if (name !== told) {
+        end();
+        told = name;
+        bar = new cliProgress.SingleBar({
+          stream,
+          format: lineOf(name),
+          barsize: 24,
+          fps: 10,
+          hideCursor: true,
+          gracefulExit: false,
+        });
+        bar.start(of, 0);
+      }
+      bar?.update(done);
+    },
+    end,
+  };
+}
+
+/** One line of progress: stage, bar, how many of how many, rate, time left. */
+function lineOf(name: string): GenericFormatter {
+  return (options, { progress, value, total, startTime }) => {
+    const bar = cliProgress.Format.BarFormat(progress, {
+      ...options,
+      barCompleteString: '█'.repeat(24),
+      barIncompleteString: '░'.repeat(24),
+    });
+    const seconds = (performance.timeOrigin + performance.now() - startTime) / 1000;
+    const pace = value === 0 || seconds < 0.2 ? '' : `, ${paceInWords(value / seconds, total - value)}`;
+    return `${WORDS[name] ?? name} ${bar} ${grouped(value)} of ${grouped(total)}${pace}`;
+  };
+}
+
+/** Rate and time left in words. */
+function paceInWords(perSecond: number, left: number): string {
+  const seconds = Math.ceil(left / perSecond);
+  return `${grouped(Math.round(perSecond))} a second, ${seconds < 90 ? `${seconds} s` : `${Math.ceil(seconds / 60)} min`} left`;
+}
+
+const grouped = (count: number): string => count.toLocaleString('en');

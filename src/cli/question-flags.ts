@@ -1,0 +1,92 @@
+import { type Command, Option } from 'commander';
+
+/** A key of a question as a flag. */
+interface Flag {
+  /** Key of the question that it stands for. */
+  readonly key: string;
+  readonly flags: string;
+  readonly about: string;
+}
+
+type Groups = Readonly<Record<string, readonly Flag[]>>;
+
+export const STRUCTURE_FLAGS: readonly Flag[] = [
+  { key: 'structure', flags: '--structure <name>', about: 'weave structure; several with commas (see: structures)' },
+  { key: 'treadling', flags: '--treadling <manner>', about: 'manner of treadling (default: the usual one)' },
+  { key: 'profile', flags: '--profile <blocks>', about: 'block order, "A A B"; or order: the colours choose it' },
+];
+
+export const YARN_FLAGS: readonly Flag[] = [
+  { key: 'yarns', flags: '--yarns <list>', about: 'letters and colours (default: D #1f2a44, L #efe6d2)' },
+  { key: 'sett', flags: '--sett <threads>', about: 'ends/picks, "20", "20/18", "8/8 per cm" (default: 20 per inch)' },
+];
+
+export const LAYING_FLAGS: readonly Flag[] = [
+  { key: 'tabby', flags: '--tabby <letter>', about: 'yarn of the tabby picks (default: the last)' },
+  { key: 'by', flags: '--by <ways>', about: 'an order runs over thread, unit, block (default: thread)' },
+  { key: 'fill', flags: '--fill <ways>', about: 'an element is solid, alternate (default: solid)' },
+  { key: 'times', flags: '--times <factors>', about: 'threads or units an element covers (default: 1)' },
+];
+
+export const FLOAT_FLAG: Flag = {
+  key: 'limits.float',
+  flags: '--limit-float <length>',
+  about: 'longest float: 7 (threads), 1/2 in, 10 mm (default: 7)',
+};
+
+export const QUESTION_FLAGS: Groups = {
+  'What is woven:': [
+    ...STRUCTURE_FLAGS,
+    { key: 'draft', flags: '--draft <file>', about: 'a draft of your own instead of a structure' },
+    ...YARN_FLAGS,
+  ],
+  'Colour orders:': [
+    { key: 'lengths', flags: '--lengths <range>', about: 'elements in an order, 5, 2-6 or 2,3,5 (default: 2-6)' },
+    { key: 'orders', flags: '--orders <list>', about: 'orders to try instead, "DLDDL, DL"' },
+    { key: 'weft', flags: '--weft <rule>', about: 'same, exchange, own, a letter or an order (default: same)' },
+    ...LAYING_FLAGS,
+    { key: 'starts', flags: '--starts <which>', about: 'where an order may begin: all, first (default: all)' },
+  ],
+  'What is set aside:': [
+    FLOAT_FLAG,
+    { key: 'limits.repeat', flags: '--limit-repeat <n>', about: 'ends or picks in a repeat (default: 400)' },
+    { key: 'limits.warp changes', flags: '--limit-warp-changes <n>', about: 'colour changes in the warp, a repeat' },
+    { key: 'limits.weft changes', flags: '--limit-weft-changes <n>', about: 'colour changes in the weft, a repeat' },
+    { key: 'limits.shuttles', flags: '--limit-shuttles <n>', about: 'shuttles at work' },
+    { key: 'limits.treadles', flags: '--limit-treadles <n>', about: 'treadles that the loom has' },
+    { key: 'limits.shafts', flags: '--limit-shafts <n>', about: 'shafts that the loom has' },
+    {
+      key: 'same',
+      flags: '--same <list>',
+      about:
+        'one cloth also after: mirror, half-turn, quarter-turn, exchange; shift: none (default: mirror, half-turn, exchange)',
+    },
+  ],
+  'What is shown:': [
+    {
+      key: 'rank',
+      flags: '--rank <weights>',
+      about: 'contrast, symmetry, float, figure, ease, novelty (default: contrast 3, symmetry 2, float 1)',
+    },
+    { key: 'show', flags: '--show <n>', about: 'best cloths to show (default: 60)' },
+    { key: 'seed', flags: '--seed <word>', about: 'for what is left to chance (default: shedlight)' },
+  ],
+};
+
+/** Adds flags to a command, in their groups. */
+export function addFlags(command: Command, groups: Groups): void {
+  for (const [group, flags] of Object.entries(groups)) {
+    command.optionsGroup(group);
+    for (const flag of flags) command.addOption(new Option(flag.flags, flag.about));
+  }
+}
+
+/** The values given for flags, by key of the question. */
+export function flagsGiven(options: Readonly<Record<string, unknown>>, groups: Groups): Record<string, string> {
+  const given: Record<string, string> = {};
+  for (const { key, flags } of Object.values(groups).flat()) {
+    const value = options[new Option(flags).attributeName()];
+    if (typeof value === 'string') given[key] = value;
+  }
+  return given;
+}

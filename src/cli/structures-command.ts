@@ -1,0 +1,21 @@
+import { Command } from 'commander';
+import type { Io } from './io.js';
+
+const EXAMPLES = `Examples:
+  shedlight structures                      all, one a line
+  shedlight structures "summer and winter"  one, with units, tie-up and floats
+`;
+
+/** The command that tells of structures: its flags and help. */
+export function structuresCommand(io: Io, finish: (code: number) => void): Command {
+  return new Command('structures')
+    .summary('the structures known, or one with its units')
+    .description('Lists the weave structures known, or tells of one: units, tie-up, manners of treadling, floats.')
+    .argument('[name]', 'a structure, by any of its names')
+    .addHelpText('before', EXAMPLES)
+    .option('--json', 'print as JSON')
+    .action(async (name: string | undefined, { json }: { json?: boolean }) => {
+      const { runStructures } = await import('./structures.js');
+      finish(runStructures(name, json === true, io));
+    });
+}

@@ -1,0 +1,180 @@
+import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import sharp from 'sharp';
+import { describe, expect, it } from 'vitest';
+import { readDraft } from '../../src/draft/yaml.js';
+import { structureNames } from '../../src/structure/index.js';
+import { inFolder, run } from './run.js';
+
+const HOUND = ['draw', '--structure', '2/2 twill', '--warp', 'DDDDLLLL'];
+
+describe('structures', () => {
+  it('lists every structure in one line each', async () => {
+    const { code, out } = await run('structures');
+    expect(code).toBe(0);
+    expect(
+      out
+        .trim()
+        .split('\n')
+        .map((line) => line.split(/ {2,}/)[0]),
+    ).toEqual(structureNames());
+  });
+
+  it('tells of one: units, tie-up, treadling, floats', async () => {
+    const { out } = await run('structures', 'kuvikas');
+    expect(out).toMatch(/^summer and winter, also /);
+    expect(out).toContain('    A         1-3-2-3');
+    expect(out).toMatch(/floats +.*3/);
+  });
+
+  it('tells it as JSON', async () => {
+    const one = JSON.parse((await run('structures', 'plain', '--json')).out);
+    expect(one).toMatchObject({ format: 'shedlight-structure', name: 'plain weave', tieUp: { a: [1], b: [2] } });
+    const all = JSON.parse((await run('structures', '--json')).out);
+    expect(all.structures).toHaveLength(structureNames().length);
+  });
+
+  it('names the nearest where there is none of that name', async () => {
+    const { code, err } = await run('structures', 'crakle');
+    expect(code).toBe(2);
+    expect(err).toMatch(/^shedlight: no structure “crakle” \(did you mean “crackle”\?\)/);
+  });
+});
+
+describe('draw', () => {
+  // The figures of hound's tooth are those of SCORES.md, Worked figures.
+  it('says the figures of hound’s tooth', async () => {
+    const { code, out } = await run(...HOUND);
+    expect(code).toBe(0);
+    expect(out).toContain('half dark; D and L change places by a shift; nearly turns half round (88 %)');
+    expect(out).toMatch(/contrast +0\.3207: tone 0\.3183, line 0\.0385/);
+    expect(out).toMatch(/reads at +0\.6 m 37\.1, 2 m 24\.5, 6 m 10\.3/);
+    expect(out).not.toContain('wrong:');
+  });
+
+  it('prints a draft that reads back', async () => {
+    const { out } = await run(...HOUND);
+    const draft = readDraft(out.slice(out.indexOf('threading:')), 'out');
+    expect([draft.warp.length, draft.weft.length]).toEqual([8, 8]);
+    expect(JSON.parse((await run(...HOUND, '--json')).out)).toMatchObject({
+      format: 'shedlight-draw',
+      repeat: { ends: 8, picks: 8 },
+      draft: { warp: 'DDDDLLLL', weft: 'DDDDLLLL' },
+      scores: { planeGroup: 'p1', shiftExchange: true },
+      hangsTogether: true,
+      wrong: [],
+    });
+  });
+
+  it('says what is wrong with a draft, and where', () =>
+    inFolder(async (folder) => {
+      const file = join(folder, 'draft.yaml');
+      // STRUCTURES, section 0: ends 1, 3 with picks 1, 3 lie above the others, two separate layers.
+      writeFileSync(file, 'threading: 1 2 3 4\nlift plan: [1, 1 2 3, 3, 1 3 4]\n');
+      const layers = await run('draw', file);
+      expect(layers.out).toContain('wrong: the cloth does not hang together: it lies in 2 layers that lift apart');
+      writeFileSync(file, 'threading: 9x1 2\nlift plan: [1, 2]\n');
+      const long = await run('draw', file, '--limit-float', '3/8 in');
+      expect(long.out).toContain(
+        'wrong: pick 2 floats over 9 ends on the face, from end 1 on, over the limit of 0.375 in',
+      );
+    }));
+
+  it('keeps the colours of a draft, or lays others on it', () =>
+    inFolder(async (folder) => {
+      const file = join(folder, 'draft.yaml');
+      writeFileSync(
+        file,
+        'name: mine\nthreading: 1 2\nlift plan: [1, 2]\nwarp: A\nweft: A B\nyarns: { A: red, B: blue }\n',
+      );
+      expect((await run('draw', file)).out).toMatch(/^mine \(/);
+      const laid = JSON.parse((await run('draw', file, '--warp', 'AB', '--weft', 'exchange', '--json')).out);
+      expect([laid.draft.warp, laid.draft.weft]).toEqual(['AB', 'BA']);
+      const dyed = JSON.parse((await run('draw', file, '--yarns', 'B white, C black', '--json')).out);
+      expect(dyed.draft.yarns.map((yarn: { hex: string }) => yarn.hex)).toEqual(['#ff0000', '#ffffff']);
+    }));
+
+  it('writes cloth as PNG at its true size, and the draft as SVG', () =>
+    inFolder(async (folder) => {
+      const [png, svg] = [join(folder, 'a.png'), join(folder, 'a.svg')];
+      expect((await run(...HOUND, '--out', png)).code).toBe(0);
+      // 60 mm at 254 points to the inch.
+      expect(await sharp(png).metadata()).toMatchObject({ width: 600, height: 600, density: 254 });
+      expect((await run(...HOUND, '--out', svg)).code).toBe(0);
+      expect(readFileSync(svg, 'utf8')).toMatch(/^<svg/);
+    }));
+
+  it.each([
+    [['draw'], 'question: found neither structure nor draft'],
+    [['draw', '--structure', 'plain'], '--warp: found none; expected one, such as DLDDL'],
+    [['draw', '--structure', 'plain', '--warp', 'DX'], '--warp: order “DX”, place 2: found “X”'],
+    [['draw', '--structure', 'plain', '--warp', 'D,L'], '--warp: found several orders; expected one, such as DLDDL'],
+    [[...HOUND, '--weft', 'own'], '--weft: found “own”; expected same, exchange, a letter or an order'],
+    [[...HOUND, '--times', '1,2'], 'found several ways to draw; expected one structure'],
+    [
+      [...HOUND, '--out', 'a.jpg'],
+      '--out: found “a.jpg”; expected a name that ends in .png (the cloth) or .svg (the draft)',
+    ],
+    [[...HOUND, '--out', '/nowhere/a.png'], '/nowhere/a.png: found no folder /nowhere; expected one that is there'],
+    [
+      ['draw', 'a.yaml', '--structure', 'plain'],
+      '--structure: found it beside the draft of a file; expected one or the other',
+    ],
+  ])('refuses %j', async (words, message) => {
+    const { code, err } = await run(...words);
+    expect([code, err]).toEqual([2, expect.stringContaining(`shedlight: ${message}`)]);
+  });
+});
+
+describe('explore', () => {
+  it('writes a gallery beside the question and says which file to open', () =>
+    inFolder(async (folder) => {
+      const file = join(folder, 'tide-line.yaml');
+      writeFileSync(file, 'structure: 2/2 twill\nlengths: 2-6\nshow: 3\n');
+      const { code, out, err } = await run('explore', file);
+      expect(code).toBe(0);
+      const lines = out.trim().split('\n');
+      expect(lines).toHaveLength(2);
+      expect(lines[0]).toMatch(
+        /candidates \(all tried\): \d+ different cloths, .*; 3 shown\. Best: [0-9a-z]{8} 2\/2 twill, /,
+      );
+      expect(lines[1]).toBe(`Open ${join(folder, 'tide-line', 'index.html')}`);
+      expect(err.split('\n')[0]).toMatch(/^searching: \d+$/);
+      expect(readdirSync(folder).sort()).toEqual(['tide-line', 'tide-line.yaml']);
+      expect(existsSync(join(folder, 'tide-line', 'gallery.json'))).toBe(true);
+    }));
+
+  it('is silent when quiet, and speaks JSON', () =>
+    inFolder(async (folder) => {
+      const out = join(folder, 'out');
+      const ran = await run(
+        'explore',
+        '--structure',
+        '2/2 twill',
+        '--orders',
+        'D4 L4',
+        '--out',
+        out,
+        '--json',
+        '--quiet',
+      );
+      expect([ran.code, ran.err]).toEqual([0, '']);
+      expect(JSON.parse(ran.out)).toMatchObject({
+        format: 'shedlight-explore',
+        counts: { exhaustive: true },
+        best: { code: expect.stringMatching(/^[0-9a-z]{8}$/) },
+        index: join(out, 'index.html'),
+      });
+    }));
+
+  it('says that nothing fits with code 1, and why, and writes nothing', () =>
+    inFolder(async (folder) => {
+      const out = join(folder, 'out');
+      const ran = await run('explore', '--structure', "monk's belt", '--limit-float', '1', '--out', out, '--quiet');
+      expect([ran.code, ran.out]).toEqual([1, '']);
+      expect(ran.err).toMatch(
+        /^shedlight: nothing fits the question\. .* 0 different cloths, \d+ float too far; 0 shown\.\n$/,
+      );
+      expect(existsSync(out)).toBe(false);
+    }));
+});

@@ -35,7 +35,7 @@ const MOST_READINGS = 24;
 
 /**
  * Fits every structure to a weave, as its shafts are numbered; where the picks of none are understood, with its shafts
- * renumbered in any way. The best comes first: longest units, then treadling, sheds, and fewest incidental ends.
+ * renumbered in any way. The best comes first: all explained, all sheds known, then the longest units.
  */
 export function fitsOf(weave: Weave, among: readonly Structure[]): Fit[] {
   const rings = ringsOf(weave);
@@ -188,6 +188,8 @@ function compare(a: Fit, b: Fit): number {
 /** Compares by what the weave itself tells. */
 function compareWeave(a: Fit, b: Fit): number {
   return (
+    Number(explained(b)) - Number(explained(a)) ||
+    Number(b.known === 1) - Number(a.known === 1) ||
     meanUnit(b) - meanUnit(a) ||
     Number(b.treadling !== undefined) - Number(a.treadling !== undefined) ||
     b.known - a.known ||
@@ -195,6 +197,14 @@ function compareWeave(a: Fit, b: Fit): number {
     idle(a) - idle(b) ||
     Number(usual(b)) - Number(usual(a))
   );
+}
+
+/**
+ * Whether ends and picks are all of the structure's units. Units of single ends say little: nearly every threading on
+ * four shafts is a walk from end to end.
+ */
+function explained(fit: Fit): boolean {
+  return fit.treadling !== undefined && meanUnit(fit) >= 2;
 }
 
 /** Shafts and blocks of the structure that the weave does not use. */

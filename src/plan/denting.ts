@@ -34,12 +34,17 @@ export function dentingOf(sett: number, reed: number, repeat: number): Denting {
   return { reed, dents, meets, inStep: dents.length > 1 && meets === repeat };
 }
 
-/** Reeds in order of evenness: as many in every dent, then the shortest order of dents; in step comes last. */
+/** Reeds in order of evenness: the shortest order of dents first, then nearest to two in a dent; in step comes last. */
 export function rankReeds(sett: number, reeds: readonly number[], repeat: number): Denting[] {
   return reeds
     .map((reed) => dentingOf(sett, reed, repeat))
     .filter(({ dents }) => Math.max(...dents) <= MOST_IN_A_DENT && Math.min(...dents) >= 1)
-    .sort((a, b) => Number(a.inStep) - Number(b.inStep) || a.dents.length - b.dents.length || a.reed - b.reed);
+    .sort(
+      (a, b) =>
+        Number(a.inStep) - Number(b.inStep) ||
+        a.dents.length - b.dents.length ||
+        Math.abs(a.reed * 2 - sett) - Math.abs(b.reed * 2 - sett),
+    );
 }
 
 /** Dents that so many ends fill, and one for each floating selvedge. */

@@ -64,6 +64,7 @@ export function warpLength(needs: WarpNeeds, per: Per): WarpLength {
   const wind = upTo(total, per === 'inch' ? YARD / 4 : 100);
   const say = (mm: number): string => sayLength(mm, per).replace(/ \(.*/, '');
   const each = new Set(pieces).size === 1 ? `${pieces.length} × ${say(pieces[0]!)}` : pieces.map(say).join(' + ');
+  const between = dividers === 0 ? '' : ` + ${dividers} × ${say(divider)}`;
   const line = (what: string, how: string, mm: number): WarpLine => ({ what, how, mm });
   return {
     finished,
@@ -72,7 +73,7 @@ export function warpLength(needs: WarpNeeds, per: Per): WarpLength {
     total,
     wind,
     lines: [
-      line('finished', `${each} + ${dividers} × ${say(divider)} + ${say(header)} + ${say(footer)}`, finished),
+      line('finished', `${each}${between} + ${say(header)} + ${say(footer)}`, finished),
       line('off the loom', `÷ (1 − ${sayShare(shrinkage)} shrinkage)`, offLoom),
       line('warp used', `÷ (1 − ${sayShare(takeUp)} take-up)`, used),
       line('in all', `+ ${say(loomWaste)} loom waste + ${say(testing)} test weaving and re-tying`, total),

@@ -78,23 +78,28 @@ export function changesIn(warp: ArrayLike<number>): number {
 /**
  * The list of winding in order. Each walk lays one end, so after an even number of ends the hand is back at peg 1.
  *
- * @param tieEvery ends from one counting tie to the next
+ * @param tieEvery ends from one counting tie to the next, after the first border
  */
-export function windInOrder(warp: ArrayLike<number>, tieEvery: number): RunLine[] {
+export function windInOrder(warp: ArrayLike<number>, tieEvery: number, border = 0): RunLine[] {
   let running = 0;
   return runsOf(warp).map((run) => {
     running += run.ends;
-    return { ...run, running, peg: running % 2 === 0 ? 1 : 2, tie: running % tieEvery === 0 };
+    return {
+      ...run,
+      running,
+      peg: running % 2 === 0 ? 1 : 2,
+      tie: running > border && (running - border) % tieEvery === 0,
+    };
   });
 }
 
-/** One chain a colour, in the order in which the colours first come; `tieEvery` in ends of the whole warp. */
-export function chainsOf(warp: ArrayLike<number>, repeat: number): Chain[] {
+/** One chain a colour, in the order in which the colours first come, tied off every whole repeat or few. */
+export function chainsOf(warp: ArrayLike<number>, repeat: number, border = 0): Chain[] {
   const counts = new Map<number, number>();
   const inRepeat = new Map<number, number>();
   for (let i = 0; i < warp.length; i++) {
     counts.set(warp[i]!, (counts.get(warp[i]!) ?? 0) + 1);
-    if (i < repeat) inRepeat.set(warp[i]!, (inRepeat.get(warp[i]!) ?? 0) + 1);
+    if (i >= border && i < border + repeat) inRepeat.set(warp[i]!, (inRepeat.get(warp[i]!) ?? 0) + 1);
   }
   return [...counts].map(([yarn, ends]) => {
     const tieEvery = atLeastTen(inRepeat.get(yarn) ?? ends);
@@ -109,14 +114,15 @@ export function chainsOf(warp: ArrayLike<number>, repeat: number): Chain[] {
  *
  * @param warp yarn of each end, floating selvedges left out
  * @param repeat ends after which the colours recur
+ * @param border ends of each of two borders, wound before the first repeat and after the last
  */
-export function windingOf(warp: ArrayLike<number>, repeat: number): Winding {
+export function windingOf(warp: ArrayLike<number>, repeat: number, border = 0): Winding {
   const tieEvery = atLeastTen(repeat);
-  const list = windInOrder(warp, tieEvery);
-  const chains = chainsOf(warp, repeat);
+  const list = windInOrder(warp, tieEvery, border);
+  const chains = chainsOf(warp, repeat, border);
   const toTie = list.findIndex((line) => line.tie);
   return {
-    ways: waysOf(warp, repeat, chains),
+    ways: waysOf(warp, repeat, chains, border),
     chains,
     stretch: toTie < 0 ? list : list.slice(0, toTie + 1),
     tieEvery,
@@ -125,7 +131,7 @@ export function windingOf(warp: ArrayLike<number>, repeat: number): Winding {
 }
 
 /** The ways there are for this warp, fewest knots first; of equals the one that leaves the order free at threading. */
-function waysOf(warp: ArrayLike<number>, repeat: number, chains: readonly Chain[]): WayCost[] {
+function waysOf(warp: ArrayLike<number>, repeat: number, chains: readonly Chain[], border: number): WayCost[] {
   const apart: WayCost = { way: 'one warp a colour', knots: 0, passes: warp.length, chains: chains.length };
   if (chains.length === 1) return [apart];
   const inOrder: WayCost = {
@@ -135,7 +141,7 @@ function waysOf(warp: ArrayLike<number>, repeat: number, chains: readonly Chain[
     chains: 1,
   };
   const left = warp.length % repeat;
-  const fits = repeat <= TOGETHER_AT_MOST && warp.length >= repeat;
+  const fits = border === 0 && repeat <= TOGETHER_AT_MOST && warp.length >= repeat;
   const together: WayCost = {
     way: 'several ends together',
     // Ends beyond the last whole repeat are wound singly, in order.

@@ -1,0 +1,203 @@
+import { Problem } from '../problem.js';
+import { type Portrait, portraitOf, unlikeness } from './cloth-distance.js';
+import { type Loom, obstacles } from './loom.js';
+import type { Needs } from './needs.js';
+import type { KeptCloth } from './shortlist.js';
+import { planWarps, type WarpPlan } from './warp-plan.js';
+
+/** A weaver with the loom that the variation has to fit. */
+export interface Weaver {
+  readonly name: string;
+  readonly loom: Loom;
+}
+
+/** What one weaver gets. */
+export interface Share {
+  readonly weaver: Weaver;
+  readonly cloth: KeptCloth;
+  /** How unlike the nearest other share is, 0 to 1; 1 where there is none. */
+  readonly apart: number;
+}
+
+/** A deal: a share for each weaver, in their order, and variations in hand for drop-outs. */
+export interface Deal {
+  readonly shares: readonly Share[];
+  readonly spares: readonly {
+    readonly cloth: KeptCloth;
+    readonly apart: number;
+    readonly weavers: readonly string[];
+  }[];
+  /** Why a cloth cannot go to a weaver, for those that were not dealt to them. */
+  readonly refused: readonly { readonly weaver: string; readonly code: string; readonly why: readonly string[] }[];
+}
+
+/** Variations in hand, at most. */
+const SPARES = 3;
+
+/** Loom letters for weavers who are only counted: A, B, … Z, AA, AB, … */
+export function weaverLetters(count: number): string[] {
+  return Array.from({ length: count }, (_, w) => {
+    const last = String.fromCharCode(65 + (w % 26));
+    return w < 26 ? last : String.fromCharCode(64 + Math.floor(w / 26)) + last;
+  });
+}
+
+/** One warp for one cloth, as it would be on a weaver's loom. */
+export function warpFor(cloth: KeptCloth, needs: Needs, loom: Loom): WarpPlan {
+  return planWarps([cloth], {
+    ...needs,
+    loom,
+    ...(loom.width !== undefined && { width: Math.min(needs.width, loom.width) }),
+  })[0]!;
+}
+
+/**
+ * Deals a different cloth to each weaver, as unlike one another as can be: in turn the cloth that is farthest from all
+ * that were dealt goes to a weaver whose loom it fits, as long as every other weaver can still be served. The first is
+ * the first of the shortlist that fits. The same shortlist and weavers give the same deal.
+ *
+ * @throws Problem where there are too few cloths, or looms that too few of them fit
+ */
+export function dealOut(kept: readonly KeptCloth[], weavers: readonly Weaver[], needs: Needs): Deal {
+  if (weavers.length === 0) throw new Problem('found no weavers; expected at least one');
+  if (kept.length < weavers.length) {
+    throw new Problem(`found ${kept.length} cloths for ${weavers.length} weavers; expected at least one each`);
+  }
+  const why = weavers.map(({ loom }) => kept.map((cloth) => obstaclesOf(cloth, needs, loom)));
+  const fits = why.map((row) => row.map((reasons) => reasons.length === 0));
+  const matching = matchAll(fits, kept.length);
+  if (matching === undefined) throw new Problem(tooFew(weavers, fits, kept.length, why));
+  const portraits = kept.map(({ draft }) => portraitOf(draft));
+  const dealt = farthestFirst(fits, portraits);
+  const taken = new Set(dealt);
+  const shares = weavers.map((weaver, w): Share => {
+    const others = dealt.filter((_, other) => other !== w).map((c) => portraits[c]!);
+    return { weaver, cloth: kept[dealt[w]!]!, apart: nearest(portraits[dealt[w]!]!, others) };
+  });
+  const spares: number[] = [];
+  while (spares.length < SPARES && taken.size < kept.length) {
+    const inHand = [...dealt, ...spares].map((c) => portraits[c]!);
+    const next = farthest(portraits, inHand, (c) => !taken.has(c) && fits.some((row) => row[c]!));
+    if (next < 0) break;
+    spares.push(next);
+    taken.add(next);
+  }
+  return {
+    shares,
+    spares: spares.map((c) => ({
+      cloth: kept[c]!,
+      apart: nearest(
+        portraits[c]!,
+        [...dealt, ...spares.filter((other) => other !== c)].map((other) => portraits[other]!),
+      ),
+      weavers: weavers.filter((_, w) => fits[w]![c]).map(({ name }) => name),
+    })),
+    refused: weavers.flatMap(({ name }, w) =>
+      kept.flatMap(({ code }, c) => (fits[w]![c] ? [] : [{ weaver: name, code, why: why[w]![c]! }])),
+    ),
+  };
+}
+
+/** Index of the cloth of each weaver. Every step leaves a full matching for those who still wait. */
+function farthestFirst(fits: readonly (readonly boolean[])[], portraits: readonly Portrait[]): number[] {
+  const dealt = new Map<number, number>();
+  const open = fits.map((row) => [...row]);
+  const taken: number[] = [];
+  while (dealt.size < fits.length) {
+    const inHand = taken.map((c) => portraits[c]!);
+    const tried = new Set<number>();
+    for (;;) {
+      const cloth = farthest(portraits, inHand, (c) => !taken.includes(c) && !tried.has(c));
+      tried.add(cloth);
+      const weaver = takerOf(cloth, open, dealt, portraits.length);
+      if (weaver === undefined) continue;
+      dealt.set(weaver, cloth);
+      taken.push(cloth);
+      open.forEach((row, w) => {
+        row[cloth] = w === weaver;
+        if (w === weaver) open[w] = row.map((_, c) => c === cloth);
+      });
+      break;
+    }
+  }
+  return fits.map((_, w) => dealt.get(w)!);
+}
+
+/** The weaver with the fewest other choices who can take a cloth while all others are still served. */
+function takerOf(
+  cloth: number,
+  open: readonly (readonly boolean[])[],
+  dealt: ReadonlyMap<number, number>,
+  cloths: number,
+): number | undefined {
+  const choices = (w: number): number => open[w]!.filter(Boolean).length;
+  const able = open
+    .flatMap((row, w) => (row[cloth] && !dealt.has(w) ? [w] : []))
+    .sort((a, b) => choices(a) - choices(b) || a - b);
+  return able.find((weaver) => {
+    const then = open.map((row, w) => row.map((fits, c) => (w === weaver ? c === cloth : c !== cloth && fits)));
+    return matchAll(then, cloths) !== undefined;
+  });
+}
+
+/** A cloth for every weaver, each once (augmenting paths); undefined where there is none. */
+function matchAll(fits: readonly (readonly boolean[])[], cloths: number): number[] | undefined {
+  const weaverOf = new Array<number>(cloths).fill(-1);
+  const place = (w: number, seen: Set<number>): boolean => {
+    for (let c = 0; c < cloths; c++) {
+      if (!fits[w]![c] || seen.has(c)) continue;
+      seen.add(c);
+      if (weaverOf[c]! < 0 || place(weaverOf[c]!, seen)) {
+        weaverOf[c] = w;
+        return true;
+      }
+    }
+    return false;
+  };
+  return fits.every((_, w) => place(w, new Set())) ? weaverOf : undefined;
+}
+
+/** The cloth farthest from all in hand, of equals the first of the shortlist; −1 where none may be taken. */
+function farthest(
+  portraits: readonly Portrait[],
+  inHand: readonly Portrait[],
+  may: (cloth: number) => boolean,
+): number {
+  let best = -1;
+  let most = -1;
+  portraits.forEach((portrait, c) => {
+    if (!may(c)) return;
+    const distance = nearest(portrait, inHand);
+    if (distance > most) [best, most] = [c, distance];
+  });
+  return best;
+}
+
+function nearest(portrait: Portrait, others: readonly Portrait[]): number {
+  return Math.min(1, ...others.map((other) => unlikeness(portrait, other)));
+}
+
+function obstaclesOf(cloth: KeptCloth, needs: Needs, loom: Loom): string[] {
+  const warp = warpFor(cloth, needs, loom);
+  const [piece] = warp.pieces;
+  return obstacles(
+    { draft: piece!.draft, heddles: warp.heddles, width: warp.widthInReed, shuttles: piece!.shuttles.length },
+    loom,
+    warp.per,
+  );
+}
+
+/** Who cannot be served, with what stands in the way. */
+function tooFew(
+  weavers: readonly Weaver[],
+  fits: readonly (readonly boolean[])[],
+  cloths: number,
+  why: readonly (readonly string[][])[],
+): string {
+  const empty = fits.findIndex((row) => !row.some(Boolean));
+  if (empty >= 0) {
+    return `weaver ${weavers[empty]!.name}: found no cloth of ${cloths} that fits the loom (the first ${why[empty]![0]!.join(', ')})`;
+  }
+  const scarce = weavers.map(({ name }, w) => `${name} ${fits[w]!.filter(Boolean).length}`).join(', ');
+  return `found too few cloths that fit the looms for each weaver to have one of their own (that fit: ${scarce})`;
+}

@@ -1,0 +1,234 @@
+import * as v from 'valibot';
+import type { Sett } from '../draft/draft.js';
+import {
+  describe,
+  eachOf,
+  type Given,
+  isKeys,
+  keys,
+  Misread,
+  numberOf,
+  reading,
+  textOf,
+  under,
+  wholeOf,
+  wordOf,
+} from '../draft/yaml-given.js';
+import { check, parseSource } from '../draft/yaml-source.js';
+import { settSchema } from '../draft/yaml-yarns.js';
+import { Problem } from '../problem.js';
+import { LOOM_KINDS, type Loom } from './loom.js';
+import { INCH, parseLength, parseShare } from './measure.js';
+import { FLOAT_LIMITS, type Purpose } from './purpose.js';
+import { USUAL_WARP } from './warp.js';
+import { parseYarnSize, type YarnSize } from './yarn.js';
+
+/** The sizes of paper that sheets are made for. */
+export const PAPERS = ['a4', 'letter'] as const;
+export type Paper = (typeof PAPERS)[number];
+
+/** What a plan is made from beside the shortlist. Lengths in millimetres, shares from 0 to below 1. */
+export interface Needs {
+  /** Width of the warp in the reed. */
+  readonly width: number;
+  /** Finished length of each piece, hems included. */
+  readonly piece: number;
+  /** Pieces of each cloth. */
+  readonly pieces: number;
+  readonly divider: number;
+  readonly header: number;
+  readonly footer: number;
+  readonly shrinkage: number;
+  readonly takeUp: number;
+  readonly loomWaste: number;
+  readonly testing: number;
+  /** Of all cloths, instead of their own. */
+  readonly sett?: Sett;
+  /** Dents in an inch (a centimetre, where the sett is counted in centimetres); the evenest of the usual ones if absent. */
+  readonly reed?: number;
+  /** Sizes of the yarns by letter. */
+  readonly yarns: Readonly<Record<string, YarnSize>>;
+  /** Ends of one yarn on both sides of the field. */
+  readonly border?: { readonly ends: number; readonly letter: string };
+  readonly floating: 'auto' | 'yes' | 'no';
+  readonly purpose: Purpose;
+  readonly paper: Paper;
+  readonly loom: Loom;
+}
+
+const length = reading((given) => spoken(() => parseLength(textOf(given, 'a length such as 20 in'))));
+const share = reading((given) => spoken(() => parseShare(textOf(given, 'per cent such as 8 %'))));
+const whole = (what: string, most: number) => v.optional(reading((given) => wholeOf(given, what, 1, most)));
+
+/** Keys of a loom; heddles are one number for all shafts, or one a shaft. */
+export const loomEntries = {
+  loom: v.optional(
+    reading((given) => wordOf(given, LOOM_KINDS)),
+    'rising',
+  ),
+  shafts: whole('a number of shafts, 2 to 64', 64),
+  treadles: whole('a number of treadles, 1 to 64', 64),
+  heddles: v.optional(
+    reading((given) => eachOf(given, 'heddles on each shaft, as 120 120 120 70', heddleCount, /[\s,;]+/)),
+  ),
+  'loom width': v.optional(length),
+  shuttles: whole('a number of shuttles, 1 to 12', 12),
+};
+
+const needsKeys = keys({
+  width: v.optional(length, '20 in'),
+  piece: v.optional(length, '5 in'),
+  pieces: v.optional(
+    reading((given) => wholeOf(given, 'a number of pieces, 1 to 200', 1, 200)),
+    '1',
+  ),
+  divider: v.optional(length),
+  header: v.optional(length),
+  footer: v.optional(length),
+  shrinkage: v.optional(share),
+  'take-up': v.optional(share),
+  waste: v.optional(length),
+  testing: v.optional(length),
+  sett: v.optional(settSchema),
+  reed: v.optional(reading(reedOf)),
+  yarns: v.optional(reading(sizesOf), {}),
+  border: v.optional(reading(borderOf)),
+  floating: v.optional(
+    reading((given) => wordOf(given, ['auto', 'yes', 'no'] as const)),
+    'auto',
+  ),
+  for: v.optional(
+    reading((given) => wordOf(given, Object.keys(FLOAT_LIMITS) as Purpose[])),
+    'general',
+  ),
+  paper: v.optional(
+    reading((given) => wordOf(given, PAPERS)),
+    'a4',
+  ),
+  ...loomEntries,
+});
+
+/** The keys that a person can write, and give as flags. */
+export const NEEDS_KEYS = [
+  ...[
+    'width',
+    'piece',
+    'pieces',
+    'divider',
+    'header',
+    'footer',
+    'shrinkage',
+    'take-up',
+    'waste',
+    'testing',
+    'sett',
+    'reed',
+  ],
+  ...['yarns', 'border', 'floating', 'for', 'paper', 'loom', 'shafts', 'treadles', 'heddles', 'loom width', 'shuttles'],
+] as const;
+
+/** Loom of the keys of {@link loomEntries}. */
+export function loomOf(given: {
+  readonly loom: Loom['kind'];
+  readonly shafts?: number | undefined;
+  readonly treadles?: number | undefined;
+  readonly heddles?: readonly number[] | undefined;
+  readonly 'loom width'?: number | undefined;
+  readonly shuttles?: number | undefined;
+}): Loom {
+  const { loom: kind, shafts, treadles, heddles, shuttles } = given;
+  const width = given['loom width'];
+  const each = heddles?.length === 1 ? new Array<number>(shafts ?? 64).fill(heddles[0]!) : heddles;
+  return {
+    kind,
+    ...(shafts !== undefined && { shafts }),
+    ...(treadles !== undefined && { treadles }),
+    ...(each !== undefined && { heddles: each }),
+    ...(width !== undefined && { width }),
+    ...(shuttles !== undefined && { shuttles }),
+  };
+}
+
+/**
+ * Reads what a plan is made from: a person's YAML, and flags, which win. Everything has a usual value.
+ *
+ * @param text the YAML, or '' for flags alone; `file` its name, for messages
+ */
+export function readNeeds(text: string, file: string, flags: Readonly<Record<string, string>> = {}): Needs {
+  const source = text === '' ? { value: {}, place: () => file } : parseSource(text, file);
+  const value = { ...(source.value as Record<string, Given>), ...flags };
+  const place: typeof source.place = (path, spot) => {
+    const key = path[0];
+    if (typeof key === 'string' && Object.hasOwn(flags, key)) return `--${key.replaceAll(' ', '-')}`;
+    return source.place(path, spot);
+  };
+  const given = check(needsKeys, { value, place });
+  const { width, piece, pieces, sett, reed, yarns, border, floating, paper } = given;
+  return {
+    width,
+    piece,
+    pieces,
+    divider: given.divider ?? USUAL_WARP.divider,
+    header: given.header ?? USUAL_WARP.header,
+    footer: given.footer ?? USUAL_WARP.footer,
+    shrinkage: given.shrinkage ?? USUAL_WARP.shrinkage,
+    takeUp: given['take-up'] ?? USUAL_WARP.takeUp,
+    loomWaste: given.waste ?? (given.loom === 'table' ? 17 * INCH : USUAL_WARP.loomWaste),
+    testing: given.testing ?? USUAL_WARP.testing,
+    ...(sett !== undefined && { sett }),
+    ...(reed !== undefined && { reed }),
+    yarns,
+    ...(border !== undefined && { border }),
+    floating,
+    purpose: given.for,
+    paper,
+    loom: loomOf(given),
+  };
+}
+
+function heddleCount(given: Given): number {
+  return wholeOf(given, 'a number of heddles', 0, 10_000);
+}
+
+/** `10` dents in the measure of the sett, or `50/10`: so many in ten. */
+function reedOf(given: Given): number {
+  const expected = 'dents to the inch such as 10, or to 10 cm such as 50/10';
+  const found = /^(\d+(?:\.\d)?)\s*(\/\s*10)?$/.exec(textOf(given, expected));
+  const dents = found === null ? Number.NaN : Number(found[1]) / (found[2] === undefined ? 1 : 10);
+  if (!(dents >= 0.5 && dents <= 60)) throw new Misread(`found ${describe(given)}; expected ${expected}`);
+  return dents;
+}
+
+/** Letters with sizes: `{ D: 8/2 cotton }`, or as one text `D 8/2 cotton, L 8/2 cotton`; one size alone is for all. */
+function sizesOf(given: Given): Readonly<Record<string, YarnSize>> {
+  if (isKeys(given)) {
+    return Object.fromEntries(
+      Object.entries(given).map(([letter, size]) => [letter, under(letter, () => sizeOf(size))]),
+    );
+  }
+  const text = textOf(given, 'a yarn size such as 8/2 cotton');
+  const parts = text.split(',').map((part) => /^\s*([A-Z])\s+(.+?)\s*$/.exec(part));
+  if (parts.includes(null)) return { '': sizeOf(text) };
+  return Object.fromEntries(parts.map((part) => [part![1]!, sizeOf(part![2]!)]));
+}
+
+function sizeOf(given: Given): YarnSize {
+  return spoken(() => parseYarnSize(textOf(given, 'a yarn size such as 8/2 cotton')));
+}
+
+/** `8 D`: ends and the letter of their yarn. */
+function borderOf(given: Given): { ends: number; letter: string } {
+  const expected = 'ends and a letter, such as 8 D';
+  const found = /^(\d+)\s*([A-Z])$/.exec(textOf(given, expected));
+  if (found === null) throw new Misread(`found ${describe(given)}; expected ${expected}`);
+  return { ends: numberOf(found[1]!, expected, 1, 200), letter: found[2]! };
+}
+
+/** Runs a reader that knows nothing of places. */
+function spoken<T>(read: () => T): T {
+  try {
+    return read();
+  } catch (error) {
+    throw error instanceof Problem && !(error instanceof Misread) ? new Misread(error.message) : error;
+  }
+}

@@ -1,0 +1,113 @@
+import { drawdown } from '../cloth/drawdown.js';
+import { type Floats, floatsOf } from '../cloth/floats.js';
+import { type Draft, spacing } from '../draft/draft.js';
+import { picksIn, tally, WEFT_EXTRA } from './amounts.js';
+import { type TiedUp, tiedUp } from './loom.js';
+import { sayLength } from './measure.js';
+import type { Needs } from './needs.js';
+import { FLOAT_LIMITS } from './purpose.js';
+import type { KeptCloth } from './shortlist.js';
+import {
+  pickList,
+  type Shuttle,
+  type Starts,
+  shuttleOfPick,
+  shuttlesOf,
+  startingSides,
+  type Throw,
+} from './shuttles.js';
+import { before } from './warp.js';
+
+/** One cloth of the shortlist as it is woven on its warp. Lengths in millimetres. */
+export interface PiecePlan {
+  /** Number on the warp, from 1; it goes into the cloth and on the sheet. */
+  readonly number: number;
+  readonly cloth: KeptCloth;
+  /** The cloth's draft with the plan's sett and yarn sizes. */
+  readonly draft: Draft;
+  /** Pieces of this cloth. */
+  readonly pieces: number;
+  /** Length of each under tension-free measure on the loom, and its picks. */
+  readonly woven: number;
+  readonly picks: number;
+  readonly shuttles: readonly (Shuttle & {
+    readonly picks: number;
+    readonly side: Throw['from'];
+    readonly weft: number;
+  })[];
+  readonly starts: Starts;
+  /** The picks of one repeat, from the starting sides. */
+  readonly list: readonly Throw[];
+  /** Longest carry, in picks and in length. */
+  readonly carry: { readonly picks: number; readonly mm: number };
+  readonly floats: Floats;
+  readonly tied: TiedUp;
+  readonly cautions: readonly string[];
+}
+
+/** Carries longer than these are caught on the way, or cut and tucked in (common practice, no source). */
+const CATCH_FROM = 12.7;
+const CUT_FROM = 25.4;
+
+/** Plans one cloth on a warp of so many ends that is `width` mm wide in the reed. */
+export function planPiece(
+  cloth: KeptCloth,
+  draft: Draft,
+  number: number,
+  ends: number,
+  width: number,
+  needs: Needs,
+): PiecePlan {
+  const { along } = spacing(draft.sett);
+  const woven = before(needs.piece, needs.shrinkage);
+  const picks = picksIn(woven, 1 / along);
+  const shuttles = shuttlesOf(draft);
+  const [starts] = startingSides(draft, ends);
+  const thrown = tally(shuttleOfPick(draft, shuttles), picks, shuttles.length);
+  const list = pickList(draft, draft.weft.length * 2, starts!.sides);
+  const longest = Math.max(0, ...list.map(({ carry }) => carry));
+  const carry = { picks: longest, mm: longest * along };
+  const floats = floatsOf(drawdown(draft), draft.sett);
+  return {
+    number,
+    cloth,
+    draft,
+    pieces: needs.pieces,
+    woven,
+    picks,
+    shuttles: shuttles.map((shuttle, s) => ({
+      ...shuttle,
+      picks: thrown[s]!,
+      side: starts!.sides[s]!,
+      weft: thrown[s]! * width * (1 + WEFT_EXTRA),
+    })),
+    starts: starts!,
+    // The first repeat, with the carries that every later one has.
+    list: list
+      .slice(0, draft.weft.length)
+      .map((thrown, j) => ({ ...thrown, carry: list[j + draft.weft.length]!.carry })),
+    carry,
+    floats,
+    tied: tiedUp(draft, needs.loom),
+    cautions: [...floatCautions(floats, needs, draft), ...carryCautions(carry.mm, draft)],
+  };
+}
+
+function floatCautions(floats: Floats, needs: Needs, draft: Draft): string[] {
+  const limit = FLOAT_LIMITS[needs.purpose];
+  const { per } = draft.sett;
+  if (floats.longestMm === null) return ['Some threads never interlace: this cloth needs more threads to hold it.'];
+  if (floats.longestMm <= limit + 1e-6) return [];
+  const what =
+    needs.purpose === 'general' ? 'general use' : needs.purpose === 'baby' ? 'a baby’s things' : `a ${needs.purpose}`;
+  return [
+    `Longest float ${sayLength(floats.longestMm, per)}: longer than the ${sayLength(limit, per)} usual for ${what}.`,
+  ];
+}
+
+function carryCautions(mm: number, draft: Draft): string[] {
+  const { per } = draft.sett;
+  if (mm > CUT_FROM + 1e-6) return [`Carries up to ${sayLength(mm, per)}: cut and tuck in rather than carry.`];
+  if (mm > CATCH_FROM + 1e-6) return [`Carries up to ${sayLength(mm, per)}: catch the waiting weft on the way.`];
+  return [];
+}

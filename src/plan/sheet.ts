@@ -1,0 +1,179 @@
+import sharp from 'sharp';
+import { spacing } from '../draft/draft.js';
+import { paintCloth } from '../render/cloth.js';
+import { USUAL_CAUTIONS } from './cautions.js';
+import type { Loom } from './loom.js';
+import { sayLength, sayLong, sayWeight } from './measure.js';
+import { MARGIN, type Sheets, SMALL } from './paper.js';
+import type { PiecePlan } from './piece-plan.js';
+import { drawDraft } from './sheet-draft.js';
+import { figures } from './sheet-figures.js';
+import { drawFoot } from './sheet-foot.js';
+import { drawPicks, drawThreading, drawWinding } from './sheet-lists.js';
+import type { WarpPlan } from './warp-plan.js';
+
+/** Points to the millimetre of a picture at actual size (300 to the inch). */
+const FINE = 300 / 25.4;
+const LEADING = 4.1;
+/** Side of the picture at actual size: at least 60 mm, at most this, and three repeats where they fit. */
+const PICTURE = { least: 62, most: 84 };
+
+/** For whom a sheet is. */
+export interface SheetOptions {
+  readonly weaver?: string;
+  readonly loom: Loom;
+}
+
+/** Adds the two pages of one cloth: its picture, draft and numbers; then winding, threading, picks, and blanks. */
+export async function addSheet(sheets: Sheets, warp: WarpPlan, piece: PiecePlan, options: SheetOptions): Promise<void> {
+  sheets.page();
+  const top = head(sheets, warp, piece, options, 1);
+  const side = pictureSide(piece);
+  const picture = await pictureOf(piece, side);
+  sheets.picture(picture, MARGIN, top, side, side);
+  sheets.box(MARGIN, top, side, side);
+  const across = spacing(piece.draft.sett).across;
+  const repeats = (side / (piece.draft.warp.length * across)).toFixed(1);
+  sheets.text(`actual size, ${side} mm: ${repeats} repeats across`, MARGIN, top + side + 4);
+  const bottom = numbers(sheets, warp, piece, MARGIN + side + 5, top + 3);
+  const drafted = Math.max(top + side + 8, bottom + 1);
+  const foot = sheets.height - MARGIN - 17;
+  drawDraft(sheets, piece, options.loom.kind, {
+    x: MARGIN,
+    y: drafted,
+    width: sheets.width - 2 * MARGIN,
+    height: foot - drafted - 2,
+  });
+  drawFoot(sheets, piece.draft.yarns);
+
+  sheets.page();
+  const lists = head(sheets, warp, piece, options, 2);
+  const half = (sheets.width - 2 * MARGIN - 6) / 2;
+  const record = sheets.height - MARGIN - RECORD;
+  const wound = drawWinding(sheets, warp, { x: MARGIN, y: lists, width: half, height: 60 });
+  drawThreading(sheets, warp, { x: MARGIN, y: wound + 3, width: half, height: record - wound - 6 });
+  drawPicks(sheets, piece, { x: MARGIN + half + 6, y: lists, width: half, height: record - lists - 3 });
+  reckoning(sheets, warp, piece, record);
+}
+
+/** Height of the part of the second page that is filled in by hand. */
+const RECORD = 106;
+
+function head(sheets: Sheets, warp: WarpPlan, piece: PiecePlan, { weaver, loom }: SheetOptions, page: number): number {
+  const right = sheets.width - MARGIN;
+  const { cloth } = piece;
+  sheets.text(cloth.code, right, MARGIN + 4.5, { size: 14, bold: true, align: 'right' });
+  sheets.text(`sheet ${piece.number}, page ${page} of 2`, right, MARGIN + 9, { align: 'right' });
+  const width = right - MARGIN - 42;
+  const size = sheets.wrapped(cloth.recipe, width, { size: 13, bold: true }).length > 2 ? SMALL : 13;
+  const lines = sheets.wrapped(cloth.recipe, width, { size, bold: true }).slice(0, 2);
+  lines.forEach((line, at) => {
+    sheets.text(line, MARGIN, MARGIN + 4.5 + at * 5, { size, bold: true });
+  });
+  const y = MARGIN + 4.5 + Math.max(2, lines.length) * 5;
+  if (page === 2) return y - 2;
+  const who = weaver === undefined ? 'weaver' : `weaver ${weaver}`;
+  sheets.text(who, MARGIN, y + 1);
+  const from = MARGIN + sheets.textWidth(who) + 2;
+  if (weaver === undefined) sheets.line(from, y + 1.5, MARGIN + 55, y + 1.5);
+  sheets.text('date', MARGIN + 60, y + 1);
+  sheets.line(MARGIN + 68, y + 1.5, MARGIN + 95, y + 1.5);
+  sheets.text(`${LOOM_WORDS[loom.kind]}; face up; warp ${warp.number}`, right, y + 1, { align: 'right' });
+  sheets.line(MARGIN, y + 3.2, right, y + 3.2, 0.4);
+  return y + 6;
+}
+
+const LOOM_WORDS: Readonly<Record<Loom['kind'], string>> = {
+  rising: 'rising shed, filled = shaft up',
+  sinking: 'sinking shed, filled = shaft down',
+  countermarch: 'countermarch, o rises, x sinks',
+  table: 'lift plan, number = shaft up',
+};
+
+function pictureSide(piece: PiecePlan): number {
+  const { across, along } = spacing(piece.draft.sett);
+  const three = 3 * Math.max(piece.draft.warp.length * across, piece.draft.weft.length * along);
+  return Math.round(Math.max(PICTURE.least, Math.min(PICTURE.most, three)));
+}
+
+async function pictureOf(piece: PiecePlan, side: number): Promise<Buffer> {
+  const { width, height, rgb } = paintCloth(piece.draft, {
+    millimetres: { width: side, height: side },
+    perMillimetre: FINE,
+  });
+  return sharp(rgb, { raw: { width, height, channels: 3 } })
+    .png({ compressionLevel: 9 })
+    .toBuffer();
+}
+
+/** The plan's figures beside the picture; returns the base line after the last. */
+function numbers(sheets: Sheets, warp: WarpPlan, piece: PiecePlan, x: number, y: number): number {
+  const column = x + 24;
+  const width = sheets.width - MARGIN - column;
+  let at = y;
+  for (const [what, said] of figures(warp, piece)) {
+    sheets.text(what, x, at, { bold: true });
+    at = sheets.paragraph(said, column, at, width, LEADING);
+  }
+  for (const caution of [...piece.cautions, ...warp.cautions]) {
+    sheets.text('mind', x, at, { bold: true });
+    at = sheets.paragraph(caution, column, at, width, LEADING, { bold: true });
+  }
+  return at;
+}
+
+/** The foot of the second page: how length and yarn are reckoned, what is found, a place for the swatch, cautions. */
+function reckoning(sheets: Sheets, warp: WarpPlan, piece: PiecePlan, y: number): void {
+  const { per, length } = warp;
+  const right = sheets.width - MARGIN;
+  sheets.line(MARGIN, y, right, y, 0.4);
+  const box = 75;
+  const blanks = 46;
+  const width = right - MARGIN - box - blanks - 6;
+  let at = sheets.paragraph(`length of warp ${warp.number}`, MARGIN, y + 4.5, width, LEADING, { bold: true });
+  for (const { what, how, mm } of length.lines) {
+    at = sheets.paragraph(
+      `${what}: ${how} = ${what === 'wind' ? sayLong(mm, per) : sayLength(mm, per)}`,
+      MARGIN,
+      at,
+      width,
+      LEADING - 0.3,
+    );
+  }
+  at = sheets.paragraph('yarn for this warp, 10 % kept back', MARGIN, at + 1, width, LEADING, { bold: true });
+  for (const amount of warp.yarn) {
+    const weight = amount.gramsWithReserve === null ? '' : `, ${sayWeight(amount.gramsWithReserve, per)}`;
+    at = sheets.paragraph(
+      `${amount.letter}: ${sayLong(amount.withReserve, per)}${weight}`,
+      MARGIN,
+      at,
+      width,
+      LEADING - 0.3,
+    );
+  }
+  const x = MARGIN + width + 3;
+  sheets.text('found', x, y + 4.5, { bold: true });
+  BLANKS.forEach((blank, row) => {
+    const line = y + 11.2 + row * 7.2;
+    sheets.text(blank, x, line);
+    sheets.line(x + sheets.textWidth(blank) + 1, line + 0.5, x + blanks, line + 0.5);
+  });
+  sheets.box(right - box, y + 3, box, box);
+  sheets.text('swatch', right - box + 2, y + 7);
+  sheets.text(`marked ${piece.number} in the cloth`, right - box + 2, y + 3 + box - 2);
+  let foot = Math.max(at, y + box + 3) + 4.5;
+  for (const caution of USUAL_CAUTIONS) foot = sheets.paragraph(caution, MARGIN, foot, right - MARGIN, LEADING - 0.3);
+}
+
+/** What is filled in by hand, and typed back for the next plan. */
+const BLANKS = [
+  'ends per inch or cm',
+  'picks per inch or cm',
+  'width on the loom',
+  'warp used',
+  'off the loom',
+  'finished',
+  'how finished',
+  'what I changed',
+  'stars, 0 to 5',
+];

@@ -1,0 +1,44 @@
+import { addContactSheets, type Contact } from './contact.js';
+import type { Share } from './deal.js';
+import type { Needs, Paper } from './needs.js';
+import { Sheets } from './paper.js';
+import { addSheet } from './sheet.js';
+import type { WarpPlan } from './warp-plan.js';
+import { addYarnOrder } from './yarn-order.js';
+
+/** The sheets of all pieces of a plan as PDF, two pages each. The same plan gives the same bytes. */
+export async function planSheets(warps: readonly WarpPlan[], needs: Needs): Promise<Buffer> {
+  const sheets = new Sheets(needs.paper, 'Sample warps');
+  for (const warp of warps) {
+    for (const piece of warp.pieces) await addSheet(sheets, warp, piece, { loom: needs.loom });
+  }
+  return sheets.finish();
+}
+
+/** The sheets of a group as PDF: two pages for each weaver, made for their loom. */
+export async function dealSheets(shares: readonly Share[], warps: readonly WarpPlan[], paper: Paper): Promise<Buffer> {
+  const sheets = new Sheets(paper, 'Sheets for the weavers');
+  for (const [at, { weaver }] of shares.entries()) {
+    const warp = warps[at]!;
+    await addSheet(sheets, warp, warp.pieces[0]!, { weaver: weaver.name, loom: weaver.loom });
+  }
+  return sheets.finish();
+}
+
+/** The teacher's PDF: contact sheets of all cloths, then one yarn order for all warps. */
+export async function teacherSheets(
+  title: string,
+  warps: readonly WarpPlan[],
+  paper: Paper,
+  weavers?: readonly string[],
+): Promise<Buffer> {
+  const sheets = new Sheets(paper, title);
+  const pieces = warps.flatMap((warp) => warp.pieces);
+  const contacts = pieces.map(({ number, cloth, draft }, at): Contact => {
+    const weaver = weavers?.[at];
+    return { number, cloth, draft, ...(weaver !== undefined && { weaver }) };
+  });
+  await addContactSheets(sheets, title, contacts);
+  addYarnOrder(sheets, 'Yarn for all', warps);
+  return sheets.finish();
+}

@@ -1,0 +1,215 @@
+import type { Yarn } from '../colour/yarn.js';
+import { type Draft, shaftCount, spacing } from '../draft/draft.js';
+import { smallestPeriod } from '../order/order.js';
+import { Problem } from '../problem.js';
+import { picksIn, WEFT_EXTRA, type YarnAmount, yarnAmount } from './amounts.js';
+import { type Denting, dentingOf, dentsFilled, rankReeds } from './denting.js';
+import { balanceOf, type Filling, nearestFillings } from './fit.js';
+import { obstacles } from './loom.js';
+import type { Per } from './measure.js';
+import type { Needs } from './needs.js';
+import { type PiecePlan, planPiece } from './piece-plan.js';
+import type { KeptCloth } from './shortlist.js';
+import { valueWarnings } from './value.js';
+import { type WarpLength, warpLength } from './warp.js';
+import { type Winding, windingOf } from './winding.js';
+
+/** One end of the warp as it is threaded. */
+export interface ThreadedEnd {
+  readonly shafts: readonly number[];
+  /** Index of the yarn. */
+  readonly yarn: number;
+}
+
+/** One warp with all that is woven on it. Lengths in millimetres. */
+export interface WarpPlan {
+  readonly number: number;
+  readonly per: Per;
+  readonly yarns: readonly Yarn[];
+  /** Every end in turn, floating selvedges left out. */
+  readonly ends: readonly ThreadedEnd[];
+  /** Ends in one repeat, whole repeats, ends that balance the last one, border ends on each side. */
+  readonly repeat: number;
+  readonly repeats: number;
+  readonly balance: number;
+  readonly border: number;
+  /** Ends asked for, and the three nearest ways of filling them. */
+  readonly wanted: number;
+  readonly fillings: readonly Filling[];
+  /** Floating selvedges, both in one yarn: 2 or none. */
+  readonly floating: { readonly ends: number; readonly letter: string };
+  /** Ends wound of each yarn, floating selvedges among them. */
+  readonly wound: readonly { readonly letter: string; readonly ends: number }[];
+  readonly heddles: readonly number[];
+  readonly denting: Denting;
+  readonly dents: number;
+  readonly widthInReed: number;
+  readonly reeds: readonly Denting[];
+  readonly length: WarpLength;
+  readonly winding: Winding;
+  readonly pieces: readonly PiecePlan[];
+  readonly yarn: readonly YarnAmount[];
+  readonly cautions: readonly string[];
+}
+
+/** Reeds that most weavers can lay hands on: dents in an inch, and in a centimetre (common practice, no source). */
+const USUAL_REEDS: Readonly<Record<Per, readonly number[]>> = {
+  inch: [5, 6, 8, 10, 12, 15],
+  cm: [2, 2.5, 3, 4, 5, 6],
+};
+
+/** Plans the warps of a shortlist: cloths of the same threading, warp colours and sett share one. */
+export function planWarps(kept: readonly KeptCloth[], needs: Needs): WarpPlan[] {
+  if (kept.length === 0) throw new Problem('found a shortlist with nothing in it; expected at least one cloth');
+  const groups = new Map<string, { cloth: KeptCloth; draft: Draft }[]>();
+  for (const cloth of kept) {
+    const draft = fitted(cloth.draft, needs);
+    const ends = draft.warp.map((yarn, i) => [draft.threading[i], draft.yarns[yarn]!.hex]);
+    const key = JSON.stringify([ends, draft.yarns, draft.sett]);
+    groups.set(key, [...(groups.get(key) ?? []), { cloth, draft }]);
+  }
+  let number = 0;
+  return [...groups.values()].map((group, at) => {
+    const first = number;
+    number += group.length;
+    return planWarp(group, at + 1, first, needs);
+  });
+}
+
+/** A draft with the plan's sett, and the sizes of its yarns. */
+function fitted(draft: Draft, needs: Needs): Draft {
+  const yarns = draft.yarns.map((yarn) => {
+    const size = needs.yarns[yarn.letter] ?? needs.yarns[''];
+    return size === undefined ? yarn : { ...yarn, tex: size.tex };
+  });
+  return { ...draft, yarns, sett: needs.sett ?? draft.sett };
+}
+
+function planWarp(
+  group: readonly { cloth: KeptCloth; draft: Draft }[],
+  number: number,
+  before: number,
+  needs: Needs,
+): WarpPlan {
+  const { draft } = group[0]!;
+  const { across, along } = spacing(draft.sett);
+  const { per } = draft.sett;
+  const wanted = Math.round(needs.width / across + 1e-9);
+  const border = needs.border?.ends ?? 0;
+  const repeat = draft.warp.length;
+  const balance = balanceOf(draft.warp.map((yarn, i) => `${draft.threading[i]} ${yarn}`)) ?? 0;
+  const fillings = nearestFillings(wanted, repeat, balance + 2 * border);
+  const { repeats, ends: count } = fillings.find(({ ends }) => ends <= roomOf(needs, across)) ?? fillings[0]!;
+  const ends = layEnds(draft, count, border, needs);
+  const width = count * across;
+  const pieces = group.map(({ cloth, draft: own }, at) => planPiece(cloth, own, before + at + 1, count, width, needs));
+  const floats =
+    needs.floating === 'yes' || (needs.floating === 'auto' && pieces.some(({ starts }) => !starts.allCaught));
+  const floating = { ends: floats ? 2 : 0, letter: draft.yarns[ends[0]!.yarn]!.letter };
+  const wound = draft.yarns
+    .map(({ letter }, yarn) => ({
+      letter,
+      ends: ends.filter((end) => end.yarn === yarn).length + (letter === floating.letter ? floating.ends : 0),
+    }))
+    .filter((each) => each.ends > 0);
+  const colours = smallestPeriod(draft.warp);
+  const reeds = rankReeds(draft.sett.ends, USUAL_REEDS[per], colours);
+  const denting = dentingOf(draft.sett.ends, needs.reed ?? reeds[0]?.reed ?? draft.sett.ends, colours);
+  const dents = dentsFilled(count, denting, floating.ends);
+  const dentWidth = (per === 'inch' ? 25.4 : 10) / denting.reed;
+  const length = warpLength(
+    { ...needs, pieces: pieces.flatMap((each) => new Array(each.pieces).fill(needs.piece)) },
+    per,
+  );
+  const heddles = heddlesOf(ends, shaftCount(draft));
+  const between = picksIn(length.offLoom, 1 / along) - pieces.reduce((sum, each) => sum + each.picks * each.pieces, 0);
+  const yarn = draft.yarns.map((own, index): YarnAmount => {
+    const ofWarp = (wound.find(({ letter }) => letter === own.letter)?.ends ?? 0) * length.wind;
+    const ofPieces = pieces.reduce((sum, piece) => sum + piece.pieces * weftOf(piece, index), 0);
+    // Headers, dividers and what rounding leaves are woven with the weft that comes first.
+    const ofRest = pieces[0]!.draft.weft[0] === index ? Math.max(0, between) * width * (1 + WEFT_EXTRA) : 0;
+    return yarnAmount(own.letter, ofWarp, ofPieces + ofRest, own.tex);
+  });
+  const demands = pieces.map((piece) => ({
+    draft: piece.draft,
+    heddles,
+    width: dents * dentWidth,
+    shuttles: piece.shuttles.length,
+  }));
+  const faults = new Set(demands.flatMap((demand) => obstacles(demand, needs.loom, per)));
+  return {
+    number,
+    per,
+    yarns: draft.yarns,
+    ends,
+    repeat,
+    repeats,
+    balance,
+    border,
+    wanted,
+    fillings,
+    floating,
+    wound,
+    heddles,
+    denting,
+    dents,
+    widthInReed: dents * dentWidth,
+    reeds,
+    length,
+    winding: windingOf(
+      ends.map((end) => end.yarn),
+      repeat,
+      border,
+    ),
+    pieces,
+    yarn: yarn.filter((amount) => amount.total > 0),
+    cautions: [
+      ...[...faults].map((fault) => `Not on this loom: ${fault}.`),
+      ...valueWarnings(used(draft, ends, pieces)).map((warning) => `${warning}.`),
+      ...(denting.inStep
+        ? [
+            `The dents (${denting.dents.join('-')}) fall in step with the colours every ${denting.meets} ends and may show as streaks.`,
+          ]
+        : []),
+    ],
+  };
+}
+
+/** Ends that the loom has room for, a dent for each floating selvedge left free. */
+function roomOf({ loom }: Needs, across: number): number {
+  return loom.width === undefined ? Number.POSITIVE_INFINITY : Math.floor(loom.width / across + 1e-9) - 4;
+}
+
+/** Border, whole repeats with their balance, border; the weave runs on in step all the way. */
+function layEnds(draft: Draft, count: number, border: number, needs: Needs): ThreadedEnd[] {
+  const n = draft.warp.length;
+  const letter = needs.border?.letter;
+  const edge = draft.yarns.findIndex((yarn) => yarn.letter === letter);
+  if (border > 0 && edge < 0) {
+    const letters = draft.yarns.map((yarn) => yarn.letter).join(' ');
+    throw new Problem(`border: found “${letter}”; expected one of the yarns ${letters}`);
+  }
+  return Array.from({ length: count }, (_, at) => {
+    const i = (((at - border) % n) + n) % n;
+    const inside = at >= border && at < count - border;
+    return { shafts: draft.threading[i]!, yarn: inside ? draft.warp[i]! : edge };
+  });
+}
+
+/** Heddles on each shaft, shaft 1 first. */
+function heddlesOf(ends: readonly ThreadedEnd[], shafts: number): number[] {
+  const counts = new Array<number>(shafts).fill(0);
+  for (const shaft of ends.flatMap((end) => end.shafts)) counts[shaft - 1]!++;
+  return counts;
+}
+
+/** Millimetres of one yarn in the weft of one piece. */
+function weftOf(piece: PiecePlan, yarn: number): number {
+  return piece.shuttles.filter((shuttle) => shuttle.yarn === yarn).reduce((sum, shuttle) => sum + shuttle.weft, 0);
+}
+
+/** Yarns that are in the warp or in a weft. */
+function used(draft: Draft, ends: readonly ThreadedEnd[], pieces: readonly PiecePlan[]): Yarn[] {
+  const there = new Set([...ends.map((end) => end.yarn), ...pieces.flatMap((piece) => piece.draft.weft)]);
+  return draft.yarns.filter((_, index) => there.has(index));
+}

@@ -80,7 +80,7 @@ function readLifting(sections: Sections, weaving: Fields, shaft: Counted, notes:
     plan !== undefined && (!byTreadle || (listed('LIFTPLAN') && !(listed('TREADLING') && listed('TIEUP'))));
   if (planOnly) {
     if (treadling !== undefined || tieUp !== undefined) notes.push('the lift plan was read, not tie-up and treadling');
-    return planned(filled(plan, length(pick, plan, '[WEFT] Threads', notes)));
+    return planned(filled(plan, length(pick, plan, '[WEFT] Threads', notes)).map(ascending));
   }
   const picks = length(pick, treadling!, '[WEFT] Threads', notes);
   const treadles = Math.max(
@@ -89,7 +89,7 @@ function readLifting(sections: Sections, weaving: Fields, shaft: Counted, notes:
     highestOf([...treadling!.values()]),
   );
   const lifting = { tieUp: filled(tieUp!, treadles), treadling: filled(treadling!, picks) };
-  if (plan !== undefined) compare(lifting, filled(plan, picks), notes);
+  if (plan !== undefined) compare(lifting, filled(plan, picks).map(ascending), notes);
   return lifting;
 }
 
@@ -159,7 +159,7 @@ function lists(
   const fields = new Fields(name, section);
   const found = new Map<number, readonly number[]>();
   for (const { number, entry } of fields.numbered(of.what, of.most, of.limit)) {
-    const members = ascending(fields.list(entry).filter((each) => each !== 0));
+    const members = [...new Set(fields.list(entry))].filter((each) => each !== 0);
     const beyond = members.find((each) => each > member.most);
     if (beyond !== undefined) {
       const noun = member.what.replace(/^an? /, '');

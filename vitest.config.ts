@@ -17,6 +17,7 @@ export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
     globalSetup: ['tests/build.ts'],
+    setupFiles: ['tests/setup.ts'],
     testTimeout: 30_000,
     reporters: ['default', closingLine],
   },

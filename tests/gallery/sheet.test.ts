@@ -166,7 +166,7 @@ describe('caption', () => {
       reads: 'reads to 2 m',
       lines: [
         '2/2 twill, DL by unit, weft the same',
-        'warp and weft 4D 4L',
+        'warp and weft D4 L4',
         'longest float 2 (0.10 in) · easy to 2.3 m',
       ],
     });

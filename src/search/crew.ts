@@ -15,8 +15,13 @@ const AHEAD = 64;
 
 /** Those who do the jobs of one search. */
 export interface Crew {
-  /** Does `jobs` and hands their results on in order, whichever came first. */
-  run(jobs: Jobs, take: (result: JobResult, job: number) => void): Promise<void>;
+  /**
+   * Does `jobs` and hands their results on in order, whichever came first. Once `enough` has been said no further job
+   * is begun.
+   *
+   * @returns how many were done; the first ones, where they are not all
+   */
+  run(jobs: Jobs, take: (result: JobResult, job: number) => void, enough?: AbortSignal): Promise<number>;
   /** Lets the threads go. */
   leave(): void;
 }
@@ -29,14 +34,16 @@ export function crewOf(question: Question, workers: number, signal?: AbortSignal
 function alone(question: Question, signal?: AbortSignal): Crew {
   const runJob = jobRunner(question);
   return {
-    run: async (jobs, take) => {
+    run: async (jobs, take, enough) => {
       for (let job = 0; job < jobs.count; job++) {
         signal?.throwIfAborted();
+        if (enough?.aborted) return job;
         take(runJob(jobs.at(job)), job);
         // Lets a signal in between two jobs.
         await new Promise<void>((resume) => setImmediate(resume));
       }
       signal?.throwIfAborted();
+      return jobs.count;
     },
     leave: () => {},
   };
@@ -47,7 +54,8 @@ interface Run {
   readonly jobs: Jobs;
   readonly take: (result: JobResult, job: number) => void;
   readonly waiting: Map<number, JobResult>;
-  readonly finished: () => void;
+  readonly enough: AbortSignal | undefined;
+  readonly finished: (done: number) => void;
   handedOut: number;
   taken: number;
 }
@@ -74,10 +82,17 @@ function threads(question: Question, workers: number, signal?: AbortSignal): Cre
   signal?.addEventListener('abort', onAbort);
 
   const feed = (): void => {
-    while (run && idle.length > 0 && run.handedOut < run.jobs.count && run.handedOut < run.taken + AHEAD) {
+    while (run && idle.length > 0 && run.handedOut < Math.min(run.jobs.count, run.taken + AHEAD)) {
+      if (run.enough?.aborted) break;
       const job = run.handedOut++;
       idle.pop()!.postMessage({ number: job, job: run.jobs.at(job) });
     }
+  };
+  const goOn = (): void => {
+    if (!run) return;
+    const last = run.enough?.aborted ? run.handedOut : run.jobs.count;
+    if (run.taken === last) run.finished(run.taken);
+    else feed();
   };
   const received = (number: number, result: JobResult): void => {
     if (!run) return;
@@ -86,8 +101,7 @@ function threads(question: Question, workers: number, signal?: AbortSignal): Cre
       run.waiting.delete(run.taken);
       run.take(next, run.taken++);
     }
-    if (run.taken === run.jobs.count) run.finished();
-    else feed();
+    goOn();
   };
 
   for (let w = 0; w < workers; w++) {
@@ -115,24 +129,26 @@ function threads(question: Question, workers: number, signal?: AbortSignal): Cre
   }
 
   return {
-    run: (jobs, take) =>
-      new Promise<void>((resolve, reject) => {
+    run: (jobs, take, enough) =>
+      new Promise<number>((resolve, reject) => {
         fail = reject;
         if (signal?.aborted) stop(signal.reason);
         if (fault !== undefined) return reject(fault);
-        if (jobs.count === 0) return resolve();
+        enough?.addEventListener('abort', goOn);
         run = {
           jobs,
           take,
+          enough,
           waiting: new Map(),
           handedOut: 0,
           taken: 0,
-          finished: () => {
+          finished: (done) => {
+            enough?.removeEventListener('abort', goOn);
             run = undefined;
-            resolve();
+            resolve(done);
           },
         };
-        feed();
+        goOn();
       }),
     leave: () => {
       signal?.removeEventListener('abort', onAbort);

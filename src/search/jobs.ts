@@ -34,6 +34,8 @@ export type Job =
 export interface Jobs {
   readonly count: number;
   at(job: number): Job;
+  /** Their results are only added up: parts of them may be done in different places and brought together. */
+  readonly divisible?: true;
 }
 
 /** What a job came to: scored candidates, how many were passed over unscored, and the promising ones asked for. */

@@ -3,6 +3,7 @@ import type { Batch } from './batch.js';
 import type { Crew } from './crew.js';
 import { evaluator } from './evaluate.js';
 import { Promising } from './exact/promise.js';
+import type { JobResult, Jobs } from './jobs.js';
 import { orbitsOf } from './orbit.js';
 import type { Question } from './question.js';
 import type { Space } from './space.js';
@@ -28,6 +29,8 @@ export interface Search {
   readonly crew: Crew;
   readonly newArchive: () => Archive;
   readonly progress: ((stage: Stage) => void) | undefined;
+  /** Once it is said, the search finishes with what it has found. */
+  readonly enough?: AbortSignal | undefined;
 }
 
 /** What it came to. */
@@ -36,29 +39,35 @@ export interface Searched {
   readonly setAside: { float: number; unsound: number; flat: number; limits: number };
   /** Candidates that cannot be among those shown, and were not scored. */
   readonly passed: number;
+  /** Whether the search ran to its end. */
+  readonly whole: boolean;
 }
 
 /** Scores every number of the space. */
-export async function searchListed({ space, crew, newArchive, progress }: Search): Promise<Searched> {
+export async function searchListed({ space, crew, newArchive, progress, enough }: Search): Promise<Searched> {
   const searched = { archive: newArchive(), setAside: noneAside(), passed: 0 };
-  const jobs = {
+  const jobs: Jobs = {
+    divisible: true,
     count: Math.ceil(space.numbers / LISTED),
     at: (job: number) =>
       ({ kind: 'list', from: job * LISTED, to: Math.min(space.numbers, (job + 1) * LISTED) }) as const,
   };
-  await crew.run(jobs, ({ batch }, job) => {
+  const take = ({ batch }: JobResult, job: number): void => {
     absorb(searched, batch);
     progress?.({ name: 'search', done: Math.min(space.numbers, (job + 1) * LISTED), of: space.numbers });
-  });
-  return searched;
+  };
+  const done = await crew.run(jobs, take, enough);
+  return { ...searched, whole: done === jobs.count };
 }
 
 /**
  * Finds the best exactly without scoring all. First the most promising candidates by their tone and the bound of their
  * symmetry are scored; the last of them that would be shown sets the score to reach. Then every candidate is held
- * against its bounds, and those that may reach that score are scored. The result hangs on neither threads nor turns.
+ * against its bounds, and those that may reach that score are scored. The result hangs on neither threads nor turns. A
+ * search that is ended before its time adds the promising ones that it has not come to.
  */
-export async function searchBounded({ question, space, crew, newArchive, progress }: Search): Promise<Searched> {
+export async function searchBounded(given: Search): Promise<Searched> {
+  const { question, space, crew, newArchive, progress, enough } = given;
   const searched = { archive: newArchive(), setAside: noneAside(), passed: 0 };
   const { verdict } = evaluator(question);
   const pieces = boundedPieces(space).filter(({ block, from }) => {
@@ -79,35 +88,65 @@ export async function searchBounded({ question, space, crew, newArchive, progres
   const most = Math.max(200, question.show * PROMISING_EACH);
   const promising = new Promising(most);
   const promised = report('find the promising');
-  const search = { count: pieces.length, at: (job: number) => ({ kind: 'promise', ...pieces[job]!, most }) as const };
-  await crew.run(search, (result, job) => {
+  const search: Jobs = { count: pieces.length, at: (job) => ({ kind: 'promise', ...span(pieces[job]!), most }) };
+  const offer = (result: JobResult, job: number): void => {
     for (const { index, hope } of result.promising) promising.offer(index, hope);
     promised(job);
-  });
+  };
+  await crew.run(search, offer, enough);
   const first = newArchive();
   const indices = promising.best().map(({ index }) => index);
-  await crew.run({ count: 1, at: () => ({ kind: 'score', indices }) }, ({ batch }) => first.absorb(batch));
+  await crew.run(scoring(indices), ({ batch }) => first.absorb(batch));
   const score = first.scoreOfPlace(question.show);
 
   const reached = report('search');
-  const reach = { count: pieces.length, at: (job: number) => ({ kind: 'reach', ...pieces[job]!, score }) as const };
-  await crew.run(reach, ({ batch, passed }, job) => {
+  const reach: Jobs = {
+    count: pieces.length,
+    at: (job) => ({ kind: 'reach', ...span(pieces[job]!), score }),
+    divisible: true,
+  };
+  const take = ({ batch, passed }: JobResult, job: number): void => {
     absorb(searched, batch);
     searched.passed += passed;
     reached(job);
-  });
-  return searched;
+  };
+  const done = await crew.run(reach, take, enough);
+  const whole = done === pieces.length;
+  if (!whole) {
+    const left = indices.filter((index) => index >= pieces[done]!.first);
+    await crew.run(scoring(left), ({ batch }) => absorb(searched, batch));
+  }
+  return { ...searched, whole };
+}
+
+/** A stretch of warp orders of one block. */
+interface Piece {
+  readonly block: number;
+  readonly from: number;
+  readonly to: number;
+  readonly pairs: number;
+  /** Number of its first candidate; those of later pieces are higher. */
+  readonly first: number;
+}
+
+function span({ block, from, to }: Piece): { block: number; from: number; to: number } {
+  return { block, from, to };
+}
+
+/** One job that scores these candidates. */
+function scoring(indices: readonly number[]): Jobs {
+  return { count: 1, at: () => ({ kind: 'score', indices }) };
 }
 
 /** The space cut into stretches of warp orders of one block. */
-export function boundedPieces(space: Space): { block: number; from: number; to: number; pairs: number }[] {
-  return space.blocks.flatMap(({ warps, wefts, starts }, block) => {
+export function boundedPieces(space: Space): Piece[] {
+  return space.blocks.flatMap(({ warps, wefts, starts, first }, block) => {
     const each = wefts.length * starts.length;
     const step = Math.max(1, Math.floor(BOUNDED / each));
     return Array.from({ length: Math.ceil(warps.length / step) }, (_, k) => {
       const from = k * step;
       const to = Math.min(warps.length, from + step);
-      return { block, from, to, pairs: (to - from) * each };
+      return { block, from, to, pairs: (to - from) * each, first: first + from * each };
     });
   });
 }
@@ -116,7 +155,7 @@ function noneAside(): Searched['setAside'] {
   return { float: 0, unsound: 0, flat: 0, limits: 0 };
 }
 
-function absorb({ archive, setAside }: Searched, batch: Batch): void {
+function absorb({ archive, setAside }: Omit<Searched, 'whole'>, batch: Batch): void {
   archive.absorb(batch);
   setAside.float += batch.setAside.float;
   setAside.unsound += batch.setAside.unsound;

@@ -1,7 +1,7 @@
 import { didYouMean } from '../problem.js';
 import { OWN_SECTION } from './wif-own.js';
 import type { Unit } from './wif-sett.js';
-import { brief, type Section, type Sections } from './wif-text.js';
+import { brief, plainKey, type Section, type Sections } from './wif-text.js';
 
 /** What a file holds beside the draft: written back as it was, where it still fits. */
 export interface Kept {
@@ -85,5 +85,5 @@ function sayUnknown(section: Section): string {
 }
 
 function keyOf(text: string): string {
-  return text.split('=', 1)[0]!.trim().replace(/\s+/g, ' ').toUpperCase();
+  return plainKey(text.split('=', 1)[0]!);
 }

@@ -1,5 +1,5 @@
 import type { Yarn } from '../colour/yarn.js';
-import type { Draft, PickKind, Widths } from './draft.js';
+import type { Draft, PickKind, Sett, Widths } from './draft.js';
 import type { Sections } from './wif-text.js';
 import { Fields } from './wif-values.js';
 
@@ -21,7 +21,7 @@ export interface Own {
   readonly pickUnits?: readonly number[];
   readonly companions?: NonNullable<Draft['companions']>;
   readonly widths?: Widths;
-  readonly sett?: Draft['sett'];
+  readonly sett?: Sett;
 }
 
 /** The lines of our section: plain ASCII, text as JSON strings, long lists over several lines. */
@@ -31,7 +31,7 @@ export function writeOwn(draft: Draft): string[] {
   draft.yarns.forEach(({ letter, name, tex }, index) => {
     lines.push(`Yarn ${index + 1}=${letter},${tex ?? '-'},${ascii(name)}`);
   });
-  lines.push(`Sett=${draft.sett.ends},${draft.sett.picks}`);
+  lines.push(`Sett=${draft.sett.ends},${draft.sett.picks},${draft.sett.per}`);
   lines.push(`Widths=${WIDTH_KEYS.map((key) => draft.widths[key]).join(',')}`);
   const list = (key: string, members: readonly (number | string)[]): void => {
     for (let from = 0, part = 1; from < members.length; from += PER_LINE, part++) {
@@ -94,7 +94,7 @@ export function readOwn(sections: Sections, ends: number, picks: number, notes: 
   const name = plainText(values.get('NAME')?.value);
   const yarns = yarnsOf(values);
   const widths = decimals(values.get('WIDTHS')?.value, 4);
-  const sett = decimals(values.get('SETT')?.value, 2);
+  const sett = settOf(values.get('SETT')?.value ?? '');
   return {
     ...(name !== undefined && { name }),
     ...(yarns.length > 0 && { yarns }),
@@ -105,7 +105,7 @@ export function readOwn(sections: Sections, ends: number, picks: number, notes: 
     ...(widths !== undefined && {
       widths: { warp: widths[0]!, ground: widths[1]!, pattern: widths[2]!, tabby: widths[3]! },
     }),
-    ...(sett !== undefined && { sett: { ends: sett[0]!, picks: sett[1]!, per: 'inch' } }),
+    ...(sett !== undefined && { sett }),
   };
 }
 
@@ -119,6 +119,12 @@ function yarnsOf(fields: Fields): Omit<Yarn, 'hex'>[] {
     yarns.push({ letter: match[1]!, name, ...(tex > 0 && { tex }) });
   }
   return new Set(yarns.map((yarn) => yarn.letter)).size === yarns.length ? yarns : [];
+}
+
+function settOf(value: string): Sett | undefined {
+  const [, numbers, per] = /^(.{1,60}),(inch|cm)$/.exec(value) ?? [];
+  const [ends, picks] = decimals(numbers, 2) ?? [];
+  return ends === undefined || picks === undefined ? undefined : { ends, picks, per: per as Sett['per'] };
 }
 
 function decimals(value: string | undefined, count: number): number[] | undefined {

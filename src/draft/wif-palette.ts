@@ -1,7 +1,7 @@
 import { lightness, luminance, type Yarn } from '../colour/yarn.js';
 import { Problem } from '../problem.js';
 import { MOST_COLOURS, MOST_THREADS } from './wif-limits.js';
-import { placeOf, type Sections } from './wif-text.js';
+import { brief, placeOf, type Sections } from './wif-text.js';
 import { Fields } from './wif-values.js';
 import { DEFAULT_YARNS } from './yaml-yarns.js';
 
@@ -75,7 +75,7 @@ function colourTable(sections: Sections, notes: string[]): Map<number, string> {
   const palette = Fields.of(sections, 'COLOR PALETTE');
   const form = palette.get('FORM');
   if (form !== undefined && form.value !== '' && !/^rgb\b/i.test(form.value)) {
-    throw palette.wrong(form, `found Form=${form.value.slice(0, 40)}`, 'RGB');
+    throw palette.wrong(form, `found Form=${brief(form.value)}`, 'RGB');
   }
   const [low, high] = rangeOf(palette, sections.has('COLOR TABLE'), notes);
   const entries = palette.whole('ENTRIES', 0, MOST_COLOURS);
@@ -110,11 +110,7 @@ function rangeOf(palette: Fields, needed: boolean, notes: string[]): readonly [n
   }
   const [low, high, ...more] = palette.list(entry);
   if (low === undefined || high === undefined || more.length > 0 || low >= high) {
-    throw palette.wrong(
-      entry,
-      `found Range=${entry.value.slice(0, 40)}`,
-      'the least and the greatest number, as 0,255',
-    );
+    throw palette.wrong(entry, `found Range=${brief(entry.value)}`, 'the least and the greatest number, as 0,255');
   }
   return [low, high];
 }

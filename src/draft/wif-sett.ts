@@ -1,6 +1,6 @@
 import { EVEN_WIDTHS, type Sett, type Widths } from './draft.js';
 import { MOST_THREADS } from './wif-limits.js';
-import type { Sections } from './wif-text.js';
+import { brief, type Sections } from './wif-text.js';
 import { Fields } from './wif-values.js';
 import { DEFAULT_SETT } from './yaml-yarns.js';
 
@@ -88,7 +88,7 @@ function unitOf(fields: Fields): Unit {
   const word = entry.value.replace(/;.*/, '').trim().toLowerCase().replace('centimetre', 'centimeter');
   const unit = (Object.keys(UNITS) as Unit[]).find((name) => name === word || name === `${word}s`);
   if (unit === undefined) {
-    throw fields.wrong(entry, `found Units=${entry.value.slice(0, 40)}`, 'inches, centimeters or decipoints');
+    throw fields.wrong(entry, `found Units=${brief(entry.value)}`, 'inches, centimeters or decipoints');
   }
   return unit;
 }

@@ -1,6 +1,9 @@
 import { Problem } from '../problem.js';
 import { LARGEST_WIF } from './wif-limits.js';
 
+/** White space, and signs that a terminal acts on instead of showing them. */
+const UNSEEN = /[\s\p{Cc}\p{Cf}]+/gu;
+
 /** One line of a section as it was written, without the white space round it. */
 export interface WifLine {
   readonly text: string;
@@ -14,6 +17,7 @@ export interface Entry {
   readonly key: string;
   readonly value: string;
   readonly line: number;
+  /** The key as it was written, for messages. */
   readonly written: string;
 }
 
@@ -123,19 +127,19 @@ export function entriesOf(section: Section): Map<string, Entry> {
         `${placeOf(section.name, line)}: found “${brief(written)}” again with another value; it stands on line ${before.line} already`,
       );
     }
-    if (before === undefined) entries.set(key, { key, value, line, written });
+    if (before === undefined) entries.set(key, { key, value, line, written: brief(written) });
   }
   return entries;
 }
 
 /** A key or name as it is compared: capitals, single spaces, numbers without leading zeros. */
 export function plainKey(written: string): string {
-  const key = written.trim().replace(/\s+/g, ' ').toUpperCase();
+  const key = written.replace(UNSEEN, ' ').trim().toUpperCase();
   return /^0*\d{1,9}$/.test(key) ? String(Number(key)) : key;
 }
 
 /** A found text, short enough for a message and on one line. */
 export function brief(text: string): string {
-  const shown = text.replace(/[\s\p{Cc}]+/gu, ' ').trim();
+  const shown = text.replace(UNSEEN, ' ').trim();
   return shown.length > 40 ? `${[...shown].slice(0, 39).join('')}…` : shown;
 }

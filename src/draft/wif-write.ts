@@ -42,7 +42,8 @@ export function writeWif(draft: Draft, options: WifWriteOptions): string {
   }
   sections.set(
     'CONTENTS',
-    [...body.keys()].map((name) => `${name}=true`),
+    // A name of another program that would not read as a key stands in the file alone.
+    [...body.keys()].filter((name) => !/^;|=/.test(name)).map((name) => `${name}=true`),
   );
   for (const [name, lines] of body) sections.set(name, lines);
   return [...sections].map(([name, lines]) => [`[${name}]`, ...lines, ''].join('\r\n')).join('\r\n');

@@ -1,5 +1,5 @@
 import { didYouMean, Problem } from '../problem.js';
-import type { Draft } from './draft.js';
+import { type Draft, perCentimetre, type Sett } from './draft.js';
 import { type Kept, keptOf } from './wif-kept.js';
 import { type Own, plainAscii, readOwn } from './wif-own.js';
 import { readColours } from './wif-palette.js';
@@ -71,7 +71,7 @@ export function readWif(bytes: Uint8Array, options: WifReadOptions = {}): WifRea
     ...(own.companions !== undefined && { companions: own.companions }),
     widths: own.widths ?? widths,
     ...coloured,
-    sett: own.sett !== undefined && near(own.sett, sett) ? { ...own.sett, per: sett.per } : sett,
+    sett: own.sett !== undefined && near(own.sett, sett) ? own.sett : sett,
   };
   const kept: Kept = { sections: keptOf(sections, notes), colours: unused, units, ends, picks };
   if (options.whole === true) return { draft: whole, kept, source, notes };
@@ -161,8 +161,10 @@ function withOwnYarns(
   };
 }
 
-function near(a: Draft['sett'], b: Draft['sett']): boolean {
-  return Math.abs(a.ends / b.ends - 1) < 1e-6 && Math.abs(a.picks / b.picks - 1) < 1e-6;
+/** Whether two setts are the same cloth, whatever they are counted per. */
+function near(a: Sett, b: Sett): boolean {
+  const [one, other] = [perCentimetre(a), perCentimetre(b)];
+  return Math.abs(one.ends / other.ends - 1) < 1e-6 && Math.abs(one.picks / other.picks - 1) < 1e-6;
 }
 
 function sayRepeat(count: number, { length, balance }: Repetition, what: string, notes: string[]): void {

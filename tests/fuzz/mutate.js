@@ -1,0 +1,129 @@
+import seedrandom from 'seedrandom';
+
+/** Words that have broken readers of such files, or are at the edge of what is allowed. */
+const WORDS = [
+  '0',
+  '1',
+  '-1',
+  '256',
+  '257',
+  '512',
+  '513',
+  '20000',
+  '20001',
+  '999999999',
+  '99999999999999999999',
+  '1e9',
+  '0x10',
+  'NaN',
+  '__proto__',
+  'constructor',
+  'toString',
+  'hasOwnProperty',
+  '[__proto__]',
+  '[WIF]',
+  '[]',
+  '[',
+  ']',
+  '=',
+  ';',
+  ',',
+  ',,,',
+  '[CONTENTS]',
+  '[PRIVATE SHEDLIGHT]',
+  '[LIFTPLAN]',
+  '[COLOR TABLE]',
+  'Threads=',
+  'Shafts=',
+  'Treadles=',
+  'Range=',
+  'Rising Shed=false',
+  'End Units 1=',
+  'Yarn 1=D,-,"x"',
+  'Name="\\u0000"',
+  '../../../etc/passwd',
+  '%s%n',
+  '\u202e',
+  '\ufeff',
+  '\0',
+  '\r',
+  '\n',
+  '\r\n\r\n',
+  '\t',
+  '\u00a0',
+  '&a',
+  '*a',
+  '<<: *a',
+  '!!js/function',
+  '{',
+  '}',
+  '4x(',
+  '9999999x1',
+];
+
+/**
+ * Makes mutated files: a file of the corpus with one change, or in half of them up to eight (bytes, numbers, words, lines and stretches of
+ * other files). The same start gives the same files in the same order.
+ */
+export function mutator(start, others) {
+  const random = seedrandom.alea(`fuzz ${start}`);
+  const below = (most) => Math.floor(random() * most);
+  const pick = (list) => list[below(list.length)];
+  const splice = (bytes, from, to, insert) => Buffer.concat([bytes.subarray(0, from), insert, bytes.subarray(to)]);
+  const stretch = (bytes, longest) => {
+    const from = below(bytes.length + 1);
+    return [from, Math.min(bytes.length, from + below(longest))];
+  };
+  const lineAt = (bytes) => {
+    const from = bytes.lastIndexOf(10, below(bytes.length + 1)) + 1;
+    const end = bytes.indexOf(10, from);
+    return [from, end < 0 ? bytes.length : end + 1];
+  };
+  const changes = [
+    (bytes) => {
+      const copy = Buffer.from(bytes);
+      if (copy.length > 0) copy[below(copy.length)] = below(256);
+      return copy;
+    },
+    (bytes) => splice(bytes, ...stretch(bytes, 20), Buffer.alloc(0)),
+    (bytes) => splice(bytes, ...lineAt(bytes), Buffer.alloc(0)),
+    (bytes) => {
+      const [from, to] = lineAt(bytes);
+      const at = lineAt(bytes)[0];
+      return splice(bytes, at, at, bytes.subarray(from, to));
+    },
+    (bytes) => {
+      const at = below(bytes.length + 1);
+      return splice(bytes, at, at, Buffer.from(pick(WORDS)));
+    },
+    (bytes) => {
+      const other = pick(others);
+      const at = below(bytes.length + 1);
+      return splice(bytes, at, at, other.subarray(...stretch(other, 400)));
+    },
+    (bytes) => {
+      const text = bytes.toString('latin1');
+      const numbers = [...text.matchAll(/\d+/g)];
+      if (numbers.length === 0) return bytes;
+      const { index, 0: number } = pick(numbers);
+      return splice(bytes, index, index + number.length, Buffer.from(random() < 0.5 ? String(below(30)) : pick(WORDS)));
+    },
+    (bytes) => {
+      const [from, to] = lineAt(bytes);
+      const times = random() < 0.02 ? 2000 : 1 + below(8);
+      return splice(bytes, to, to, Buffer.concat(Array.from({ length: times }, () => bytes.subarray(from, to))));
+    },
+    (bytes) => {
+      const text = bytes.toString('latin1');
+      const equals = [...text.matchAll(/=[^\r\n]*/g)];
+      if (equals.length === 0) return bytes;
+      const { index, 0: value } = pick(equals);
+      return splice(bytes, index + 1, index + value.length, Buffer.from(pick(WORDS)));
+    },
+  ];
+  return (corpus) => {
+    let bytes = pick(corpus);
+    for (let left = random() < 0.5 ? 1 : 1 + below(8); left > 0; left--) bytes = pick(changes)(bytes);
+    return bytes;
+  };
+}

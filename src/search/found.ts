@@ -43,8 +43,10 @@ export interface Counts {
   };
   /** Candidates whose bounds say that they cannot be among those shown; they were not scored further. */
   readonly cutOff: number;
-  /** Every candidate was tried, and the ranking is exact; false where the space was sampled. */
+  /** Every candidate was tried, and the ranking is exact; false where the space was sampled or the search stopped. */
   readonly exhaustive: boolean;
+  /** The search was stopped before its end: this is a part of the answer. */
+  readonly stopped?: true;
 }
 
 /** What a search hands on to the gallery. */

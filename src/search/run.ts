@@ -11,7 +11,8 @@ import { Archive, type Kept } from './archive.js';
 import { draftOf, recipeOf } from './candidate.js';
 import { crewOf } from './crew.js';
 import type { Found, Outcome } from './found.js';
-import { boundedPieces, LISTED, type Stage, searchBounded, searchListed } from './methods.js';
+import { type Journal, remembering, type Shard, sharing } from './journal.js';
+import { boundedPieces, LISTED, type Searched, type Stage, searchBounded, searchListed } from './methods.js';
 import type { Question } from './question.js';
 import { type Space, spaceOf } from './space.js';
 
@@ -24,38 +25,70 @@ export interface RunOptions {
   /** Threads; absent: as many as the machine runs at once. */
   readonly workers?: number;
   readonly progress?: (stage: Stage) => void;
+  /** Stops at once; the search fails with the signal's reason. */
   readonly signal?: AbortSignal;
+  /** The search finishes with what it has found. */
+  readonly enough?: AbortSignal;
   /** Told what there is to try, before the search begins. */
   readonly onSpace?: (space: Space) => void;
+  /** What is done already, and takes note of what is done now; asked for when the space is known. */
+  readonly journal?: (space: Space) => Journal;
 }
 
 /** The main job: every candidate of a question tried (or a sample, where there are too many), the best described. */
 export async function explore(question: Question, options: RunOptions = {}): Promise<Outcome> {
-  const { signal, progress } = options;
   const space = spaceOf(question);
+  const draftAt = remembered(1000, (index) => draftOf(space.at(index), question));
+  const { archive, setAside, passed, whole } = await searched(question, space, draftAt, options);
+  const best = archive.best(question.show, (index) => codeOf(draftAt(index)));
+  const set = setAside.float + setAside.unsound + setAside.flat + setAside.limits;
+  return {
+    counts: {
+      written: space.written,
+      examined: archive.cloths + archive.duplicates + set + passed,
+      cloths: archive.cloths,
+      equals: archive.duplicates,
+      setAside,
+      cutOff: passed,
+      exhaustive: whole && space.way !== 'sampled',
+      ...(whole ? {} : { stopped: true as const }),
+    },
+    found: describe(question, space, best, draftAt, options.progress),
+  };
+}
+
+/**
+ * Does one part of a search's jobs; the journal has them afterwards. A search whose journals have all parts together
+ * has nothing left to do.
+ *
+ * @returns whether the part was done to its end
+ */
+export async function exploreShard(question: Question, shard: Shard, options: RunOptions): Promise<boolean> {
+  const space = spaceOf(question);
+  const draftAt = remembered(1000, (index) => draftOf(space.at(index), question));
+  return (await searched(question, space, draftAt, options, shard)).whole;
+}
+
+/** Searches a space in its way. */
+async function searched(
+  question: Question,
+  space: Space,
+  draftAt: (index: number) => Draft,
+  options: RunOptions,
+  shard?: Shard,
+): Promise<Searched> {
+  const { signal, progress, enough } = options;
   options.onSpace?.(space);
-  const draftAt = remembering(1000, (index) => draftOf(space.at(index), question));
+  const journal = options.journal?.(space);
   const newArchive = (): Archive => new Archive((a, b) => compareColours(draftAt(a), draftAt(b)));
   const pieces = space.way === 'bounded' ? boundedPieces(space).length : Math.ceil(space.numbers / LISTED);
   const threads = Math.min(Math.ceil(pieces / WORTH_A_THREAD), options.workers ?? availableParallelism());
-  const crew = crewOf(question, threads, signal);
+  const all = crewOf(question, threads, signal);
+  const rest = journal ? remembering(all, journal) : all;
+  const crew = shard ? sharing(rest, shard) : rest;
   try {
     const search = space.way === 'bounded' ? searchBounded : searchListed;
-    const { archive, setAside, passed } = await search({ question, space, crew, newArchive, progress });
-    const best = archive.best(question.show, (index) => codeOf(draftAt(index)));
-    const set = setAside.float + setAside.unsound + setAside.flat + setAside.limits;
-    return {
-      counts: {
-        written: space.written,
-        examined: archive.cloths + archive.duplicates + set + passed,
-        cloths: archive.cloths,
-        equals: archive.duplicates,
-        setAside,
-        cutOff: passed,
-        exhaustive: space.way !== 'sampled',
-      },
-      found: describe(question, space, best, draftAt, progress),
-    };
+    return await search({ question, space, crew, newArchive, progress, enough });
   } finally {
     crew.leave();
   }
@@ -111,7 +144,7 @@ function describe(
 }
 
 /** A function of a number that remembers its last results. */
-function remembering<T>(most: number, make: (index: number) => T): (index: number) => T {
+function remembered<T>(most: number, make: (index: number) => T): (index: number) => T {
   const known = new Map<number, T>();
   return (index) => {
     let value = known.get(index);

@@ -1,0 +1,76 @@
+import { createHash } from 'node:crypto';
+import type { Crew } from './crew.js';
+import type { Job, JobResult, Jobs } from './jobs.js';
+
+/**
+ * Jobs that are done, with their results. A result hangs on the question and the job alone, so a search that takes it
+ * from a journal goes on exactly as if it had done the job itself.
+ */
+export interface Journal {
+  has(key: string): boolean;
+  /** What a job that it has came to. */
+  result(key: string): JobResult;
+  record(key: string, result: JobResult): void;
+}
+
+/** One of the equal parts that a search is divided into; the first is 1. */
+export interface Shard {
+  readonly part: number;
+  readonly of: number;
+}
+
+/** The name of a job in a journal: the same for the same job of the same question. */
+export function keyOf(job: Job): string {
+  return createHash('sha256').update(JSON.stringify(job)).digest('hex').slice(0, 32);
+}
+
+/** A crew that does no job that the journal has, and records those that it does. */
+export function remembering(crew: Crew, journal: Journal): Crew {
+  return {
+    run: async (jobs, take, enough) => {
+      const left = numbers(jobs.count).filter((job) => !journal.has(keyOf(jobs.at(job))));
+      let next = 0;
+      const takeKnown = (before: number): void => {
+        for (; next < before; next++) take(journal.result(keyOf(jobs.at(next))), next);
+      };
+      const done = await crew.run(
+        some(jobs, left),
+        (result, k) => {
+          const job = left[k]!;
+          takeKnown(job);
+          journal.record(keyOf(jobs.at(job)), result);
+          take(result, job);
+          next = job + 1;
+        },
+        enough,
+      );
+      takeKnown(left[done] ?? jobs.count);
+      return next;
+    },
+    leave: () => crew.leave(),
+  };
+}
+
+/**
+ * A crew that does its part of all jobs that may be done in different places, and all others, which those hang on: the
+ * score to reach is found by every shard for itself, so that each passes over exactly what one run would.
+ */
+export function sharing(crew: Crew, { part, of }: Shard): Crew {
+  return {
+    run: async (jobs, take, enough) => {
+      if (!jobs.divisible) return crew.run(jobs, take, enough);
+      const mine = numbers(jobs.count).filter((job) => job % of === part - 1);
+      const done = await crew.run(some(jobs, mine), (result, k) => take(result, mine[k]!), enough);
+      return done === mine.length ? jobs.count : mine[done]!;
+    },
+    leave: () => crew.leave(),
+  };
+}
+
+function numbers(count: number): number[] {
+  return Array.from({ length: count }, (_, job) => job);
+}
+
+function some(jobs: Jobs, which: readonly number[]): Jobs {
+  return { count: which.length, at: (k) => jobs.at(which[k]!) };
+}

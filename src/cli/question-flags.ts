@@ -66,7 +66,8 @@ export const QUESTION_FLAGS: Groups = {
     {
       key: 'rank',
       flags: '--rank <weights>',
-      about: 'contrast, symmetry, float, figure, ease, novelty (default: contrast 3, symmetry 2, float 1)',
+      about:
+        'one of clear, balanced, calm, lively, unexpected, easy; or weights (default: contrast 3, symmetry 2, float 1)',
     },
     { key: 'show', flags: '--show <n>', about: 'best cloths to show (default: 60)' },
     { key: 'seed', flags: '--seed <word>', about: 'for what is left to chance (default: shedlight)' },

@@ -2,6 +2,7 @@ import { lightness, luminance, type Yarn } from '../colour/yarn.js';
 import type { Sett } from '../draft/draft.js';
 import { formatOrder } from '../order/order.js';
 import { PARTS, type Part } from '../score/rank.js';
+import { viewOf } from '../score/views.js';
 import type { Counts } from '../search/found.js';
 import type { By, Fill, Limits, Question, Sameness } from '../search/question.js';
 
@@ -23,7 +24,8 @@ export function rankingOf(question: Question): string {
   const weighed = PARTS.filter((part) => question.rank[part] > 0);
   if (weighed.length === 0) return 'Not ranked: no figure was given any weight';
   const parts = weighed.map((part) => `${PART_WORDS[part]} ×${question.rank[part]}`);
-  return `Ranked by ${listed(parts)}`;
+  const view = viewOf(question.rank);
+  return view === undefined ? `Ranked by ${listed(parts)}` : `The ${view} first: ${listed(parts)}`;
 }
 
 /** Everything that was asked, defaults included, in the order in which a weaver decides it. */
@@ -132,6 +134,10 @@ const PART_WORDS: Readonly<Record<Part, string>> = {
   figure: 'figure',
   ease: 'ease of weaving',
   novelty: 'distance from the classic orders',
+  balance: 'balance of dark and light',
+  solid: 'solid areas',
+  calm: 'calm',
+  lively: 'liveliness',
 };
 
 const BY_WORDS: Readonly<Record<By, string>> = {

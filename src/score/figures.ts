@@ -53,6 +53,9 @@ export interface Contrast {
 export interface Scores extends Contrast, Symmetry {
   readonly score: number;
   readonly nearly?: Nearly;
+  /** Smallest difference to a classic order on the same structure (0 is a classic), and the name of that classic. */
+  readonly novelty?: number;
+  readonly nearest?: string;
   readonly floats: Floats;
   /** Standard deviation of L* seen from 0.6, 2 and 6 metres. */
   readonly reads: Readonly<Record<'0.6' | '2' | '6', number>>;

@@ -1,5 +1,16 @@
 /** What may be ranked by. */
-export const PARTS = ['contrast', 'symmetry', 'float', 'figure', 'ease', 'novelty'] as const;
+export const PARTS = [
+  'contrast',
+  'symmetry',
+  'float',
+  'figure',
+  'ease',
+  'novelty',
+  'balance',
+  'solid',
+  'calm',
+  'lively',
+] as const;
 export type Part = (typeof PARTS)[number];
 export type Weights = Readonly<Record<Part, number>>;
 
@@ -12,7 +23,7 @@ interface LongestFloat {
   readonly longestMm: number | null;
 }
 
-/** Σ weight·part / Σ weight; 0 where nothing is weighed. */
+/** Σ weight·part / Σ weight, every part from 0 to 1; 0 where nothing is weighed. */
 export function rankScore(parts: Readonly<Record<Part, number>>, weights: Weights): number {
   let sum = 0;
   let all = 0;

@@ -11,20 +11,24 @@ import { easeOf, easePart } from './ease.js';
 import type { Contrast, Ease, Floats, Scores, Symmetry } from './figures.js';
 import { nearlyOf } from './nearly.js';
 import { type Classic, classicsOn, noveltyOf, traitsOf } from './novelty.js';
-import { type FloatLimit, floatPart, rankScore, type Weights } from './rank.js';
+import { patchVariety } from './patches.js';
+import { type FloatLimit, floatPart, type Part, rankScore, type Weights } from './rank.js';
+import { solidShare } from './solid.js';
 import { symmetryOf } from './symmetry.js';
 
 /** How cloths are ranked. */
 export interface Ranking {
   readonly weights: Weights;
   readonly floatLimit: FloatLimit;
-  /** Classic orders on the same structure; needed only where novelty has weight. */
+  /** Classic orders on the same structure; none where novelty has no weight and nothing is to be said of it. */
   readonly classics: readonly Classic[];
 }
 
 /** A draft with all that is said of it. */
 export interface Scored {
   readonly scores: Scores;
+  /** What was weighed; 0 for what has no weight. */
+  readonly parts: Readonly<Record<Part, number>>;
   readonly ease: Ease;
   readonly hangsTogether: boolean;
   readonly code: string;
@@ -36,51 +40,66 @@ export function scoreDraft(draft: Draft, ranking: Ranking): Scored {
   const cloth = drawdown(draft);
   const face = colourFace(cloth, draft.warp, draft.weft);
   const square = isSquareSett(draft.sett);
-  const contrast = contrastMeter(across / along).measure(face, values(draft.yarns));
+  const value = values(draft.yarns);
+  const contrast = contrastMeter(across / along).measure(face, value);
   const symmetry = symmetryOf(face, square);
   const nearly = nearlyOf(face, square, symmetry);
   const floats = floatsOf(cloth, draft.sett);
   const ease = easeOf(draft);
-  const rank = scoreOf(face, contrast, symmetry, floats, ease, ranking, Math.max(across, along));
+  const parts = partsOf({ face, contrast, symmetry, floats, ease }, { ...ranking, values: value, sett: draft.sett });
   const luminances = draft.yarns.map((yarn) => luminance(yarn.hex));
   return {
     scores: {
-      score: rank,
+      score: rankScore(parts, ranking.weights),
       ...contrast,
       ...symmetry,
       ...(nearly && { nearly }),
+      ...(ranking.classics.length > 0 && noveltyOf(traitsOf(face, contrast, symmetry.symmetry), ranking.classics)),
       floats,
       reads: readsOf(face, luminances, across, along),
       ...viewingLimits(face.ends, across),
     },
+    parts,
     ease,
     hangsTogether: hangsTogether(cloth),
     code: codeOf(draft),
   };
 }
 
-/** The score by which a cloth is ranked, from its figures. */
-export function scoreOf(
-  face: Face,
-  contrast: Contrast,
-  symmetry: Pick<Symmetry, 'symmetry'>,
-  floats: Pick<Floats, 'longest' | 'longestMm'>,
-  ease: Pick<Ease, 'warpChanges' | 'weftChanges' | 'shuttles'>,
-  ranking: Ranking,
-  largerSpacing: number,
-): number {
-  const novel = ranking.weights.novelty > 0;
-  return rankScore(
-    {
-      contrast: contrast.contrast,
-      symmetry: symmetry.symmetry,
-      float: floatPart(floats, ranking.floatLimit, largerSpacing),
-      figure: contrast.figure,
-      ease: easePart(ease, face.ends, face.picks),
-      novelty: novel ? noveltyOf(traitsOf(face, contrast, symmetry.symmetry), ranking.classics).novelty : 0,
-    },
-    ranking.weights,
-  );
+/** What the parts of a ranking are found from. */
+export interface Measured {
+  readonly face: Face;
+  readonly contrast: Contrast;
+  readonly symmetry: Pick<Symmetry, 'symmetry'>;
+  readonly floats: Pick<Floats, 'longest' | 'longestMm'>;
+  readonly ease: Pick<Ease, 'warpChanges' | 'weftChanges' | 'shuttles'>;
+}
+
+/** What is the same for all cloths of one ranking. */
+export interface Scale extends Ranking {
+  /** 0 (dark) to 1 (light) of each palette index. */
+  readonly values: ArrayLike<number>;
+  readonly sett: Sett;
+}
+
+/** The parts that have weight in a ranking, each from 0 to 1; 0 for those that have none, which are not measured. */
+export function partsOf({ face, contrast, symmetry, floats, ease }: Measured, scale: Scale): Record<Part, number> {
+  const { weights, classics, values } = scale;
+  const { across, along } = spacing(scale.sett);
+  const weighed = (part: Part, say: () => number): number => (weights[part] > 0 ? say() : 0);
+  const variety = weights.calm > 0 || weights.lively > 0 ? patchVariety(face, values) : 0;
+  return {
+    contrast: contrast.contrast,
+    symmetry: symmetry.symmetry,
+    float: floatPart(floats, scale.floatLimit, Math.max(across, along)),
+    figure: contrast.figure,
+    ease: easePart(ease, face.ends, face.picks),
+    novelty: weighed('novelty', () => noveltyOf(traitsOf(face, contrast, symmetry.symmetry), classics).novelty),
+    balance: 1 - Math.abs(2 * contrast.darkShare - 1),
+    solid: weighed('solid', () => solidShare(face, values, across / along)),
+    calm: weighed('calm', () => 1 - variety),
+    lively: variety,
+  };
 }
 
 /** The classic orders on a weave of this sett, measured as candidates are. */

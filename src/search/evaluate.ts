@@ -21,8 +21,8 @@ import { clothKey } from '../score/clothkey.js';
 import { contrastMeter } from '../score/contrast.js';
 import { changes } from '../score/ease.js';
 import type { Classic } from '../score/novelty.js';
-import { comparable, exceedsFloat, floatPart } from '../score/rank.js';
-import { measuredClassics, scoreOf } from '../score/score.js';
+import { comparable, exceedsFloat, floatPart, rankScore } from '../score/rank.js';
+import { measuredClassics, partsOf } from '../score/score.js';
 import { symmetryOf } from '../score/symmetry.js';
 import type { Batch } from './batch.js';
 import { BatchBuilder } from './batch.js';
@@ -64,6 +64,7 @@ export function evaluator(question: Question): Evaluator {
   const needsFigure = question.rank.figure > 0 || question.rank.novelty > 0;
   const grounds = new Map<Family, Ground | Fault>();
   const { limits, rank, same, yarns, tabby } = question;
+  const scale = { weights: rank, floatLimit: limits.float, values: value, sett: question.sett };
 
   const groundOf = (family: Family, warp: Order, weft: Order): Ground | Fault => {
     let ground = grounds.get(family);
@@ -124,12 +125,12 @@ export function evaluator(question: Question): Evaluator {
       const contrast = { ...motif, figure: needsFigure ? meter.figure(face, value) : 0 };
       const analysis = analyse(face);
       const symmetry = symmetryOf(face, square, analysis);
-      const ranking = { weights: rank, floatLimit: limits.float, classics: ground.classics };
-      const score = scoreOf(face, contrast, symmetry, ground.floats, ease, ranking, Math.max(across, along));
+      const { floats, classics } = ground;
+      const parts = partsOf({ face, contrast, symmetry, floats, ease }, { ...scale, classics });
       const preference = [ground.floats.longest!, ease.warpChanges, ease.shuttles, ease.weftChanges];
       batch.add(
         index,
-        comparable(score),
+        comparable(rankScore(parts, rank)),
         warp.length * weft.length,
         preference,
         clothKey(face, same, yarns.length, analysis),

@@ -19,18 +19,17 @@ import { settSchema, yarnsSchema } from '../draft/yaml-yarns.js';
 import { didYouMean } from '../problem.js';
 import type { Sameness } from '../score/clothkey.js';
 import { type FloatLimit, PARTS, type Part, type Weights } from '../score/rank.js';
+import { UNWEIGHED, VIEW_NAMES, VIEWS } from '../score/views.js';
 import type { By, Fill, Limits } from './question.js';
 
 /** Longest order that is listed or sampled, in elements. */
 const LONGEST = 64;
 const LENGTHS = `lengths from 1 to ${LONGEST}, as 5, 2-6 or 2,3,5`;
 const FLOAT = 'a float such as 7 (threads), 1/2 in or 10 mm';
-const RANK = 'what to rank by, as contrast 3, symmetry 2';
+const RANK = `what to rank by, as contrast 3, symmetry 2, or one word: ${orList(VIEW_NAMES)}`;
 const SPACED = /[\s,;]+/;
 
-const NO_WEIGHTS: Weights = { contrast: 0, symmetry: 0, float: 0, figure: 0, ease: 0, novelty: 0 };
-
-export const DEFAULT_RANK: Weights = { ...NO_WEIGHTS, contrast: 3, symmetry: 2, float: 1 };
+export const DEFAULT_RANK: Weights = { ...UNWEIGHED, contrast: 3, symmetry: 2, float: 1 };
 
 /** Millimetres in the units in which a float is commonly said. */
 const MILLIMETRES: Readonly<Record<string, number>> = { mm: 1, cm: 10, in: 25.4, inch: 25.4, inches: 25.4 };
@@ -130,15 +129,21 @@ function limitsOf(given: Given): Limits {
   return { float, repeat, ...kept };
 }
 
-/** Reads weights by name, as keys or as `contrast 3, symmetry 2`; what is not named does not count. */
+/**
+ * Reads a way of looking by its word, or weights by name, as keys or as `contrast 3, symmetry 2`; what is not named
+ * does not count.
+ */
 function rankOf(given: Given): Weights {
+  const view = VIEW_NAMES.find((name) => typeof given === 'string' && name === given.trim().toLowerCase());
+  if (view !== undefined) return VIEWS[view];
   const asText = (item: Given): [string, string] => {
-    const found = /^([a-z]+)\s*[\s:=]\s*(\S+)$/i.exec(textOf(item, RANK));
-    if (found === null) throw new Misread(`found ${describe(item)}; expected ${RANK}`);
+    const text = textOf(item, RANK);
+    const found = /^([a-z]+)\s*[\s:=]\s*(\S+)$/i.exec(text);
+    if (found === null) throw new Misread(`found ${describe(item)}; expected ${RANK}${didYouMean(text, VIEW_NAMES)}`);
     return [found[1]!, found[2]!];
   };
   const pairs = isKeys(given) ? Object.entries(given) : eachOf(given, RANK, asText);
-  const weights: Record<Part, number> = { ...NO_WEIGHTS };
+  const weights: Record<Part, number> = { ...UNWEIGHED };
   for (const [name, weight] of pairs) {
     const part = PARTS.find((each) => each === name.toLowerCase());
     if (part === undefined) {

@@ -6,6 +6,7 @@ import { eachOf, type Given, isKeys, Misread, readAs, textOf, under } from '../d
 import { parseSource, placed, type Source } from '../draft/yaml-source.js';
 import { formatOrder, type Order, parseOrder } from '../order/order.js';
 import { nearestWord, Problem } from '../problem.js';
+import { viewOf } from '../score/views.js';
 import { findManner, findStructure, parseProfile, type Structure, structureNames } from '../structure/index.js';
 import type { Question, WeftRule } from './question.js';
 import { DEFAULT_RANK, questionKeys, type Written } from './read-question-keys.js';
@@ -74,7 +75,7 @@ export function resolvedQuestion(question: Question) {
       ...(weftChanges !== undefined && { 'weft changes': weftChanges }),
       ...others,
     },
-    rank,
+    rank: viewOf(rank) ?? Object.fromEntries(Object.entries(rank).filter(([, weight]) => weight > 0)),
     same: same.length > 0 ? same : 'shift',
     show: question.show,
     seed: question.seed,

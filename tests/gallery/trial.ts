@@ -1,5 +1,6 @@
 import { type Draft, EVEN_WIDTHS, type PickKind, type Sett } from '../../src/draft/draft.js';
 import { scoreDraft } from '../../src/score/score.js';
+import { UNWEIGHED } from '../../src/score/views.js';
 import type { Found, Outcome } from '../../src/search/found.js';
 import type { Question } from '../../src/search/question.js';
 
@@ -8,7 +9,7 @@ export const YARNS = [
   { letter: 'L', name: 'natural', hex: '#efe6d2' },
 ];
 export const SETT: Sett = { ends: 20, picks: 20, per: 'inch' };
-const RANK = { contrast: 3, symmetry: 2, float: 1, figure: 0, ease: 0, novelty: 0 };
+const RANK = { ...UNWEIGHED, contrast: 3, symmetry: 2, float: 1 };
 
 /** A draft on a straight draw, from the shafts lifted at each pick and the two colour orders in letters. */
 export function draftWith(

@@ -1,3 +1,4 @@
+import { UNWEIGHED } from '../../src/score/views.js';
 import type { Question } from '../../src/search/question.js';
 
 /** The question that tests vary: 2/2 twill, orders of five, weft orders of their own. */
@@ -19,7 +20,7 @@ export const QUESTION: Question = {
   starts: 'all',
   sett: { ends: 20, picks: 20, per: 'inch' },
   limits: { float: { threads: 7 }, repeat: 400 },
-  rank: { contrast: 3, symmetry: 2, float: 1, figure: 0, ease: 0, novelty: 0 },
+  rank: { ...UNWEIGHED, contrast: 3, symmetry: 2, float: 1 },
   same: ['mirror', 'half-turn', 'exchange'],
   show: 60,
   seed: 'test',

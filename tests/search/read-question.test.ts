@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { stringify } from 'yaml';
 import { readDraft } from '../../src/draft/yaml.js';
 import { Problem } from '../../src/problem.js';
+import { UNWEIGHED, VIEW_NAMES, VIEWS } from '../../src/score/views.js';
 import type { Question } from '../../src/search/question.js';
 import { readQuestion, resolvedQuestion } from '../../src/search/read-question.js';
 
@@ -48,7 +49,7 @@ describe('a question', () => {
       starts: 'all',
       sett: { ends: 20, picks: 20, per: 'inch' },
       limits: { float: { threads: 7 }, repeat: 400 },
-      rank: { contrast: 3, symmetry: 2, float: 1, figure: 0, ease: 0, novelty: 0 },
+      rank: { ...UNWEIGHED, contrast: 3, symmetry: 2, float: 1 },
       same: ['mirror', 'half-turn', 'exchange'],
       show: 60,
       seed: 'shedlight',
@@ -254,12 +255,12 @@ describe('what is wrong with a question is said in one sentence', () => {
     ['structure: plain\nlimits: { shuttles: many }', 'q.yaml:2:21: found “many”; expected shuttles, from 1 to 26'],
     [
       'structure: plain\nrank: { contrst: 3 }',
-      'q.yaml:2:9: found “contrst”; expected contrast, symmetry, float, figure, ease or novelty (did you mean “contrast”?)',
+      'q.yaml:2:9: found “contrst”; expected contrast, symmetry, float, figure, ease, novelty, balance, solid, calm or lively (did you mean “contrast”?)',
     ],
     ['structure: plain\nrank: { contrast: -1 }', 'q.yaml:2:19: found “-1”; expected a weight from 0 to 100'],
     [
       'structure: plain\nrank: contrast 0',
-      'q.yaml:2:7: found no weight above 0; expected what to rank by, as contrast 3, symmetry 2',
+      'q.yaml:2:7: found no weight above 0; expected what to rank by, as contrast 3, symmetry 2, or one word: clear, balanced, calm, lively, unexpected or easy',
     ],
     [
       'structure: plain\nsame: [shift, mirror]',
@@ -297,7 +298,7 @@ describe('what is wrong with a question is said in one sentence', () => {
     [{ structure: 'plain', yarns: 'D blakc, L white' }, /^--yarns: found “blakc”, which is no colour/],
     [
       { structure: 'plain', rank: 'contrast' },
-      '--rank: found “contrast”; expected what to rank by, as contrast 3, symmetry 2',
+      '--rank: found “contrast”; expected what to rank by, as contrast 3, symmetry 2, or one word: clear, balanced, calm, lively, unexpected or easy',
     ],
   ])('flags %j', (flags, message) => {
     const said = wrong(() => flagged(flags as Record<string, string>));
@@ -336,6 +337,18 @@ describe('what is wrong with a question is said in one sentence', () => {
   });
 });
 
+describe('a way of looking', () => {
+  it.each(VIEW_NAMES)('is asked for by its word: %s', (view) => {
+    const question = ask(`structure: plain\nrank: ${view}`);
+    expect(question.rank).toEqual(VIEWS[view]);
+    expect(resolvedQuestion(question).rank).toBe(view);
+  });
+
+  it('is offered where the word is wrong', () => {
+    expect(wrong(() => ask('structure: plain\nrank: unexpectd'))).toMatch(/did you mean “unexpected”/);
+  });
+});
+
 describe('a resolved question', () => {
   it.each([
     'structure: 2/2 twill',
@@ -343,6 +356,7 @@ describe('a resolved question', () => {
     'structure: crackle\ntreadling: Italian manner\nprofile: A A B\nweft: D L\norders: [DL, D3 L]\nsame: shift\nlimits: { float: 3/8 in, shafts: 4 }',
     'structure: crackle\nprofile: order\nweft: own\nlengths: 5\nrank: novelty 2, ease 0.25\nyarns: { A: red, B: { colour: blue, name: "x y", tex: 12.5 }, C: white }\ntabby: A',
     'draft: units.yaml\nby: [thread, unit]\nsett: 7.5/8.25 per cm',
+    'structure: plain\nrank: unexpected',
   ])('reads back as it was: %j', (text) => {
     const question = ask(text);
     expect(ask(stringify(resolvedQuestion(question)))).toEqual(question);

@@ -1,3 +1,4 @@
+import { PARTS } from '../../score/rank.js';
 import type { Question } from '../question.js';
 
 /**
@@ -15,8 +16,9 @@ export class Hope {
     const { rank } = question;
     this.contrast = rank.contrast;
     this.symmetry = rank.symmetry;
-    this.rest = rank.float * floatPart + rank.figure + rank.ease + rank.novelty;
-    this.all = this.contrast + this.symmetry + this.rest - rank.float * floatPart + rank.float;
+    const bounded = rank.contrast + rank.symmetry + rank.float;
+    this.all = PARTS.reduce((sum, part) => sum + rank[part], 0);
+    this.rest = rank.float * floatPart + this.all - bounded;
   }
 
   /** The score that a tone and a symmetry would give at the most, lines left out. */

@@ -1,0 +1,44 @@
+import type { Face } from '../cloth/face.js';
+
+/** Bits that sixteen patches, all equally frequent, would have. */
+const MOST_BITS = 4;
+
+/**
+ * How many different things the eye meets thread by thread: Shannon's bits of the sixteen possible patches of 2 × 2
+ * cells, dark or light, over the whole repeat, as a share of the four bits there can be at most. 0 is one colour, a
+ * quarter plain stripes; above 0.95 it is noise. A cell is dark where its value is below one half.
+ */
+export function patchVariety(face: Face, values: ArrayLike<number>): number {
+  const { row, column, rowKinds, columnKinds, colour, ends, picks } = face;
+  const rows = neighbours(row, rowKinds);
+  const columns = neighbours(column, columnKinds);
+  const light = (r: number, c: number): 0 | 1 => (values[colour[r * columnKinds + c]!]! < 0.5 ? 0 : 1);
+  const count = new Float64Array(16);
+  for (const upper of rows) {
+    for (const left of columns) {
+      const patch =
+        light(upper.before, left.before) +
+        2 * light(upper.before, left.after) +
+        4 * light(upper.after, left.before) +
+        8 * light(upper.after, left.after);
+      count[patch] = count[patch]! + upper.count * left.count;
+    }
+  }
+  const cells = ends * picks;
+  let bits = 0;
+  for (const n of count) if (n > 0) bits -= (n / cells) * Math.log2(n / cells);
+  return Math.min(1, Math.max(0, bits / MOST_BITS));
+}
+
+/** Pairs of neighbouring threads by their kinds, with how often each occurs round the repeat. */
+function neighbours(kind: Uint16Array, kinds: number): { before: number; after: number; count: number }[] {
+  const pairs = new Map<number, { before: number; after: number; count: number }>();
+  for (let s = 0, before = kind[kind.length - 1]!; s < kind.length; s++) {
+    const after = kind[s]!;
+    const known = pairs.get(before * kinds + after);
+    if (known) known.count++;
+    else pairs.set(before * kinds + after, { before, after, count: 1 });
+    before = after;
+  }
+  return [...pairs.values()];
+}

@@ -1,0 +1,40 @@
+import { PARTS, type Part, type Weights } from './rank.js';
+
+/** A weight for every part that is weighed; the others do not count. */
+const weigh = (weighed: Partial<Record<Part, number>>): Weights => ({ ...UNWEIGHED, ...weighed });
+
+/** Weights of which none counts. */
+export const UNWEIGHED: Weights = {
+  contrast: 0,
+  symmetry: 0,
+  float: 0,
+  figure: 0,
+  ease: 0,
+  novelty: 0,
+  balance: 0,
+  solid: 0,
+  calm: 0,
+  lively: 0,
+};
+
+/**
+ * The ways in which a weaver looks at cloths, each a ranking with a name. What is weighed is common practice; how
+ * much, a choice of ours. Odd but ordered is what the eye keeps, so the unexpected must also be symmetrical and read.
+ */
+export const VIEWS = {
+  clear: weigh({ contrast: 3, solid: 2, figure: 1 }),
+  balanced: weigh({ balance: 3, symmetry: 3, contrast: 1 }),
+  calm: weigh({ calm: 3, contrast: 2, symmetry: 1 }),
+  lively: weigh({ lively: 3, contrast: 2, symmetry: 1 }),
+  unexpected: weigh({ novelty: 4, figure: 2, symmetry: 2, contrast: 2 }),
+  easy: weigh({ ease: 4, contrast: 2, float: 1 }),
+} as const satisfies Readonly<Record<string, Weights>>;
+
+export type View = keyof typeof VIEWS;
+
+export const VIEW_NAMES = Object.keys(VIEWS) as readonly View[];
+
+/** The view that has these weights, if one has. */
+export function viewOf(weights: Weights): View | undefined {
+  return VIEW_NAMES.find((view) => PARTS.every((part) => VIEWS[view][part] === weights[part]));
+}

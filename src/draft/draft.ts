@@ -60,7 +60,12 @@ export function liftAt(weave: Pick<Weave, 'tieUp' | 'treadling'>, j: number): nu
 
 /** The highest shaft that is threaded or tied. */
 export function shaftCount(weave: Pick<Weave, 'threading' | 'tieUp'>): number {
-  return Math.max(0, ...weave.threading.flat(), ...weave.tieUp.flat());
+  let highest = 0;
+  // Not by spreading into Math.max: a lift plan of a large loom has more numbers than a call may have.
+  for (const list of [weave.threading, weave.tieUp]) {
+    for (const shafts of list) for (const shaft of shafts) highest = Math.max(highest, shaft);
+  }
+  return highest;
 }
 
 /** Ends and picks per centimetre. */

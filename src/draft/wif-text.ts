@@ -1,6 +1,13 @@
 import { Problem } from '../problem.js';
 import { LARGEST_WIF } from './wif-limits.js';
 
+const CR = 13;
+const LF = 10;
+/** More sections, and more keys in one, than any file of the largest draft has. */
+const MOST_SECTIONS = 1000;
+const MOST_ENTRIES = 25_000;
+/** Characters of a key or name that are looked at. */
+const LONGEST_KEY = 200;
 /** White space, and signs that a terminal acts on instead of showing them. */
 const UNSEEN = /[\s\p{Cc}\p{Cf}]+/gu;
 
@@ -75,15 +82,15 @@ function decodeBytes(bytes: Uint8Array): string {
 export function sectionsOf(text: string): Sections {
   const sections = new Map<string, Section>();
   let current: Section | undefined;
-  let number = 0;
-  for (const raw of text.split(/\r\n|\n|\r/)) {
-    number++;
-    const written = raw.trim();
-    if (written === '' || written.startsWith(';')) continue;
+  for (const { text: written, line: number } of linesOf(text)) {
+    if (written.startsWith(';')) continue;
     if (written.startsWith('[')) {
       const name = headingOf(written, number);
       current = sections.get(name) ?? { name, line: number, lines: [] };
       sections.set(name, current);
+      if (sections.size > MOST_SECTIONS) {
+        throw new Problem(`line ${number}: found more than ${MOST_SECTIONS} sections; expected a WIF file`);
+      }
     } else if (current === undefined) {
       throw new Problem(`line ${number}: found “${brief(written)}” before any section; expected [WIF]`);
     } else {
@@ -92,6 +99,20 @@ export function sectionsOf(text: string): Sections {
   }
   if (sections.size === 0) throw new Problem('found no section; expected a WIF file, which begins with [WIF]');
   return sections;
+}
+
+/** The lines that are not blank, without white space round them; they end in CR, LF or both. */
+function* linesOf(text: string): Generator<WifLine> {
+  let line = 1;
+  for (let from = 0, at = 0; at <= text.length; at++) {
+    const sign = text.charCodeAt(at);
+    if (at < text.length && sign !== LF && sign !== CR) continue;
+    const written = at > from ? text.slice(from, at).trim() : '';
+    if (written !== '') yield { text: written, line };
+    if (sign === CR && text.charCodeAt(at + 1) === LF) at++;
+    from = at + 1;
+    line++;
+  }
 }
 
 function headingOf(written: string, line: number): string {
@@ -127,6 +148,9 @@ export function entriesOf(section: Section): Map<string, Entry> {
         `${placeOf(section.name, line)}: found “${brief(written)}” again with another value; it stands on line ${before.line} already`,
       );
     }
+    if (entries.size > MOST_ENTRIES) {
+      throw new Problem(`${placeOf(section.name, line)}: found more than ${MOST_ENTRIES} keys; expected one a thread`);
+    }
     if (before === undefined) entries.set(key, { key, value, line, written: brief(written) });
   }
   return entries;
@@ -134,12 +158,13 @@ export function entriesOf(section: Section): Map<string, Entry> {
 
 /** A key or name as it is compared: capitals, single spaces, numbers without leading zeros. */
 export function plainKey(written: string): string {
-  const key = written.replace(UNSEEN, ' ').trim().toUpperCase();
+  if (/^\d{1,9}$/.test(written)) return String(Number(written));
+  const key = written.slice(0, LONGEST_KEY).replace(UNSEEN, ' ').trim().toUpperCase();
   return /^0*\d{1,9}$/.test(key) ? String(Number(key)) : key;
 }
 
 /** A found text, short enough for a message and on one line. */
 export function brief(text: string): string {
-  const shown = text.replace(UNSEEN, ' ').trim();
+  const shown = text.slice(0, LONGEST_KEY).replace(UNSEEN, ' ').trim();
   return shown.length > 40 ? `${[...shown].slice(0, 39).join('')}…` : shown;
 }

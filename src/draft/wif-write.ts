@@ -1,6 +1,7 @@
+import { Problem } from '../problem.js';
 import { type Draft, EVEN_WIDTHS, liftAt, shaftCount } from './draft.js';
 import type { Kept } from './wif-kept.js';
-import { MOST_TREADLES } from './wif-limits.js';
+import { LARGEST_WIF, MOST_TREADLES } from './wif-limits.js';
 import { OWN_SECTION, plainAscii, writeOwn } from './wif-own.js';
 import { UNITS, type Unit } from './wif-sett.js';
 
@@ -23,6 +24,8 @@ const PER_THREAD = /^(WARP|WEFT) (SYMBOLS|SPACING|SPACING ZOOM|THICKNESS|THICKNE
  * Writes a draft as WIF 1.1, CRLF line ends. The same draft gives the same bytes; without kept text they are ASCII.
  * What the format has no place for (units, kinds of picks, yarns) goes into our private section. A lift plan is
  * written where it is asked for, or where there are more treadles than a file may have.
+ *
+ * @throws Problem where the file would be larger than one that is read
  */
 export function writeWif(draft: Draft, options: WifWriteOptions): string {
   const { kept } = options;
@@ -46,7 +49,11 @@ export function writeWif(draft: Draft, options: WifWriteOptions): string {
     [...body.keys()].filter((name) => !/^;|=/.test(name)).map((name) => `${name}=true`),
   );
   for (const [name, lines] of body) sections.set(name, lines);
-  return [...sections].map(([name, lines]) => [`[${name}]`, ...lines, ''].join('\r\n')).join('\r\n');
+  const text = [...sections].map(([name, lines]) => [`[${name}]`, ...lines, ''].join('\r\n')).join('\r\n');
+  if (text.length > LARGEST_WIF) {
+    throw new Problem(`found a draft of ${text.length} bytes as WIF; expected ${LARGEST_WIF} at most`);
+  }
+  return text;
 }
 
 /** Sentences for what a file held that cannot be written with this draft: lists of threads that are no longer there. */

@@ -27,7 +27,7 @@ export interface Observed<S> {
 }
 
 /** More states than any of our structures needs; a search that grows beyond is given up. */
-const MOST_STATES = 100_000;
+const MOST_STATES = 60_000;
 /** An incidental strand costs more than any number of units: units without incidentals are found first. */
 const INCIDENTAL = 10_000;
 
@@ -38,6 +38,14 @@ interface Ring<S extends number | string> {
   /** Strands after which some block lays something else. */
   readonly heeded: readonly S[];
   readonly observed: Observed<S>;
+  readonly alike: ReadonlyMap<string, Alike<S>>;
+}
+
+/** A block that is like one before it but for a strand of its own. */
+interface Alike<S> {
+  readonly own: S;
+  /** The own strand of the block before. */
+  readonly before: S;
 }
 
 /** Where a reading stands: what was laid last, whose turn the tabby is, what the names stand for. */
@@ -63,6 +71,7 @@ export function findUnits<S extends number | string>(units: Units<S>, observed: 
   const blocks = Object.entries(units.blocks);
   const heeded = namesOf(units).filter((name) => blocks.some(([, unit]) => unit.after?.[name] !== undefined));
   const alternates = blocks.some(([, unit]) => [unit.lay, ...formsOf(unit)].flat().some((name) => name === TABBY));
+  const alike = observed.binds ? alikeBlocks(blocks) : new Map<string, Alike<S>>();
   const lasts = [undefined, ...heeded];
   const longest = Math.max(...blocks.map(([, unit]) => longestOf(unit)));
   let budget = MOST_STATES;
@@ -75,7 +84,7 @@ export function findUnits<S extends number | string>(units: Units<S>, observed: 
       if (there !== undefined && there !== observed.ring.at(from - 1)) continue;
       for (const turn of alternates ? ([0, 1] as const) : ([0] as const)) {
         const start = { last, turn, bound: observed.names, binding: '', cost: 0 };
-        const round = walk({ units, blocks, heeded, observed }, from, start, budget);
+        const round = walk({ units, blocks, heeded, observed, alike }, from, start, budget);
         budget -= round.states;
         if (budget <= 0) return sorted();
         for (const closed of round.closed) {
@@ -92,7 +101,7 @@ export function findUnits<S extends number | string>(units: Units<S>, observed: 
 
 /** Goes once round the ring from a state, by the shortest way to each state; closed where it comes back to itself. */
 function walk<S extends number | string>(
-  { blocks, ...ring }: Ring<S>,
+  { blocks, alike, ...ring }: Ring<S>,
   from: number,
   start: State<S>,
   budget: number,
@@ -105,6 +114,7 @@ function walk<S extends number | string>(
     for (const state of reached[at]?.values() ?? []) {
       if (++states > budget) return { closed: [], states };
       for (const [block, unit] of blocks) {
+        if (isRepetition(block, state.bound, alike)) continue;
         for (const form of formsAfter(unit, state.last)) {
           const next = laid(ring, from + at, state, block, form);
           if (next === undefined) continue;
@@ -126,9 +136,33 @@ function walk<S extends number | string>(
   return { closed, states };
 }
 
+/** While the block before stands for nothing yet, this one would only be the same reading under another letter. */
+function isRepetition<S>(block: string, bound: ReadonlyMap<S, number>, alike: ReadonlyMap<string, Alike<S>>): boolean {
+  const other = alike.get(block);
+  return other !== undefined && !bound.has(other.own) && !bound.has(other.before);
+}
+
+/** Blocks that differ in one strand alone, which no other block has, as summer and winter's do: any may be the first. */
+function alikeBlocks<S extends number | string>(
+  blocks: readonly (readonly [string, Unit<S>])[],
+): Map<string, Alike<S>> {
+  const alike = new Map<string, Alike<S>>();
+  const before = new Map<string, S>();
+  for (const [block, unit] of blocks) {
+    const others = new Set(blocks.flatMap(([name, other]) => (name === block ? [] : [...other.lay])));
+    const own = [...new Set(unit.lay)].filter((name) => !others.has(name));
+    if (own.length !== 1 || unit.after !== undefined) continue;
+    const pattern = unit.lay.map((name) => (name === own[0] ? '*' : name)).join();
+    const known = before.get(pattern);
+    if (known !== undefined) alike.set(block, { own: own[0]!, before: known });
+    before.set(pattern, own[0]!);
+  }
+  return alike;
+}
+
 /** Lays one unit on the ring; undefined where a strand is another than the one that is there. */
 function laid<S extends number | string>(
-  { units, heeded, observed }: Omit<Ring<S>, 'blocks'>,
+  { units, heeded, observed }: Omit<Ring<S>, 'blocks' | 'alike'>,
   from: number,
   state: State<S>,
   block: string,

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Draft, liftAt } from '../../src/draft/draft.js';
+import { type Draft, liftAt, shaftCount } from '../../src/draft/draft.js';
 import { keptMisfits, LARGEST_WIF, LONGEST_DRAFT, readWif, refuseLarge, writeWif } from '../../src/draft/wif.js';
 import { Problem } from '../../src/problem.js';
 import { anyDraft } from './wif-drafts.js';
@@ -182,6 +182,23 @@ describe('a file that is wrong', () => {
     expect(() => readWif(bytes(file.replace('4=4', `20001=4`)))).toThrow('expected 1 to 4');
     expect(() => readWif(bytes(file.replace('1=1\n', `1=${'1,'.repeat(1e6)}\n`)))).toThrow('8000 at most');
     expect(process.memoryUsage().heapUsed - start).toBeLessThan(100e6);
+  });
+
+  it('is refused by its sections and keys before they are kept', () => {
+    const many = (count: number, make: (n: number) => string): Uint8Array =>
+      bytes(`[WIF]\nVersion=1.1\n[WARP]\n${Array.from({ length: count }, (_, n) => make(n)).join('\n')}`);
+    expect(() => readWif(many(1001, (n) => `[X ${n}]`))).toThrow('found more than 1000 sections');
+    expect(() => readWif(many(25_002, (n) => `x${n}=1`))).toThrow('found more than 25000 keys');
+  });
+
+  it('may be as large as the limits say, and no larger when it is written', () => {
+    const lines = (count: number, make: (n: number) => string): string =>
+      Array.from({ length: count }, (_, n) => `${n + 1}=${make(n)}`).join('\n');
+    const file = `[WIF]\nVersion=1.1\n[WEAVING]\nShafts=256\nRising Shed=false\n[WARP]\nThreads=20000\n[WEFT]\nThreads=20000\n[THREADING]\n${lines(20_000, (n) => String((n % 256) + 1))}\n[LIFTPLAN]\n${lines(20_000, (n) => String((n % 255) + 1))}`;
+    const { draft } = readWif(bytes(file), { whole: true });
+    expect([draft.threading.length, draft.treadling.length, shaftCount(draft)]).toEqual([20_000, 20_000, 256]);
+    expect(() => writeWif(draft, { version: '1', liftPlan: true })).toThrow('bytes as WIF; expected 4000000 at most');
+    expect(writeWif(draft, { version: '1' }).length).toBeLessThan(LARGEST_WIF);
   });
 
   it('does not reach the prototype of all objects', () => {

@@ -93,6 +93,22 @@ describe('in disguise', () => {
     expect([...found.ends.units].sort()).toEqual([...weave.endUnits].sort());
   });
 
+  it('summer and winter on many shafts, with its ties at the back', () => {
+    const blocks = Array.from({ length: 120 }, (_, unit) => (unit * 7 + (unit % 5)) % 22);
+    const threading = blocks.flatMap((block) => [[23], [block + 1], [24], [block + 1]]);
+    const found = recognise({ ...bare(weaveOf(findStructure('plain'), ['A'])), threading });
+    expect(found.structure!.name).toBe('summer and winter');
+    expect(found.renumbered!.get(1)! + found.renumbered!.get(2)!).toBe(47);
+    expect(found.ends.units).toEqual(new Array(120).fill(4));
+    const letters = new Map<number, string>();
+    blocks.forEach((block, unit) => {
+      const letter = letters.get(block) ?? found.ends.blocks![unit]!;
+      letters.set(block, letter);
+      expect(found.ends.blocks![unit]).toBe(letter);
+    });
+    expect(new Set(letters.values()).size).toBe(new Set(blocks).size);
+  });
+
   it('a cloth woven face down says so', () => {
     const weave = bare(weaveOf(findStructure('overshot'), [...'AAABBBCCCDDD']));
     const all = [1, 2, 3, 4];

@@ -14,17 +14,22 @@ import { type LineForm, type LineForms, lineDeviation, lineForms } from './lines
 interface Prepared {
   readonly form: Form;
   readonly symmetry: SymmetryBound;
-  /** t'Bt, and the bound of line contrast, of each weft order; s'As and the bound of each warp order. */
-  readonly weftTone: Float64Array;
-  readonly weftLine: Float64Array;
+  readonly lines: LineForms;
+  /** s'As, and the bound of line contrast, of each warp order. */
   readonly warpTone: Float64Array;
   readonly warpLine: Float64Array;
-  readonly warpSpins: readonly Float64Array[];
-  readonly weftSpins: readonly Float64Array[];
-  readonly lines: LineForms;
-  /** Weft orders sorted by their symmetry class, with where each class begins. */
-  readonly sorted: Int32Array;
-  readonly classStart: Int32Array;
+  /** The weft orders class by class of their symmetry, in the order in which they are run over. */
+  readonly classes: readonly WeftClass[];
+}
+
+/** Weft orders of one symmetry class: their numbers, bits, t'Bt and bounds of line contrast, with the largest of these. */
+interface WeftClass {
+  readonly weft: Int32Array;
+  readonly bits: Int32Array;
+  readonly tone: Float64Array;
+  readonly line: Float64Array;
+  readonly mostTone: number;
+  readonly mostLine: number;
 }
 
 /** Told of a candidate: warp, weft and start by their numbers in the block, and T². */
@@ -40,6 +45,8 @@ export class BlockScan {
   private readonly question: Question;
   private readonly warps: Words;
   private readonly wefts: Words;
+  private readonly warpSpins: readonly Float64Array[];
+  private readonly weftSpins: readonly Float64Array[];
   private readonly prepared: (Prepared | undefined)[];
   /** Line forms of the warp order at hand, and of the weft orders at the start at hand. */
   private upright: { start: number; warp: number; form: LineForm } | undefined;
@@ -51,6 +58,8 @@ export class BlockScan {
     this.orbits = orbitsOf(question, block);
     this.warps = wordsOf(block.warps);
     this.wefts = wordsOf(block.wefts);
+    this.warpSpins = spins(block.warps, tabbySpin(question));
+    this.weftSpins = spins(block.wefts, tabbySpin(question));
     this.prepared = block.starts.map(() => undefined);
   }
 
@@ -81,58 +90,64 @@ export class BlockScan {
   private scanWarp(p: Prepared, start: number, warp: number, needed: (s: number) => number, visit: Visit): number {
     const standing = this.orbits.ofWarp(warp);
     if (standing === 'none') return 0;
-    const { form, symmetry, sorted, classStart, weftTone, weftLine } = p;
-    const [low, high, half] = this.crossTables(form, warp);
+    const { symmetry } = p;
+    const { low, high, half, most } = this.crossTables(p.form, warp);
     const own = p.warpTone[warp]!;
     const line = p.warpLine[warp]!;
     const mask = (1 << half) - 1;
-    const bits = this.wefts.bits;
     let passed = 0;
-    for (let c = 0; c < symmetry.weftClasses; c++) {
-      const most = symmetry.most[symmetry.warpClass[warp]! * symmetry.weftClasses + c]!;
-      const enough = needed(most);
-      for (let k = classStart[c]!; k < classStart[c + 1]!; k++) {
-        const weft = sorted[k]!;
-        const word = bits[weft]!;
-        const tone = own + weftTone[weft]! + low[word & mask]! + high[word >>> half]!;
-        const lines = line + weftLine[weft]!;
-        const reaches = tone + lines * lines >= enough && this.reaches(p, start, warp, weft, enough - tone);
-        if (!reaches && standing === 'all') passed++;
-        else if (standing === 'all' || this.orbits.stands(warp, weft, start)) {
-          if (reaches) visit(warp, weft, start, tone);
-          else passed++;
+    p.classes.forEach((wefts, c) => {
+      const enough = needed(symmetry.most[symmetry.warpClass[warp]! * symmetry.weftClasses + c]!);
+      const { weft, bits, tone, line: lineOf } = wefts;
+      // Most classes fall as a whole.
+      const falls = own + wefts.mostTone + most + (line + wefts.mostLine) ** 2 < enough;
+      if (falls && standing === 'all') {
+        passed += weft.length;
+        return;
+      }
+      for (let k = 0; k < weft.length; k++) {
+        const word = bits[k]!;
+        const toneSquared = own + tone[k]! + low[word & mask]! + high[word >>> half]!;
+        const lines = line + lineOf[k]!;
+        if (toneSquared + lines * lines < enough) {
+          if (standing === 'all' || this.orbits.stands(warp, weft[k]!, start)) passed++;
+        } else if (standing === 'all' || this.orbits.stands(warp, weft[k]!, start)) {
+          if (this.reaches(p, start, warp, weft[k]!, lineOf[k]!, enough - toneSquared)) {
+            visit(warp, weft[k]!, start, toneSquared);
+          } else passed++;
         }
       }
-    }
+    });
     return passed;
   }
 
   /** Whether line contrast may make up what tone leaves missing of M², by the exact parts of its bound. */
-  private reaches(p: Prepared, start: number, warp: number, weft: number, missing: number): boolean {
+  private reaches(p: Prepared, start: number, warp: number, weft: number, line: number, missing: number): boolean {
     if (missing <= 0) return true;
     if (this.upright?.warp !== warp || this.upright.start !== start) {
-      this.upright = { start, warp, form: p.lines.upright(p.warpSpins[warp]!) };
+      this.upright = { start, warp, form: p.lines.upright(this.warpSpins[warp]!) };
     }
-    const upright = lineDeviation(this.upright.form, p.weftSpins[weft]!);
-    if ((upright + p.weftLine[weft]!) ** 2 < missing) return false;
-    if (this.level?.start !== start) this.level = { start, forms: p.weftSpins.map(() => undefined) };
-    this.level.forms[weft] ??= p.lines.level(p.weftSpins[weft]!);
-    const level = lineDeviation(this.level.forms[weft]!, p.warpSpins[warp]!);
+    const upright = lineDeviation(this.upright.form, this.weftSpins[weft]!);
+    if ((upright + line) ** 2 < missing) return false;
+    if (this.level?.start !== start) this.level = { start, forms: this.weftSpins.map(() => undefined) };
+    this.level.forms[weft] ??= p.lines.level(this.weftSpins[weft]!);
+    const level = lineDeviation(this.level.forms[weft]!, this.warpSpins[warp]!);
     return (upright + level) ** 2 + 1e-9 >= missing;
   }
 
-  /** 2s'Ct for one warp order, by the lower and the upper half of the weft order's bits. */
-  private crossTables(form: Form, warp: number): [Float64Array, Float64Array, number] {
+  /** 2s'Ct for one warp order, by the lower and the upper half of the weft order's bits, and the most it can be. */
+  private crossTables(form: Form, warp: number): { low: Float64Array; high: Float64Array; half: number; most: number } {
     const m = this.wefts.length;
     const half = m >> 1;
-    const order = this.block.warps[warp]!;
+    const spin = this.warpSpins[warp]!;
     const weight = new Float64Array(form.m);
     for (let e = 0; e < form.n; e++) {
-      const sign = 2 * (order[e] === 1 ? 1 : -1);
-      for (let d = 0; d < form.m; d++) weight[d] = weight[d]! + sign * form.C[e * form.m + d]!;
+      for (let d = 0; d < form.m; d++) weight[d] = weight[d]! + 2 * spin[e]! * form.C[e * form.m + d]!;
     }
     const tabby = weight[m]! * tabbySpin(this.question);
-    return [sumTable(weight, 0, half, tabby), sumTable(weight, half, m, 0), half];
+    let most = tabby;
+    for (let d = 0; d < m; d++) most += Math.abs(weight[d]!);
+    return { low: sumTable(weight, 0, half, tabby), high: sumTable(weight, half, m, 0), half, most };
   }
 
   private prepare(start: number): Prepared {
@@ -144,20 +159,19 @@ export class BlockScan {
     const form = toneForm(ground, across / along);
     const bounds = lineBounds(ground, across / along);
     const symmetry = symmetryBound(ground, this.warps, this.wefts, isSquareSett(question.sett));
-    const tabby = tabbySpin(question);
-    const warpSpins = block.warps.map((order) => spins(order, tabby));
-    const weftSpins = block.wefts.map((order) => spins(order, tabby));
+    const { warpSpins, weftSpins } = this;
     const prepared: Prepared = {
       form,
       symmetry,
-      warpSpins,
-      weftSpins,
       lines: lineForms(ground, across / along),
       warpTone: Float64Array.from(warpSpins, (s) => quadratic(form.A, s.subarray(0, form.n))),
-      weftTone: Float64Array.from(weftSpins, (t) => quadratic(form.B, t)),
       warpLine: Float64Array.from(warpSpins, (s) => bounds.warp.of(s)),
-      weftLine: Float64Array.from(weftSpins, (t) => bounds.weft.of(t)),
-      ...byClass(symmetry),
+      classes: weftClasses(
+        symmetry,
+        this.wefts.bits,
+        Float64Array.from(weftSpins, (t) => quadratic(form.B, t)),
+        Float64Array.from(weftSpins, (t) => bounds.weft.of(t)),
+      ),
     };
     this.prepared[start] = prepared;
     return prepared;
@@ -168,9 +182,17 @@ function tabbySpin(question: Question): number {
   return question.tabby === 1 ? 1 : -1;
 }
 
-/** ±1 for each element, the tabby's after them. */
-function spins(order: Order, tabby: number): Float64Array {
-  return Float64Array.from([...order.map((colour) => (colour === 1 ? 1 : -1)), tabby]);
+const spinsOf = new WeakMap<readonly Order[], Map<number, readonly Float64Array[]>>();
+
+/** ±1 for each element of each order, the tabby's after them; made once for all blocks that share the list. */
+function spins(orders: readonly Order[], tabby: number): readonly Float64Array[] {
+  const known = spinsOf.get(orders) ?? new Map<number, readonly Float64Array[]>();
+  spinsOf.set(orders, known);
+  const made =
+    known.get(tabby) ??
+    orders.map((order) => Float64Array.from([...order.map((colour) => (colour === 1 ? 1 : -1)), tabby]));
+  known.set(tabby, made);
+  return made;
 }
 
 function wordsOf(orders: readonly Order[]): Words {
@@ -195,16 +217,22 @@ function sumTable(weight: Float64Array, from: number, to: number, constant: numb
   return sums;
 }
 
-function byClass(symmetry: SymmetryBound): { sorted: Int32Array; classStart: Int32Array } {
-  const { weftClass, weftClasses } = symmetry;
-  const classStart = new Int32Array(weftClasses + 1);
-  for (const c of weftClass) classStart[c + 1] = classStart[c + 1]! + 1;
-  for (let c = 0; c < weftClasses; c++) classStart[c + 1] = classStart[c + 1]! + classStart[c]!;
-  const next = classStart.slice();
-  const sorted = new Int32Array(weftClass.length);
+function weftClasses(
+  { weftClass, weftClasses: count }: SymmetryBound,
+  bits: Int32Array,
+  tone: Float64Array,
+  line: Float64Array,
+): WeftClass[] {
+  const members = Array.from({ length: count }, (): number[] => []);
   weftClass.forEach((c, weft) => {
-    sorted[next[c]!] = weft;
-    next[c] = next[c]! + 1;
+    members[c]!.push(weft);
   });
-  return { sorted, classStart };
+  return members.map((wefts) => ({
+    weft: Int32Array.from(wefts),
+    bits: Int32Array.from(wefts, (weft) => bits[weft]!),
+    tone: Float64Array.from(wefts, (weft) => tone[weft]!),
+    line: Float64Array.from(wefts, (weft) => line[weft]!),
+    mostTone: wefts.reduce((most, weft) => Math.max(most, tone[weft]!), Number.NEGATIVE_INFINITY),
+    mostLine: wefts.reduce((most, weft) => Math.max(most, line[weft]!), 0),
+  }));
 }

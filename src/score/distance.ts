@@ -1,9 +1,9 @@
-import { colourAt, type Face } from '../cloth/face.js';
+import type { Face } from '../cloth/face.js';
 import { lightness } from '../colour/yarn.js';
 import { blurWeights } from './blur.js';
 
-/** One minute of arc. */
-const ARC_MINUTE = Math.PI / 10800;
+/** One minute of arc, in radians. */
+export const ARC_MINUTE = Math.PI / 10800;
 /** Metres from which a cloth is looked at: in the hand, on a table, across the room. */
 export const DISTANCES = ['0.6', '2', '6'] as const;
 /** Standard deviation of L* from which a motif reads, and below which it melts (common practice, no source). */
@@ -38,26 +38,49 @@ export function viewingLimits(ends: number, across: number): { easyTo: number; g
 
 function spreadOfLightness(face: Face, luminances: ArrayLike<number>, across: number, along: number): number {
   const { ends, picks, rowKinds, row } = face;
-  const wx = blurWeights(ends, across);
   const wy = blurWeights(picks, along);
-  const firstOf = Array.from({ length: rowKinds }, (_, kind) => row.indexOf(kind));
-  const byRow = firstOf.map((j) => {
-    const light = Float64Array.from({ length: ends }, (_, i) => luminances[colourAt(face, j, i)]!);
-    return light.map((_, i) => wx.reduce((sum, w, d) => sum + w * light[(i + d) % ends]!, 0));
-  });
+  const byRow = blurredRows(face, luminances, blurWeights(ends, across));
+  const y = new Float64Array(ends);
   let sum = 0;
   let squares = 0;
   for (let j = 0; j < picks; j++) {
     const share = new Float64Array(rowKinds);
-    for (let d = 0; d < picks; d++) share[row[(j + d) % picks]!] = share[row[(j + d) % picks]!]! + wy[d]!;
-    for (let i = 0; i < ends; i++) {
-      let y = 0;
-      for (let kind = 0; kind < rowKinds; kind++) y += share[kind]! * byRow[kind]![i]!;
-      const l = lightness(y);
+    for (let d = 0, pick = j; d < picks; d++) {
+      const kind = row[pick]!;
+      share[kind] = share[kind]! + wy[d]!;
+      pick = pick + 1 === picks ? 0 : pick + 1;
+    }
+    y.fill(0);
+    for (let kind = 0; kind < rowKinds; kind++) {
+      const part = share[kind]!;
+      if (part === 0) continue;
+      for (let i = 0, at = kind * ends; i < ends; i++, at++) y[i] = y[i]! + part * byRow[at]!;
+    }
+    for (const seen of y) {
+      const l = lightness(seen);
       sum += l;
       squares += l * l;
     }
   }
   const cells = ends * picks;
   return Math.sqrt(Math.max(0, squares / cells - (sum / cells) ** 2));
+}
+
+/** Luminance of one row of each kind, blurred along the row. */
+function blurredRows(face: Face, luminances: ArrayLike<number>, weights: Float64Array): Float64Array {
+  const { ends, rowKinds, columnKinds, column, colour } = face;
+  const blurred = new Float64Array(rowKinds * ends);
+  const light = new Float64Array(2 * ends);
+  for (let kind = 0; kind < rowKinds; kind++) {
+    // Written twice, so that it can be read round.
+    for (let i = 0; i < ends; i++) {
+      light[i] = light[i + ends] = luminances[colour[kind * columnKinds + column[i]!]!]!;
+    }
+    for (let d = 0; d < ends; d++) {
+      const weight = weights[d]!;
+      if (weight === 0) continue;
+      for (let i = 0, at = kind * ends; i < ends; i++, at++) blurred[at] = blurred[at]! + weight * light[i + d]!;
+    }
+  }
+  return blurred;
 }

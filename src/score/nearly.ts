@@ -1,6 +1,7 @@
 import type { Face } from '../cloth/face.js';
-import { analyse, type FaceAnalysis, type Side } from './analysis.js';
+import { analyse, type FaceAnalysis } from './analysis.js';
 import type { Nearly, Symmetry } from './figures.js';
+import { type Complex, transform } from './fourier.js';
 import { ISOMETRIES, type Isometry } from './isometry.js';
 import { allowedOperations } from './symmetry.js';
 
@@ -18,67 +19,86 @@ export function nearlyOf(
   symmetry: Symmetry,
   analysis: FaceAnalysis = analyse(face),
 ): Nearly | undefined {
+  const missing = allowedOperations(analysis, squareCells).filter(
+    // A quarter turn back agrees as well as its opposite, which is listed before it.
+    (op) => op !== 'quarter-turn-back' && symmetry.operations.every((held) => held.op !== op),
+  );
+  const agreements = bestAgreements(
+    analysis,
+    missing.map((op) => ISOMETRIES[op]),
+  );
   let nearest: Nearly | undefined;
-  for (const op of allowedOperations(analysis, squareCells)) {
-    if (symmetry.operations.some((held) => held.op === op)) continue;
-    const agreement = bestAgreement(analysis, ISOMETRIES[op]);
-    if (agreement >= NEAR && agreement > (nearest?.agreement ?? 0)) nearest = { op, agreement };
-  }
+  agreements.forEach((agreement, at) => {
+    if (agreement >= NEAR && agreement > (nearest?.agreement ?? 0)) nearest = { op: missing[at]!, agreement };
+  });
   return nearest;
 }
 
-/** The largest share, over all shifts, of cells that agree, colours kept or (of two) exchanged. */
-export function bestAgreement(face: FaceAnalysis, isometry: Isometry): number {
-  const { rows, columns, lattice } = face;
-  const source = isometry.turned ? columns : rows;
-  const own = isometry.turned ? strands(face.turned, columns, rows) : strands(face.cells, rows, columns);
-  const there = strands(face.cells, rows, columns);
-  const whole = rows.length * columns.length;
-  const offset = isometry.along === 1 ? 0 : rows.length;
-  let best = 0;
-  for (let x = 0; x < columns.length; x++) {
-    const agreeing = strandAgreement(own, there, isometry.across, x, columns.length);
-    // Shifts that differ by a translation of the lattice agree equally, so a part of the picks is enough.
-    for (let y = 0; y < lattice.height; y++) {
-      let sum = 0;
-      for (let at = 0; at < source.length; at++) {
-        sum += agreeing[source.word[at]! * rows.kinds + rows.word[offset + y + isometry.along * at]!]!;
-      }
-      best = Math.max(best, sum, face.shown === 2 ? whole - sum : 0);
-    }
-  }
-  return best / whole;
+/**
+ * For each isometry the largest share, over all shifts, of cells that agree, colours kept or (of two) exchanged.
+ *
+ * How often cells meet their like is a correlation, found for all shifts at once from spectra; being a count it is
+ * rounded to what it is exactly. Two isometries share one transform, as its real and imaginary part.
+ */
+export function bestAgreements(face: FaceAnalysis, isometries: readonly Isometry[]): number[] {
+  const whole = face.rows.length * face.columns.length;
+  const two = face.shown === 2;
+  // Two colours as 1 and −1: the sum of products is cells that agree less cells that do not.
+  const spectra = two ? [spectrumOf(face, 0, -1)] : [...new Set(face.cells)].map((cell) => spectrumOf(face, cell, 0));
+  const agreeing = (sum: number): number => Math.round(two ? (whole + sum) / 2 : sum);
+  return isometries.flatMap((_, at) => {
+    if (at % 2 === 1) return [];
+    const pair = isometries.slice(at, at + 2);
+    const sums = correlations(face, spectra, pair);
+    return pair.map((_, part) => {
+      const { least, most } = range(part === 0 ? sums.re : sums.im);
+      return Math.max(agreeing(most / whole), two ? whole - agreeing(least / whole) : 0) / whole;
+    });
+  });
 }
 
-/** The cells of one strand of each kind, place by place, written twice. */
-function strands(cells: Uint8Array, side: Side, crossed: Side): Uint8Array[] {
-  return Array.from({ length: side.kinds }, (_, kind) =>
-    Uint8Array.from(crossed.word, (crossing) => cells[kind * crossed.kinds + crossing]!),
-  );
+/** Spectrum of a face, its cells of one value being 1 and all others `other`. */
+function spectrumOf({ rows, columns, cells }: FaceAnalysis, value: number, other: number): Complex {
+  const field = new Float64Array(rows.length * columns.length);
+  for (let j = 0, at = 0; j < rows.length; j++) {
+    const row = rows.word[j]! * columns.kinds;
+    for (let i = 0; i < columns.length; i++, at++) field[at] = cells[row + columns.word[i]!] === value ? 1 : other;
+  }
+  return transform({ re: field, im: new Float64Array(field.length) }, rows.length, columns.length);
 }
 
 /**
- * For each kind of own strand beside each kind of row: on how many cells the first, read forwards or backwards and
- * shifted by x ends, shows the colour of the second.
+ * The correlation Σ_x a(x)·a(g·x + t) of fields with what one isometry makes of them (`re`), and another (`im`), for
+ * every shift t in some order, times the number of cells. Its spectrum at frequency k is A(k)·A(gᵀk)*.
  */
-function strandAgreement(
-  own: readonly Uint8Array[],
-  there: readonly Uint8Array[],
-  across: 1 | -1,
-  x: number,
-  length: number,
-): Int32Array {
-  const agreeing = new Int32Array(own.length * there.length);
-  const from = across === 1 ? x : x + length;
-  for (let s = 0, pair = 0; s < own.length; s++) {
-    const strand = own[s]!;
-    for (let r = 0; r < there.length; r++, pair++) {
-      const row = there[r]!;
-      let sum = 0;
-      // The sign bit of (difference − 1) is set only where there is none: twice as fast as a comparison.
-      for (let at = 0; at < length; at++) sum += ((strand[at]! ^ row[from + across * at]!) - 1) >>> 31;
-      agreeing[pair] = sum;
+function correlations(face: FaceAnalysis, spectra: readonly Complex[], isometries: readonly Isometry[]): Complex {
+  const height = face.rows.length;
+  const width = face.columns.length;
+  const product = { re: new Float64Array(height * width), im: new Float64Array(height * width) };
+  isometries.forEach(({ turned, across, along }, part) => {
+    for (const { re, im } of spectra) {
+      for (let l = 0, at = 0; l < height; l++) {
+        for (let k = 0; k < width; k++, at++) {
+          const column = turned ? along * l : across * k;
+          const row = turned ? across * k : along * l;
+          const there = (row < 0 ? row + height : row) * width + (column < 0 ? column + width : column);
+          const real = re[at]! * re[there]! + im[at]! * im[there]!;
+          const imaginary = im[at]! * re[there]! - re[at]! * im[there]!;
+          product.re[at]! += part === 0 ? real : -imaginary;
+          product.im[at]! += part === 0 ? imaginary : real;
+        }
+      }
     }
+  });
+  return transform(product, height, width);
+}
+
+function range(values: Float64Array): { least: number; most: number } {
+  let least = Number.POSITIVE_INFINITY;
+  let most = Number.NEGATIVE_INFINITY;
+  for (const value of values) {
+    if (value < least) least = value;
+    if (value > most) most = value;
   }
-  return agreeing;
+  return { least, most };
 }

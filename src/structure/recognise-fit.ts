@@ -1,6 +1,7 @@
 import type { PickKind, Weave } from '../draft/draft.js';
 import { liftAt } from '../draft/draft.js';
-import { repetition } from '../draft/wif-repeat.js';
+import { compareFits, threadedOf } from './recognise-rank.js';
+import { isTurn, oneRepeat, repeatAndAll } from './recognise-ring.js';
 import { type FoundUnits, findUnits } from './recognise-units.js';
 import type { Manner, Structure } from './structure.js';
 
@@ -42,12 +43,7 @@ export function fitsOf(weave: Weave, among: readonly Structure[]): Fit[] {
   if (rings.shafts.length === 0) return [];
   const plain = fitAll(rings, among, false);
   if (plain.some((fit) => fit.treadling !== undefined)) return plain;
-  return [...plain, ...fitAll(rings, among, true)].sort(compare);
-}
-
-/** Whether two fits are equally good, so that nothing in the weave tells which of the two structures it is. */
-export function equallyGood(a: Fit, b: Fit): boolean {
-  return compareWeave(a, b) === 0;
+  return [...plain, ...fitAll(rings, among, true)].sort(compareFits);
 }
 
 function fitAll(rings: Rings, among: readonly Structure[], renumber: boolean): Fit[] {
@@ -59,9 +55,9 @@ function fitAll(rings: Rings, among: readonly Structure[], renumber: boolean): F
     const readings = known.get(sign) ?? findThreading(sized, rings.shafts, renumber);
     known.set(sign, readings);
     const each = readings.slice(0, MOST_READINGS).map((threading) => fitPicks(sized, threading, rings, renumber));
-    return each.sort(compare).slice(0, 1);
+    return each.sort(compareFits).slice(0, 1);
   });
-  return fits.sort(compare);
+  return fits.sort(compareFits);
 }
 
 /** The structure with as many blocks as so many shafts ask for; undefined where it cannot have them. */
@@ -122,12 +118,6 @@ function fitSheds(
   return treadling === undefined ? { known } : { known, treadling };
 }
 
-function threadedOf(threading: FoundUnits<number>): ReadonlySet<number> {
-  return new Set(
-    threading.units.flatMap(({ first, own }) => [...first, ...own]).map((name) => threading.bound.get(name)!),
-  );
-}
-
 function ringsOf(weave: Weave): Rings {
   const single = weave.threading.every((on) => on.length === 1);
   const shafts = single ? repeatAndAll(weave.threading.map((on) => on[0]!)) : [];
@@ -160,65 +150,6 @@ function shedWord(raised: readonly number[], threaded: ReadonlySet<number>): str
     .join();
 }
 
-function repeatAndAll(ring: readonly number[]): (readonly number[])[] {
-  const repeat = oneRepeat(ring);
-  return repeat.length === ring.length ? [ring] : [repeat, ring];
-}
-
-/** One whole repeat of a ring; all of it where a last one is cut off. */
-export function oneRepeat<T extends string | number>(ring: readonly T[]): readonly T[] {
-  const { length, balance } = repetition(ring);
-  return balance === 0 ? ring.slice(0, length) : ring;
-}
-
-/** Ends of a unit in the mean, incidental ends not counted. */
-function meanUnit({ threading: { units } }: Fit): number {
-  return units.reduce((sum, unit) => sum + unit.own.length, 0) / units.length;
-}
-
-function incidentals({ threading: { units } }: Fit): number {
-  return units.reduce((sum, unit) => sum + unit.first.length, 0);
-}
-
-/** The better first; what is only a matter of numbering or habit comes last. */
-function compare(a: Fit, b: Fit): number {
-  return compareWeave(a, b) || Number(a.renumbered) - Number(b.renumbered) || incidentals(a) - incidentals(b);
-}
-
-/** Compares by what the weave itself tells. */
-function compareWeave(a: Fit, b: Fit): number {
-  return (
-    Number(explained(b)) - Number(explained(a)) ||
-    Number(b.known === 1) - Number(a.known === 1) ||
-    meanUnit(b) - meanUnit(a) ||
-    Number(b.treadling !== undefined) - Number(a.treadling !== undefined) ||
-    b.known - a.known ||
-    Number(a.turned) - Number(b.turned) ||
-    idle(a) - idle(b) ||
-    Number(usual(b)) - Number(usual(a))
-  );
-}
-
-/**
- * Whether ends and picks are all of the structure's units. Units of single ends say little: nearly every threading on
- * four shafts is a walk from end to end.
- */
-function explained(fit: Fit): boolean {
-  return fit.treadling !== undefined && meanUnit(fit) >= 2;
-}
-
-/** Shafts and blocks of the structure that the weave does not use. */
-function idle({ structure, threading, treadling }: Fit): number {
-  const blocks = new Set([...threading.units, ...(treadling?.found.units ?? [])].map((unit) => unit.block));
-  return structure.shafts - threadedOf(threading).size + structure.blocks.length - blocks.size;
-}
-
-/** Whether the blocks come in the structure's usual order. */
-function usual({ structure, threading }: Fit): boolean {
-  const found = oneRepeat(threading.units.map((unit) => unit.block));
-  return isTurn(found, oneRepeat(structure.profile));
-}
-
 /** Lengths of the units, round the ring: own strands, and the incidental ones of the unit that follows. */
 export function unitLengths<S>({ units }: FoundUnits<S>): number[] {
   return units.map((unit, u) => unit.own.length + units[(u + 1) % units.length]!.first.length);
@@ -231,11 +162,4 @@ export function kindsOf({ manner, found }: NonNullable<Fit['treadling']>): PickK
     const next = found.units[(u + 1) % found.units.length]!.first;
     return [...own, ...next].map((_, at) => kinds[(at < own.length ? at : at - own.length) % kinds.length]!);
   });
-}
-
-/** Whether two rings are the same, begun at different places. */
-export function isTurn<T>(ring: readonly T[], other: readonly T[]): boolean {
-  const { length } = ring;
-  if (other.length !== length) return false;
-  return ring.some((_, turn) => ring.every((word, i) => word === other[(i + turn) % length]));
 }

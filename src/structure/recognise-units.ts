@@ -1,3 +1,4 @@
+import { type Alike, alikeBlocks, isRepetition } from './recognise-alike.js';
 import { TABBY, type Unit, type Units } from './unit.js';
 
 /** One unit found in a ring of strands, as it would be laid: incidental strands that come first, then its own. */
@@ -39,13 +40,6 @@ interface Ring<S extends number | string> {
   readonly heeded: readonly S[];
   readonly observed: Observed<S>;
   readonly alike: ReadonlyMap<string, Alike<S>>;
-}
-
-/** A block that is like one before it but for a strand of its own. */
-interface Alike<S> {
-  readonly own: S;
-  /** The own strand of the block before. */
-  readonly before: S;
 }
 
 /** Where a reading stands: what was laid last, whose turn the tabby is, what the names stand for. */
@@ -134,30 +128,6 @@ function walk<S extends number | string>(
     (state) => state.last === start.last && state.turn === start.turn,
   );
   return { closed, states };
-}
-
-/** While the block before stands for nothing yet, this one would only be the same reading under another letter. */
-function isRepetition<S>(block: string, bound: ReadonlyMap<S, number>, alike: ReadonlyMap<string, Alike<S>>): boolean {
-  const other = alike.get(block);
-  return other !== undefined && !bound.has(other.own) && !bound.has(other.before);
-}
-
-/** Blocks that differ in one strand alone, which no other block has, as summer and winter's do: any may be the first. */
-function alikeBlocks<S extends number | string>(
-  blocks: readonly (readonly [string, Unit<S>])[],
-): Map<string, Alike<S>> {
-  const alike = new Map<string, Alike<S>>();
-  const before = new Map<string, S>();
-  for (const [block, unit] of blocks) {
-    const others = new Set(blocks.flatMap(([name, other]) => (name === block ? [] : [...other.lay])));
-    const own = [...new Set(unit.lay)].filter((name) => !others.has(name));
-    if (own.length !== 1 || unit.after !== undefined) continue;
-    const pattern = unit.lay.map((name) => (name === own[0] ? '*' : name)).join();
-    const known = before.get(pattern);
-    if (known !== undefined) alike.set(block, { own: own[0]!, before: known });
-    before.set(pattern, own[0]!);
-  }
-  return alike;
 }
 
 /** Lays one unit on the ring; undefined where a strand is another than the one that is there. */

@@ -2,7 +2,10 @@ import { type Draft, liftAt, type PickKind, type Weave, type Widths } from '../d
 import { refuseLarge } from '../draft/wif-limits.js';
 import { structures } from './index.js';
 import { type Lift, tabbySheds } from './loom.js';
-import { equallyGood, type Fit, fitsOf, isTurn, kindsOf, oneRepeat, unitLengths } from './recognise-fit.js';
+import { type Fit, fitsOf, kindsOf, unitLengths } from './recognise-fit.js';
+import { drawnIn, followsAt } from './recognise-order.js';
+import { equallyGood } from './recognise-rank.js';
+import { oneRepeat } from './recognise-ring.js';
 import { runLengths } from './recognise-runs.js';
 import { sayRecognition } from './recognise-words.js';
 import type { Structure } from './structure.js';
@@ -177,45 +180,6 @@ function confidenceOf(
   if (best === undefined) return ends.units.some((size) => size > 1) ? 'possible' : 'none';
   if (best.treadling !== undefined) return others.length === 0 ? 'certain' : 'likely';
   return best.known === 1 && others.length === 0 ? 'likely' : 'possible';
-}
-
-function drawnIn(
-  weave: Weave,
-  sheds: readonly string[],
-  tabby: readonly [Lift, Lift] | undefined,
-  { ends, picks }: { readonly ends: Divided; readonly picks: Divided },
-): Recognition['asDrawnIn'] {
-  const shafts = oneRepeat(weave.threading.map(String));
-  const plain = new Set(tabby?.map((lift) => lift.join()));
-  const pattern = oneRepeat(sheds.filter((shed) => !plain.has(shed)));
-  const all = oneRepeat(sheds);
-  if ([all, pattern].some((order) => order.length > 1 && followsAt(shafts, order) !== undefined)) return 'thread';
-  if (ends.blocks === undefined || picks.blocks === undefined) return 'no';
-  const across = oneRepeat(ends.blocks);
-  const along = oneRepeat(picks.blocks);
-  return new Set(across).size > 1 && isTurn(across, along) ? 'unit' : 'no';
-}
-
-/**
- * How far one ring must be turned for the other to be the same order, each word of the one standing for just one of
- * the other; undefined where there is no such turn.
- */
-function followsAt(ring: readonly string[], other: readonly string[]): number | undefined {
-  const { length } = ring;
-  if (other.length !== length || new Set(ring).size !== new Set(other).size) return undefined;
-  for (let turn = 0; turn < length; turn++) {
-    const stands = new Map<string, string>();
-    if (
-      ring.every((word, i) => {
-        const there = other[(i + turn) % length]!;
-        if (!stands.has(word)) stands.set(word, there);
-        return stands.get(word) === there;
-      })
-    ) {
-      return turn;
-    }
-  }
-  return undefined;
 }
 
 function wholePeriod(ring: readonly string[]): number {

@@ -1,0 +1,63 @@
+import type { Fit } from './recognise-fit.js';
+import { isTurn, oneRepeat } from './recognise-ring.js';
+import type { FoundUnits } from './recognise-units.js';
+
+/** Whether two fits are equally good, so that nothing in the weave tells which of the two structures it is. */
+export function equallyGood(a: Fit, b: Fit): boolean {
+  return compareWeave(a, b) === 0;
+}
+
+/** Ends of a unit in the mean, incidental ends not counted. */
+function meanUnit({ threading: { units } }: Fit): number {
+  return units.reduce((sum, unit) => sum + unit.own.length, 0) / units.length;
+}
+
+function incidentals({ threading: { units } }: Fit): number {
+  return units.reduce((sum, unit) => sum + unit.first.length, 0);
+}
+
+/** The better first; what is only a matter of numbering or habit comes last. */
+export function compareFits(a: Fit, b: Fit): number {
+  return compareWeave(a, b) || Number(a.renumbered) - Number(b.renumbered) || incidentals(a) - incidentals(b);
+}
+
+/** Compares by what the weave itself tells. */
+function compareWeave(a: Fit, b: Fit): number {
+  return (
+    Number(explained(b)) - Number(explained(a)) ||
+    Number(b.known === 1) - Number(a.known === 1) ||
+    meanUnit(b) - meanUnit(a) ||
+    Number(b.treadling !== undefined) - Number(a.treadling !== undefined) ||
+    b.known - a.known ||
+    Number(a.turned) - Number(b.turned) ||
+    idle(a) - idle(b) ||
+    Number(usual(b)) - Number(usual(a))
+  );
+}
+
+/**
+ * Whether ends and picks are all of the structure's units. Units of single ends say little: nearly every threading on
+ * four shafts is a walk from end to end.
+ */
+function explained(fit: Fit): boolean {
+  return fit.treadling !== undefined && meanUnit(fit) >= 2;
+}
+
+/** Shafts and blocks of the structure that the weave does not use. */
+function idle({ structure, threading, treadling }: Fit): number {
+  const blocks = new Set([...threading.units, ...(treadling?.found.units ?? [])].map((unit) => unit.block));
+  return structure.shafts - threadedOf(threading).size + structure.blocks.length - blocks.size;
+}
+
+/** Whether the blocks come in the structure's usual order. */
+function usual({ structure, threading }: Fit): boolean {
+  const found = oneRepeat(threading.units.map((unit) => unit.block));
+  return isTurn(found, oneRepeat(structure.profile));
+}
+
+/** Shafts of the weave that carry an end. */
+export function threadedOf(threading: FoundUnits<number>): ReadonlySet<number> {
+  return new Set(
+    threading.units.flatMap(({ first, own }) => [...first, ...own]).map((name) => threading.bound.get(name)!),
+  );
+}

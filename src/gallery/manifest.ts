@@ -76,7 +76,7 @@ const candidateSchema = v.object({
     warp: v.string(),
     weft: v.string(),
     by: v.picklist(['thread', 'unit', 'block']),
-    fill: v.picklist(['solid', 'alternate']),
+    fill: v.picklist(['solid', 'alternate', 'nest']),
     times: count,
     start: v.tuple([count, count]),
   }),

@@ -149,6 +149,7 @@ const BY_WORDS: Readonly<Record<By, string>> = {
 const FILL_WORDS: Readonly<Record<Fill, string>> = {
   solid: 'each element in its own colour',
   alternate: 'each element in its colour and the companion by turns',
+  nest: 'each element by the whole order, exchanged for the lighter colour',
 };
 
 const SAME_WORDS: Readonly<Record<Sameness, string>> = {

@@ -87,3 +87,11 @@ export function smallestPeriod(word: ArrayLike<number>): number {
 export function exchanged(order: Order, colours: number): Order {
   return order.map((colour) => (colour + 1) % colours);
 }
+
+/**
+ * The order within itself: every element is replaced by the whole order, each colour moved on by as many places of the
+ * palette as the element's own (n → n² elements). Of two colours, the second is replaced by the order's exchange.
+ */
+export function nested(order: Order, colours: number): Order {
+  return order.flatMap((element) => order.map((colour) => (colour + element) % colours));
+}

@@ -20,12 +20,17 @@ export interface Block {
 /** All candidates of a question, in blocks. */
 export function blocksOf(question: Question, families: readonly Family[]): Block[] {
   const own = question.weft.rule === 'own';
-  const all = question.orders.length > 0 ? question.orders : distinctOrdersOf(question.lengths, question.yarns.length);
+  const listed =
+    question.orders.length > 0 ? question.orders : distinctOrdersOf(question.lengths, question.yarns.length);
   const blocks: Block[] = [];
   let first = 0;
   for (const family of families) {
-    for (const [n, warps] of byLength(all)) {
-      for (const [m, wefts] of own ? byLength(all) : [[0, []] as const]) {
+    // Nested, an order that begins elsewhere is another order.
+    const all = family.fill === 'nest' && question.orders.length === 0 ? listed.flatMap(rotations) : listed;
+    // The same lists for all blocks, so that what is found out about a list is found out once.
+    const lists = byLength(all);
+    for (const [n, warps] of question.warp ? byLength([question.warp]) : lists) {
+      for (const [m, wefts] of own ? lists : [[0, []] as const]) {
         const starts = startsOf(question.starts, family, n, own ? m : weftOf(question, warps[0]!).length);
         const count = warps.length * Math.max(1, wefts.length) * starts.length;
         blocks.push({ family, warps, wefts, starts, first, count });
@@ -44,6 +49,10 @@ export function candidateIn(question: Question, block: Block, offset: number): C
   const warp = block.warps[Math.floor(pair / wefts)]!;
   const weft = block.wefts[pair % wefts] ?? weftOf(question, warp);
   return { family: block.family, warp, weft, start };
+}
+
+function rotations(order: Order): Order[] {
+  return order.map((_, from) => [...order.slice(from), ...order.slice(0, from)]);
 }
 
 function byLength(orders: readonly Order[]): [number, Order[]][] {

@@ -1,7 +1,7 @@
 import type { Draft } from '../draft/draft.js';
 import { colours, endStrands, layout, pickStrands, type Strands, wholeRepeat } from '../order/lay.js';
 import { exchanged, formatOrder, type Order } from '../order/order.js';
-import { colouring, type Family, layingOf } from './family.js';
+import { type Family, layingOf } from './family.js';
 import type { Question } from './question.js';
 
 /** One candidate: a few small things from which everything else is computed. */
@@ -31,10 +31,10 @@ export function draftOf(candidate: Candidate, question: Question): Draft {
   const weave = family.weave(warp, weft);
   const laid = (strands: Strands, order: Order, from: number): Uint8Array => {
     const plan = layout(strands, order.length, layingOf(family, from));
-    return colours(plan, colouring(family, weave, order), question.yarns.length, question.tabby);
+    return colours(plan, order, question.yarns.length, question.tabby);
   };
-  const ends = laid(endStrands(weave), warp, start[0]);
-  const picks = laid(pickStrands(weave), weft, start[1]);
+  const ends = laid(endStrands(weave), family.laid(warp, 'ends', weave), start[0]);
+  const picks = laid(pickStrands(weave), family.laid(weft, 'picks', weave), start[1]);
   return { ...wholeRepeat(weave, ends, picks), yarns: question.yarns, sett: question.sett };
 }
 
@@ -42,9 +42,11 @@ export function draftOf(candidate: Candidate, question: Question): Draft {
 export function recipeOf(candidate: Candidate, question: Question): string {
   const { family, warp, weft, start } = candidate;
   const weave = family.structure + (family.manner ? ` ${family.manner}` : '');
-  const profile = family.profile.length > 1 ? ` ${family.profile.join(' ')}` : '';
+  const blocks = family.called ?? (family.profile.length > 1 ? family.profile.join(' ') : '');
+  const treadled = family.treadled ? ` treadled ${family.treadled.join(' ')}` : '';
+  const profile = `${blocks === '' ? '' : ` ${blocks}`}${treadled}`;
   const times = family.times > 1 ? ` ×${family.times}` : '';
-  const fill = family.fill === 'alternate' ? ' alternate' : '';
+  const fill = family.fill === 'solid' ? '' : family.fill === 'nest' ? ' nested' : ' alternate';
   const said: Record<string, string> = { same: 'weft the same', exchange: 'weft exchanged' };
   const wefts = said[question.weft.rule] ?? `weft ${formatOrder(weft, question.yarns)}`;
   const begins = start[0] === 0 && start[1] === 0 ? '' : `, from ${start[0] + 1}/${start[1] + 1}`;

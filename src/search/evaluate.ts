@@ -24,10 +24,11 @@ import type { Classic } from '../score/novelty.js';
 import { comparable, exceedsFloat, floatPart, rankScore } from '../score/rank.js';
 import { measuredClassics, partsOf } from '../score/score.js';
 import { symmetryOf } from '../score/symmetry.js';
+import { obstacles } from '../structure/loom-fit.js';
 import type { Batch } from './batch.js';
 import { BatchBuilder } from './batch.js';
 import type { Candidate } from './candidate.js';
-import { colouring, type Family, layingOf } from './family.js';
+import { type Family, layingOf } from './family.js';
 import type { Question } from './question.js';
 
 /** A face with less contrast than this is flat. */
@@ -75,15 +76,16 @@ export function evaluator(question: Question): Evaluator {
     return ground;
   };
 
-  const laid = (ground: Ground, family: Family, order: Order, start: number, picks: boolean): Uint8Array => {
-    const sign = `${picks ? 'f' : 'w'}${order.length}/${start}`;
+  const laid = (ground: Ground, family: Family, asked: Order, start: number, system: 'ends' | 'picks'): Uint8Array => {
+    const order = family.laid(asked, system, ground.weave);
+    const sign = `${system}${order.length}/${start}`;
     let plan = ground.layouts.get(sign);
     if (plan === undefined) {
-      const strands = picks ? pickStrands(ground.weave) : endStrands(ground.weave);
+      const strands = system === 'picks' ? pickStrands(ground.weave) : endStrands(ground.weave);
       plan = layout(strands, order.length, layingOf(family, start));
       ground.layouts.set(sign, plan);
     }
-    return colours(plan, colouring(family, ground.weave, order), yarns.length, tabby);
+    return colours(plan, order, yarns.length, tabby);
   };
 
   const evaluate: Evaluator['evaluate'] = (candidates) => {
@@ -95,11 +97,11 @@ export function evaluator(question: Question): Evaluator {
         continue;
       }
       const warp = repeated(
-        laid(ground, candidate.family, candidate.warp, candidate.start[0], false),
+        laid(ground, candidate.family, candidate.warp, candidate.start[0], 'ends'),
         ground.endPeriod,
       );
       const weft = repeated(
-        laid(ground, candidate.family, candidate.weft, candidate.start[1], true),
+        laid(ground, candidate.family, candidate.weft, candidate.start[1], 'picks'),
         ground.pickPeriod,
       );
       const ease = {
@@ -111,7 +113,7 @@ export function evaluator(question: Question): Evaluator {
         Math.max(warp.length, weft.length) > limits.repeat ||
         ease.warpChanges > (limits.warpChanges ?? Infinity) ||
         ease.weftChanges > (limits.weftChanges ?? Infinity) ||
-        ease.shuttles > (limits.shuttles ?? Infinity)
+        ease.shuttles > Math.min(limits.shuttles ?? Infinity, question.loom?.shuttles ?? Infinity)
       ) {
         batch.setAside.limits++;
         continue;
@@ -165,6 +167,7 @@ function groundFor(question: Question, family: Family, warp: Order, weft: Order)
   const treadles = new Set(weave.treadling.flat()).size;
   const shafts = new Set(weave.threading.flat()).size;
   if (treadles > (limits.treadles ?? Infinity) || shafts > (limits.shafts ?? Infinity)) return 'limits';
+  if (question.loom !== undefined && obstacles(weave, question.loom).length > 0) return 'limits';
   return {
     weave,
     cloth,

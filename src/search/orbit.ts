@@ -142,7 +142,7 @@ function startNumbers(
 function carriersOf(question: Question, block: Block): Carrier[] {
   const { family, warps, wefts } = block;
   if (question.starts === 'first' || question.orders.length > 0 || !family.fixedWeave) return [];
-  if (question.weft.rule === 'fixed') return [];
+  if (question.weft.rule === 'fixed' || question.warp !== undefined || family.fill === 'nest') return [];
   const own = wefts.length > 0;
   const weave = family.weave(warps[0]!, warps[0]!);
   const exchange = question.same.includes('exchange') && question.yarns.length === 2 && !hasTabby(family);

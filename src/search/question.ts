@@ -3,15 +3,26 @@ import type { Draft, Sett } from '../draft/draft.js';
 import type { Order } from '../order/order.js';
 import type { Sameness } from '../score/clothkey.js';
 import type { FloatLimit, Weights } from '../score/rank.js';
+import type { Loom } from '../structure/loom-fit.js';
 
 /** How an order is laid on the threads. */
 export type By = 'thread' | 'unit' | 'block';
-/** Whether an element's threads are all its colour, or its colour and the companion in turn. */
-export type Fill = 'solid' | 'alternate';
+/** Whether an element's threads are all its colour, its colour and the companion in turn, or the whole order again. */
+export type Fill = 'solid' | 'alternate' | 'nest';
 /** The weft order: the warp's, its exchange, every order of its own, or one that is fixed (one yarn: length 1). */
 export type WeftRule =
   | { readonly rule: 'same' | 'exchange' | 'own' }
   | { readonly rule: 'fixed'; readonly order: Order };
+
+/** A threading made of the letters of a name, and which of its drafts. */
+export interface NameAsked {
+  readonly text: string;
+  /** The usual draft, every one, or one by its number from 1. */
+  readonly drafts: 'usual' | 'all' | number;
+  readonly mirrored: boolean;
+  /** Shafts of letters that are not on their usual ones. */
+  readonly letters: Readonly<Record<string, number>>;
+}
 
 /** Above these a candidate is set aside and counted. Absent: no limit. */
 export interface Limits {
@@ -35,12 +46,20 @@ export interface Question {
   readonly draft?: { readonly file: string; readonly draft: Draft };
   /** Manners of treadling, by name; empty: the first of each structure. */
   readonly treadlings: readonly string[];
+  /** The name that the threading spells, where there is one. */
+  readonly name?: NameAsked;
+  /** What the loom and its weaver have; a cloth that asks for more is set aside. */
+  readonly loom?: Loom;
   /** Block order; `order` lets the colour order choose; empty: every block of the structure once. */
   readonly profile: readonly string[] | 'order';
+  /** Block order of the treadling; empty: as drawn in. */
+  readonly treadled: readonly string[];
   readonly yarns: readonly Yarn[];
   /** Lengths of the orders to list; empty where orders are given. */
   readonly lengths: readonly number[];
   readonly orders: readonly Order[];
+  /** The one order of the warp, where the listed orders are for the weft alone. */
+  readonly warp?: Order;
   readonly weft: WeftRule;
   /** Index of the yarn that weaves the tabby, where there is one. */
   readonly tabby: number;

@@ -20,13 +20,16 @@ import { didYouMean } from '../problem.js';
 import type { Sameness } from '../score/clothkey.js';
 import { type FloatLimit, PARTS, type Part, type Weights } from '../score/rank.js';
 import { UNWEIGHED, VIEW_NAMES, VIEWS } from '../score/views.js';
-import type { By, Fill, Limits } from './question.js';
+import { LOOM_KINDS, type Loom } from '../structure/loom-fit.js';
+import type { By, Fill, Limits, NameAsked } from './question.js';
 
 /** Longest order that is listed or sampled, in elements. */
 const LONGEST = 64;
 const LENGTHS = `lengths from 1 to ${LONGEST}, as 5, 2-6 or 2,3,5`;
 const FLOAT = 'a float such as 7 (threads), 1/2 in or 10 mm';
 const RANK = `what to rank by, as contrast 3, symmetry 2, or one word: ${orList(VIEW_NAMES)}`;
+const HEDDLES = 'heddles on each shaft, as 120 120 120 70';
+const NAME = 'a name such as INDIGO, or “INDIGO, all drafts, mirrored”';
 const SPACED = /[\s,;]+/;
 
 export const DEFAULT_RANK: Weights = { ...UNWEIGHED, contrast: 3, symmetry: 2, float: 1 };
@@ -49,24 +52,46 @@ const limitKeys = keys({
   shafts: v.optional(count('shafts', 64)),
 });
 
+const loomKeys = keys({
+  kind: v.optional(
+    reading((given) => wordOf(given, LOOM_KINDS)),
+    'rising',
+  ),
+  shafts: v.optional(count('shafts', 64)),
+  treadles: v.optional(count('treadles', 128)),
+  heddles: v.optional(reading((given) => eachOf(given, HEDDLES, (item) => wholeOf(item, HEDDLES, 0, 100_000), SPACED))),
+  ends: v.optional(count('ends in the warp', 100_000)),
+  shuttles: v.optional(count('shuttles', 26)),
+});
+
+const nameKeys = keys({
+  text: reading((given) => textOf(given, 'a name')),
+  drafts: v.optional(reading(draftsOf), 'usual'),
+  mirrored: v.optional(
+    reading((given) => wordOf(given, ['yes', 'no', 'true', 'false'] as const)),
+    'no',
+  ),
+  letters: v.optional(reading(lettersOf), {}),
+});
+
 /** Every key of a question; what depends on the palette or the structure is still text. */
 export const questionKeys = keys({
   structure: v.optional(reading((given) => given)),
   draft: v.optional(reading((given) => textOf(given, 'the file of a draft'))),
   treadling: v.optional(reading((given) => eachOf(given, 'a manner of treadling', (item) => textOf(item, 'a name')))),
   profile: v.optional(reading((given) => joined(given, 'blocks such as A A B, or order'))),
+  treadled: v.optional(reading((given) => joined(given, 'blocks such as A A B, or as drawn in'))),
+  name: v.optional(reading(nameOf)),
   yarns: v.optional(yarnsSchema),
   lengths: v.optional(reading(lengthsOf)),
   orders: v.optional(
     reading((given) => eachOf(given, 'orders such as D L D D L, D L', (item) => textOf(item, 'an order'))),
   ),
-  weft: v.optional(
-    reading((given) => textOf(given, 'same, exchange, own, a letter or an order')),
-    'same',
-  ),
+  warp: v.optional(reading((given) => textOf(given, 'a letter or an order'))),
+  weft: v.optional(reading((given) => textOf(given, 'same, exchange, own, a letter or an order'))),
   tabby: v.optional(reading((given) => textOf(given, 'the letter of a yarn'))),
   by: v.optional(words<By>(['thread', 'unit', 'block']), 'thread'),
-  fill: v.optional(words<Fill>(['solid', 'alternate']), 'solid'),
+  fill: v.optional(words<Fill>(['solid', 'alternate', 'nest']), 'solid'),
   times: v.optional(reading(timesOf), '1'),
   starts: v.optional(
     reading((given) => wordOf(given, ['all', 'first'] as const)),
@@ -74,6 +99,7 @@ export const questionKeys = keys({
   ),
   sett: v.optional(settSchema),
   limits: v.optional(reading(limitsOf), {}),
+  loom: v.optional(reading(loomOf)),
   rank: v.optional(reading(rankOf)),
   same: v.optional(reading(samenessOf), ['mirror', 'half-turn', 'exchange']),
   show: v.optional(count('cloths', 1000), '60'),
@@ -170,4 +196,48 @@ function samenessOf(given: Given): Sameness[] {
 function joined(given: Given, expected: string): string {
   if (typeof given === 'string') return textOf(given, expected);
   return eachOf(given, expected, (item) => textOf(item, expected)).join(' ');
+}
+
+function loomOf(given: Given): Loom {
+  const { kind, ...rest } = readAs(loomKeys, given);
+  return { kind, ...Object.fromEntries(Object.entries(rest).filter(([, value]) => value !== undefined)) };
+}
+
+/** Reads `INDIGO`, `INDIGO, all drafts, mirrored`, `INDIGO, draft 3`, or the same as keys. */
+function nameOf(given: Given): NameAsked {
+  if (isKeys(given)) {
+    const { mirrored, ...name } = readAs(nameKeys, given);
+    return { ...name, mirrored: mirrored === 'yes' || mirrored === 'true' };
+  }
+  const [text = '', ...wishes] = textOf(given, NAME)
+    .split(',')
+    .map((part) => part.trim());
+  if (text === '') throw new Misread(`found ${describe(given)}; expected ${NAME}`);
+  let drafts: NameAsked['drafts'] = 'usual';
+  for (const wish of wishes) {
+    if (wish === 'mirrored') continue;
+    const asked = /^(?:drafts?\s+)?(all|usual|\d+)(?:\s+drafts)?$/.exec(wish)?.[1];
+    if (asked === undefined) throw new Misread(`found ${describe(wish)}; expected all drafts, draft 3 or mirrored`);
+    drafts = draftsOf(asked);
+  }
+  return { text, drafts, mirrored: wishes.includes('mirrored'), letters: {} };
+}
+
+function draftsOf(given: Given): NameAsked['drafts'] {
+  const text = textOf(given, 'usual, all or the number of a draft');
+  if (/^\d+$/.test(text)) return wholeOf(text, 'the number of a draft, from 1', 1, 2 ** 20);
+  return wordOf(text, ['usual', 'all'] as const);
+}
+
+/** Shafts by letter, where a house has its own table. */
+function lettersOf(given: Given): NameAsked['letters'] {
+  if (!isKeys(given)) throw new Misread(`found ${describe(given)}; expected letters with shafts, as { Y: 4, Z: 4 }`);
+  return Object.fromEntries(
+    Object.entries(given).map(([letter, shaft]) => {
+      if (!/^[A-Z]$/.test(letter)) {
+        throw new Misread(`found ${describe(letter)}; expected a letter from A to Z`, { within: [letter], key: true });
+      }
+      return [letter, under(letter, () => wholeOf(shaft, 'a shaft from 1 to 4', 1, 4))];
+    }),
+  );
 }

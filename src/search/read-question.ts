@@ -7,8 +7,16 @@ import { parseSource, placed, type Source } from '../draft/yaml-source.js';
 import { formatOrder, type Order, parseOrder } from '../order/order.js';
 import { nearestWord, Problem } from '../problem.js';
 import { viewOf } from '../score/views.js';
-import { findManner, findStructure, parseProfile, type Structure, structureNames } from '../structure/index.js';
-import type { Question, WeftRule } from './question.js';
+import {
+  findManner,
+  findStructure,
+  nameDraft,
+  parseProfile,
+  type Structure,
+  structureNames,
+} from '../structure/index.js';
+import { letters } from '../structure/structure.js';
+import type { NameAsked, Question, WeftRule } from './question.js';
 import { DEFAULT_RANK, questionKeys, type Written } from './read-question-keys.js';
 
 /** Where a question comes from. Flags win over the text. */
@@ -27,10 +35,12 @@ const WEFT_RULES = ['same', 'exchange', 'own'] as const;
 /** Keys that a flag puts aside together with the one it stands for. */
 const INSTEAD: Readonly<Record<string, readonly string[]>> = {
   structure: ['draft'],
-  draft: ['structure', 'treadling', 'profile'],
+  draft: ['structure', 'treadling', 'profile', 'treadled', 'name'],
   lengths: ['orders'],
   orders: ['lengths'],
 };
+/** All drafts of a name are tried where they are no more than 2 to this. */
+const MOST_GAPS = 10;
 /** Lengths that are tried where neither lengths nor orders are asked for. */
 const USUAL_LENGTHS = [2, 3, 4, 5, 6];
 
@@ -51,16 +61,20 @@ export function readQuestion(source: QuestionSource, loadDraft: (path: string) =
 
 /** The question with its defaults filled in, as plain values under the keys of a question; it reads back the same. */
 export function resolvedQuestion(question: Question) {
-  const { structures, draft, treadlings, profile, yarns, lengths, orders, weft, limits, rank, same } = question;
+  const { structures, draft, treadlings, name, profile, treadled, yarns, lengths, orders, warp, weft } = question;
+  const { limits, loom, rank, same } = question;
   const { float, repeat, warpChanges, weftChanges, ...others } = limits;
   return {
     ...(draft ? { draft: draft.file } : { structure: structures }),
     ...(treadlings.length > 0 && { treadling: treadlings }),
+    ...(name && { name: { ...name, mirrored: name.mirrored ? 'yes' : 'no' } }),
     ...(profile.length > 0 && { profile }),
+    ...(treadled.length > 0 && { treadled }),
     yarns: Object.fromEntries(
       yarns.map(({ letter, name, hex, tex }) => [letter, { colour: hex, name, ...(tex !== undefined && { tex }) }]),
     ),
     ...(orders.length > 0 ? { orders: orders.map((order) => formatOrder(order, yarns)) } : { lengths }),
+    ...(warp && { warp: formatOrder(warp, yarns) }),
     weft: weft.rule === 'fixed' ? formatOrder(weft.order, yarns) : weft.rule,
     tabby: yarns[question.tabby]!.letter,
     by: question.by,
@@ -75,6 +89,7 @@ export function resolvedQuestion(question: Question) {
       ...(weftChanges !== undefined && { 'weft changes': weftChanges }),
       ...others,
     },
+    ...(loom && { loom }),
     rank: viewOf(rank) ?? Object.fromEntries(Object.entries(rank).filter(([, weight]) => weight > 0)),
     same: same.length > 0 ? same : 'shift',
     show: question.show,
@@ -115,16 +130,21 @@ function understood(written: Written, loadDraft: (path: string) => Draft): Quest
     throw new Misread('found lengths and orders; expected one or the other', { within: ['orders'], key: true });
   }
   const orders = ordersOf(written.orders ?? [], yarns);
-  const { by, fill, times, starts, limits, same, show, seed } = written;
+  const warp = written.warp === undefined ? undefined : under('warp', () => parseOrder(written.warp!, yarns));
+  const { name, by, fill, times, starts, limits, loom, same, show, seed } = written;
   return {
     structures: structures.map((structure) => structure.name),
     ...(draft && { draft }),
     treadlings: treadlingsOf(written.treadling ?? [], structures),
+    ...(name && { name: under('name', () => spelled(name, written, structures)) }),
     profile: profileOf(written.profile, structures),
+    treadled: treadledOf(written.treadled, structures),
     yarns,
     lengths: orders.length > 0 ? [] : (written.lengths ?? USUAL_LENGTHS),
     orders,
-    weft: under('weft', () => weftOf(written.weft, yarns)),
+    ...(warp && { warp }),
+    // A warp that is given leaves the listed orders to the weft.
+    weft: under('weft', () => weftOf(written.weft ?? (warp ? 'own' : 'same'), yarns)),
     tabby: under('tabby', () => tabbyOf(written.tabby, yarns)),
     by,
     fill,
@@ -132,6 +152,7 @@ function understood(written: Written, loadDraft: (path: string) => Draft): Quest
     starts,
     sett: written.sett ?? draft?.draft.sett ?? DEFAULT_SETT,
     limits,
+    ...(loom && { loom }),
     rank: written.rank ?? DEFAULT_RANK,
     same,
     show,
@@ -170,7 +191,7 @@ function isStructure(name: string): boolean {
 
 function refuseWithDraft(written: Written, draft: Draft | undefined): void {
   if (draft === undefined) return;
-  for (const key of ['treadling', 'profile'] as const) {
+  for (const key of ['treadling', 'profile', 'treadled', 'name'] as const) {
     if (written[key] === undefined) continue;
     throw new Misread(`found a ${key} beside a draft, which has its own; expected it with a structure`, {
       within: [key],
@@ -199,11 +220,34 @@ function treadlingsOf(names: readonly string[], structures: readonly Structure[]
 function profileOf(text: string | undefined, structures: readonly Structure[]): Question['profile'] {
   if (text === undefined) return [];
   if (text.toLowerCase() === 'order') return 'order';
-  const alphabet = Array.from('ABCDEFGHIJKLMNOPQRSTUVWXYZ');
-  return under('profile', () => {
-    const read = structures.map((structure) => parseProfile(text, structure.withBlocks ? alphabet : structure.blocks));
-    return read[0]!;
-  });
+  return under('profile', () => blocksIn(text, structures));
+}
+
+/** The treadling's own block order; none where it is as drawn in. */
+function treadledOf(text: string | undefined, structures: readonly Structure[]): string[] {
+  if (text === undefined || text.toLowerCase() === 'as drawn in') return [];
+  return under('treadled', () => blocksIn(text, structures));
+}
+
+/** A block order that every one of the structures has the blocks for. */
+function blocksIn(text: string, structures: readonly Structure[]): string[] {
+  const read = structures.map((structure) => parseProfile(text, structure.withBlocks ? letters(26) : structure.blocks));
+  return read[0]!;
+}
+
+/** A name is drafted as overshot, in blocks of its own; the table's letters and the draft's number must be there. */
+function spelled(name: NameAsked, written: Written, structures: readonly Structure[]): NameAsked {
+  const other = structures.find((structure) => structure.name !== 'overshot');
+  if (other !== undefined) throw new Misread(`found a name with ${other.name}; expected it with overshot`);
+  if (written.profile !== undefined) throw new Misread('found a name beside a profile; expected one or the other');
+  if (written.by.includes('block')) throw new Misread('found a name beside “by: block”; expected by thread or unit');
+  const { text, drafts, mirrored, letters } = name;
+  const chosen = drafts === 'usual' ? {} : { alternative: drafts === 'all' ? 0 : drafts - 1 };
+  const { gaps } = nameDraft(text, { mirrored, letters, ...chosen });
+  if (drafts === 'all' && gaps > MOST_GAPS) {
+    throw new Misread(`found a name with 2^${gaps} drafts; expected a shorter one, or one draft by its number`);
+  }
+  return name;
 }
 
 function ordersOf(texts: readonly string[], yarns: readonly Yarn[]): Order[] {

@@ -45,7 +45,7 @@ export function spaceOf(question: Question): Space {
   const families = familiesOf(question);
   const orders =
     question.orders.length > 0 ? question.orders.length : writtenOrders(question.lengths, question.yarns.length);
-  const written = question.weft.rule === 'own' ? orders ** 2 : orders;
+  const written = pairsOf(question, orders);
   const estimate = estimated(question) * families.length;
   const bounded = canBeBounded(question, families);
   if (estimate > (bounded ? BOUNDED_AT_MOST : LISTED_AT_MOST)) {
@@ -100,9 +100,10 @@ function canBeBounded(question: Question, families: readonly Family[]): boolean 
     question.yarns.length === 2 &&
     question.weft.rule === 'own' &&
     question.orders.length === 0 &&
+    question.warp === undefined &&
     question.rank.contrast > 0 &&
     Math.max(...question.lengths) <= LONGEST_BOUNDED &&
-    families.every((family) => family.fixedWeave)
+    families.every((family) => family.fixedWeave && family.fill !== 'nest')
   );
 }
 
@@ -112,7 +113,14 @@ function estimated(question: Question): number {
     question.orders.length > 0
       ? question.orders.length
       : question.lengths.reduce((sum, length) => sum + countNecklaces(length, question.yarns.length), 0);
-  return question.weft.rule === 'own' ? orders ** 2 : orders;
+  return pairsOf(question, orders);
+}
+
+/** Pairs of a warp and a weft order, of so many orders. */
+function pairsOf(question: Question, orders: number): number {
+  const own = question.weft.rule === 'own';
+  if (question.warp !== undefined) return own ? orders : 1;
+  return own ? orders ** 2 : orders;
 }
 
 /** A space too large to list: candidates are drawn by chance, every family, length and start equally likely. */
@@ -142,7 +150,7 @@ function sampledSpace(question: Question, families: readonly Family[], written: 
       // A stream of chance for every number, so that neither workers nor their turns can change a draw.
       const chance = seedrandom.alea(`${question.seed}/${index}`);
       const family = pick(families, chance);
-      const warp = draw(chance);
+      const warp = question.warp ?? draw(chance);
       const weft = own ? draw(chance) : weftOf(question, warp);
       return { family, warp, weft, start: pick(startsOf(question.starts, family, warp.length, weft.length), chance) };
     },

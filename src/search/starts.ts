@@ -1,7 +1,7 @@
 import { type Drawdown, drawdown, isUp } from '../cloth/drawdown.js';
 import type { Weave } from '../draft/draft.js';
 import { endStrands, pickStrands, places, startCount } from '../order/lay.js';
-import type { Family } from './family.js';
+import { elementsLaid, type Family } from './family.js';
 
 /**
  * Starts of warp and weft order that differ. By thread, a shift that carries the weave to itself carries one pair of
@@ -11,8 +11,8 @@ export function startsOf(asked: 'all' | 'first', family: Family, n: number, m: n
   if (asked === 'first' || family.by === 'block') return [[0, 0]];
   const weave = family.weave([0], [0]);
   const by = { by: family.by, times: family.times } as const;
-  const across = startCount(endStrands(weave), n, by);
-  const down = startCount(pickStrands(weave), m, by);
+  const across = startCount(endStrands(weave), elementsLaid(family, n), by);
+  const down = startCount(pickStrands(weave), elementsLaid(family, m), by);
   const shifts = family.by === 'thread' ? weaveShifts(weave) : [];
   const seen = new Uint8Array(across * down);
   const starts: (readonly [number, number])[] = [];

@@ -10,6 +10,8 @@ export interface NameDraft {
   readonly letterShafts: readonly number[];
   /** Places where two neighbours are both odd or both even, the seam among them; each takes one incidental end. */
   readonly gaps: number;
+  /** Which of the 2^gaps drafts this is, from 0. */
+  readonly alternative: number;
   readonly threading: readonly number[];
   /** Whether each end is incidental. */
   readonly incidental: readonly boolean[];
@@ -22,6 +24,8 @@ export interface NameDraftOptions {
   readonly alternative?: number;
   /** Read forward and then back, the first and the last end not repeated. */
   readonly mirrored?: boolean;
+  /** Shafts of letters (A to Z) that are not on their usual ones: some houses put Y and Z on shaft 4. */
+  readonly letters?: Readonly<Record<string, number>>;
 }
 
 /** Longest float that the usual choice allows, in ends: what household setts bear (common practice, no source). */
@@ -55,12 +59,12 @@ export function nameDraft(text: string, options: NameDraftOptions = {}): NameDra
     .toUpperCase()
     .replace(/[^A-Z]/g, '');
   if (letters === '') throw new Problem(`name draft “${text}”: found no letter from A to Z`);
-  const letterShafts = [...letters].map(letterShaft);
+  const letterShafts = [...letters].map((letter) => options.letters?.[letter] ?? letterShaft(letter));
   const gapAfter = letterShafts.map((shaft, i) => (shaft - letterShafts[(i + 1) % letterShafts.length]!) % 2 === 0);
   const gaps = gapAfter.filter(Boolean).length;
   const { alternative = usual(letterShafts, gapAfter, gaps), mirrored = false } = options;
   if (!Number.isInteger(alternative) || alternative < 0 || alternative >= 2 ** gaps) {
-    throw new Problem(`name draft “${text}”: no draft ${alternative}; there are ${2 ** gaps}, numbered from 0`);
+    throw new Problem(`name draft “${text}”: no draft ${alternative + 1}; there are ${2 ** gaps}`);
   }
   const ends = lay(letterShafts, gapAfter, gaps, alternative);
   const all = mirrored ? [...ends, ...ends.slice(1, -1).reverse()] : ends;
@@ -69,6 +73,7 @@ export function nameDraft(text: string, options: NameDraftOptions = {}): NameDra
     letters,
     letterShafts,
     gaps,
+    alternative,
     threading,
     incidental: all.map((end) => end.incidental),
     profile: stepsOf(threading),

@@ -99,6 +99,7 @@ export function trialQuestion(more: Partial<Question> = {}): Question {
     treadlings: [],
     profile: [],
     yarns: YARNS,
+    treadled: [],
     lengths: [2, 3, 4, 5, 6],
     orders: [],
     weft: { rule: 'same' },

@@ -6,6 +6,7 @@ export const QUESTION: Question = {
   structures: ['2/2 twill'],
   treadlings: [],
   profile: [],
+  treadled: [],
   yarns: [
     { letter: 'D', name: 'navy', hex: '#1f2a44' },
     { letter: 'L', name: 'natural', hex: '#efe6d2' },

@@ -35,6 +35,7 @@ describe('a question', () => {
       structures: ['2/2 twill'],
       treadlings: [],
       profile: [],
+      treadled: [],
       yarns: [
         { letter: 'D', name: 'dark', hex: '#1f2a44' },
         { letter: 'L', name: 'light', hex: '#efe6d2' },
@@ -226,7 +227,7 @@ describe('what is wrong with a question is said in one sentence', () => {
       'q.yaml:2:5: found “threads”; expected thread, unit or block (did you mean “thread”?)',
     ],
     ['structure: plain\nby: []', 'q.yaml:2:5: found an empty list; expected thread, unit or block'],
-    ['structure: plain\nfill: [solid, dotted]', 'q.yaml:2:15: found “dotted”; expected solid or alternate'],
+    ['structure: plain\nfill: [solid, dotted]', 'q.yaml:2:15: found “dotted”; expected solid, alternate or nest'],
     ['structure: plain\ntimes: 1.5', 'q.yaml:2:8: found “1.5”; expected factors from 1 to 100, as 1, 2, 4'],
     ['structure: plain\nstarts: some', 'q.yaml:2:9: found “some”; expected all or first'],
     ['structure: plain\nyarns: { D: black }', 'q.yaml:2:8: found one yarn; expected at least two'],

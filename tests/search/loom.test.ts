@@ -1,0 +1,57 @@
+import { describe, expect, test } from 'vitest';
+import { readQuestion } from '../../src/search/read-question.js';
+import { explore } from '../../src/search/run.js';
+import { findStructure, weaveOf } from '../../src/structure/index.js';
+import { canBeTied, heddlesFor, obstacles } from '../../src/structure/loom-fit.js';
+
+const weave = (name: string, profile: string) => weaveOf(findStructure(name), [...profile]);
+
+describe('what a loom cannot weave', () => {
+  // 100 units of four ends: 60 A and 40 B, or 80 A and 20 B, take two heddles of the block's shaft a unit.
+  const heddles = [120, 120, 120, 70];
+  test.each([
+    ['AABAB', 400, ['needs 80 heddles on shaft 4, the loom has 70']],
+    ['AAAAB', 400, ['needs 160 heddles on shaft 3, the loom has 120']],
+    ['AABAB', 340, []],
+  ])('summer and winter %s of %i ends', (profile, ends, why) => {
+    expect(obstacles(weave('summer and winter', profile), { kind: 'rising', heddles, ends })).toEqual(why);
+  });
+
+  test('heddles of whole repeats and what is begun of another', () => {
+    // 24 ends a repeat, 5 / 10 / 7 / 2; 400 are 16 repeats and 16 ends over (worked by hand).
+    const crackle = weave('crackle', 'AABAB');
+    expect(heddlesFor(crackle, 24)).toEqual([5, 10, 7, 2]);
+    const over = crackle.threading.slice(0, 16).flat();
+    expect(heddlesFor(crackle, 400)).toEqual(
+      [5, 10, 7, 2].map((count, at) => 16 * count + over.filter((shaft) => shaft === at + 1).length),
+    );
+  });
+
+  test('treadles: one foot, then two, a lift plan on a table loom, one foot alone on a countermarch', () => {
+    const bands = weave('turned twill on four shafts', 'AB');
+    expect(canBeTied(bands, { kind: 'rising', treadles: 8 })).toBe(true);
+    expect(canBeTied(bands, { kind: 'rising', treadles: 6 })).toBe(true);
+    expect(canBeTied(bands, { kind: 'countermarch', treadles: 6 })).toBe(false);
+    expect(canBeTied(bands, { kind: 'rising', treadles: 3 })).toBe(false);
+    expect(canBeTied(bands, { kind: 'table', treadles: 3 })).toBe(true);
+    expect(obstacles(bands, { kind: 'rising', treadles: 3, shafts: 3 })).toEqual([
+      'needs 4 shafts, the loom has 3',
+      'needs 8 treadles, the loom has 3, and two feet will not do it',
+    ]);
+  });
+});
+
+test('a search sets aside what the loom cannot weave, and counts it', async () => {
+  const ask = (loom: string) =>
+    readQuestion({ text: `structure: [turned twill, 2/2 twill]\nlengths: 2\nloom: ${loom}\n`, flags: {} }, () => {
+      throw new Error('no draft');
+    });
+  const free = await explore(ask('{ kind: rising }'));
+  const four = await explore(ask('{ shafts: 4, treadles: 6 }'));
+  expect(free.found.some(({ structure }) => structure === 'turned twill')).toBe(true);
+  expect(four.found.every(({ structure }) => structure === '2/2 twill')).toBe(true);
+  expect(four.counts.setAside.limits).toBeGreaterThan(0);
+  expect(four.counts.examined).toBe(free.counts.examined);
+  const oneShuttle = await explore(ask('{ shuttles: 1 }'));
+  expect(oneShuttle.found.every(({ ease }) => ease.shuttles === 1)).toBe(true);
+});

@@ -33,6 +33,7 @@ export function drawCommand(io: Io, finish: (code: number) => void): Command {
     .addHelpText('before', EXAMPLES);
   addFlags(command, DRAW_FLAGS);
   command
+    .option('--start <end/pick>', 'end and pick (or units) on which the orders begin, 2/3 (default: 1/1)')
     .optionsGroup('Output:')
     .option('--out <file>', 'picture: .png for the cloth at true size, .svg for the draft')
     .option('--json', 'print the figures as JSON');

@@ -16,6 +16,8 @@ import { EXIT, type Io, say, sayJson, sayWrong } from './io.js';
 export interface DrawArguments {
   readonly file?: string | undefined;
   readonly flags: Readonly<Record<string, string>>;
+  /** End and pick (or unit) on which the orders begin, from 1: `2/3`. */
+  readonly start?: string;
   readonly out?: string;
   readonly json?: boolean;
 }
@@ -63,9 +65,10 @@ function questionOf({ file, flags }: DrawArguments, io: Io): Question {
 }
 
 /** The draft of the file with the colours it has; else the one way of laying the orders that is asked for. */
-function shownOf({ file, flags }: DrawArguments, question: Question): Shown {
+function shownOf({ file, flags, start }: DrawArguments, question: Question): Shown {
   const given = question.draft?.draft;
   if (given !== undefined && flags.orders === undefined) {
+    if (start !== undefined) throw new Problem('--start: found it without --warp; expected an order that begins there');
     const yarns = flags.yarns === undefined ? given.yarns : recoloured(given.yarns, question.yarns);
     return { name: given.name ?? file!, draft: { ...given, yarns, sett: question.sett } };
   }
@@ -80,8 +83,15 @@ function shownOf({ file, flags }: DrawArguments, question: Question): Shown {
   if (family === undefined || another !== undefined) {
     throw new Problem('found several ways to draw; expected one structure, one --by, one --fill and one --times');
   }
-  const candidate = { family, warp, weft: weftOf(question, warp), start: [0, 0] as const };
+  const candidate = { family, warp, weft: weftOf(question, warp), start: startOf(start) };
   return { name: recipeOf(candidate, question), draft: draftOf(candidate, question) };
+}
+
+/** Reads where the orders begin, `2/3`; both on the first thread where nothing is said. */
+function startOf(text = '1/1'): readonly [number, number] {
+  const found = /^([1-9]\d{0,4})\/([1-9]\d{0,4})$/.exec(text);
+  if (found === null) throw new Problem(`--start: found “${text}”; expected an end and a pick (or units), as 2/3`);
+  return [Number(found[1]) - 1, Number(found[2]) - 1];
 }
 
 /** Yarns with the colours of others of the same letter. */

@@ -14,6 +14,7 @@ export const STRUCTURE_FLAGS: readonly Flag[] = [
   { key: 'structure', flags: '--structure <name>', about: 'weave structure; several with commas (see: structures)' },
   { key: 'treadling', flags: '--treadling <manner>', about: 'manner of treadling (default: the usual one)' },
   { key: 'profile', flags: '--profile <blocks>', about: 'block order, "A A B"; or order: the colours choose it' },
+  { key: 'treadled', flags: '--treadled <blocks>', about: 'block order of the treadling (default: as drawn in)' },
 ];
 
 export const YARN_FLAGS: readonly Flag[] = [
@@ -24,7 +25,7 @@ export const YARN_FLAGS: readonly Flag[] = [
 export const LAYING_FLAGS: readonly Flag[] = [
   { key: 'tabby', flags: '--tabby <letter>', about: 'yarn of the tabby picks (default: the last)' },
   { key: 'by', flags: '--by <ways>', about: 'an order runs over thread, unit, block (default: thread)' },
-  { key: 'fill', flags: '--fill <ways>', about: 'an element is solid, alternate (default: solid)' },
+  { key: 'fill', flags: '--fill <ways>', about: 'an element is solid, alternate, nest (default: solid)' },
   { key: 'times', flags: '--times <factors>', about: 'threads or units an element covers (default: 1)' },
 ];
 

@@ -1,12 +1,13 @@
 import * as v from 'valibot';
-import type { Yarn } from '../colour/yarn.js';
-import { type Draft, EVEN_WIDTHS, type Sett, type Widths } from '../draft/draft.js';
+import type { Widths } from '../draft/draft.js';
 import { formatOrder } from '../order/order.js';
 import { Problem } from '../problem.js';
 import { OPERATIONS } from '../score/figures.js';
 import type { Found, Outcome } from '../search/found.js';
 import type { Question } from '../search/question.js';
 import { resolvedQuestion } from '../search/read-question.js';
+
+export { draftOf } from './manifest-draft.js';
 
 /** The name by which a gallery's own file is known. */
 export const GALLERY_FORMAT = 'shedlight-gallery';
@@ -70,6 +71,7 @@ const candidateSchema = v.object({
   code,
   recipe: v.string(),
   structure: v.string(),
+  redraw: v.array(v.tuple([v.string(), v.string()])),
   draft: draftSchema,
   repeat: v.object({ ends: count, picks: count }),
   order: v.object({
@@ -180,27 +182,6 @@ export function parseManifest(text: string, file: string): Manifest {
   return checked(given, file);
 }
 
-/** The draft of a cloth, ready to be drawn, scored or planned. */
-export function draftOf(candidate: ManifestCandidate, manifest: Manifest): Draft {
-  const { draft } = candidate;
-  const yarns = manifest.palette.map(({ tex, ...yarn }): Yarn => (tex === undefined ? yarn : { ...yarn, tex }));
-  const indexOf = new Map(yarns.map((yarn, index) => [yarn.letter, index]));
-  const colours = (order: string): number[] => Array.from(order, (letter) => indexOf.get(letter)!);
-  return {
-    threading: draft.threading.map(listed),
-    tieUp: draft.tieUp,
-    treadling: draft.treadling.map(listed),
-    pickKinds: draft.pickKinds,
-    endUnits: draft.endUnits ?? draft.threading.map(() => 1),
-    pickUnits: draft.pickUnits ?? draft.treadling.map(() => 1),
-    widths: draft.widths ?? EVEN_WIDTHS,
-    yarns,
-    warp: colours(draft.warp),
-    weft: colours(draft.weft),
-    sett: manifest.question.sett satisfies Sett,
-  };
-}
-
 function candidateOf(found: Found): v.InferInput<typeof candidateSchema> {
   const { draft, order } = found;
   return {
@@ -217,6 +198,7 @@ function candidateOf(found: Found): v.InferInput<typeof candidateSchema> {
       ...(isUneven(draft.widths) && { widths: draft.widths }),
     },
     repeat: { ends: draft.warp.length, picks: draft.weft.length },
+    redraw: found.redraw.map(([flag, value]): [string, string] => [flag, value]),
     order: { ...order, start: [...order.start] },
     scores: { ...found.scores, operations: [...found.scores.operations] } as v.InferInput<typeof scoresSchema>,
     ease: { ...found.ease, winding: [...found.ease.winding] },
@@ -227,10 +209,6 @@ function candidateOf(found: Found): v.InferInput<typeof candidateSchema> {
 /** One shaft (treadle) as a plain number. */
 function plain(on: readonly number[]): number | number[] {
   return on.length === 1 ? on[0]! : [...on];
-}
-
-function listed(on: number | readonly number[]): readonly number[] {
-  return typeof on === 'number' ? [on] : on;
 }
 
 function isLong(lengths: readonly number[]): boolean {

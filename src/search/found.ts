@@ -11,6 +11,8 @@ export interface Found {
   /** How it is made, in one line. */
   readonly recipe: string;
   readonly structure: string;
+  /** What the command `draw` is given to draw it again: flags without their dashes, or `draft`, and their values. */
+  readonly redraw: readonly (readonly [flag: string, value: string])[];
   readonly draft: Draft;
   readonly order: {
     readonly warp: string;

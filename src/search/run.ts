@@ -14,6 +14,7 @@ import type { Found, Outcome } from './found.js';
 import { type Journal, remembering, type Shard, sharing } from './journal.js';
 import { boundedPieces, LISTED, type Searched, type Stage, searchBounded, searchListed } from './methods.js';
 import type { Question } from './question.js';
+import { redrawOf } from './redraw.js';
 import { type Space, spaceOf } from './space.js';
 
 /** A thread for fewer pieces of work than this costs more to start than it brings. */
@@ -126,6 +127,7 @@ function describe(
       code: scored.code,
       recipe: recipeOf(candidate, question),
       structure: family.structure,
+      redraw: redrawOf(candidate, question),
       draft,
       order: {
         warp: formatOrder(warp, question.yarns),

@@ -41,6 +41,7 @@ function found(rank: number, more: Partial<Found> = {}): Found {
     code: `code${rank}`,
     recipe: '2/2 twill, DL by unit, weft the same',
     structure: '2/2 twill',
+    redraw: [],
     draft: HOUNDS_TOOTH,
     order: { warp: 'DL', weft: 'DL', by: 'unit', fill: 'solid', times: 1, start: [0, 0] },
     scores: {

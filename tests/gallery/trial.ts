@@ -58,6 +58,10 @@ export function foundOf(draft: Draft, rank: number, more: Partial<Found> = {}): 
     code,
     recipe: `trial weave, ${letters(draft.warp)} by thread, weft the same`,
     structure: 'trial weave',
+    redraw: [
+      ['structure', 'trial weave'],
+      ['warp', letters(draft.warp)],
+    ],
     draft,
     order: {
       warp: letters(draft.warp),
@@ -98,8 +102,8 @@ export function trialQuestion(more: Partial<Question> = {}): Question {
     structures: ['2/2 twill'],
     treadlings: [],
     profile: [],
-    yarns: YARNS,
     treadled: [],
+    yarns: YARNS,
     lengths: [2, 3, 4, 5, 6],
     orders: [],
     weft: { rule: 'same' },

@@ -1,0 +1,40 @@
+import { describe, expect, test } from 'vitest';
+import { readQuestion } from '../../src/search/read-question.js';
+import { explore } from '../../src/search/run.js';
+import { structureNames } from '../../src/structure/index.js';
+import { run } from '../cli/run.js';
+
+/** The code of the draft that the command draws from the flags of a cloth. */
+async function drawnAgain(flags: readonly (readonly [string, string])[]): Promise<string> {
+  const { out, err } = await run('draw', ...flags.flatMap(([flag, value]) => [`--${flag}`, value]), '--json');
+  return err === '' ? JSON.parse(out).code : err;
+}
+
+async function codes(flags: Record<string, string>): Promise<[found: string, again: string][]> {
+  const question = readQuestion({ flags: { lengths: '3,4', show: '6', 'limits.float': '50', ...flags } }, () => {
+    throw new Error('no draft is asked for');
+  });
+  const { found } = await explore(question, { workers: 0 });
+  expect(found.length).toBeGreaterThan(0);
+  return Promise.all(found.map(async ({ code, redraw }) => [code, await drawnAgain(redraw)] as [string, string]));
+}
+
+describe('what draws a cloth again', () => {
+  test.each(structureNames())('gives the same code: %s', async (structure) => {
+    for (const [found, again] of await codes({ structure, by: 'thread,unit', fill: 'solid,alternate' })) {
+      expect(again).toBe(found);
+    }
+  });
+
+  test.each([
+    { structure: 'turned twill', by: 'block', weft: 'own', fill: 'solid,alternate,nest', lengths: '3' },
+    { structure: 'turned twill', by: 'block', weft: 'exchange', times: '2' },
+    { structure: 'turned taqueté', by: 'block', weft: 'own' },
+    { structure: 'summer and winter', by: 'block', weft: 'D', tabby: 'L' },
+    { structure: 'summer and winter', profile: 'A A B', treadled: 'B A', weft: 'own', by: 'unit', lengths: '3' },
+    { structure: '2/2 twill', weft: 'own', fill: 'nest', lengths: '3', times: '1,3' },
+    { structure: '2/2 twill', weft: 'exchange', yarns: 'A white, B red, C black', sett: '8/7 per cm' },
+  ])('gives the same code: %j', async (flags) => {
+    for (const [found, again] of await codes(flags as unknown as Record<string, string>)) expect(again).toBe(found);
+  });
+});

@@ -63,6 +63,17 @@ export function places(strands: Strands, by: Laying['by']): number {
   return by === 'unit' ? strands.units.length : strands.carries.filter(Boolean).length;
 }
 
+/** Threads from the first that so many places take up, those that do not carry the order among them. */
+export function spanOf(strands: Strands, count: number, by: Laying['by']): number {
+  const { units, carries } = strands;
+  if (by === 'unit')
+    return Array.from({ length: count }, (_, place) => units[place % units.length]!).reduce((a, b) => a + b, 0);
+  const each = places(strands, by);
+  let span = Math.floor(count / each) * strands.count;
+  for (let left = count % each, at = 0; left > 0; at++, span++) if (carries[at]) left--;
+  return span;
+}
+
 /**
  * Starts that differ: beginning the order one weave repeat later only shifts the cloth, so with an order repeat of
  * a places on a weave repeat of b there are gcd(a, b) of them, 0 … gcd − 1.

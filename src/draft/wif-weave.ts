@@ -37,11 +37,13 @@ export function readWeave(sections: Sections, notes: string[]): WifWeave {
   if (given === undefined) throw new Problem('found no [THREADING]; expected the shaft of each end');
   const ends = length(end, given, '[WARP] Threads', notes);
   const threading = filled(given, ends);
+  if (highestOf(threading) === 0) {
+    throw new Problem('[THREADING]: found no end on a shaft; expected the shaft of each end');
+  }
   const lifting = readLifting(sections, weaving, shaft, notes);
   const highest = Math.max(highestOf(threading), highestOf(lifting.tieUp));
   const shafts = shaft.limit === '' ? highest : shaft.most;
   if (shaft.limit === '') notes.push(`[WEAVING] says no number of shafts; the highest that is used is ${highest}`);
-  if (shafts === 0) throw new Problem('[THREADING]: found no end on a shaft; expected the shaft of each end');
   const idle = threading.filter((on) => on.length === 0).length;
   if (idle > 0) notes.push(`${idle} of ${ends} ends are on no shaft: they always lie under the weft`);
   const rising = weaving.truth('RISING SHED');

@@ -106,7 +106,9 @@ function checkDraft(draft, bytes, file) {
 
 /** What was read, written and read again is the same. */
 function checkWritten({ draft, kept }, bytes, file) {
-  const again = readWif(Buffer.from(writeWif(draft, { version: '0', kept })), { whole: true }).draft;
+  const reread = () => readWif(Buffer.from(writeWif(draft, { version: '0', kept })), { whole: true });
+  const again = attempt(reread, bytes, file)?.draft;
+  if (again === undefined) fail('wrote a file that is refused', bytes, file);
   const lifts = ({ treadling, tieUp }) => treadling.map((_, j) => liftAt({ treadling, tieUp }, j).join());
   const say = (one) =>
     JSON.stringify([one.threading, lifts(one), one.warp, one.weft, one.endUnits, one.yarns, one.sett]);

@@ -1,27 +1,13 @@
 import { gcd } from '../../order/necklace.js';
+import { OPERATIONS } from '../../score/figures.js';
+import { IDENTITY, ISOMETRIES, type Isometry } from '../../score/isometry.js';
 import type { Ground } from './ground.js';
 import { Groups, type Part } from './groups.js';
 
-/** x → (±x or ±y, …): whether across and along change places, and the signs that the new coordinates have. */
-interface Map2 {
-  readonly turned: boolean;
-  readonly across: 1 | -1;
-  readonly along: 1 | -1;
-}
-
 /** The point operations that raise symmetry, and last the exchange by a shift. */
-const MAPS: readonly Map2[] = [
-  { turned: false, across: -1, along: -1 },
-  { turned: false, across: -1, along: 1 },
-  { turned: false, across: 1, along: -1 },
-  { turned: true, across: -1, along: 1 },
-  { turned: true, across: 1, along: -1 },
-  { turned: true, across: 1, along: 1 },
-  { turned: true, across: -1, along: -1 },
-  { turned: false, across: 1, along: 1 },
-];
-const POINT_OPERATIONS = 7;
-const SHIFT = 7;
+const MAPS: readonly Isometry[] = [...OPERATIONS.map((op) => ISOMETRIES[op]), IDENTITY];
+const POINT_OPERATIONS = OPERATIONS.length;
+const SHIFT = POINT_OPERATIONS;
 
 /**
  * A bound of symmetry for pairs of orders. That an operation carries the face to itself says, cell by cell, that one
@@ -156,7 +142,7 @@ function cellsOf({ cloth, ends, picks }: Ground): Cells {
  * Joins into `groups` what "A(g·x + t) is like (unlike) A(x) for all x" makes alike; false where no pair of orders that
  * are no repetition of shorter ones can satisfy it.
  */
-function likenesses(cells: Cells, groups: Groups, map: Map2, x: number, y: number, unlike: number): boolean {
+function likenesses(cells: Cells, groups: Groups, map: Isometry, x: number, y: number, unlike: number): boolean {
   const { ends, picks, shows } = cells;
   groups.reset();
   for (let j = 0, at = 0; j < picks; j++) {

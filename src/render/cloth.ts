@@ -1,8 +1,8 @@
-import { drawdown, isUp } from '../cloth/drawdown.js';
 import type { Draft } from '../draft/draft.js';
 import { spacing } from '../draft/draft.js';
+import { type Crossings, crossings, END_ON_TOP } from './crossings.js';
 import { encodeLight, yarnLight } from './light.js';
-import { type Cover, coverOf, FROM_BEFORE, lightOn, ON_AFTER, type Relief } from './shade.js';
+import { type Cover, coverOf, lightOn, type Relief } from './shade.js';
 import { countingLay, type Lay, type Strands, trueLay } from './strands.js';
 
 /** A picture: rows from the top, points from the left, three bytes a point (sRGB). */
@@ -35,18 +35,6 @@ const FULL_RELIEF = 4;
  */
 const SHEEN = 0.03;
 
-/** One repeat, ready to be drawn: what is on top at each crossing, and the yarn of each strand. */
-interface Crossings {
-  readonly ends: number;
-  readonly picks: number;
-  /** For each pick and end: 4 where the end is on top, plus the state of the thread on top along itself. */
-  readonly cells: Uint8Array;
-  readonly warp: ArrayLike<number>;
-  readonly weft: ArrayLike<number>;
-}
-
-const END_ON_TOP = 4;
-
 /**
  * Woven cloth at true scale. End 1 is at the left edge and the first pick at the top edge; the repeat goes on without
  * a seam. Light is gathered exactly over each picture point, in linear light, so that threads finer than a point mix
@@ -78,72 +66,113 @@ function paint(draft: Draft, view: View, lay: Lay, width: number, height: number
   const lost = meanLight(cloth, ends, lay.picks, relief);
   const sheen = SHEEN * relief;
   const evened = light.map((l) => (l + sheen) / lost);
-  const columns = coverOf(ends, width, relief);
-  const rows = coverOf(lay.picks, height, relief);
-  const rgb = new Uint8Array(width * height * 3);
-  const row = new Float64Array(width * 3);
-  for (let y = 0; y < height; y++) {
+  const columns = coverOf(ends, width, relief, cloth.sameEnd);
+  const rows = coverOf(lay.picks, height, relief, cloth.samePick);
+  const woven: WovenPick[] = [];
+  const across = columns.first.length - 1;
+  const down = rows.first.length - 1;
+  const row = new Float64Array(across * 3);
+  const rgb = new Uint8Array(down * across * 3);
+  for (let y = 0; y < down; y++) {
     row.fill(-sheen);
-    for (let v = rows.first[y]!; v < rows.first[y + 1]!; v++) addPick(row, v, cloth, columns, rows, evened);
-    for (let x = 0; x < row.length; x += 3) {
-      // A crown brighter than white is held back in all three alike, or its hue would turn.
-      const most = Math.max(row[x]!, row[x + 1]!, row[x + 2]!);
-      const held = most > 1 ? 1 / most : 1;
-      for (let c = 0; c < 3; c++) rgb[y * row.length + x + c] = encodeLight(row[x + c]! * held);
+    for (let v = rows.first[y]!; v < rows.first[y + 1]!; v++) {
+      const pick = rows.strand[v]!;
+      woven[pick] ??= weave(cloth, pick, columns, evened);
+      addPick(row, v, woven[pick], columns, rows);
+    }
+    encode(row, rgb, y * row.length);
+  }
+  return spread({ width: across, height: down, rgb }, columns.point, rows.point);
+}
+
+/** The whole picture, from one of each of its different columns and rows. */
+function spread(different: Picture, columns: Int32Array, rows: Int32Array): Picture {
+  const width = columns.length;
+  const height = rows.length;
+  const rgb = new Uint8Array(width * height * 3);
+  const drawn = new Int32Array(different.height).fill(-1);
+  for (let y = 0; y < height; y++) {
+    const row = rows[y]!;
+    const start = y * width * 3;
+    if (drawn[row] === -1) {
+      const from = row * different.width * 3;
+      copyColumns(different.rgb.subarray(from, from + different.width * 3), columns, rgb, start);
+      drawn[row] = start;
+    } else {
+      rgb.copyWithin(start, drawn[row]!, drawn[row]! + width * 3);
     }
   }
   return { width, height, rgb };
 }
 
-/** Adds to a row of linear light what entry `v` of the row's cover, a part of one pick, sends from every column. */
-function addPick(
-  row: Float64Array,
-  v: number,
-  cloth: Crossings,
-  columns: Cover,
-  rows: Cover,
-  light: Float64Array,
-): void {
-  const pick = rows.strand[v]!;
-  const cells = pick * cloth.ends;
-  const weft = cloth.weft[pick]! * 3;
-  const { first, strand, room, thread, gap, crossing } = columns;
-  for (let x = 0, u = 0; x < row.length; x += 3) {
-    for (const next = first[x / 3 + 1]!; u < next; u++) {
-      const end = strand[u]!;
-      const warp = cloth.warp[end]! * 3;
-      const cell = cloth.cells[cells + end]!;
-      const isUp = cell >= END_ON_TOP;
-      const ofWarp = isUp ? thread[u]! * rows.crossing[v * 4 + cell - END_ON_TOP]! : rows.gap[v]! * room[u]!;
-      const ofWeft = isUp ? gap[u]! * rows.room[v]! : rows.thread[v]! * crossing[u * 4 + cell]!;
-      row[x] = row[x]! + ofWarp * light[warp]! + ofWeft * light[weft]!;
-      row[x + 1] = row[x + 1]! + ofWarp * light[warp + 1]! + ofWeft * light[weft + 1]!;
-      row[x + 2] = row[x + 2]! + ofWarp * light[warp + 2]! + ofWeft * light[weft + 2]!;
-    }
+/** Writes one row of the whole picture, from its different points. */
+function copyColumns(row: Uint8Array, columns: Int32Array, rgb: Uint8Array, start: number): void {
+  for (let x = 0, to = start; x < columns.length; x++, to += 3) {
+    const from = columns[x]! * 3;
+    rgb[to] = row[from]!;
+    rgb[to + 1] = row[from + 1]!;
+    rgb[to + 2] = row[from + 2]!;
   }
 }
 
-/** What is on top at each crossing of one repeat, seen from the face or from the back. */
-function crossings(draft: Draft, back: boolean): Crossings {
-  const cloth = drawdown(draft);
-  const { ends, picks } = cloth;
-  const top = new Uint8Array(ends * picks);
-  for (let j = 0; j < picks; j++) {
-    for (let i = 0; i < ends; i++) top[j * ends + i] = isUp(cloth, j, back ? ends - 1 - i : i) === back ? 0 : 1;
+/** Writes a row of linear light as bytes. */
+function encode(row: Float64Array, rgb: Uint8Array, to: number): void {
+  for (let x = 0; x < row.length; x += 3) {
+    // A crown brighter than white is held back in all three alike, or its hue would turn.
+    const most = Math.max(row[x]!, row[x + 1]!, row[x + 2]!);
+    const held = most > 1 ? 1 / most : 1;
+    for (let c = 0; c < 3; c++) rgb[to + x + c] = encodeLight(row[x + c]! * held);
   }
-  const cells = new Uint8Array(ends * picks);
-  for (let j = 0; j < picks; j++) {
-    const above = ((j + picks - 1) % picks) * ends;
-    const below = ((j + 1) % picks) * ends;
-    for (let i = 0; i < ends; i++) {
-      const here = top[j * ends + i]!;
-      const before = here ? top[above + i] : top[j * ends + ((i + ends - 1) % ends)];
-      const after = here ? top[below + i] : top[j * ends + ((i + 1) % ends)];
-      cells[j * ends + i] =
-        (here ? END_ON_TOP : 0) | (before === here ? FROM_BEFORE : 0) | (after === here ? ON_AFTER : 0);
+}
+
+/** What one pick and the ends on it send from each entry of the columns' cover, but for their parts of a row. */
+interface WovenPick {
+  /** State of the crossing, as in {@link Crossings}. */
+  readonly cell: Uint8Array;
+  /** Light of the end, and of the pick, in the three colours of each entry. */
+  readonly end: Float64Array;
+  readonly pick: Float64Array;
+}
+
+function weave(cloth: Crossings, pick: number, columns: Cover, light: Float64Array): WovenPick {
+  const { strand, room, thread, gap, crossing } = columns;
+  const woven = {
+    cell: new Uint8Array(strand.length),
+    end: new Float64Array(strand.length * 3),
+    pick: new Float64Array(strand.length * 3),
+  };
+  const weft = cloth.weft[pick]! * 3;
+  strand.forEach((end, u) => {
+    const cell = cloth.cells[pick * cloth.ends + end]!;
+    const warp = cloth.warp[end]! * 3;
+    const ofEnd = cell >= END_ON_TOP ? thread[u]! : room[u]!;
+    const ofPick = cell >= END_ON_TOP ? gap[u]! : crossing[u * 4 + cell]!;
+    woven.cell[u] = cell;
+    for (let c = 0; c < 3; c++) {
+      woven.end[u * 3 + c] = ofEnd * light[warp + c]!;
+      woven.pick[u * 3 + c] = ofPick * light[weft + c]!;
+    }
+  });
+  return woven;
+}
+
+/** Adds to a row of linear light what entry `v` of the rows' cover, a part of one pick, sends from every column. */
+function addPick(row: Float64Array, v: number, { cell, end, pick }: WovenPick, columns: Cover, rows: Cover): void {
+  const { first } = columns;
+  const room = rows.room[v]!;
+  const gap = rows.gap[v]!;
+  const thread = rows.thread[v]!;
+  for (let x = 0, u = 0; x < row.length; x += 3) {
+    for (const next = first[x / 3 + 1]!; u < next; u++) {
+      const state = cell[u]!;
+      const isUp = state >= END_ON_TOP;
+      const ofEnd = isUp ? rows.crossing[v * 4 + state - END_ON_TOP]! : gap;
+      const ofPick = isUp ? room : thread;
+      row[x] = row[x]! + ofEnd * end[u * 3]! + ofPick * pick[u * 3]!;
+      row[x + 1] = row[x + 1]! + ofEnd * end[u * 3 + 1]! + ofPick * pick[u * 3 + 1]!;
+      row[x + 2] = row[x + 2]! + ofEnd * end[u * 3 + 2]! + ofPick * pick[u * 3 + 2]!;
     }
   }
-  return { ends, picks, cells, warp: back ? draft.warp.toReversed() : draft.warp, weft: draft.weft };
 }
 
 /** Mean light over one repeat of a cloth whose yarns are all white: what shading takes away. */

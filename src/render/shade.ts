@@ -1,3 +1,4 @@
+import { FROM_BEFORE, ON_AFTER } from './crossings.js';
 import type { Strands } from './strands.js';
 
 /** How strongly the roundness of threads is shown: 0 not at all (threads finer than a point), 1 in full. */
@@ -9,15 +10,16 @@ const DIVE = 0.35;
 const LINE = 0.6;
 const UNDER = 0.3;
 
-/** Bits of a crossing's state: the thread on top was on top at the crossing before, is on top at the one after. */
-export const FROM_BEFORE = 1;
-export const ON_AFTER = 2;
+/** Points that begin and end at the same places of their strands, to this share of a point, are drawn alike. */
+const FINE = 1e6;
 
 /**
- * What each picture point of one axis takes in of the strands across it: exact integrals of light, one entry for
- * every strand that a point touches. The entries of point `x` run from `first[x]` to `first[x + 1]`.
+ * What the picture points of one axis take in of the strands across it: exact integrals of light, one entry for
+ * every strand that a point touches. Points that take in the same are held once; the entries of point `x` run from
+ * `first[point[x]]` to `first[point[x] + 1]`.
  */
 export interface Cover {
+  readonly point: Int32Array;
   readonly first: Int32Array;
   readonly strand: Int32Array;
   /** Share of the point that lies on the strand's room. */
@@ -30,24 +32,38 @@ export interface Cover {
   readonly crossing: Float64Array;
 }
 
-/** The cover of `points` picture points by strands that repeat for ever, the first one beginning at 0. */
-export function coverOf(strands: Strands, points: number, relief: Relief): Cover {
-  const first = new Int32Array(points + 1);
-  const touched: { strand: number; from: number; to: number }[] = [];
-  for (let x = 0, strand = 0, start = 0; x < points; ) {
-    const end = start + strands.pitch[strand]!;
-    const from = Math.max(x, start);
-    const to = Math.min(x + 1, end);
-    if (to - from > 1e-9) touched.push({ strand, from: from - start, to: to - start });
-    if (end <= x + 1) {
-      strand = (strand + 1) % strands.pitch.length;
-      start = end;
+interface Touch {
+  readonly strand: number;
+  readonly from: number;
+  readonly to: number;
+}
+
+/**
+ * The cover of `points` picture points by strands that repeat for ever, the first one beginning at 0. `same`: for
+ * each strand the first one that looks the same, which stands for it.
+ */
+export function coverOf(strands: Strands, points: number, relief: Relief, same: ArrayLike<number>): Cover {
+  const point = new Int32Array(points);
+  const first = [0];
+  const touched: Touch[] = [];
+  const known = new Map<string, number>();
+  touches(strands, points).forEach((touches, x) => {
+    const alike = touches
+      .map((t) => `${same[t.strand]} ${Math.round(t.from * FINE)} ${Math.round(t.to * FINE)}`)
+      .join();
+    let number = known.get(alike);
+    if (number === undefined) {
+      number = known.size;
+      known.set(alike, number);
+      touched.push(...touches);
+      first.push(touched.length);
     }
-    if (end >= x + 1) first[++x] = touched.length;
-  }
+    point[x] = number;
+  });
   const cover: Cover = {
-    first,
-    strand: Int32Array.from(touched, (t) => t.strand),
+    point,
+    first: Int32Array.from(first),
+    strand: Int32Array.from(touched, (t) => same[t.strand]!),
     room: Float64Array.from(touched, (t) => t.to - t.from),
     thread: new Float64Array(touched.length),
     gap: new Float64Array(touched.length),
@@ -60,6 +76,24 @@ export function coverOf(strands: Strands, points: number, relief: Relief): Cover
     cover.crossing.set(light.crossing, at * 4);
   });
   return cover;
+}
+
+/** For each point the strands that it touches, and between which places of their rooms. */
+function touches({ pitch }: Strands, points: number): Touch[][] {
+  const touched: Touch[][] = Array.from({ length: points }, () => []);
+  for (let x = 0, strand = 0, start = 0; x < points; ) {
+    const end = start + pitch[strand]!;
+    const from = Math.max(x, start);
+    const to = Math.min(x + 1, end);
+    if (to - from > 1e-9) touched[x]!.push({ strand, from: from - start, to: to - start });
+    const isLast = end >= x + 1;
+    if (end <= x + 1) {
+      strand = (strand + 1) % pitch.length;
+      start = end;
+    }
+    if (isLast) x++;
+  }
+  return touched;
 }
 
 /** The integrals of one strand between two places of its room. */

@@ -70,6 +70,33 @@ describe('paintCloth', () => {
     expect(lit.lastIndexOf(true)).toBe(99);
   });
 
+  it('draws threads that look the same just as if each were drawn by itself', () => {
+    const strands = fc.array(fc.integer({ min: 0, max: 3 }), { minLength: 1, maxLength: 9 });
+    const cloth = fc.record({
+      threading: strands,
+      treadling: strands,
+      colours: fc.array(fc.nat(1), { minLength: 9, maxLength: 9 }),
+    });
+    const view = fc.record({
+      side: fc.constantFrom('face' as const, 'back' as const),
+      perMillimetre: fc.constantFrom(0.7, 2, 5.3, 8),
+    });
+    fc.assert(
+      fc.property(cloth, view, ({ threading, treadling, colours }, seen) => {
+        const warp = threading.map((_, i) => colours[i]!);
+        const weft = treadling.map((_, j) => 1 - colours[8 - j]!);
+        const one = (list: number[]) => list.map((n) => n + 1);
+        const woven = draft(one(threading), TWILL, one(treadling), { warp, weft });
+        // A yarn of its own for every thread, so that no two are known to be alike.
+        const own = [...warp, ...weft].map((colour) => woven.yarns[colour]!);
+        const apart = { ...woven, yarns: own, warp: warp.map((_, i) => i), weft: weft.map((_, j) => warp.length + j) };
+        const options = { ...scale(12, seen.perMillimetre), side: seen.side };
+        expect(Buffer.compare(paintCloth(woven, options).rgb, paintCloth(apart, options).rgb)).toBe(0);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
   it('goes on without a seam', () => {
     // Eight ends of 1 mm at 6 points to the millimetre: 48 points a repeat.
     const picture = paintCloth(houndsTooth, scale(24, 6));

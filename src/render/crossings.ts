@@ -1,0 +1,64 @@
+import { drawdown } from '../cloth/drawdown.js';
+import type { Draft } from '../draft/draft.js';
+
+/** One repeat, ready to be drawn: what is on top at each crossing, and the yarn of each strand. */
+export interface Crossings {
+  readonly ends: number;
+  readonly picks: number;
+  /** For each pick and end: 4 where the end is on top, plus the state of the thread on top along itself. */
+  readonly cells: Uint8Array;
+  readonly warp: ArrayLike<number>;
+  readonly weft: ArrayLike<number>;
+  /** For each end, and each pick, the first one that looks the same all along. */
+  readonly sameEnd: Uint16Array;
+  readonly samePick: Uint16Array;
+}
+
+/** Bits of a crossing's state: the thread on top was on top at the crossing before, is on top at the one after. */
+export const FROM_BEFORE = 1;
+export const ON_AFTER = 2;
+export const END_ON_TOP = 4;
+
+/** What is on top at each crossing of one repeat, seen from the face or from the back. */
+export function crossings(draft: Draft, back: boolean): Crossings {
+  const { ends, picks, endKinds, pickKind, up, ...cloth } = drawdown(draft);
+  const endKind = back ? cloth.endKind.toReversed() : cloth.endKind;
+  const warp = back ? draft.warp.toReversed() : draft.warp;
+  const top = new Uint8Array(ends * picks);
+  for (let j = 0, at = 0; j < picks; j++) {
+    for (let i = 0; i < ends; i++, at++) top[at] = up[pickKind[j]! * endKinds + endKind[i]!]! ^ (back ? 1 : 0);
+  }
+  const cells = new Uint8Array(ends * picks);
+  for (let j = 0; j < picks; j++) {
+    const above = ((j + picks - 1) % picks) * ends;
+    const below = ((j + 1) % picks) * ends;
+    for (let i = 0; i < ends; i++) {
+      const here = top[j * ends + i]!;
+      const before = here ? top[above + i] : top[j * ends + ((i + ends - 1) % ends)];
+      const after = here ? top[below + i] : top[j * ends + ((i + 1) % ends)];
+      cells[j * ends + i] =
+        (here ? END_ON_TOP : 0) | (before === here ? FROM_BEFORE : 0) | (after === here ? ON_AFTER : 0);
+    }
+  }
+  return {
+    ends,
+    picks,
+    cells,
+    warp,
+    weft: draft.weft,
+    sameEnd: firstAlike(endKind, (i) => `${warp[i]}`),
+    samePick: firstAlike(pickKind, (j) => `${draft.weft[j]} ${draft.pickKinds[j]}`),
+  };
+}
+
+/** The first strand that interlaces as each one does, as do its neighbours, and is of the same yarn. */
+function firstAlike(kind: Uint16Array, yarn: (strand: number) => string): Uint16Array {
+  const n = kind.length;
+  const known = new Map<string, number>();
+  return kind.map((own, strand) => {
+    const look = `${kind[(strand + n - 1) % n]} ${own} ${kind[(strand + 1) % n]} ${yarn(strand)}`;
+    const first = known.get(look) ?? strand;
+    known.set(look, first);
+    return first;
+  });
+}

@@ -17,17 +17,21 @@ const LARGEST = 300;
 /** Repeats that are shown where there is room. */
 const REPEATS = 3;
 
-/** The kind of picture that a file name asks for. */
-export function pictureKind(path: string): PictureKind {
+/** The kind of picture that a file name asks for; `cloth` and `draft` say what each kind shows. */
+export function pictureKind(path: string, cloth = 'the cloth', draft = 'the draft'): PictureKind {
   const kind = extname(path).toLowerCase();
   if (kind === '.png') return 'png';
   if (kind === '.svg') return 'svg';
-  throw new Problem(`--out: found “${path}”; expected a name that ends in .png (the cloth) or .svg (the draft)`);
+  throw new Problem(`--out: found “${path}”; expected a name that ends in .png (${cloth}) or .svg (${draft})`);
 }
 
 /** Writes a picture whole or not at all. */
 export async function writePicture(path: string, kind: PictureKind, name: string, draft: Draft): Promise<void> {
-  const data = kind === 'svg' ? `${draftSvg(draft, { title: name })}\n` : await clothPng(draft);
+  await writeWhole(path, kind === 'svg' ? `${draftSvg(draft, { title: name })}\n` : await clothPng(draft));
+}
+
+/** Writes a file whole or not at all. */
+export async function writeWhole(path: string, data: string | Buffer): Promise<void> {
   try {
     await writeFileAtomic(path, data);
   } catch (error) {

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { Command, CommanderError } from 'commander';
 import { MachineFault, Problem } from '../problem.js';
 import { drawCommand } from './draw-command.js';
+import { enlargeCommand } from './enlarge-command.js';
 import { exploreCommand } from './explore-command.js';
 import { EXIT, type Io, sayWrong } from './io.js';
 import { structuresCommand } from './structures-command.js';
@@ -56,7 +57,12 @@ function programOf(io: Io, finish: (code: number) => void): Command {
     .helpCommand('help [command]', 'print the help of a command')
     .addHelpText('before', EXAMPLES)
     .addHelpText('after', EXITS);
-  for (const command of [exploreCommand(io, finish), drawCommand(io, finish), structuresCommand(io, finish)]) {
+  for (const command of [
+    exploreCommand(io, finish),
+    enlargeCommand(io, finish),
+    drawCommand(io, finish),
+    structuresCommand(io, finish),
+  ]) {
     program.addCommand(command);
   }
   for (const command of [program, ...program.commands]) {

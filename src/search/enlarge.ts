@@ -136,16 +136,18 @@ function waysLaid(
       Math.abs(next.ends - target) <= Math.abs(best.ends - target) ? next : best,
     );
     chosen.add(family);
-    refused.push({ way, ends: target, nearest: ends, why: reason(way, order, known) });
+    refused.push({ way, ends: target, nearest: ends, why: reason(way, weave, order, known) });
   }
   return { families: [...chosen].sort((a, b) => a.times - b.times), refused };
 }
 
 /** Why not every size can be had. */
-function reason(way: Way, order: Order, known: readonly { ends: number }[]): string {
+function reason(way: Way, weave: Weave, order: Order, known: readonly { ends: number }[]): string {
   const [one, two] = known.map(({ ends }) => ends);
   const step = two === undefined ? 0 : two - one!;
   if (way === 'thread') return `elements are whole threads, ${order.length} at a time`;
+  const [least, most] = [Math.min(...weave.endUnits), Math.max(...weave.endUnits)];
+  if (way !== 'block' && least < most) return `units of ${least} to ${most} ends do not make it up`;
   if (step === one) return `whole units make ${one} ends at a time`;
   return `with its incidental ends the smallest is ${one} ends, and then ${step} more at a time`;
 }

@@ -1,3 +1,4 @@
+import { spacing } from '../draft/draft.js';
 import { Problem } from '../problem.js';
 import { type Portrait, portraitOf, unlikeness } from './cloth-distance.js';
 import { type Loom, obstacles } from './loom.js';
@@ -52,6 +53,21 @@ export function warpFor(cloth: KeptCloth, needs: Needs, loom: Loom): WarpPlan {
 }
 
 /**
+ * The widest warp of whole repeats of a cloth that fits a loom; undefined where not even one repeat does, or where it
+ * is not the width that stands in the way.
+ */
+export function narrower(cloth: KeptCloth, needs: Needs, loom: Loom): WarpPlan | undefined {
+  const whole = warpFor(cloth, needs, loom);
+  const { across } = spacing(whole.pieces[0]!.draft.sett);
+  const around = whole.balance + 2 * whole.border;
+  for (let repeats = whole.repeats - 1; repeats >= 1; repeats--) {
+    const warp = warpFor(cloth, { ...needs, width: (repeats * whole.repeat + around) * across }, loom);
+    if (hindrances(warp, loom).length === 0) return warp;
+  }
+  return undefined;
+}
+
+/**
  * Deals a different cloth to each weaver, as unlike one another as can be: in turn the cloth that is farthest from all
  * that were dealt goes to a weaver whose loom it fits, as long as every other weaver can still be served. The first is
  * the first of the shortlist that fits. The same shortlist and weavers give the same deal.
@@ -66,18 +82,18 @@ export function dealOut(kept: readonly KeptCloth[], weavers: readonly Weaver[], 
   const why = weavers.map(({ loom }) => kept.map((cloth) => obstaclesOf(cloth, needs, loom)));
   const fits = why.map((row) => row.map((reasons) => reasons.length === 0));
   const matching = matchAll(fits, kept.length);
-  if (matching === undefined) throw new Problem(tooFew(weavers, fits, kept.length, why));
-  const portraits = kept.map(({ draft }) => portraitOf(draft));
-  const dealt = farthestFirst(fits, portraits);
+  if (matching === undefined) throw new Problem(tooFew(weavers, fits, kept, needs, why));
+  const apart = distances(kept.map(({ draft }) => portraitOf(draft)));
+  const dealt = farthestFirst(fits, apart);
   const taken = new Set(dealt);
   const shares = weavers.map((weaver, w): Share => {
-    const others = dealt.filter((_, other) => other !== w).map((c) => portraits[c]!);
-    return { weaver, cloth: kept[dealt[w]!]!, apart: nearest(portraits[dealt[w]!]!, others) };
+    const others = dealt.filter((_, other) => other !== w);
+    return { weaver, cloth: kept[dealt[w]!]!, apart: nearest(dealt[w]!, others, apart) };
   });
   const spares: number[] = [];
   while (spares.length < SPARES && taken.size < kept.length) {
-    const inHand = [...dealt, ...spares].map((c) => portraits[c]!);
-    const next = farthest(portraits, inHand, (c) => !taken.has(c) && fits.some((row) => row[c]!));
+    const inHand = [...dealt, ...spares];
+    const next = farthest(kept.length, inHand, apart, (c) => !taken.has(c) && fits.some((row) => row[c]!));
     if (next < 0) break;
     spares.push(next);
     taken.add(next);
@@ -86,10 +102,7 @@ export function dealOut(kept: readonly KeptCloth[], weavers: readonly Weaver[], 
     shares,
     spares: spares.map((c) => ({
       cloth: kept[c]!,
-      apart: nearest(
-        portraits[c]!,
-        [...dealt, ...spares.filter((other) => other !== c)].map((other) => portraits[other]!),
-      ),
+      apart: nearest(c, [...dealt, ...spares.filter((other) => other !== c)], apart),
       weavers: weavers.filter((_, w) => fits[w]![c]).map(({ name }) => name),
     })),
     refused: weavers.flatMap(({ name }, w) =>
@@ -99,17 +112,17 @@ export function dealOut(kept: readonly KeptCloth[], weavers: readonly Weaver[], 
 }
 
 /** Index of the cloth of each weaver. Every step leaves a full matching for those who still wait. */
-function farthestFirst(fits: readonly (readonly boolean[])[], portraits: readonly Portrait[]): number[] {
+function farthestFirst(fits: readonly (readonly boolean[])[], apart: Distances): number[] {
+  const cloths = fits[0]!.length;
   const dealt = new Map<number, number>();
   const open = fits.map((row) => [...row]);
   const taken: number[] = [];
   while (dealt.size < fits.length) {
-    const inHand = taken.map((c) => portraits[c]!);
     const tried = new Set<number>();
     for (;;) {
-      const cloth = farthest(portraits, inHand, (c) => !taken.includes(c) && !tried.has(c));
+      const cloth = farthest(cloths, taken, apart, (c) => !taken.includes(c) && !tried.has(c));
       tried.add(cloth);
-      const weaver = takerOf(cloth, open, dealt, portraits.length);
+      const weaver = takerOf(cloth, open, dealt, cloths);
       if (weaver === undefined) continue;
       dealt.set(weaver, cloth);
       taken.push(cloth);
@@ -157,31 +170,49 @@ function matchAll(fits: readonly (readonly boolean[])[], cloths: number): number
   return fits.every((_, w) => place(w, new Set())) ? weaverOf : undefined;
 }
 
+/** Distance of two cloths by their places in the shortlist. */
+type Distances = (a: number, b: number) => number;
+
+/** Distances, each reckoned once and only when asked for. */
+function distances(portraits: readonly Portrait[]): Distances {
+  const known = new Map<number, number>();
+  return (a, b) => {
+    const key = Math.min(a, b) * portraits.length + Math.max(a, b);
+    const distance = known.get(key) ?? unlikeness(portraits[Math.min(a, b)]!, portraits[Math.max(a, b)]!);
+    known.set(key, distance);
+    return distance;
+  };
+}
+
 /** The cloth farthest from all in hand, of equals the first of the shortlist; −1 where none may be taken. */
 function farthest(
-  portraits: readonly Portrait[],
-  inHand: readonly Portrait[],
+  cloths: number,
+  inHand: readonly number[],
+  apart: Distances,
   may: (cloth: number) => boolean,
 ): number {
   let best = -1;
   let most = -1;
-  portraits.forEach((portrait, c) => {
-    if (!may(c)) return;
-    const distance = nearest(portrait, inHand);
+  for (let c = 0; c < cloths; c++) {
+    if (!may(c)) continue;
+    const distance = nearest(c, inHand, apart);
     if (distance > most) [best, most] = [c, distance];
-  });
+  }
   return best;
 }
 
-function nearest(portrait: Portrait, others: readonly Portrait[]): number {
-  return Math.min(1, ...others.map((other) => unlikeness(portrait, other)));
+function nearest(cloth: number, others: readonly number[], apart: Distances): number {
+  return Math.min(1, ...others.map((other) => apart(cloth, other)));
 }
 
 function obstaclesOf(cloth: KeptCloth, needs: Needs, loom: Loom): string[] {
-  const warp = warpFor(cloth, needs, loom);
-  const [piece] = warp.pieces;
+  return hindrances(warpFor(cloth, needs, loom), loom);
+}
+
+function hindrances(warp: WarpPlan, loom: Loom): string[] {
+  const { draft, shuttles } = warp.pieces[0]!;
   return obstacles(
-    { draft: piece!.draft, heddles: warp.heddles, width: warp.widthInReed, shuttles: piece!.shuttles.length },
+    { draft, heddles: warp.heddles, width: warp.widthInReed, shuttles: shuttles.length },
     loom,
     warp.per,
   );
@@ -191,12 +222,21 @@ function obstaclesOf(cloth: KeptCloth, needs: Needs, loom: Loom): string[] {
 function tooFew(
   weavers: readonly Weaver[],
   fits: readonly (readonly boolean[])[],
-  cloths: number,
+  kept: readonly KeptCloth[],
+  needs: Needs,
   why: readonly (readonly string[][])[],
 ): string {
   const empty = fits.findIndex((row) => !row.some(Boolean));
   if (empty >= 0) {
-    return `weaver ${weavers[empty]!.name}: found no cloth of ${cloths} that fits the loom (the first ${why[empty]![0]!.join(', ')})`;
+    const { name, loom } = weavers[empty]!;
+    const offer = kept
+      .map((cloth) => ({ cloth, warp: narrower(cloth, needs, loom) }))
+      .find(({ warp }) => warp !== undefined);
+    const said =
+      offer === undefined
+        ? ''
+        : `; ${offer.cloth.code} would fit on ${offer.warp!.ends.length} ends: give a narrower width`;
+    return `weaver ${name}: found no cloth of ${kept.length} that fits the loom (the first ${why[empty]![0]!.join(', ')})${said}`;
   }
   const scarce = weavers.map(({ name }, w) => `${name} ${fits[w]!.filter(Boolean).length}`).join(', ');
   return `found too few cloths that fit the looms for each weaver to have one of their own (that fit: ${scarce})`;

@@ -1,9 +1,10 @@
 import * as v from 'valibot';
-import { type Given, keys, Misread, numberOf, reading, textOf, under, wholeOf } from '../draft/yaml-given.js';
+import { type Given, keys, Misread, numberOf, readAs, reading, textOf, under, wholeOf } from '../draft/yaml-given.js';
 import { check, parseSource } from '../draft/yaml-source.js';
-import { type Portrait, unlikeness } from './cloth-distance.js';
+import { type Portrait, portraitOf, unlikeness } from './cloth-distance.js';
 import { parseLength } from './measure.js';
 import type { Needs } from './needs.js';
+import type { KeptCloth } from './shortlist.js';
 
 /** What one woven piece turned out to be. Lengths in millimetres; what was not written down is absent. */
 export interface Result {
@@ -63,7 +64,7 @@ const resultKeys = keys({
 export function readResults(text: string, file: string): Result[] {
   const results = reading((given): Result[] => {
     if (!Array.isArray(given)) throw new Misread('found no list; expected results, each with its code');
-    return given.map((item: Given, at) => under(at, () => resultOf(v.parse(resultKeys, item))));
+    return given.map((item: Given, at) => under(at, () => resultOf(readAs(resultKeys, item))));
   });
   return check(keys({ results }), parseSource(text, file)).results;
 }
@@ -120,7 +121,16 @@ export function learntFrom(results: readonly Result[]): Learnt {
 /** A plan's needs with what was learnt in the place of the usual figures. */
 export function corrected(needs: Needs, learnt: Learnt): Needs {
   const { takeUp = needs.takeUp, shrinkage = needs.shrinkage } = learnt;
-  return { ...needs, takeUp, shrinkage };
+  return { ...needs, takeUp, shrinkage, ...(learnt.picks !== undefined && { picks: learnt.picks }) };
+}
+
+/** The cloths of a shortlist of which results were written down, as they are compared with new ones. */
+export function doneCloths(
+  results: readonly Result[],
+  kept: readonly KeptCloth[],
+): { code: string; portrait: Portrait }[] {
+  const codes = new Set(results.map(({ code }) => code));
+  return kept.filter(({ code }) => codes.has(code)).map(({ code, draft }) => ({ code, portrait: portraitOf(draft) }));
 }
 
 /** Those of the portraits that were not done before and are no nearer than `least` to anything that was. */

@@ -140,7 +140,7 @@ export function folded<T>(lines: readonly T[], key: (line: T) => string): Fold<T
 /** `1 2 3 4 × 4, 1 2` for steps that repeat, else the steps as they are. */
 function said(steps: readonly string[]): string {
   const parts = folded(steps, (step) => step).map(({ lines, times }) =>
-    times === 1 ? lines.join(' ') : `${lines.join(' ')} × ${times}`,
+    times === 1 ? lines.join(' ') : `${lines.join(' ')} ×${times}`,
   );
   return parts.reduce(
     (text, part, at) => text + (at === 0 ? '' : parts[at - 1]!.includes('×') || part.includes('×') ? ', ' : ' ') + part,

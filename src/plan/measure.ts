@@ -36,17 +36,17 @@ export function parseShare(text: string): number {
   return share;
 }
 
-/** A length on the loom, in inches or centimetres first: `20.2 in (51.3 cm)`. */
+/** A length on the loom, in inches or centimetres first: `20.2 in (51.3 cm)`; under 2 cm in millimetres. */
 export function sayLength(mm: number, per: Per): string {
-  const inches = `${fixed(mm / INCH, 2)} in`;
-  const centimetres = `${fixed(mm / 10, 1)} cm`;
+  const inches = `${fixed(mm / INCH, 3)} in`;
+  const centimetres = mm < 20 ? `${fixed(mm, 1)} mm` : `${fixed(mm / 10, 1)} cm`;
   return per === 'inch' ? `${inches} (${centimetres})` : `${centimetres} (${inches})`;
 }
 
 /** A length of yarn or warp, in yards or metres first: `3 yd (2.74 m)`. */
 export function sayLong(mm: number, per: Per): string {
-  const yards = `${fixed(mm / YARD, mm >= 100 * YARD ? 1 : 2)} yd`;
-  const metres = `${fixed(mm / 1000, mm >= 100_000 ? 1 : 2)} m`;
+  const yards = `${fixed(mm / YARD, mm >= 10 * YARD ? 1 : 2)} yd`;
+  const metres = `${fixed(mm / 1000, mm >= 10_000 ? 1 : 2)} m`;
   return per === 'inch' ? `${yards} (${metres})` : `${metres} (${yards})`;
 }
 

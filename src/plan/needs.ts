@@ -44,12 +44,16 @@ export interface Needs {
   readonly testing: number;
   /** Of all cloths, instead of their own. */
   readonly sett?: Sett;
+  /** Picks as they were found on the loom, instead of the sett's. */
+  readonly picks?: number;
   /** Dents in an inch (a centimetre, where the sett is counted in centimetres); the evenest of the usual ones if absent. */
   readonly reed?: number;
   /** Sizes of the yarns by letter. */
   readonly yarns: Readonly<Record<string, YarnSize>>;
   /** Ends of one yarn on both sides of the field. */
   readonly border?: { readonly ends: number; readonly letter: string };
+  /** Ends that make the warp read the same from both sides; auto: where they are no more than a quarter of a repeat. */
+  readonly balance: 'auto' | 'yes' | 'no';
   readonly floating: 'auto' | 'yes' | 'no';
   readonly purpose: Purpose;
   readonly paper: Paper;
@@ -93,6 +97,10 @@ const needsKeys = keys({
   reed: v.optional(reading(reedOf)),
   yarns: v.optional(reading(sizesOf), {}),
   border: v.optional(reading(borderOf)),
+  balance: v.optional(
+    reading((given) => wordOf(given, ['auto', 'yes', 'no'] as const)),
+    'auto',
+  ),
   floating: v.optional(
     reading((given) => wordOf(given, ['auto', 'yes', 'no'] as const)),
     'auto',
@@ -124,7 +132,20 @@ export const NEEDS_KEYS = [
     'sett',
     'reed',
   ],
-  ...['yarns', 'border', 'floating', 'for', 'paper', 'loom', 'shafts', 'treadles', 'heddles', 'loom width', 'shuttles'],
+  ...[
+    'yarns',
+    'border',
+    'balance',
+    'floating',
+    'for',
+    'paper',
+    'loom',
+    'shafts',
+    'treadles',
+    'heddles',
+    'loom width',
+    'shuttles',
+  ],
 ] as const;
 
 /** Loom of the keys of {@link loomEntries}. */
@@ -163,7 +184,7 @@ export function readNeeds(text: string, file: string, flags: Readonly<Record<str
     return source.place(path, spot);
   };
   const given = check(needsKeys, { value, place });
-  const { width, piece, pieces, sett, reed, yarns, border, floating, paper } = given;
+  const { width, piece, pieces, sett, reed, yarns, border, balance, floating, paper } = given;
   return {
     width,
     piece,
@@ -179,6 +200,7 @@ export function readNeeds(text: string, file: string, flags: Readonly<Record<str
     ...(reed !== undefined && { reed }),
     yarns,
     ...(border !== undefined && { border }),
+    balance,
     floating,
     purpose: given.for,
     paper,

@@ -1,3 +1,4 @@
+import type { Gamp } from './gamp-plan.js';
 import { pickSheet, threadingLines } from './lists.js';
 import { figures } from './sheet-figures.js';
 import type { KeptCloth } from './shortlist.js';
@@ -9,8 +10,10 @@ import type { OrderedYarn } from './yarn-order.js';
 export const PLAN_FORMAT = 'shedlight-plan';
 
 /** The text of a plan for programs: every figure of the sheets, lengths in millimetres, weights in grams. */
-export function planText(warps: readonly WarpPlan[], yarn: readonly OrderedYarn[]): string {
-  return `${JSON.stringify({ format: PLAN_FORMAT, version: 1, yarn, warps: warps.map(warpData) }, null, 1)}\n`;
+export function planText(warps: readonly WarpPlan[], yarn: readonly OrderedYarn[], gamp?: Gamp): string {
+  const { cloth: _, ...key } = gamp ?? { cloth: undefined };
+  const plan = { format: PLAN_FORMAT, version: 1, yarn, ...(gamp && { gamp: key }), warps: warps.map(warpData) };
+  return `${JSON.stringify(plan, null, 1)}\n`;
 }
 
 function warpData(warp: WarpPlan): unknown {

@@ -6,6 +6,7 @@ import type { WarpPlan } from './warp-plan.js';
 
 const LEADING = 4.1;
 const LINE = 5.2;
+const COMPACT = 4.6;
 const TICK = 2.8;
 
 /** How the warp is wound: the ways with their knots, the chains with their counting ties. Returns where it ends. */
@@ -24,13 +25,13 @@ export function drawWinding(sheets: Sheets, warp: WarpPlan, frame: Frame): numbe
     y = sheets.paragraph(said, frame.x, y, frame.width, LEADING);
   }
   if (winding.chains.length > 1) {
-    const runs = winding.stretch.map((run) => `${run.ends}${yarns[run.yarn]!.letter}`);
+    const runs = winding.stretch.map((run) => yarns[run.yarn]!.letter + (run.ends > 1 ? run.ends : ''));
     const shown = runs.length <= 24 ? runs.join(' ') : `${runs.slice(0, 24).join(' ')} …`;
     const pegs = winding.even
       ? 'even runs: all changes at peg 1'
       : 'odd runs: changes at both pegs (double every run to keep them at one)';
     y = sheets.paragraph(
-      `in order: ${shown}, a tie every ${winding.tieEvery}; ${pegs}`,
+      `in order: ${shown}, a counting tie every ${winding.tieEvery}; ${pegs}`,
       frame.x,
       y,
       frame.width,
@@ -49,24 +50,60 @@ export function drawWinding(sheets: Sheets, warp: WarpPlan, frame: Frame): numbe
       );
 }
 
-/** The threading of one repeat in groups with boxes to tick, and the running totals of all repeats. */
-export function drawThreading(sheets: Sheets, warp: WarpPlan, frame: Frame): void {
-  let y = title(sheets, 'threading, end 1 at the left: shaft and yarn of each end', frame) + 0.6;
-  const bottom = frame.y + frame.height;
-  const totals = totalLines(sheets, warp, frame.width);
-  const room = Math.floor((bottom - y - totals.length * LINE) / LINE);
+/** A row of the threading list; a box to tick where a group ends. */
+export interface ThreadingRow {
+  readonly numbers: string;
+  readonly ends: string;
+  readonly tick: boolean;
+}
+
+/** A row of the pick list. */
+export interface PickRow {
+  readonly numbers: string;
+  readonly shuttle: string;
+  /** What the row begins; absent in the rows that go on, and in headings. */
+  readonly line?: PickLine;
+  readonly steps: string;
+}
+
+/** All rows of the threading of one repeat, for a column of this width. */
+export function threadingRows(sheets: Sheets, warp: WarpPlan, width: number): ThreadingRow[] {
   const folds = folded(threadingLines(warp), (line) => `${line.ends.join(' ')} ${line.times}`);
-  const rows = folds.flatMap((fold) => threadingRows(sheets, fold, frame.width));
-  const shown = rows.length <= room ? rows : rows.slice(0, room - 1);
+  return folds.flatMap((fold) => foldedThreading(sheets, fold, width));
+}
+
+/** All rows of the picks of one repeat, for a column of this width. */
+export function pickRows(sheets: Sheets, piece: PiecePlan, width: number): PickRow[] {
+  const key = (line: PickLine): string =>
+    [line.to - line.from, line.shuttle, line.start, line.rests, line.steps, line.carry].join();
+  return folded(pickSheet(piece).lines, key).flatMap((fold) => foldedPicks(sheets, fold, width));
+}
+
+/**
+ * The threading of one repeat in groups with boxes to tick, and at its end the running totals of all repeats. Draws as
+ * many of the rows as there is room for, and returns the others.
+ */
+export function drawThreading(
+  sheets: Sheets,
+  warp: WarpPlan,
+  rows: readonly ThreadingRow[],
+  frame: Frame,
+): ThreadingRow[] {
+  let y = title(sheets, 'threading, end 1 at the left: shaft and yarn of each end', frame) + 0.6;
+  const totals = totalLines(sheets, warp, frame.width);
+  const room = Math.max(0, Math.floor((frame.y + frame.height - y) / LINE) - 1);
+  const all = rows.length + totals.length <= room;
+  // The last row stays with what follows the list.
+  const shown = all ? rows : rows.slice(0, Math.min(room, rows.length - 1));
   for (const row of shown) {
     sheets.text(row.numbers, frame.x, y);
     sheets.text(row.ends, frame.x + 17, y, { size: NUMBERS, bold: true });
     if (row.tick) sheets.box(frame.x + frame.width - TICK, y - TICK + 0.3, TICK, TICK);
     y += LINE;
   }
-  if (shown.length < rows.length) {
-    sheets.text(`goes on to end ${warp.repeat}; the whole list is in plan.json`, frame.x, y);
-    y += LINE;
+  if (!all) {
+    sheets.text('goes on: next page', frame.x, y);
+    return rows.slice(shown.length);
   }
   sheets.line(frame.x, y - LINE + 1.6, frame.x + frame.width, y - LINE + 1.6, 0.5);
   for (const line of totals) {
@@ -79,55 +116,86 @@ export function drawThreading(sheets: Sheets, warp: WarpPlan, frame: Frame): voi
     }
     y += LINE;
   }
+  return [];
 }
 
-/** The picks of one repeat, by shuttle, in one column or two. */
-export function drawPicks(sheets: Sheets, piece: PiecePlan, frame: Frame): void {
+/** The picks of one repeat by shuttle; draws as many rows as there is room for, and returns the others. */
+export function drawPicks(sheets: Sheets, piece: PiecePlan, rows: readonly PickRow[], frame: Frame): PickRow[] {
   const steps = piece.tied.manner === 'lift plan' ? 'shafts up' : 'treadles';
   let y = title(sheets, `picks of one repeat: shuttle, from side to side, picks carried past, ${steps}`, frame) + 0.6;
-  const key = (line: PickLine): string =>
-    [line.to - line.from, line.shuttle, line.start, line.rests, line.steps, line.carry].join();
-  const { tabby, lines } = pickSheet(piece);
+  const { tabby } = pickSheet(piece);
   if (tabby !== undefined) {
     const said = `After each pick listed, ${tabby.shuttle} from the ${tabby.start}, ${steps} ${tabby.steps.replace(' ', ' and ')} in turn.`;
     y = sheets.paragraph(said, frame.x, y, frame.width, LEADING) + 1;
   }
-  const rows = folded(lines, key).flatMap((fold) => pickRows(sheets, fold, frame.width));
-  const room = Math.floor((frame.y + frame.height - y - 2 * LINE) / LINE);
-  const shown = rows.length <= room ? rows : rows.slice(0, room - 1);
+  const home = sheets.wrapped(homeWords(piece), frame.width);
+  const free = frame.y + frame.height - y;
+  const room = Math.max(0, Math.floor(free / LINE) - 1);
+  const narrow = Math.floor((free - home.length * LEADING) / COMPACT);
+  if (
+    rows.length + home.length > room &&
+    rows.length <= 2 * narrow &&
+    rows.every((row) => isShort(sheets, row, frame))
+  ) {
+    return drawCompact(sheets, piece, rows, { ...frame, y });
+  }
+  const all = rows.length + home.length <= room;
+  const shown = all ? rows : rows.slice(0, Math.min(room, rows.length - 1));
   for (const row of shown) {
     sheets.text(row.numbers, frame.x, y);
     sheets.text(row.shuttle, frame.x + 15, y, { bold: true });
-    if (row.start !== undefined) {
-      const x = frame.x + 17 + sheets.textWidth(row.shuttle, undefined, true);
-      sheets.text(row.start, x, y);
-    }
+    const x = frame.x + 17 + sheets.textWidth(row.shuttle, undefined, true);
+    if (row.line !== undefined) sheets.text(sideWords(row.line), x, y);
     sheets.text(row.steps, frame.x + frame.width, y, { size: NUMBERS, bold: true, align: 'right' });
     y += LINE;
   }
-  if (shown.length < rows.length) {
-    sheets.text(`goes on to pick ${piece.draft.weft.length}; the whole list is in plan.json`, frame.x, y);
-    y += LINE;
+  if (!all) {
+    sheets.text('goes on: next page', frame.x, y);
+    return rows.slice(shown.length);
   }
-  const home = piece.shuttles.map(({ name, side }, s) => {
-    const last = piece.list.filter((thrown) => thrown.shuttle === s).at(-1)!;
+  sheets.paragraph(homeWords(piece), frame.x, y, frame.width, LEADING);
+  return [];
+}
+
+/** Whether a row fits half the width, its side shown by a pointer. */
+function isShort(sheets: Sheets, row: PickRow, { width }: Frame): boolean {
+  const words = sheets.textWidth(row.shuttle, undefined, true) + sheets.textWidth(row.steps, NUMBERS, true);
+  return words + 9 + 5 <= width / 2 - 3;
+}
+
+/** The pick list in two columns; a pointer shows the way of the first pick of each row. */
+function drawCompact(sheets: Sheets, piece: PiecePlan, rows: readonly PickRow[], { x, y, width }: Frame): PickRow[] {
+  const half = Math.ceil(rows.length / 2);
+  const column = width / 2 - 3;
+  rows.forEach((row, at) => {
+    const left = x + (at < half ? 0 : width / 2 + 3);
+    const line = y + (at % half) * COMPACT;
+    sheets.text(row.numbers, left, line);
+    sheets.text(row.shuttle, left + 9, line, { bold: true });
+    const after = left + 10.5 + sheets.textWidth(row.shuttle, undefined, true);
+    if (row.line !== undefined) sheets.pointer(after, line - 1.1, row.line.start === 'left' ? 'right' : 'left');
+    sheets.text(row.steps, left + column, line, { size: NUMBERS, bold: true, align: 'right' });
+  });
+  sheets.line(x + width / 2, y - 3, x + width / 2, y + (half - 1) * COMPACT + 1, 0.2);
+  sheets.paragraph(homeWords(piece), x, y + half * COMPACT, width, LEADING);
+  return [];
+}
+
+/** Where the shuttles lie after one repeat. */
+function homeWords({ shuttles, list }: PiecePlan): string {
+  const home = shuttles.map(({ name, side }, s) => {
+    const last = list.filter((thrown) => thrown.shuttle === s).at(-1)!;
     return last.to === side ? `${name} is back on the ${side}` : `${name} ends on the ${last.to}: next repeat mirrored`;
   });
-  sheets.paragraph(`After one repeat ${home.join('; ')}.`, frame.x, y, frame.width, LEADING);
+  return `After one repeat ${home.join('; ')}.`;
 }
 
 function title(sheets: Sheets, words: string, { x, y, width }: Frame): number {
   return sheets.paragraph(words, x, y + 3.4, width, LEADING, { bold: true });
 }
 
-interface ThreadingRow {
-  readonly numbers: string;
-  readonly ends: string;
-  readonly tick: boolean;
-}
-
 /** Rows of a fold of threading lines, wrapped to the width. */
-function threadingRows(sheets: Sheets, { lines, times }: Fold<ThreadingLine>, width: number): ThreadingRow[] {
+function foldedThreading(sheets: Sheets, { lines, times }: Fold<ThreadingLine>, width: number): ThreadingRow[] {
   const first = lines[0]!.from;
   const length = lines.at(-1)!.to - first + 1;
   const head =
@@ -135,7 +203,7 @@ function threadingRows(sheets: Sheets, { lines, times }: Fold<ThreadingLine>, wi
       ? []
       : [{ numbers: `${first}–${first + length * times - 1}`, ends: `${times} times these lines:`, tick: false }];
   const rows = lines.flatMap((line) => {
-    const said = line.ends.join(' ') + (line.times > 1 ? ` × ${line.times}` : '');
+    const said = line.ends.join(' ') + (line.times > 1 ? ` ×${line.times}` : '');
     const parts = sheets.wrapped(said, width - 17 - TICK - 2, { size: NUMBERS, bold: true });
     return parts.map((ends, at) => ({
       numbers: at === 0 ? `${line.from}–${line.to}` : '',
@@ -156,11 +224,11 @@ function totalLines(sheets: Sheets, warp: WarpPlan, width: number): string[][] {
     ({ letter, ends }) => `${letter} ${ends - (letter === warp.floating.letter ? warp.floating.ends : 0)}`,
   );
   const words = [
-    ...(border > 0 ? [`border ${border} ends:`, String(border)] : []),
+    ...(border > 0 ? [...borderWords(warp, -border), String(border)] : []),
     `${repeats} repeat${repeats === 1 ? '' : 's'}, ends threaded so far:`,
     ...shown.map(String),
     ...(balance > 0 ? [`ends 1 to ${balance} again to balance:`, String(border + repeats * repeat + balance)] : []),
-    ...(border > 0 ? ['border:', String(warp.ends.length)] : []),
+    ...(border > 0 ? [...borderWords(warp, balance), String(warp.ends.length)] : []),
     `in all ${counts.join(', ')}`,
   ];
   const lines: string[][] = [[]];
@@ -177,18 +245,17 @@ function totalLines(sheets: Sheets, warp: WarpPlan, width: number): string[][] {
   return lines;
 }
 
+/** How a border is threaded that begins at this end of a repeat (from 0; negative: before it). */
+function borderWords({ border, repeat, ends, yarns }: WarpPlan, from: number): string[] {
+  const first = (((from % repeat) + repeat) % repeat) + 1;
+  return [`border: ${border} ends in ${yarns[ends[0]!.yarn]!.letter},`, `threaded from end ${first} of the repeat on:`];
+}
+
 function wordWidth(sheets: Sheets, word: string): number {
   return sheets.textWidth(word) + (/^\d+$/.test(word) ? TICK + 3 : 3);
 }
 
-interface PickRow {
-  readonly numbers: string;
-  readonly shuttle: string;
-  readonly start?: string;
-  readonly steps: string;
-}
-
-function pickRows(sheets: Sheets, { lines, times }: Fold<PickLine>, width: number): PickRow[] {
+function foldedPicks(sheets: Sheets, { lines, times }: Fold<PickLine>, width: number): PickRow[] {
   const first = lines[0]!.from;
   const length = lines.at(-1)!.to - first + 1;
   const head: PickRow[] =
@@ -196,21 +263,18 @@ function pickRows(sheets: Sheets, { lines, times }: Fold<PickLine>, width: numbe
       ? []
       : [{ numbers: `${first}–${first + length * times - 1}`, shuttle: `${times} times these lines:`, steps: '' }];
   const rows = lines.flatMap((line) => {
-    const carry = line.carry > 0 ? `, carry ${line.carry}` : '';
-    const start = `${line.start} to ${line.rests}${carry}`;
-    const own = sheets.textWidth(line.shuttle, undefined, true) + sheets.textWidth(start) + 22;
+    const own = sheets.textWidth(line.shuttle, undefined, true) + sheets.textWidth(sideWords(line)) + 22;
     const parts = sheets.wrapped(line.steps, Math.max(25, width - own), { size: NUMBERS, bold: true });
+    const numbers = line.from === line.to ? `${line.from}` : `${line.from}–${line.to}`;
     return parts.map(
       (steps, at): PickRow =>
-        at === 0
-          ? {
-              numbers: line.from === line.to ? `${line.from}` : `${line.from}–${line.to}`,
-              shuttle: line.shuttle,
-              start,
-              steps,
-            }
-          : { numbers: '', shuttle: '', steps },
+        at === 0 ? { numbers, shuttle: line.shuttle, line, steps } : { numbers: '', shuttle: '', steps },
     );
   });
   return [...head, ...rows];
+}
+
+/** `left to right, carry 4`. */
+function sideWords({ start, rests, carry }: PickLine): string {
+  return `${start} to ${rests}${carry > 0 ? `, carry ${carry}` : ''}`;
 }

@@ -9,7 +9,7 @@ import type { PiecePlan } from './piece-plan.js';
 import { drawDraft } from './sheet-draft.js';
 import { figures } from './sheet-figures.js';
 import { drawFoot } from './sheet-foot.js';
-import { drawPicks, drawThreading, drawWinding } from './sheet-lists.js';
+import { drawPicks, drawThreading, drawWinding, pickRows, threadingRows } from './sheet-lists.js';
 import type { WarpPlan } from './warp-plan.js';
 
 /** Points to the millimetre of a picture at actual size (300 to the inch). */
@@ -24,7 +24,10 @@ export interface SheetOptions {
   readonly loom: Loom;
 }
 
-/** Adds the two pages of one cloth: its picture, draft and numbers; then winding, threading, picks, and blanks. */
+/**
+ * Adds the two pages of one cloth: its picture, draft and numbers; then winding, threading, picks, and blanks. Lists that
+ * are too long for that, as those of a gamp, go on over more pages.
+ */
 export async function addSheet(sheets: Sheets, warp: WarpPlan, piece: PiecePlan, options: SheetOptions): Promise<void> {
   sheets.page();
   const top = head(sheets, warp, piece, options, 1);
@@ -46,14 +49,23 @@ export async function addSheet(sheets: Sheets, warp: WarpPlan, piece: PiecePlan,
   });
   drawFoot(sheets, piece.draft.yarns);
 
-  sheets.page();
-  const lists = head(sheets, warp, piece, options, 2);
   const half = (sheets.width - 2 * MARGIN - 6) / 2;
-  const record = sheets.height - MARGIN - RECORD;
-  const wound = drawWinding(sheets, warp, { x: MARGIN, y: lists, width: half, height: 60 });
-  drawThreading(sheets, warp, { x: MARGIN, y: wound + 3, width: half, height: record - wound - 6 });
-  drawPicks(sheets, piece, { x: MARGIN + half + 6, y: lists, width: half, height: record - lists - 3 });
-  reckoning(sheets, warp, piece, record);
+  let ends = threadingRows(sheets, warp, half);
+  let picks = pickRows(sheets, piece, half);
+  for (let page = 2; page === 2 || ends.length + picks.length > 0; page++) {
+    sheets.page();
+    const lists = head(sheets, warp, piece, options, page);
+    const bottom = sheets.height - MARGIN - (page === 2 ? RECORD + 3 : 0);
+    const left = { x: MARGIN, y: lists, width: half };
+    const wound = page === 2 ? drawWinding(sheets, warp, { ...left, height: 60 }) + 3 : lists;
+    if (page === 2 || ends.length > 0) {
+      ends = drawThreading(sheets, warp, ends, { ...left, y: wound, height: bottom - wound });
+    }
+    if (page === 2 || picks.length > 0) {
+      picks = drawPicks(sheets, piece, picks, { x: MARGIN + half + 6, y: lists, width: half, height: bottom - lists });
+    }
+    if (page === 2) reckoning(sheets, warp, piece, bottom + 3);
+  }
 }
 
 /** Height of the part of the second page that is filled in by hand. */
@@ -63,7 +75,7 @@ function head(sheets: Sheets, warp: WarpPlan, piece: PiecePlan, { weaver, loom }
   const right = sheets.width - MARGIN;
   const { cloth } = piece;
   sheets.text(cloth.code, right, MARGIN + 4.5, { size: 14, bold: true, align: 'right' });
-  sheets.text(`sheet ${piece.number}, page ${page} of 2`, right, MARGIN + 9, { align: 'right' });
+  sheets.text(`sheet ${piece.number}, page ${page}`, right, MARGIN + 9, { align: 'right' });
   const width = right - MARGIN - 42;
   const size = sheets.wrapped(cloth.recipe, width, { size: 13, bold: true }).length > 2 ? SMALL : 13;
   const lines = sheets.wrapped(cloth.recipe, width, { size, bold: true }).slice(0, 2);
@@ -71,14 +83,19 @@ function head(sheets: Sheets, warp: WarpPlan, piece: PiecePlan, { weaver, loom }
     sheets.text(line, MARGIN, MARGIN + 4.5 + at * 5, { size, bold: true });
   });
   const y = MARGIN + 4.5 + Math.max(2, lines.length) * 5;
-  if (page === 2) return y - 2;
+  if (page > 1) return y - 2;
   const who = weaver === undefined ? 'weaver' : `weaver ${weaver}`;
   sheets.text(who, MARGIN, y + 1);
   const from = MARGIN + sheets.textWidth(who) + 2;
   if (weaver === undefined) sheets.line(from, y + 1.5, MARGIN + 55, y + 1.5);
   sheets.text('date', MARGIN + 60, y + 1);
   sheets.line(MARGIN + 68, y + 1.5, MARGIN + 95, y + 1.5);
-  sheets.text(`${LOOM_WORDS[loom.kind]}; face up; warp ${warp.number}`, right, y + 1, { align: 'right' });
+  sheets.text(
+    `${LOOM_WORDS[piece.tied.manner === 'lift plan' ? 'table' : loom.kind]}; face up; warp ${warp.number}`,
+    right,
+    y + 1,
+    { align: 'right' },
+  );
   sheets.line(MARGIN, y + 3.2, right, y + 3.2, 0.4);
   return y + 6;
 }

@@ -1,14 +1,17 @@
 import { addContactSheets, type Contact } from './contact.js';
 import type { Share } from './deal.js';
+import type { Gamp } from './gamp-plan.js';
+import { addGampKey } from './gamp-sheet.js';
 import type { Needs, Paper } from './needs.js';
 import { Sheets } from './paper.js';
 import { addSheet } from './sheet.js';
 import type { WarpPlan } from './warp-plan.js';
 import { addYarnOrder } from './yarn-order.js';
 
-/** The sheets of all pieces of a plan as PDF, two pages each. The same plan gives the same bytes. */
-export async function planSheets(warps: readonly WarpPlan[], needs: Needs): Promise<Buffer> {
+/** The sheets of all pieces of a plan as PDF, two pages each, a gamp's key before them. The same plan gives the same bytes. */
+export async function planSheets(warps: readonly WarpPlan[], needs: Needs, gamp?: Gamp): Promise<Buffer> {
   const sheets = new Sheets(needs.paper, 'Sample warps');
+  if (gamp !== undefined) await addGampKey(sheets, gamp);
   for (const warp of warps) {
     for (const piece of warp.pieces) await addSheet(sheets, warp, piece, { loom: needs.loom });
   }

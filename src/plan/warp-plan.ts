@@ -82,7 +82,8 @@ function fitted(draft: Draft, needs: Needs): Draft {
     const size = needs.yarns[yarn.letter] ?? needs.yarns[''];
     return size === undefined ? yarn : { ...yarn, tex: size.tex };
   });
-  return { ...draft, yarns, sett: needs.sett ?? draft.sett };
+  const sett = needs.sett ?? draft.sett;
+  return { ...draft, yarns, sett: { ...sett, picks: needs.picks ?? sett.picks } };
 }
 
 function planWarp(
@@ -97,7 +98,7 @@ function planWarp(
   const wanted = Math.round(needs.width / across + 1e-9);
   const border = needs.border?.ends ?? 0;
   const repeat = draft.warp.length;
-  const balance = balanceOf(draft.warp.map((yarn, i) => `${draft.threading[i]} ${yarn}`)) ?? 0;
+  const balance = balanceIn(draft, needs);
   const fillings = nearestFillings(wanted, repeat, balance + 2 * border);
   const { repeats, ends: count } = fillings.find(({ ends }) => ends <= roomOf(needs, across)) ?? fillings[0]!;
   const ends = layEnds(draft, count, border, needs);
@@ -173,6 +174,13 @@ function planWarp(
         : []),
     ],
   };
+}
+
+/** Ends that balance the last repeat, where that is asked for and can be had. */
+function balanceIn({ warp, threading }: Draft, { balance }: Needs): number {
+  const ends = balanceOf(warp.map((yarn, i) => `${threading[i]} ${yarn}`)) ?? 0;
+  if (balance === 'auto') return ends <= warp.length / 4 ? ends : 0;
+  return balance === 'yes' ? ends : 0;
 }
 
 /** Ends that the loom has room for, a dent for each floating selvedge left free. */

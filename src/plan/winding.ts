@@ -14,7 +14,7 @@ export interface RunLine extends Run {
   readonly running: number;
   /** The peg where the colour changes after this run. */
   readonly peg: 1 | 2;
-  /** A counting tie goes in after this run: whole repeats are complete. */
+  /** A counting tie goes in after this run. */
   readonly tie: boolean;
 }
 
@@ -56,8 +56,10 @@ export interface Winding {
 
 /** Longest order wound with one thread of each package held together (common practice, no source). */
 const TOGETHER_AT_MOST = 8;
-/** Fewest ends worth a counting tie. */
+/** Fewest and most ends between counting ties, and what is taken beyond that (common practice, no source). */
 const TIE_AT_LEAST = 10;
+const TIE_AT_MOST = 80;
+const TIE_LONG = 20;
 
 /** Runs of one colour along a warp, not round it. */
 export function runsOf(warp: ArrayLike<number>): Run[] {
@@ -93,7 +95,7 @@ export function windInOrder(warp: ArrayLike<number>, tieEvery: number, border = 
   });
 }
 
-/** One chain a colour, in the order in which the colours first come, tied off every whole repeat or few. */
+/** One chain a colour, in the order in which the colours first come, with its counting ties. */
 export function chainsOf(warp: ArrayLike<number>, repeat: number, border = 0): Chain[] {
   const counts = new Map<number, number>();
   const inRepeat = new Map<number, number>();
@@ -102,7 +104,7 @@ export function chainsOf(warp: ArrayLike<number>, repeat: number, border = 0): C
     if (i >= border && i < border + repeat) inRepeat.set(warp[i]!, (inRepeat.get(warp[i]!) ?? 0) + 1);
   }
   return [...counts].map(([yarn, ends]) => {
-    const tieEvery = atLeastTen(inRepeat.get(yarn) ?? ends);
+    const tieEvery = tieAfter(inRepeat.get(yarn) ?? ends);
     const whole = Array.from({ length: Math.floor(ends / tieEvery) }, (_, k) => (k + 1) * tieEvery);
     const ties = whole.at(-1) === ends ? whole : [...whole, ends];
     return { yarn, ends, rounds: Math.floor(ends / 2), oneMore: ends % 2 === 1, tieEvery, ties };
@@ -117,7 +119,7 @@ export function chainsOf(warp: ArrayLike<number>, repeat: number, border = 0): C
  * @param border ends of each of two borders, wound before the first repeat and after the last
  */
 export function windingOf(warp: ArrayLike<number>, repeat: number, border = 0): Winding {
-  const tieEvery = atLeastTen(repeat);
+  const tieEvery = tieAfter(repeat);
   const list = windInOrder(warp, tieEvery, border);
   const chains = chainsOf(warp, repeat, border);
   const toTie = list.findIndex((line) => line.tie);
@@ -152,6 +154,7 @@ function waysOf(warp: ArrayLike<number>, repeat: number, chains: readonly Chain[
   return (fits ? [apart, together, inOrder] : [apart, inOrder]).sort((a, b) => a.knots - b.knots);
 }
 
-function atLeastTen(repeat: number): number {
-  return repeat * Math.ceil(TIE_AT_LEAST / repeat);
+/** A counting tie every whole repeat, every few of a small one, or by twenties where a repeat is too long to count. */
+function tieAfter(repeat: number): number {
+  return repeat > TIE_AT_MOST ? TIE_LONG : repeat * Math.ceil(TIE_AT_LEAST / repeat);
 }

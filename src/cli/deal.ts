@@ -1,0 +1,99 @@
+import { basename, dirname, extname, join } from 'node:path';
+import { type Deal, dealOut, type Share, type Weaver, warpFor, weaverLetters } from '../plan/deal.js';
+import { resultsForm } from '../plan/learnt.js';
+import { sayLong, sayWeight } from '../plan/measure.js';
+import { type Needs, readNeeds } from '../plan/needs.js';
+import { planText } from '../plan/plan-text.js';
+import { dealSheets, teacherSheets } from '../plan/sheets.js';
+import type { WarpPlan } from '../plan/warp-plan.js';
+import { readWeavers } from '../plan/weavers.js';
+import { yarnOrder } from '../plan/yarn-order.js';
+import { Problem } from '../problem.js';
+import { readText } from './files.js';
+import { bold, EXIT, type Io, say, sayJson } from './io.js';
+import { loadShortlist } from './kept-file.js';
+import { writePlanFolder } from './plan-folder.js';
+
+/** What a person gave on the command line. */
+export interface DealArguments {
+  readonly shortlist: string;
+  readonly needs?: string | undefined;
+  readonly flags: Readonly<Record<string, string>>;
+  /** A number, or a file of weavers. */
+  readonly weavers: string;
+  readonly out?: string;
+  readonly json?: boolean;
+}
+
+/** Deals a shortlist to weavers; writes a sheet for each, and contact sheet and yarn order for the teacher. */
+export async function runDeal(given: DealArguments, io: Io): Promise<number> {
+  const kept = loadShortlist(given.shortlist);
+  const { needs: file } = given;
+  const needs = readNeeds(file === undefined ? '' : readText(file, 'needs of a plan'), file ?? 'needs', given.flags);
+  const deal = dealOut(kept, weaversOf(given.weavers, needs), needs);
+  const warps = deal.shares.map(({ cloth, weaver }, at) => numbered(warpFor(cloth, needs, weaver.loom), at + 1));
+  const folder =
+    given.out ?? join(dirname(given.shortlist), `${basename(given.shortlist, extname(given.shortlist))}-deal`);
+  const yarn = yarnOrder(warps);
+  const { formKept } = await writePlanFolder(folder, 'deal.json', {
+    'deal.json': `${JSON.stringify(dealData(deal), null, 1)}\n`,
+    'plan.json': planText(warps, yarn),
+    'sheets.pdf': await dealSheets(deal.shares, warps, needs.paper),
+    'teacher.pdf': await teacherSheets(
+      'Cloths of the group',
+      warps,
+      needs.paper,
+      deal.shares.map(({ weaver }) => weaver.name),
+    ),
+    'results.yaml': resultsForm(deal.shares.map(({ cloth }) => cloth)),
+  });
+  if (formKept) say(io.stderr, `${join(folder, 'results.yaml')}: left as it is`);
+  if (given.json) sayJson(io, dealData(deal));
+  else {
+    for (const share of deal.shares) say(io.stdout, shareLine(share));
+    for (const { cloth, weavers } of deal.spares) {
+      say(io.stdout, `spare: ${cloth.code} ${cloth.recipe} (for ${weavers.join(' ')})`);
+    }
+    const { per } = warps[0]!;
+    for (const { letter, length, grams } of yarn) {
+      say(io.stdout, `yarn ${letter}: ${sayLong(length, per)}${grams === null ? '' : `, ${sayWeight(grams, per)}`}`);
+    }
+    say(
+      io.stdout,
+      `Print ${bold(io.stdout, join(folder, 'sheets.pdf'))} and ${bold(io.stdout, join(folder, 'teacher.pdf'))}`,
+    );
+  }
+  return EXIT.done;
+}
+
+function weaversOf(text: string, needs: Needs): Weaver[] {
+  if (!/^\d+$/.test(text)) return readWeavers(readText(text, 'a number of weavers, or a list of them'), text);
+  const count = Number(text);
+  if (count < 1 || count > 200) throw new Problem(`--weavers: found “${text}”; expected a number from 1 to 200`);
+  return weaverLetters(count).map((name) => ({ name, loom: needs.loom }));
+}
+
+/** The warp with the number of its sheet. */
+function numbered(warp: WarpPlan, number: number): WarpPlan {
+  return { ...warp, number, pieces: warp.pieces.map((piece) => ({ ...piece, number })) };
+}
+
+function dealData(deal: Deal): unknown {
+  const cloth = ({ code, recipe }: Share['cloth']): object => ({ code, recipe });
+  return {
+    format: 'shedlight-deal',
+    version: 1,
+    shares: deal.shares.map((share, at) => ({
+      sheet: at + 1,
+      weaver: share.weaver.name,
+      ...cloth(share.cloth),
+      apart: share.apart,
+    })),
+    spares: deal.spares.map((spare) => ({ ...cloth(spare.cloth), apart: spare.apart, weavers: spare.weavers })),
+    refused: deal.refused,
+  };
+}
+
+function shareLine({ weaver, cloth, apart }: Share): string {
+  return `${weaver.name}: ${cloth.code} ${cloth.recipe} (${apart.toFixed(2)} from the nearest other)`;
+}

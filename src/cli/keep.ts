@@ -1,0 +1,69 @@
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
+import { draftOf, parseManifest } from '../gallery/manifest.js';
+import { isShortlist, type KeptCloth, keepAlso, parseShortlist, shortlistText } from '../plan/shortlist.js';
+import { didYouMean, Problem } from '../problem.js';
+import { readBytes } from './files.js';
+import { EXIT, type Io, say, sayJson } from './io.js';
+import { isFolder, LARGEST_LIST, loadShortlist, writeWhole } from './kept-file.js';
+
+/** What a person gave on the command line. */
+export interface KeepArguments {
+  readonly gallery: string;
+  readonly codes: readonly string[];
+  readonly out?: string;
+  readonly stars?: string;
+  readonly note?: string;
+  readonly json?: boolean;
+}
+
+/** Adds cloths to a shortlist. What is on it already stays, with its marks, unless marks are given. */
+export async function runKeep(given: KeepArguments, io: Io): Promise<number> {
+  const { out = 'kept.json' } = given;
+  const chosen = chosenOf(given);
+  const before = existsSync(out) ? loadShortlist(out) : [];
+  const kept = marked(keepAlso(before, chosen), given);
+  await writeWhole(out, shortlistText(kept));
+  const added = kept.length - before.length;
+  if (given.json) {
+    const candidates = kept.map(({ code, recipe, note, stars }) => ({ code, recipe, note, stars }));
+    sayJson(io, { format: 'shedlight-keep', version: 1, file: out, added, candidates });
+  } else {
+    for (const { code, recipe, stars } of kept) say(io.stdout, `${code}  ${'*'.repeat(stars).padEnd(5)}  ${recipe}`);
+    say(io.stdout, `${out}: ${added} added, ${kept.length} in all`);
+  }
+  return EXIT.done;
+}
+
+/** The cloths of these codes in a gallery, or all of a saved list (those of the codes, where any are given). */
+function chosenOf({ gallery, codes }: KeepArguments): KeptCloth[] {
+  const file = isFolder(gallery) ? join(gallery, 'gallery.json') : gallery;
+  const text = readBytes(file, 'a gallery, or a list that its page saved', LARGEST_LIST).toString('utf8');
+  const cloths = isShortlist(text) ? parseShortlist(text, file) : clothsOf(text, file);
+  if (codes.length === 0) {
+    if (isShortlist(text)) return cloths;
+    throw new Problem('found no codes; expected those of the cloths to keep, as under their pictures');
+  }
+  return codes.map((code) => {
+    const found = cloths.find((cloth) => cloth.code === code);
+    const known = cloths.map((cloth) => cloth.code);
+    if (found === undefined) throw new Problem(`${file}: found no cloth ${code} in it${didYouMean(code, known)}`);
+    return found;
+  });
+}
+
+function clothsOf(text: string, file: string): KeptCloth[] {
+  const manifest = parseManifest(text, file);
+  return manifest.candidates.map((candidate) => {
+    const { code, recipe, structure } = candidate;
+    return { code, recipe, structure, note: '', stars: 0, draft: draftOf(candidate, manifest) };
+  });
+}
+
+function marked(kept: readonly KeptCloth[], { codes, stars, note }: KeepArguments): KeptCloth[] {
+  if (stars !== undefined && !/^[0-5]$/.test(stars)) {
+    throw new Problem(`--stars: found “${stars}”; expected a whole number from 0 to 5`);
+  }
+  const marks = { ...(stars !== undefined && { stars: Number(stars) }), ...(note !== undefined && { note }) };
+  return kept.map((cloth) => (codes.includes(cloth.code) ? { ...cloth, ...marks } : cloth));
+}

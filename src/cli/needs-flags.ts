@@ -1,0 +1,39 @@
+/** Keys of a plan's needs as flags, in their groups. */
+export const NEEDS_FLAGS = {
+  'The warp:': [
+    { key: 'width', flags: '--width <length>', about: 'width in the reed (default: 20 in)' },
+    { key: 'sett', flags: '--sett <threads>', about: 'ends/picks, "20", "8/8 per cm" (default: each cloth’s own)' },
+    { key: 'border', flags: '--border <ends>', about: 'ends of one yarn on both sides, "8 D" (default: none)' },
+    {
+      key: 'balance',
+      flags: '--balance <when>',
+      about: 'ends that make both sides the same: auto, yes, no (default: auto)',
+    },
+    { key: 'floating', flags: '--floating <when>', about: 'floating selvedges: auto, yes, no (default: auto)' },
+    { key: 'reed', flags: '--reed <dents>', about: 'to the inch, or 50/10 (default: the evenest usual one)' },
+    { key: 'yarns', flags: '--yarns <sizes>', about: '"8/2 cotton", or "D 8/2 cotton, L 16/2 linen"' },
+  ],
+  'Its length:': [
+    { key: 'piece', flags: '--piece <length>', about: 'finished length of each piece (default: 5 in)' },
+    { key: 'pieces', flags: '--pieces <n>', about: 'pieces of each cloth (default: 1)' },
+    { key: 'divider', flags: '--divider <length>', about: 'between pieces (default: 1 in)' },
+    { key: 'header', flags: '--header <length>', about: 'before the first piece (default: 2 in)' },
+    { key: 'footer', flags: '--footer <length>', about: 'after the last piece (default: 2 in)' },
+    { key: 'shrinkage', flags: '--shrinkage <share>', about: 'lost in washing (default: 10 %)' },
+    { key: 'take-up', flags: '--take-up <share>', about: 'lost to the bending of the warp (default: 8 %)' },
+    { key: 'waste', flags: '--waste <length>', about: 'loom waste (default: 27 in; table loom 17 in)' },
+    { key: 'testing', flags: '--testing <length>', about: 'test weaving and re-tying (default: 18 in)' },
+  ],
+  'The loom:': [
+    { key: 'loom', flags: '--loom <kind>', about: 'rising, sinking, countermarch, table (default: rising)' },
+    { key: 'shafts', flags: '--shafts <n>', about: 'shafts that it has' },
+    { key: 'treadles', flags: '--treadles <n>', about: 'treadles that it has; two feet where one will not do' },
+    { key: 'heddles', flags: '--heddles <list>', about: 'heddles on each shaft, "120" or "120 120 120 70"' },
+    { key: 'loom width', flags: '--loom-width <length>', about: 'weaving width' },
+    { key: 'shuttles', flags: '--shuttles <n>', about: 'shuttles at hand' },
+  ],
+  'The sheets:': [
+    { key: 'for', flags: '--for <purpose>', about: 'limits floats: towel, general, hanging, baby (default: general)' },
+    { key: 'paper', flags: '--paper <size>', about: 'a4, letter (default: a4)' },
+  ],
+} as const;

@@ -1,0 +1,72 @@
+import sharp from 'sharp';
+import { spacing } from '../draft/draft.js';
+import { paintCloth } from '../render/cloth.js';
+import type { Gamp, GampSection } from './gamp-plan.js';
+import { sayLength } from './measure.js';
+import { MARGIN, type Sheets } from './paper.js';
+import { drawRules } from './sheet-foot.js';
+
+const LEADING = 4.4;
+const POINTS = 200 / 25.4;
+
+/** Adds the key of a gamp: the whole of it with its squares numbered, and the orders of its sections. */
+export async function addGampKey(sheets: Sheets, gamp: Gamp): Promise<void> {
+  sheets.page();
+  const { draft, code, recipe } = gamp.cloth;
+  const right = sheets.width - MARGIN;
+  sheets.text(recipe, MARGIN, MARGIN + 4.5, { size: 13, bold: true });
+  sheets.text(code, right, MARGIN + 4.5, { size: 14, bold: true, align: 'right' });
+  const { cloths, atMost, exact } = gamp.choice;
+  const most = exact ? 'no choice of sections weaves more' : `no choice of sections weaves more than ${atMost}`;
+  sheets.text(`${gamp.squares.length} squares, ${cloths} different cloths; ${most}`, MARGIN, MARGIN + 9.5);
+  const { across, along } = spacing(draft.sett);
+  const size = { width: draft.warp.length * across, height: draft.weft.length * along };
+  const lists = (Math.max(gamp.warps.length, gamp.wefts.length) + 2) * LEADING * 1.4 + 16;
+  const room = { width: right - MARGIN, height: sheets.height - 2 * MARGIN - 16 - lists };
+  const scale = Math.min(1, room.width / size.width, room.height / size.height);
+  const paper = { width: size.width * scale, height: size.height * scale };
+  const top = MARGIN + 13;
+  const { width, height, rgb } = paintCloth(draft, { millimetres: size, perMillimetre: POINTS * scale });
+  const png = await sharp(rgb, { raw: { width, height, channels: 3 } })
+    .png({ compressionLevel: 9 })
+    .toBuffer();
+  sheets.picture(png, MARGIN, top, paper.width, paper.height);
+  sheets.box(MARGIN, top, paper.width, paper.height);
+  for (const { number, warp, weft } of gamp.squares) {
+    const own = gamp.warps[warp - 1]!;
+    const down = gamp.wefts[weft - 1]!;
+    const x = MARGIN + (own.from - 1) * across * scale;
+    const y = top + (down.from - 1) * along * scale;
+    const wide = sheets.textWidth(String(number), undefined, true) + 1.6;
+    sheets.box(x, y, wide, 4, '#ffffff', 0.1);
+    sheets.text(String(number), x + 0.8, y + 3.1, { bold: true });
+  }
+  let y = top + paper.height + 5;
+  sheets.text(
+    `drawn at ${Math.round(scale * 100)} % of ${sayLength(size.width, draft.sett.per)} in the reed`,
+    MARGIN,
+    y,
+  );
+  y += LEADING + 1;
+  const half = (right - MARGIN) / 2;
+  list(sheets, 'warp sections, from the left', 'ends', gamp.warps, MARGIN, y, half - 4);
+  list(sheets, 'weft sections, from the first pick', 'picks', gamp.wefts, MARGIN + half, y, half);
+  drawRules(sheets, MARGIN, sheets.height - MARGIN);
+}
+
+function list(
+  sheets: Sheets,
+  title: string,
+  what: string,
+  sections: readonly GampSection[],
+  x: number,
+  top: number,
+  width: number,
+): void {
+  sheets.text(title, x, top, { bold: true });
+  let y = top + LEADING;
+  for (const { number, order, from, threads } of sections) {
+    const said = `${number}. ${order}, ${what} ${from} to ${from + threads - 1}`;
+    y = sheets.paragraph(said, x, y, width, LEADING);
+  }
+}

@@ -1,0 +1,32 @@
+import { type Given, keys, Misread, readAs, reading, textOf, under } from '../draft/yaml-given.js';
+import { check, parseSource } from '../draft/yaml-source.js';
+import type { Weaver } from './deal.js';
+import { loomEntries, loomOf } from './needs.js';
+
+/** More weavers than any course has. */
+const MOST_WEAVERS = 200;
+
+const weaverKeys = keys({ name: reading((given) => textOf(given, 'a name or a letter')), ...loomEntries });
+
+/**
+ * Reads the weavers of a group with their looms (YAML: `weavers:` with a list, each with a name).
+ *
+ * @throws Problem with file, line and column
+ */
+export function readWeavers(text: string, file: string): Weaver[] {
+  const weavers = reading((given): Weaver[] => {
+    if (!Array.isArray(given) || given.length === 0 || given.length > MOST_WEAVERS) {
+      throw new Misread(`found no list of 1 to ${MOST_WEAVERS}; expected weavers, each with a name`);
+    }
+    const read = given.map((item: Given, at) => under(at, () => weaverOf(item)));
+    const twice = read.findIndex(({ name }, at) => read.findIndex((other) => other.name === name) < at);
+    if (twice >= 0) throw new Misread(`found ${read[twice]!.name} twice; expected each name once`, { within: [twice] });
+    return read;
+  });
+  return check(keys({ weavers }), parseSource(text, file)).weavers;
+}
+
+function weaverOf(given: Given): Weaver {
+  const { name, ...loom } = readAs(weaverKeys, given);
+  return { name, loom: loomOf(loom) };
+}

@@ -1,0 +1,46 @@
+import type { Sett } from '../../src/draft/draft.js';
+import { colours, endStrands, layout, pickStrands, wholeRepeat } from '../../src/order/lay.js';
+import { parseOrder } from '../../src/order/order.js';
+import type { KeptCloth } from '../../src/plan/shortlist.js';
+import { codeOf } from '../../src/score/code.js';
+import { findStructure, parseProfile, weaveOf } from '../../src/structure/index.js';
+
+export const YARNS = [
+  { letter: 'D', name: 'navy', hex: '#1f2a44' },
+  { letter: 'L', name: 'natural', hex: '#efe6d2' },
+];
+export const SETT: Sett = { ends: 20, picks: 20, per: 'inch' };
+
+/** How a cloth of the tests is made. */
+export interface Made {
+  readonly warp: string;
+  /** Default: the warp's. */
+  readonly weft?: string;
+  readonly profile?: string;
+  readonly by?: 'thread' | 'unit';
+  readonly times?: number;
+  readonly sett?: Sett;
+}
+
+/** A kept cloth of a known structure. */
+export function kept(name: string, made: Made): KeptCloth {
+  const structure = findStructure(name);
+  const profile = made.profile === undefined ? structure.profile : parseProfile(made.profile, structure.blocks);
+  const weave = weaveOf(structure, profile);
+  const { by = 'thread', times = 1, warp, weft = warp } = made;
+  const laid = (strands: ReturnType<typeof endStrands>, text: string): Uint8Array => {
+    const order = parseOrder(text, YARNS);
+    return colours(layout(strands, order.length, { by, fill: 'solid', times, start: 0 }), order, 2, 1);
+  };
+  const whole = wholeRepeat(weave, laid(endStrands(weave), warp), laid(pickStrands(weave), weft));
+  const draft = { ...whole, yarns: YARNS, sett: made.sett ?? SETT };
+  const recipe = `${structure.name}, ${warp} by ${by} ×${times}, weft ${weft}`;
+  return { code: codeOf(draft), recipe, structure: structure.name, note: '', stars: 0, draft };
+}
+
+/** The twelve of a course: summer and winter, four weft orders in three sizes. */
+export function twelve(): KeptCloth[] {
+  return ['D', 'DL', 'DDLDL', 'DDDLL'].flatMap((weft) =>
+    [1, 2, 4].map((times) => kept('summer and winter', { warp: 'DLDDL', weft, by: 'unit', times })),
+  );
+}

@@ -1,0 +1,376 @@
+import * as fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { tally } from '../../src/plan/amounts.js';
+import { portraitOf, unlikeness } from '../../src/plan/cloth-distance.js';
+import { dealOut, narrower, warpFor } from '../../src/plan/deal.js';
+import { gampNeeds, gampOf } from '../../src/plan/gamp-plan.js';
+import { corrected, doneCloths, learntFrom, readResults, resultsForm, unlikeDone } from '../../src/plan/learnt.js';
+import { folded, pickSheet, threadingLines } from '../../src/plan/lists.js';
+import { tiedUp } from '../../src/plan/loom.js';
+import { INCH, YARD } from '../../src/plan/measure.js';
+import { readNeeds } from '../../src/plan/needs.js';
+import { parseShortlist, shortlistText } from '../../src/plan/shortlist.js';
+import { planWarps } from '../../src/plan/warp-plan.js';
+import { readWeavers } from '../../src/plan/weavers.js';
+import { yarnOrder } from '../../src/plan/yarn-order.js';
+import { kept, twelve } from './cloths.js';
+
+const needsOf = (flags: Record<string, string> = {}) => readNeeds('', 'needs', { yarns: '8/2 cotton', ...flags });
+const towel = () => kept('2/2 twill', { warp: 'DDLDL', times: 4 });
+
+describe('a warp', () => {
+  test('the sample warp of the worked examples: 402 ends, 202 dents, 100 heddles a shaft, 3 yd', () => {
+    const [warp] = planWarps([towel()], needsOf({ floating: 'yes', pieces: '8', reed: '10' }));
+    expect(warp!.ends).toHaveLength(400);
+    expect(warp!.wound).toEqual([
+      { letter: 'D', ends: 242 },
+      { letter: 'L', ends: 160 },
+    ]);
+    expect(warp!.heddles).toEqual([100, 100, 100, 100]);
+    expect(warp!.dents).toBe(202);
+    expect(warp!.widthInReed / INCH).toBeCloseTo(20.2, 9);
+    expect(warp!.length.wind / YARD).toBe(3);
+    expect(warp!.yarn[0]!.warp / YARD).toBeCloseTo(726, 6);
+    expect(warp!.yarn[1]!.warp / YARD).toBeCloseTo(480, 6);
+  });
+
+  test('sides that catch every turn make floating selvedges needless; else they are planned', () => {
+    expect(planWarps([kept('2/2 twill', { warp: 'D', weft: 'L' })], needsOf())[0]!.floating.ends).toBe(0);
+    expect(planWarps([kept('2/2 twill', { warp: 'DDLDL' })], needsOf())[0]!.floating.ends).toBe(2);
+    expect(planWarps([towel()], needsOf({ floating: 'yes' }))[0]!.floating.ends).toBe(2);
+  });
+
+  const cloth = fc.record({
+    name: fc.constantFrom('plain weave', '2/2 twill', 'summer and winter', 'huck', 'crackle', 'overshot'),
+    warp: fc.constantFrom('D', 'DL', 'DDLDL', 'DDDLL', 'DDLLL'),
+    weft: fc.constantFrom('L', 'DL', 'DDLDL'),
+    times: fc.constantFrom(1, 2, 4),
+  });
+  const flags = fc.record({
+    width: fc.constantFrom('6 in', '10 in', '20 in', '50 cm'),
+    border: fc.constantFrom(undefined, '6 D', '9 L'),
+    floating: fc.constantFrom('auto', 'yes', 'no'),
+    pieces: fc.constantFrom('1', '3'),
+  });
+
+  test('sums: ends by yarn are the threading, heddles the ends, yarn the parts of the plan', () => {
+    fc.assert(
+      fc.property(cloth, flags, (made, given) => {
+        const { border, ...rest } = given;
+        const needs = needsOf({ ...rest, ...(border !== undefined && { border }) });
+        const [warp] = planWarps([kept(made.name, made)], needs);
+        const counts = tally(
+          warp!.ends.map((end) => end.yarn),
+          warp!.ends.length,
+          2,
+        );
+        for (const { letter, ends } of warp!.wound) {
+          const own = counts['DL'.indexOf(letter)]!;
+          expect(ends).toBe(own + (letter === warp!.floating.letter ? warp!.floating.ends : 0));
+        }
+        expect(warp!.heddles.reduce((a, b) => a + b, 0)).toBe(warp!.ends.length);
+        expect(warp!.ends.length).toBe(warp!.repeats * warp!.repeat + warp!.balance + 2 * warp!.border);
+        expect(warp!.winding.chains.reduce((sum, chain) => sum + chain.ends, 0)).toBe(warp!.ends.length);
+        const piece = warp!.pieces[0]!;
+        expect(piece.shuttles.reduce((sum, shuttle) => sum + shuttle.picks, 0)).toBe(piece.picks);
+        for (const amount of warp!.yarn) {
+          expect(amount.total).toBeCloseTo(amount.warp + amount.weft, 6);
+          expect(amount.withReserve).toBeCloseTo(amount.total * 1.1, 6);
+        }
+        const [ordered] = yarnOrder([warp!, warp!]);
+        expect(ordered!.length).toBeCloseTo(2 * warp!.yarn[0]!.withReserve, 6);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  test('lists say every end and every pick once', () => {
+    fc.assert(
+      fc.property(cloth, (made) => {
+        const [warp] = planWarps([kept(made.name, made)], needsOf());
+        const piece = warp!.pieces[0]!;
+        const ends = threadingLines(warp!).flatMap((line) =>
+          Array.from({ length: line.times }, () => line.ends).flat(),
+        );
+        expect(ends).toEqual(
+          piece.draft.threading.map((shafts, i) => shafts.join('+') + piece.draft.yarns[piece.draft.warp[i]!]!.letter),
+        );
+        const { lines, tabby } = pickSheet(piece);
+        const picks = lines.reduce(
+          (sum, line) => sum + (tabby === undefined ? line.to - line.from + 1 : (line.to - line.from) / 2 + 1),
+          0,
+        );
+        expect(picks * (tabby === undefined ? 1 : 2)).toBe(piece.draft.weft.length);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  test('balance: one end for a point threading, more only when asked', () => {
+    const point = { ...kept('2/2 twill', { warp: 'D', weft: 'L' }) };
+    const threading = [1, 2, 3, 4, 3, 2].map((shaft) => [shaft]);
+    const ones = new Array<number>(6).fill(1);
+    const draft = { ...point.draft, threading, warp: ones.map(() => 0), endUnits: ones };
+    expect(planWarps([{ ...point, draft }], needsOf({ width: '10 in' }))[0]).toMatchObject({ balance: 1, repeats: 33 });
+    const overshot = kept('overshot', { warp: 'D', weft: 'L' });
+    expect(planWarps([overshot], needsOf())[0]!.balance).toBe(0);
+    expect(planWarps([overshot], needsOf({ balance: 'yes' }))[0]!.balance).toBe(21);
+  });
+
+  test('cloths of one threading and warp share a warp; others have their own', () => {
+    const cloths = [
+      towel(),
+      kept('2/2 twill', { warp: 'DDLDL', weft: 'L', times: 4 }),
+      kept('2/2 twill', { warp: 'DL' }),
+    ];
+    const warps = planWarps(cloths, needsOf());
+    expect(warps.map((warp) => warp.pieces.map((piece) => piece.number))).toEqual([[1, 2], [3]]);
+  });
+
+  test('cautions: carries, floats for the purpose, yarns that will not show, dents in step, what the loom lacks', () => {
+    const [long] = planWarps([kept('2/2 twill', { warp: 'DDLDL', times: 16 })], needsOf());
+    expect(long!.pieces[0]!.cautions).toEqual(['Carries up to 1.6 in (4.1 cm): cut and tuck in rather than carry.']);
+    const belt = kept("monk's belt", { warp: 'D', weft: 'DL', profile: 'A4 A4 B4 A4 B4' });
+    const [floats] = planWarps([belt], needsOf({ for: 'towel' }));
+    expect(floats!.pieces[0]!.cautions[0]).toBe(
+      'Longest float 0.8 in (2 cm): longer than the 0.375 in (9.5 mm) usual for a towel.',
+    );
+    expect(planWarps([belt], needsOf({ for: 'hanging', sett: '24/24' }))[0]!.pieces[0]!.cautions).toEqual([]);
+    const step = planWarps([kept('2/2 twill', { warp: 'DDLDL' })], needsOf({ reed: '12' }))[0]!;
+    expect(step.cautions[0]).toContain('The dents (1-2-2) fall in step with the colours every 5 ends');
+    const near = towel();
+    const draft = {
+      ...near.draft,
+      yarns: near.draft.yarns.map((yarn) => ({ ...yarn, hex: yarn.letter === 'D' ? '#c0392b' : '#2e8b57' })),
+    };
+    expect(planWarps([{ ...near, draft }], needsOf())[0]!.cautions[0]).toBe(
+      'D and L differ by only 6.9 L*: they will not show on each other.',
+    );
+    expect(planWarps([towel()], needsOf({ treadles: '2', shafts: '4' }))[0]!.cautions[0]).toBe(
+      'Not on this loom: needs 4 treadles, the loom has 2, and two feet will not do it.',
+    );
+  });
+});
+
+describe('looms', () => {
+  test('a tie-up for each kind: what sinks is the rest of what rises', () => {
+    const { draft } = towel();
+    const rising = tiedUp(draft, { kind: 'rising' });
+    expect(rising.tieUp[0]).toEqual({ rise: [1, 2], sink: [] });
+    expect(tiedUp(draft, { kind: 'sinking' }).tieUp[0]).toEqual({ rise: [], sink: [3, 4] });
+    expect(tiedUp(draft, { kind: 'countermarch' }).tieUp[0]).toEqual({ rise: [1, 2], sink: [3, 4] });
+    expect(tiedUp(draft, { kind: 'table' }).manner).toBe('lift plan');
+  });
+});
+
+describe('needs', () => {
+  test('a file and flags; flags win; every fault has its place', () => {
+    const text = 'width: 50 cm\nloom: countermarch\nheddles: 120 120 120 70\nyarns: { D: 8/2 cotton, L: 16/2 linen }\n';
+    const needs = readNeeds(text, 'loom.yaml', { width: '20 in' });
+    expect(needs.width).toBe(508);
+    expect(needs.loom).toMatchObject({ kind: 'countermarch', heddles: [120, 120, 120, 70] });
+    expect(needs.yarns.L!.tex).toBeCloseTo(206.689, 3);
+    expect(() => readNeeds('widht: 20 in\n', 'loom.yaml')).toThrow(
+      /^loom.yaml:1:1: found the unknown key “widht”; .*did you mean “width”\?/,
+    );
+    expect(() => readNeeds('width: 20\n', 'loom.yaml')).toThrow('loom.yaml:1:8: found “20”; expected a length such as');
+    expect(() => readNeeds('', 'needs', { shrinkage: '12' })).toThrow('--shrinkage: found “12”; expected per cent');
+    expect(() => readNeeds('yarns: { D: 60/2 silk }\n', 'loom.yaml')).toThrow(/loom.yaml:1:13: “60\/2 silk” can mean/);
+  });
+});
+
+describe('a shortlist', () => {
+  test('reads back as it was written', () => {
+    const cloths = twelve().map((cloth, at) => ({ ...cloth, stars: at % 6, note: `“${at}” <b>` }));
+    expect(parseShortlist(shortlistText(cloths), 'kept.json')).toEqual(cloths);
+  });
+
+  test.each([
+    [(text: string) => text.slice(0, -9), 'kept.json: found text that is not whole JSON'],
+    [(text: string) => text.replace('shedlight-shortlist', 'another'), 'kept.json: found another kind of file'],
+    [(text: string) => text.replace('"version": 1', '"version": 2'), 'kept.json: found version 2 of a shortlist'],
+    [(text: string) => text.replace('"stars":0', '"stars":9'), 'kept.json: candidates.0.stars: found'],
+    [(text: string) => text.replace('"hex":"#1f2a44"', '"hex":"#1f2a45"'), 'kept.json: candidates.0.code: found'],
+    [(text: string) => text.replace(/"warp":"D/, '"warp":"X'), 'kept.json: candidates.0.draft.warp: found “X”'],
+    [(text: string) => text.replace(/"weft":"D/, '"weft":"'), 'kept.json: candidates.0.draft.weft: found 19 threads'],
+  ])('damage %# is told in one sentence', (damage, said) => {
+    expect(() => parseShortlist(damage(shortlistText([towel()])), 'kept.json')).toThrow(said);
+  });
+
+  test('a cloth twice is refused', () => {
+    expect(() => parseShortlist(shortlistText([towel(), towel()]), 'kept.json')).toThrow(/found \w+ twice/);
+  });
+});
+
+describe('dealing', () => {
+  const group = (count: number, extra = '') =>
+    readWeavers(
+      `weavers:\n${Array.from({ length: count }, (_, w) => `  - { name: W${w}${extra} }`).join('\n')}\n`,
+      'group.yaml',
+    );
+
+  test('twelve weavers, four weft orders in three sizes: each a different cloth, its distance told, the same each time', () => {
+    const deal = dealOut(twelve(), group(12), needsOf({ width: '10 in' }));
+    expect(new Set(deal.shares.map(({ cloth }) => cloth.code)).size).toBe(12);
+    const portraits = deal.shares.map(({ cloth }) => portraitOf(cloth.draft));
+    deal.shares.forEach(({ apart }, s) => {
+      const others = portraits.filter((_, other) => other !== s);
+      expect(apart).toBeCloseTo(Math.min(...others.map((other) => unlikeness(portraits[s]!, other))), 12);
+    });
+    expect(dealOut(twelve(), group(12), needsOf({ width: '10 in' }))).toEqual(deal);
+  });
+
+  test('farthest first: two weavers get the two that a plain search finds farthest from the first', () => {
+    const cloths = twelve();
+    const portraits = cloths.map(({ draft }) => portraitOf(draft));
+    const farthest = portraits.map((portrait) => unlikeness(portraits[0]!, portrait));
+    const deal = dealOut(cloths, group(2), needsOf());
+    expect(deal.shares.map(({ cloth }) => cloth.code).sort()).toEqual(
+      [cloths[0]!.code, cloths[farthest.indexOf(Math.max(...farthest))]!.code].sort(),
+    );
+    expect(deal.spares).toHaveLength(3);
+  });
+
+  test('no one is left without, though the only cloth that fits them would go to another first', () => {
+    const cloths = [
+      kept('2/2 twill', { warp: 'DDLDL' }),
+      kept('2/2 twill', { warp: 'DDLDL', weft: 'D' }),
+      kept('summer and winter', { warp: 'DDLDL', profile: 'A A B A B' }),
+    ];
+    const weavers = readWeavers('weavers:\n  - { name: A }\n  - { name: B, shuttles: 1 }\n', 'group.yaml');
+    const deal = dealOut(cloths, weavers, needsOf());
+    expect(deal.shares[1]!.cloth.code).toBe(cloths[1]!.code);
+    expect(deal.refused).toContainEqual({
+      weaver: 'B',
+      code: cloths[0]!.code,
+      why: ['needs 2 shuttles, the weaver has 1'],
+    });
+  });
+
+  test('seventy heddles on shaft 4: AABAB and AAAAB refused at 400 ends, AABAB offered at 340', () => {
+    const [weaver] = readWeavers('weavers:\n  - { name: H, heddles: 120 120 120 70 }\n', 'group.yaml');
+    const cloth = (profile: string) => kept('summer and winter', { warp: 'D', weft: 'L', profile });
+    const [aabab, aaaab] = [cloth('A A B A B'), cloth('A A A A B')];
+    expect(warpFor(aabab, needsOf(), weaver!.loom).heddles).toEqual([100, 100, 120, 80]);
+    expect(warpFor(aaaab, needsOf(), weaver!.loom).heddles).toEqual([100, 100, 160, 40]);
+    const offered = narrower(aabab, needsOf({ floating: 'no' }), weaver!.loom)!;
+    expect([offered.ends.length, offered.heddles]).toEqual([340, [85, 85, 102, 68]]);
+    expect(() => dealOut([aabab, aaaab], [weaver!], needsOf())).toThrow(
+      /weaver H: found no cloth of 2 that fits the loom \(the first needs 80 heddles on shaft 4, the loom has 70\); \w+ would fit on 340 ends/,
+    );
+  });
+
+  test('too few cloths, no weavers, a name twice', () => {
+    expect(() => dealOut([towel()], group(2), needsOf())).toThrow('found 1 cloths for 2 weavers');
+    expect(() => dealOut([towel()], [], needsOf())).toThrow('found no weavers');
+    expect(() => readWeavers('weavers:\n  - { name: A }\n  - { name: A }\n', 'group.yaml')).toThrow(
+      /^group.yaml:3:\d+: found A twice/,
+    );
+  });
+
+  test('unlikeness: 0 with itself, the same both ways', () => {
+    const portraits = twelve().map(({ draft }) => portraitOf(draft));
+    for (const a of portraits) {
+      expect(unlikeness(a, a)).toBeCloseTo(0, 9);
+      for (const b of portraits) expect(unlikeness(a, b)).toBeCloseTo(unlikeness(b, a), 12);
+    }
+  });
+});
+
+describe('what was learnt', () => {
+  const results = (text: string) => readResults(`results:\n  - code: abc\n${text}`, 'results.yaml');
+
+  test('warp used 61.6 in, off the loom 56.7, finished 51: take-up 8.0 %, shrinkage 10.0 %, and the beat', () => {
+    const learnt = learntFrom(
+      results('    warp used: 61.6 in\n    off the loom: 56.7 in\n    finished: 51 in\n    picks: 18\n'),
+    );
+    expect(learnt.takeUp! * 100).toBeCloseTo(8.0, 1);
+    expect(learnt.shrinkage! * 100).toBeCloseTo(10.1, 1);
+    expect(learnt.picks).toBe(18);
+    const needs = corrected(needsOf(), learnt);
+    const [warp] = planWarps([towel()], needs);
+    expect(warp!.pieces[0]!.draft.sett.picks).toBe(18);
+    expect(needs.takeUp).toBe(learnt.takeUp);
+  });
+
+  test('a form with nothing filled in reads as no results', () => {
+    const form = resultsForm([{ code: 'abc', recipe: 'a: "quoted" # recipe' }]);
+    expect(readResults(form, 'results.yaml')).toEqual([{ code: 'abc' }]);
+    expect(learntFrom(readResults(form, 'results.yaml'))).toEqual({});
+  });
+
+  test('a slip of the pen does not lengthen every warp to come', () => {
+    expect(learntFrom(results('    off the loom: 51 in\n    finished: 56 in\n'))).toEqual({});
+    expect(() => results('    stars: 7\n')).toThrow('results.yaml:3:12: found “7”; expected stars from 0 to 5');
+  });
+
+  test('leaves out what was done before, and what is near to it', () => {
+    const cloths = twelve();
+    const asked = cloths.map(({ code, draft }) => ({ code, portrait: portraitOf(draft) }));
+    const done = doneCloths([{ code: cloths[0]!.code }], cloths);
+    expect(unlikeDone(asked, done, 0).map(({ code }) => code)).toEqual(cloths.slice(1).map(({ code }) => code));
+    const far = unlikeDone(asked, done, 0.35);
+    expect(far.length).toBeLessThan(11);
+    for (const { portrait } of far) expect(unlikeness(portrait, done[0]!.portrait)).toBeGreaterThanOrEqual(0.35);
+  });
+});
+
+describe('a gamp of a shortlist', () => {
+  const orders = ['DDLDL', 'DDDLL', 'DL', 'DDLL', 'LLDLD'];
+  const five = orders.map((warp) => kept('2/2 twill', { warp }));
+
+  test('five orders, 324 ends in 16.2 in: whole repeats, all in step, S in the separators', () => {
+    const needs = needsOf({ width: '16.2 in' });
+    const gamp = gampOf(five, needs, { separator: 4 });
+    expect(gamp.warps.map(({ from, threads }) => [from, threads])).toEqual(
+      [5, 69, 133, 197, 261].map((from) => [from, 60]),
+    );
+    const [warp] = planWarps([gamp.cloth], gampNeeds(gamp, needs));
+    expect(warp!.ends).toHaveLength(324);
+    expect(warp!.heddles).toEqual([81, 81, 81, 81]);
+    expect(warp!.wound.find(({ letter }) => letter === 'S')!.ends).toBeGreaterThanOrEqual(24);
+    expect(gamp.squares).toHaveLength(25);
+    expect(gamp.choice.exact).toBe(true);
+  });
+
+  test('a square weaves what its two orders weave', () => {
+    const gamp = gampOf(five, needsOf({ width: '16.2 in' }), { separator: 4 });
+    const { draft } = gamp.cloth;
+    for (const { warp, weft } of gamp.squares) {
+      const [i, j] = [gamp.warps[warp - 1]!.from - 1, gamp.wefts[weft - 1]!.from - 1];
+      expect([i % 4, j % 4]).toEqual([0, 0]);
+      const letters = (word: readonly number[], from: number) =>
+        word
+          .slice(from, from + 60)
+          .map((yarn) => 'DLS'[yarn])
+          .join('');
+      expect(letters(draft.warp, i)).toBe(orders[warp - 1]!.repeat(60).slice(0, 60));
+      expect(letters(draft.weft, j)).toBe(orders[weft - 1]!.repeat(60).slice(0, 60));
+    }
+  });
+
+  test('fewer sections: those that weave the most different cloths', () => {
+    const gamp = gampOf(five, needsOf(), { warps: 2, wefts: 2, separator: 4 });
+    expect(gamp.squares).toHaveLength(4);
+    expect(gamp.choice.cloths).toBe(4);
+  });
+
+  test('refuses mixed weaves, and a width too small', () => {
+    expect(() => gampOf([towel(), kept('plain weave', { warp: 'DL' })], needsOf(), { separator: 4 })).toThrow(
+      /found another weave, or other yarns, than in \w+; expected one weave for a gamp/,
+    );
+    expect(() => gampOf(five, needsOf({ width: '8 in' }), { separator: 4 })).toThrow(
+      'fewer sections (--warps) or more width',
+    );
+  });
+});
+
+test('folding: lines that repeat in turn are written once, and unfold to the same list', () => {
+  fc.assert(
+    fc.property(fc.array(fc.constantFrom('a', 'b', 'c'), { maxLength: 60 }), (lines) => {
+      const folds = folded(lines, (line) => line);
+      expect(folds.flatMap((fold) => Array.from({ length: fold.times }, () => fold.lines).flat())).toEqual(lines);
+    }),
+  );
+  expect(folded([...'ababab'], (line) => line)).toEqual([{ lines: ['a', 'b'], times: 3 }]);
+});

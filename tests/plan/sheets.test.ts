@@ -1,0 +1,120 @@
+import { describe, expect, test } from 'vitest';
+import { gampNeeds, gampOf } from '../../src/plan/gamp-plan.js';
+import { pickSheet, threadingLines } from '../../src/plan/lists.js';
+import { readNeeds } from '../../src/plan/needs.js';
+import { planText } from '../../src/plan/plan-text.js';
+import { figures } from '../../src/plan/sheet-figures.js';
+import { planSheets, teacherSheets } from '../../src/plan/sheets.js';
+import { planWarps } from '../../src/plan/warp-plan.js';
+import { yarnOrder } from '../../src/plan/yarn-order.js';
+import { kept, twelve } from './cloths.js';
+import { type PdfPage, readPdf } from './pdf-text.js';
+
+const NEEDS = { yarns: '8/2 cotton', floating: 'yes' };
+/** All words of a page, lines that were broken put together again. */
+const words = (page: PdfPage): string => page.lines.map((line) => line.text).join(' ');
+
+const CLOTHS = {
+  'twill, 20 ends': () => kept('2/2 twill', { warp: 'DDLDL' }),
+  'twill, 80 ends': () => kept('2/2 twill', { warp: 'DDLDL', times: 16 }),
+  'summer and winter': () => kept('summer and winter', { warp: 'DDLDL', profile: 'A A B A B', by: 'unit', times: 2 }),
+  overshot: () => kept('overshot', { warp: 'D', weft: 'DL' }),
+  crackle: () => kept('crackle', { warp: 'DLDDL', profile: 'A A B A B', by: 'unit' }),
+  huck: () => kept('huck', { warp: 'DDLDL', weft: 'L' }),
+  "M's and O's": () => kept("M's and O's", { warp: 'DLDDL', by: 'unit' }),
+  'turned twill': () => kept('turned twill', { warp: 'DLDDL', profile: 'A A B A B', by: 'unit', weft: 'LD' }),
+};
+
+describe.each(['a4', 'letter'] as const)('sheets on %s', (paper) => {
+  const [width, height] = paper === 'a4' ? [210, 297] : [215.9, 279.4];
+
+  test.each(Object.entries(CLOTHS))('%s: two pages, type of 9 pt and more, what the plan says', async (_, make) => {
+    const needs = readNeeds('', 'needs', { ...NEEDS, paper });
+    const warps = planWarps([make()], needs);
+    const pages = readPdf(await planSheets(warps, needs));
+    expect(pages).toHaveLength(2);
+    const [warp] = warps;
+    const [piece] = warp!.pieces;
+    for (const page of pages) {
+      expect(page.width).toBeCloseTo((width! * 72) / 25.4, 3);
+      expect(page.height).toBeCloseTo((height! * 72) / 25.4, 3);
+      expect(Math.min(...page.lines.map((line) => line.size))).toBeGreaterThanOrEqual(9);
+      expect(words(page)).toContain(piece!.cloth.code);
+      expect(words(page)).not.toContain('?');
+    }
+    const [first, second] = pages.map(words) as [string, string];
+    for (const [what, said] of figures(warp!, piece!)) expect(first).toContain(`${what} ${said}`);
+    expect(first).toContain('100 mm');
+    expect(first).toContain('4 in: measure me');
+    expect(first).toContain('begin here');
+    // Shafts with the letters of their yarns, in the large type.
+    const large = pages[1]!.lines.filter((line) => line.size === 11).map((line) => line.text);
+    for (const line of threadingLines(warp!)) expect(large.join(' ')).toContain(line.ends.join(' '));
+    for (const line of pickSheet(piece!).lines) expect(large.join(' ')).toContain(line.steps);
+    for (const { letter, ends, rounds } of warp!.winding.chains.map((c) => ({
+      ...c,
+      letter: warp!.yarns[c.yarn]!.letter,
+    }))) {
+      expect(second).toContain(`${letter}: ${ends} ends, ${rounds} rounds`);
+    }
+    expect(second).toContain('swatch');
+    expect(second).toContain('local codes and licensed practice decide');
+    expect(second).not.toContain('goes on');
+  });
+});
+
+test('the same plan gives the same bytes', async () => {
+  const needs = readNeeds('', 'needs', NEEDS);
+  const cloths = [CLOTHS['twill, 20 ends'](), CLOTHS.crackle()];
+  const twice = await Promise.all([0, 1].map(() => planSheets(planWarps(cloths, needs), needs)));
+  expect(twice[0]!.equals(twice[1]!)).toBe(true);
+});
+
+test('what is too long for two pages goes on to the next, every end and pick once', async () => {
+  const needs = readNeeds('', 'needs', { ...NEEDS, width: '17 in' });
+  const gamp = gampOf(
+    ['DDLDL', 'DDDLL', 'DL', 'DDLL', 'LLDLD'].map((warp) => kept('2/2 twill', { warp })),
+    needs,
+    { separator: 4 },
+  );
+  const warps = planWarps([gamp.cloth], gampNeeds(gamp, needs));
+  const [key, ...pages] = readPdf(await planSheets(warps, gampNeeds(gamp, needs), gamp));
+  for (let square = 1; square <= 25; square++) expect(key!.lines.map((line) => line.text)).toContain(String(square));
+  expect(pages.length).toBeGreaterThan(2);
+  const lists = pages.slice(1);
+  expect(words(lists[0]!)).toContain('goes on: next page');
+  expect(words(lists.at(-1)!)).not.toContain('goes on: next page');
+  const large = lists.flatMap((page) => page.lines.filter((line) => line.size === 11)).map((line) => line.text);
+  for (const line of threadingLines(warps[0]!)) expect(large.join(' ')).toContain(line.ends.join(' '));
+});
+
+test('the sheet says what the plan for programs says', () => {
+  const needs = readNeeds('', 'needs', NEEDS);
+  const warps = planWarps([CLOTHS['twill, 20 ends'](), CLOTHS.overshot()], needs);
+  const plan = JSON.parse(planText(warps, yarnOrder(warps)));
+  expect(plan).toMatchObject({ format: 'shedlight-plan', version: 1 });
+  for (const [w, warp] of warps.entries()) {
+    const threading = plan.warps[w].threading.split(' ') as string[];
+    expect(threading).toHaveLength(warp.ends.length);
+    for (const { letter, ends } of warp.wound) {
+      const floating = letter === warp.floating.letter ? warp.floating.ends : 0;
+      expect(threading.filter((end) => end.endsWith(letter))).toHaveLength(ends - floating);
+    }
+    for (const [p, piece] of warp.pieces.entries()) {
+      expect(plan.warps[w].pieces[p].said).toEqual(Object.fromEntries(figures(warp, piece)));
+      expect(plan.warps[w].pieces[p].throws).toHaveLength(piece.draft.weft.length);
+    }
+  }
+});
+
+test('contact sheets: sixteen a page, numbers that match the sheets, a yarn order at the end', async () => {
+  const needs = readNeeds('', 'needs', { ...NEEDS, width: '10 in' });
+  const warps = planWarps([...twelve(), ...Object.values(CLOTHS).map((make) => make())], needs);
+  const pieces = warps.flatMap((warp) => warp.pieces);
+  const pages = readPdf(await teacherSheets('Lamp-room round', warps, 'letter'));
+  expect(pages).toHaveLength(3);
+  const shown = pages.slice(0, 2).map(words).join(' ');
+  for (const { number, cloth } of pieces) expect(shown).toContain(`${number} ${cloth.code}`);
+  for (const page of pages) expect(Math.min(...page.lines.map((line) => line.size))).toBeGreaterThanOrEqual(9);
+  expect(words(pages[2]!)).toContain(`for ${warps.length} warps`);
+});

@@ -1,6 +1,14 @@
 import { Command } from 'commander';
 import type { Io } from './io.js';
-import { addFlags, FLOAT_FLAG, flagsGiven, LAYING_FLAGS, STRUCTURE_FLAGS, YARN_FLAGS } from './question-flags.js';
+import {
+  addFlags,
+  FLOAT_FLAG,
+  flagsGiven,
+  LAYING_FLAGS,
+  LOOM_FLAG,
+  STRUCTURE_FLAGS,
+  YARN_FLAGS,
+} from './question-flags.js';
 
 const EXAMPLES = `Examples:
   shedlight draw threading.yaml
@@ -10,6 +18,9 @@ const EXAMPLES = `Examples:
   shedlight draw --structure "summer and winter" --profile "A A B" \\
       --warp DLDDL --by unit --weft D --out draft.svg
       threading, tie-up and treadling as a drawing
+  shedlight draw --structure "turned twill on four shafts" --warp DL \\
+      --loom "sinking, 4 shafts, 6 treadles"
+      tied up for a loom, with two feet where its treadles are too few
 `;
 
 /** Flags that make a draft from a structure, or lay other colours on a draft. */
@@ -21,7 +32,7 @@ const DRAW_FLAGS = {
     { key: 'weft', flags: '--weft <rule>', about: 'same, exchange, a letter or an order (default: same)' },
     ...LAYING_FLAGS,
   ],
-  'What is too long:': [FLOAT_FLAG],
+  'What is too long, and what it is woven on:': [FLOAT_FLAG, LOOM_FLAG],
 } as const;
 
 /** The command that shows one draft: its flags and help. */

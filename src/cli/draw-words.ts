@@ -1,5 +1,5 @@
 import { drawdown } from '../cloth/drawdown.js';
-import { type FloatPlace, longestFloatPlace } from '../cloth/floats.js';
+import { type FloatPlace, longestFloatPlace, weftFloatsByKind } from '../cloth/floats.js';
 import { layers } from '../cloth/sound.js';
 import { type Draft, spacing } from '../draft/draft.js';
 import { formatOrder } from '../order/order.js';
@@ -7,10 +7,12 @@ import { DISTANCES } from '../score/distance.js';
 import { exceedsFloat, type FloatLimit } from '../score/rank.js';
 import type { Scored } from '../score/score.js';
 import { inWords, lengthInWords, limitInWords, symmetryInWords } from '../score/words.js';
+import { heddles, liftsUsed } from '../structure/loom.js';
+import { needsOf } from './draw-loom.js';
 
 /** A cloth in one sentence, then every figure in a line of its own. */
 export function figureLines(name: string, draft: Draft, scored: Scored, floatLimit: FloatLimit): string[] {
-  const figures = [...facesOf(draft, scored), ...easeOf(draft, scored)];
+  const figures = [...facesOf(draft, scored), ...floatsIn(draft), ...easeOf(draft, scored), ...needsOf(draft)];
   const width = Math.max(...figures.map(([figure]) => figure.length));
   return [
     `${name} (${scored.code})`,
@@ -42,6 +44,18 @@ function facesOf(draft: Draft, { scores }: Scored): Figure[] {
   ];
 }
 
+/** Where the longest float lies, and the weft floats of each kind of pick where there are several. */
+function floatsIn(draft: Draft): Figure[] {
+  const cloth = drawdown(draft);
+  const kinds = Object.entries(weftFloatsByKind(cloth, draft.pickKinds));
+  const sides = ({ face, back }: { face: number | null; back: number | null }): string =>
+    `${face ?? 'without end'} on the face, ${back ?? 'without end'} on the back`;
+  return [
+    ['longest float', floatInWords(longestFloatPlace(cloth))],
+    ...(kinds.length < 2 ? [] : kinds.map(([kind, floats]): Figure => [`${kind} weft`, sides(floats)])),
+  ];
+}
+
 /** What the cloth costs to weave. */
 function easeOf({ warp, weft, sett }: Draft, { ease }: Scored): Figure[] {
   const { across, along } = spacing(sett);
@@ -54,7 +68,10 @@ function easeOf({ warp, weft, sett }: Draft, { ease }: Scored): Figure[] {
     ['ends', ends.join(', ')],
     ['colour changes', `${ease.warpChanges} in the warp, ${ease.weftChanges} in the weft`],
     ['winding', ways.join('; ')],
-    ['shuttles', `${ease.shuttles}; longest carry ${ease.longestCarry} picks; ${home}`],
+    [
+      'shuttles',
+      `${ease.shuttles}; longest carry ${ease.longestCarry} ${ease.longestCarry === 1 ? 'pick' : 'picks'}; ${home}`,
+    ],
   ];
 }
 
@@ -94,6 +111,10 @@ export function asData(name: string, draft: Draft, scored: Scored, wrong: readon
     scores,
     ease,
     hangsTogether,
+    longestFloat: longestFloatPlace(drawdown(draft)),
+    weftFloats: weftFloatsByKind(drawdown(draft), pickKinds),
+    heddles: heddles(draft),
+    lifts: liftsUsed(draft),
     wrong,
   };
 }

@@ -7,6 +7,8 @@ import { draftOf, recipeOf, weftOf } from '../search/candidate.js';
 import { familiesOf } from '../search/family.js';
 import type { Question } from '../search/question.js';
 import { readQuestion } from '../search/read-question.js';
+import { obstacles, tieUpOn } from '../structure/loom-fit.js';
+import { loomLines } from './draw-loom.js';
 import { pictureKind, writePicture } from './draw-picture.js';
 import { asData, faultsOf, figureLines } from './draw-words.js';
 import { draftLoader } from './files.js';
@@ -38,8 +40,11 @@ export async function runDraw(given: DrawArguments, io: Io): Promise<number> {
   const scored = scoreDraft(draft, { weights: question.rank, floatLimit, classics: [] });
   const faults = faultsOf(draft, scored, floatLimit);
   if (out !== undefined && kind !== undefined) await writePicture(out, kind, name, draft);
-  if (given.json) sayJson(io, { ...asData(name, draft, scored, faults), ...(out !== undefined && { picture: out }) });
-  else {
+  const { loom } = question;
+  if (given.json) {
+    const onLoom = loom && { loom: { ...tieUpOn(draft, loom), obstacles: obstacles(draft, loom) } };
+    sayJson(io, { ...asData(name, draft, scored, faults), ...onLoom, ...(out !== undefined && { picture: out }) });
+  } else {
     for (const line of [
       ...figureLines(name, draft, scored, floatLimit),
       ...faults.map((fault) => `wrong: ${fault}`),
@@ -48,6 +53,7 @@ export async function runDraw(given: DrawArguments, io: Io): Promise<number> {
       say(io.stdout, line);
     }
     io.stdout.write(writeDraft(draft));
+    if (loom !== undefined) for (const line of ['', ...loomLines(draft, loom)]) say(io.stdout, line);
     if (out !== undefined) say(io.stdout, `\nOpen ${out}`);
   }
   return EXIT.done;

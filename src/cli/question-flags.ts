@@ -14,6 +14,7 @@ export const STRUCTURE_FLAGS: readonly Flag[] = [
   { key: 'structure', flags: '--structure <name>', about: 'weave structure; several with commas (see: structures)' },
   { key: 'treadling', flags: '--treadling <manner>', about: 'manner of treadling (default: the usual one)' },
   { key: 'profile', flags: '--profile <blocks>', about: 'block order, "A A B"; or order: the colours choose it' },
+  { key: 'name', flags: '--name <name>', about: 'name to draft in overshot, "INDIGO", "INDIGO, all drafts, mirrored"' },
   { key: 'treadled', flags: '--treadled <blocks>', about: 'block order of the treadling (default: as drawn in)' },
 ];
 
@@ -28,6 +29,12 @@ export const LAYING_FLAGS: readonly Flag[] = [
   { key: 'fill', flags: '--fill <ways>', about: 'an element is solid, alternate, nest (default: solid)' },
   { key: 'times', flags: '--times <factors>', about: 'threads or units an element covers (default: 1)' },
 ];
+
+export const LOOM_FLAG: Flag = {
+  key: 'loom',
+  flags: '--loom <loom>',
+  about: 'loom: "rising, 4 shafts, 6 treadles, heddles 120 120 120 70, 400 ends, 2 shuttles"',
+};
 
 export const FLOAT_FLAG: Flag = {
   key: 'limits.float',
@@ -44,12 +51,14 @@ export const QUESTION_FLAGS: Groups = {
   'Colour orders:': [
     { key: 'lengths', flags: '--lengths <range>', about: 'elements in an order, 5, 2-6 or 2,3,5 (default: 2-6)' },
     { key: 'orders', flags: '--orders <list>', about: 'orders to try instead, "DLDDL, DL"' },
+    { key: 'warp', flags: '--warp <order>', about: 'one order or letter for the warp; the listed ones are the weft’s' },
     { key: 'weft', flags: '--weft <rule>', about: 'same, exchange, own, a letter or an order (default: same)' },
     ...LAYING_FLAGS,
     { key: 'starts', flags: '--starts <which>', about: 'where an order may begin: all, first (default: all)' },
   ],
   'What is set aside:': [
     FLOAT_FLAG,
+    LOOM_FLAG,
     { key: 'limits.repeat', flags: '--limit-repeat <n>', about: 'ends or picks in a repeat (default: 400)' },
     { key: 'limits.warp changes', flags: '--limit-warp-changes <n>', about: 'colour changes in the warp, a repeat' },
     { key: 'limits.weft changes', flags: '--limit-weft-changes <n>', about: 'colour changes in the weft, a repeat' },

@@ -29,6 +29,7 @@ const LENGTHS = `lengths from 1 to ${LONGEST}, as 5, 2-6 or 2,3,5`;
 const FLOAT = 'a float such as 7 (threads), 1/2 in or 10 mm';
 const RANK = `what to rank by, as contrast 3, symmetry 2, or one word: ${orList(VIEW_NAMES)}`;
 const HEDDLES = 'heddles on each shaft, as 120 120 120 70';
+const LOOM = 'a loom such as “rising, 4 shafts, 6 treadles, heddles 120 120 120 70, 400 ends, 2 shuttles”';
 const NAME = 'a name such as INDIGO, or “INDIGO, all drafts, mirrored”';
 const SPACED = /[\s,;]+/;
 
@@ -199,8 +200,22 @@ function joined(given: Given, expected: string): string {
 }
 
 function loomOf(given: Given): Loom {
-  const { kind, ...rest } = readAs(loomKeys, given);
+  const { kind, ...rest } = readAs(loomKeys, typeof given === 'string' ? loomOfText(given) : given);
   return { kind, ...Object.fromEntries(Object.entries(rest).filter(([, value]) => value !== undefined)) };
+}
+
+/** The keys of a loom told in one text: its kind and counts, `sinking, 4 shafts, heddles 120 120 120 70`. */
+function loomOfText(text: string): Given {
+  const parts = textOf(text, LOOM).split(/\s*,\s*/);
+  return Object.fromEntries(
+    parts.map((part) => {
+      const found = /^(?:(\d+) (shafts|treadles|ends|shuttles?)|(heddles) ([\d ]+)|([a-z]+))$/.exec(part);
+      if (found === null) throw new Misread(`found ${describe(part)}; expected ${LOOM}`);
+      const [, number, what, heddles, each, kind] = found;
+      if (kind !== undefined) return ['kind', kind];
+      return heddles === undefined ? [what === 'shuttle' ? 'shuttles' : what!, number!] : [heddles, each!];
+    }),
+  );
 }
 
 /** Reads `INDIGO`, `INDIGO, all drafts, mirrored`, `INDIGO, draft 3`, or the same as keys. */

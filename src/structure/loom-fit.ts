@@ -1,5 +1,5 @@
-import { shaftCount, type Weave } from '../draft/draft.js';
-import { liftsUsed, MOST_LIFTS, twoFootTieUp } from './loom.js';
+import { liftAt, shaftCount, type Weave } from '../draft/draft.js';
+import { countermarchTieUp, type Lift, liftsUsed, sinkingTieUp, twoFootTieUp } from './loom.js';
 
 /** How a loom opens its shed. */
 export const LOOM_KINDS = ['rising', 'sinking', 'countermarch', 'table'] as const;
@@ -29,16 +29,52 @@ export function heddlesFor(weave: Pick<Weave, 'threading' | 'tieUp'>, ends: numb
   return counts;
 }
 
+/** A weave tied up for one loom. */
+export interface LoomTieUp {
+  /** Shafts that each treadle raises, lowers, or both; none for a lift plan. */
+  readonly treadles: readonly { readonly rise: Lift; readonly sink: Lift }[];
+  /** Treadles pressed at each pick, numbered from 1; empty for a lift plan. */
+  readonly treadling: readonly (readonly number[])[];
+  readonly manner: 'one foot' | 'two feet' | 'lift plan';
+}
+
 /**
- * Whether the lifts of a weave can be had: one treadle each, or two feet. On a countermarch two treadles would have to
- * raise and sink one shaft at once (Booker), so there one foot must do. A table loom has no treadles.
+ * The tie-up of a weave on a loom: a treadle for each lift where there are enough, else two feet, else a lift plan.
+ * Two treadles of a rising shed raise what either raises; of a sinking shed they lower what either lowers, so there the
+ * shafts that go down are what is shared out. On a countermarch two treadles would have to raise and sink one shaft at
+ * once (Booker), so there one foot must do. A table loom has no treadles.
  */
-export function canBeTied(weave: Pick<Weave, 'tieUp' | 'treadling'>, loom: Pick<Loom, 'kind' | 'treadles'>): boolean {
-  const { kind, treadles } = loom;
-  if (kind === 'table' || treadles === undefined) return true;
+export function tieUpOn(
+  weave: Pick<Weave, 'threading' | 'tieUp' | 'treadling'>,
+  loom: Pick<Loom, 'kind' | 'shafts' | 'treadles'>,
+): LoomTieUp {
+  const { kind, treadles = Number.POSITIVE_INFINITY } = loom;
   const lifts = liftsUsed(weave);
-  if (lifts.length <= treadles) return true;
-  return kind !== 'countermarch' && lifts.length <= MOST_LIFTS && twoFootTieUp(lifts, treadles) !== undefined;
+  const shafts = Math.max(shaftCount(weave), loom.shafts ?? 0);
+  const isOneFoot = lifts.length <= treadles;
+  if (kind === 'table' || (kind === 'countermarch' && !isOneFoot)) return LIFT_PLAN;
+  const moved = kind === 'sinking' ? sinkingTieUp(lifts, shafts) : lifts;
+  const tied = isOneFoot ? { tieUp: moved, presses: moved.map((_, at) => [at + 1]) } : twoFootTieUp(moved, treadles);
+  if (tied === undefined) return LIFT_PLAN;
+  const presses = new Map(lifts.map((lift, at) => [lift.join(), tied.presses[at]!]));
+  return {
+    treadles:
+      kind === 'countermarch'
+        ? countermarchTieUp(tied.tieUp, shafts)
+        : tied.tieUp.map((tie) => (kind === 'sinking' ? { rise: [], sink: tie } : { rise: tie, sink: [] })),
+    treadling: weave.treadling.map((_, j) => presses.get(liftAt(weave, j).join())!),
+    manner: isOneFoot ? 'one foot' : 'two feet',
+  };
+}
+
+const LIFT_PLAN: LoomTieUp = { treadles: [], treadling: [], manner: 'lift plan' };
+
+/** Whether the lifts of a weave can be had on a loom. */
+export function canBeTied(
+  weave: Pick<Weave, 'threading' | 'tieUp' | 'treadling'>,
+  loom: Pick<Loom, 'kind' | 'shafts' | 'treadles'>,
+): boolean {
+  return loom.kind === 'table' || loom.treadles === undefined || tieUpOn(weave, loom).manner !== 'lift plan';
 }
 
 /** Why a weave cannot be woven on a loom, one clause each; none where it can. Shuttles are the colours' affair. */

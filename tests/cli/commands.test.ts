@@ -104,6 +104,23 @@ describe('draw', () => {
       expect(readFileSync(svg, 'utf8')).toMatch(/^<svg/);
     }));
 
+  it('says where the longest float lies, and pattern weft and tabby apart', async () => {
+    const { out } = await run('draw', '--structure', 'monk’s belt', '--profile', 'AAB', '--warp', 'L', '--weft', 'D');
+    expect(out).toContain('pattern weft    4 on the face, 4 on the back');
+    expect(out).toContain('tabby weft      1 on the face, 1 on the back');
+    expect(out).toMatch(/longest float +pick 1 floats over 4 ends on the face, from end 1 on/);
+  });
+
+  it('ties a draft up for a loom, with two feet where treadles are too few, and says what the loom lacks', async () => {
+    const bands = ['draw', '--structure', 'turned twill on four shafts', '--warp', 'D', '--weft', 'L'];
+    const { out } = await run(...bands, '--loom', 'rising, 6 treadles, heddles 9 9 9 9, 40 ends');
+    expect(out).toContain('on the loom (rising): 8 lifts on 6 treadles, with two feet');
+    expect(out).toContain('heddles for 40 ends: 10 10 10 10, owned 9 9 9 9');
+    expect(out).toContain('wrong: needs 10 heddles on shaft 4, the loom has 9');
+    const table = JSON.parse((await run(...bands, '--loom', 'table', '--json')).out);
+    expect(table.loom).toMatchObject({ manner: 'lift plan', obstacles: [] });
+  });
+
   it.each([
     [['draw'], 'question: found neither structure nor draft'],
     [['draw', '--structure', 'plain'], '--warp: found none; expected one, such as DLDDL'],

@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
+import { liftAt } from '../../src/draft/draft.js';
 import { readQuestion } from '../../src/search/read-question.js';
 import { explore } from '../../src/search/run.js';
 import { findStructure, weaveOf } from '../../src/structure/index.js';
-import { canBeTied, heddlesFor, obstacles } from '../../src/structure/loom-fit.js';
+import { canBeTied, heddlesFor, type LoomKind, obstacles, tieUpOn } from '../../src/structure/loom-fit.js';
 
 const weave = (name: string, profile: string) => weaveOf(findStructure(name), [...profile]);
 
@@ -41,6 +42,35 @@ describe('what a loom cannot weave', () => {
   });
 });
 
+describe('what is tied up weaves the draft', () => {
+  const kinds: LoomKind[] = ['rising', 'sinking', 'countermarch'];
+  test.each(kinds)('%s, one foot and two', (kind) => {
+    for (const [name, profile] of [
+      ['turned twill on four shafts', 'AB'],
+      ['overshot', 'AAABBBCCCDDD'],
+      ['summer and winter', 'AABAB'],
+    ] as const) {
+      const woven = weave(name, profile);
+      const all = [...new Set([...woven.threading, ...woven.tieUp].flat())];
+      for (let treadles = 2; treadles <= 8; treadles++) {
+        const { treadles: tied, treadling, manner } = tieUpOn(woven, { kind, treadles });
+        if (manner === 'lift plan') continue;
+        expect(tied.length).toBeLessThanOrEqual(treadles);
+        treadling.forEach((pressed, j) => {
+          const risen = pressed.flatMap((treadle) => tied[treadle - 1]!.rise);
+          const sunk = pressed.flatMap((treadle) => tied[treadle - 1]!.sink);
+          const up = kind === 'sinking' ? all.filter((shaft) => !sunk.includes(shaft)) : risen;
+          expect(new Set(up)).toEqual(new Set(liftAt(woven, j)));
+          // A countermarch moves every shaft, and none both ways.
+          if (kind === 'countermarch') expect([...risen, ...sunk].sort()).toEqual([...all].sort());
+        });
+      }
+    }
+    const bands = weave('turned twill on four shafts', 'AB');
+    expect(tieUpOn(bands, { kind, treadles: 6 }).manner).toBe(kind === 'countermarch' ? 'lift plan' : 'two feet');
+  });
+});
+
 test('a search sets aside what the loom cannot weave, and counts it', async () => {
   const ask = (loom: string) =>
     readQuestion({ text: `structure: [turned twill, 2/2 twill]\nlengths: 2\nloom: ${loom}\n`, flags: {} }, () => {
@@ -54,4 +84,22 @@ test('a search sets aside what the loom cannot weave, and counts it', async () =
   expect(four.counts.examined).toBe(free.counts.examined);
   const oneShuttle = await explore(ask('{ shuttles: 1 }'));
   expect(oneShuttle.found.every(({ ease }) => ease.shuttles === 1)).toBe(true);
+});
+
+test('a loom told in one text', () => {
+  const loom = 'sinking, 4 shafts, 6 treadles, heddles 120 120 120 70, 400 ends, 1 shuttle';
+  const noDraft = () => {
+    throw new Error('no draft');
+  };
+  expect(readQuestion({ flags: { structure: 'crackle', loom } }, noDraft).loom).toEqual({
+    kind: 'sinking',
+    shafts: 4,
+    treadles: 6,
+    heddles: [120, 120, 120, 70],
+    ends: 400,
+    shuttles: 1,
+  });
+  expect(() => readQuestion({ flags: { structure: 'crackle', loom: '4 pedals' } }, noDraft)).toThrow(
+    '--loom: found “4 pedals”; expected a loom such as',
+  );
 });

@@ -9,7 +9,8 @@ import type { PiecePlan } from './piece-plan.js';
 import { drawDraft } from './sheet-draft.js';
 import { figures } from './sheet-figures.js';
 import { drawFoot } from './sheet-foot.js';
-import { drawPicks, drawThreading, drawWinding, pickRows, threadingRows } from './sheet-lists.js';
+import { drawThreading, drawWinding, threadingRows } from './sheet-lists.js';
+import { drawPicks, pickRows } from './sheet-picks.js';
 import type { WarpPlan } from './warp-plan.js';
 
 /** Points to the millimetre of a picture at actual size (300 to the inch). */

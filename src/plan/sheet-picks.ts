@@ -1,0 +1,119 @@
+import { type Fold, folded, type PickLine, pickSheet } from './lists.js';
+import { NUMBERS, type Sheets } from './paper.js';
+import type { PiecePlan } from './piece-plan.js';
+import type { Frame } from './sheet-draft.js';
+import { LEADING, LINE, title } from './sheet-lists.js';
+
+/** From row to row where the list stands in two columns. */
+const COMPACT = 4.6;
+
+/** A row of the pick list. */
+export interface PickRow {
+  readonly numbers: string;
+  readonly shuttle: string;
+  /** What the row begins; absent in the rows that go on, and in headings. */
+  readonly line?: PickLine;
+  readonly steps: string;
+}
+
+/** All rows of the picks of one repeat, for a column of this width. */
+export function pickRows(sheets: Sheets, piece: PiecePlan, width: number): PickRow[] {
+  const key = (line: PickLine): string =>
+    [line.to - line.from, line.shuttle, line.start, line.rests, line.steps, line.carry].join();
+  return folded(pickSheet(piece).lines, key).flatMap((fold) => foldedPicks(sheets, fold, width));
+}
+
+/** The picks of one repeat by shuttle; draws as many rows as there is room for, and returns the others. */
+export function drawPicks(sheets: Sheets, piece: PiecePlan, rows: readonly PickRow[], frame: Frame): PickRow[] {
+  const steps = piece.tied.manner === 'lift plan' ? 'shafts up' : 'treadles';
+  let y = title(sheets, `picks of one repeat: shuttle, from side to side, picks carried past, ${steps}`, frame) + 0.6;
+  const { tabby } = pickSheet(piece);
+  if (tabby !== undefined) {
+    const said = `After each pick listed, ${tabby.shuttle} from the ${tabby.start}, ${steps} ${tabby.steps.replace(' ', ' and ')} in turn.`;
+    y = sheets.paragraph(said, frame.x, y, frame.width, LEADING) + 1;
+  }
+  const home = sheets.wrapped(homeWords(piece), frame.width);
+  const free = frame.y + frame.height - y;
+  const room = Math.max(0, Math.floor(free / LINE) - 1);
+  const narrow = Math.floor((free - home.length * LEADING) / COMPACT);
+  if (
+    rows.length + home.length > room &&
+    rows.length <= 2 * narrow &&
+    rows.every((row) => isShort(sheets, row, frame))
+  ) {
+    return drawCompact(sheets, piece, rows, { ...frame, y });
+  }
+  const all = rows.length + home.length <= room;
+  const shown = all ? rows : rows.slice(0, Math.min(room, rows.length - 1));
+  for (const row of shown) {
+    sheets.text(row.numbers, frame.x, y);
+    sheets.text(row.shuttle, frame.x + 15, y, { bold: true });
+    const x = frame.x + 17 + sheets.textWidth(row.shuttle, undefined, true);
+    if (row.line !== undefined) sheets.text(sideWords(row.line), x, y);
+    sheets.text(row.steps, frame.x + frame.width, y, { size: NUMBERS, bold: true, align: 'right' });
+    y += LINE;
+  }
+  if (!all) {
+    sheets.text('goes on: next page', frame.x, y);
+    return rows.slice(shown.length);
+  }
+  sheets.paragraph(homeWords(piece), frame.x, y, frame.width, LEADING);
+  return [];
+}
+
+/** Whether a row fits half the width, its side shown by a pointer. */
+function isShort(sheets: Sheets, row: PickRow, { width }: Frame): boolean {
+  const words = sheets.textWidth(row.shuttle, undefined, true) + sheets.textWidth(row.steps, NUMBERS, true);
+  return words + 9 + 5 <= width / 2 - 3;
+}
+
+/** The pick list in two columns; a pointer shows the way of the first pick of each row. */
+function drawCompact(sheets: Sheets, piece: PiecePlan, rows: readonly PickRow[], { x, y, width }: Frame): PickRow[] {
+  const half = Math.ceil(rows.length / 2);
+  const column = width / 2 - 3;
+  rows.forEach((row, at) => {
+    const left = x + (at < half ? 0 : width / 2 + 3);
+    const line = y + (at % half) * COMPACT;
+    sheets.text(row.numbers, left, line);
+    sheets.text(row.shuttle, left + 9, line, { bold: true });
+    const after = left + 10.5 + sheets.textWidth(row.shuttle, undefined, true);
+    if (row.line !== undefined) sheets.pointer(after, line - 1.1, row.line.start === 'left' ? 'right' : 'left');
+    sheets.text(row.steps, left + column, line, { size: NUMBERS, bold: true, align: 'right' });
+  });
+  sheets.line(x + width / 2, y - 3, x + width / 2, y + (half - 1) * COMPACT + 1, 0.2);
+  sheets.paragraph(homeWords(piece), x, y + half * COMPACT, width, LEADING);
+  return [];
+}
+
+/** Where the shuttles lie after one repeat. */
+function homeWords({ shuttles, list }: PiecePlan): string {
+  const home = shuttles.map(({ name, side }, s) => {
+    const last = list.filter((thrown) => thrown.shuttle === s).at(-1)!;
+    return last.to === side ? `${name} is back on the ${side}` : `${name} ends on the ${last.to}: next repeat mirrored`;
+  });
+  return `After one repeat ${home.join('; ')}.`;
+}
+
+function foldedPicks(sheets: Sheets, { lines, times }: Fold<PickLine>, width: number): PickRow[] {
+  const first = lines[0]!.from;
+  const length = lines.at(-1)!.to - first + 1;
+  const head: PickRow[] =
+    times === 1
+      ? []
+      : [{ numbers: `${first}–${first + length * times - 1}`, shuttle: `${times} times these lines:`, steps: '' }];
+  const rows = lines.flatMap((line) => {
+    const own = sheets.textWidth(line.shuttle, undefined, true) + sheets.textWidth(sideWords(line)) + 22;
+    const parts = sheets.wrapped(line.steps, Math.max(25, width - own), { size: NUMBERS, bold: true });
+    const numbers = line.from === line.to ? `${line.from}` : `${line.from}–${line.to}`;
+    return parts.map(
+      (steps, at): PickRow =>
+        at === 0 ? { numbers, shuttle: line.shuttle, line, steps } : { numbers: '', shuttle: '', steps },
+    );
+  });
+  return [...head, ...rows];
+}
+
+/** `left to right, carry 4`. */
+function sideWords({ start, rests, carry }: PickLine): string {
+  return `${start} to ${rests}${carry > 0 ? `, carry ${carry}` : ''}`;
+}

@@ -1,9 +1,9 @@
-import { layOver, toPng } from '../gallery/png.js';
 import { Pen, POINTS, wrapped } from '../gallery/sheet-text.js';
-import { type Picture, paintCloth } from '../render/cloth.js';
+import { paintCloth } from '../render/cloth.js';
 import type { FloatLimit } from '../score/rank.js';
 import { type Enlarged, type Size, WAYS, type Way } from '../search/enlarge.js';
 import { floatOf, lengthOf, passesOf, refusalInWords, timesInWords, WAY_WORDS } from './enlarge-words.js';
+import { PAGE, type Placed, pngOf, svgOf } from './picture-sheet.js';
 
 /** What the sheet says at its head. */
 export interface SheetHead {
@@ -13,8 +13,6 @@ export interface SheetHead {
   readonly shrinkage: number;
 }
 
-/** Everything in millimetres; as wide as a page of A4. */
-const PAGE = { width: 210, side: 10, top: 8 };
 const COLUMNS = 4;
 const PICTURE = { width: 44.5, height: 30 };
 const GUTTER = 4;
@@ -43,7 +41,7 @@ export async function enlargedSheet(
   const height = PAGE.top + 16 + rows.reduce((sum, row) => sum + row.height, 0) + 8;
   const pen = new Pen();
   drawHead(pen, enlarged, head, reduction);
-  const pictures: { picture: Picture; x: number; y: number }[] = [];
+  const pictures: Placed[] = [];
   let y = PAGE.top + 16;
   for (const row of rows) {
     pen.text(WAY_WORDS[row.way], PAGE.side, y, { bold: true });
@@ -120,37 +118,4 @@ function drawRule(pen: Pen, y: number): void {
   pen.text('100 mm when printed at full size; the bar under a picture is its motif, once', PAGE.side + 102, y, {
     quiet: true,
   });
-}
-
-type Placed = readonly { readonly picture: Picture; readonly x: number; readonly y: number }[];
-
-async function pngOf(pictures: Placed, pen: Pen, millimetres: number): Promise<Buffer> {
-  const width = Math.round(PAGE.width * POINTS);
-  const height = Math.round(millimetres * POINTS);
-  const page: Picture = { width, height, rgb: new Uint8Array(width * height * 3).fill(255) };
-  for (const { picture, x, y } of pictures) {
-    const [left, top] = [Math.round(x * POINTS), Math.round(y * POINTS)];
-    for (let row = 0; row < picture.height; row++) {
-      const from = row * picture.width * 3;
-      page.rgb.set(picture.rgb.subarray(from, from + picture.width * 3), ((top + row) * width + left) * 3);
-    }
-  }
-  await layOver(page, pen.layer(width, height));
-  return toPng(page, POINTS);
-}
-
-/** The pictures stand in the drawing as they are, so that the sheet is one file. */
-async function svgOf(pictures: Placed, pen: Pen, millimetres: number): Promise<string> {
-  const width = Math.round(PAGE.width * POINTS);
-  const height = Math.round(millimetres * POINTS);
-  const images = await Promise.all(
-    pictures.map(async ({ picture, x, y }) => {
-      const data = (await toPng(picture, POINTS)).toString('base64');
-      const place = `x="${Math.round(x * POINTS)}" y="${Math.round(y * POINTS)}"`;
-      return `<image ${place} width="${picture.width}" height="${picture.height}" href="data:image/png;base64,${data}"/>`;
-    }),
-  );
-  const size = `width="${PAGE.width}mm" height="${millimetres}mm" viewBox="0 0 ${width} ${height}"`;
-  const ground = `<rect width="${width}" height="${height}" fill="#fff"/>`;
-  return `<svg xmlns="http://www.w3.org/2000/svg" ${size}>${ground}${images.join('')}${pen.layer(width, height)}</svg>\n`;
 }

@@ -2,7 +2,8 @@ import type { Yarn } from '../colour/yarn.js';
 import { type Picture, paintCloth } from '../render/cloth.js';
 import { textWidth } from '../render/text.js';
 import type { Found } from '../search/found.js';
-import { layOver, toPng } from './png.js';
+import { inFlight } from './in-flight.js';
+import { toPng } from './png.js';
 import { caption } from './sheet-caption.js';
 import { Pen, POINTS, SMALL, wrapped } from './sheet-text.js';
 
@@ -30,23 +31,43 @@ const GUTTER = 4;
 const LEADING = 2.75;
 const TITLE = (13 * 25.4) / 72;
 
-/** The contact sheet: PNG pages at 200 points to the inch, the best first. No cloths, no pages. */
-export async function contactSheetPages(found: readonly Found[], options: SheetOptions): Promise<Buffer[]> {
+/** One page is written down while the next is drawn. */
+const AT_ONCE = 2;
+
+/**
+ * The contact sheet: PNG pages at 200 points to the inch, the best first. No cloths, no pages. `onPage` is told how
+ * many are done, of how many.
+ */
+export async function contactSheetPages(
+  found: readonly Found[],
+  options: SheetOptions,
+  onPage?: (done: number, of: number) => void,
+): Promise<Buffer[]> {
   const perPage = options.perPage ?? 16;
-  const pages: Buffer[] = [];
   const count = Math.ceil(found.length / perPage);
-  for (let page = 0; page < count; page++) {
+  const pages = new Array<Buffer>(count);
+  // A page is large: the paper of one that is written down is taken again.
+  const papers = Array.from({ length: Math.min(AT_ONCE, count) }, blankPage);
+  let done = 0;
+  await inFlight(pages.keys(), AT_ONCE, async (page) => {
     const shown = found.slice(page * perPage, (page + 1) * perPage);
-    pages.push(await drawPage(shown, options, `sheet ${page + 1} of ${count}`));
-  }
+    const paper = papers.pop()!;
+    pages[page] = await drawPage(paper, shown, options, `sheet ${page + 1} of ${count}`);
+    papers.push(paper);
+    onPage?.(++done, count);
+  });
   return pages;
 }
 
-async function drawPage(found: readonly Found[], options: SheetOptions, number: string): Promise<Buffer> {
-  const layout = LAYOUTS[options.perPage ?? 16];
+function blankPage(): Picture {
   const width = Math.round(PAGE.width * POINTS);
   const height = Math.round(PAGE.height * POINTS);
-  const page: Picture = { width, height, rgb: new Uint8Array(width * height * 3).fill(255) };
+  return { width, height, rgb: new Uint8Array(width * height * 3) };
+}
+
+function drawPage(page: Picture, found: readonly Found[], options: SheetOptions, number: string): Promise<Buffer> {
+  const layout = LAYOUTS[options.perPage ?? 16];
+  page.rgb.fill(255);
   const pen = new Pen();
   head(pen, found, options, number);
   const room = (PAGE.height - PAGE.top - PAGE.bottom - HEAD - FOOT) / layout.columns;
@@ -58,8 +79,7 @@ async function drawPage(found: readonly Found[], options: SheetOptions, number: 
     under(pen, cloth, x, y + layout.side + 3.1, layout.side);
   });
   foot(pen);
-  await layOver(page, pen.layer(width, height));
-  return toPng(page, POINTS);
+  return toPng(page, POINTS, pen.layer(page.width, page.height));
 }
 
 function picture(cloth: Found, side: number, scale: 'half' | 'actual'): Picture {

@@ -36,6 +36,7 @@ const BOX: Sign = {
 };
 
 const fonts = new Map<boolean, fontkit.Font>();
+const words = new Map<string, readonly Sign[]>();
 const paths = new WeakMap<Sign['outline'], Map<number, string>>();
 
 /**
@@ -88,8 +89,21 @@ export function canDraw(text: string, bold = false): boolean {
   return [...text].every((sign) => sign in DRAWN || font(bold).hasGlyphForCodePoint(sign.codePointAt(0)!));
 }
 
-/** The signs of a line. What the type can draw is laid out in whole stretches, for the kerning of pairs. */
+/** The signs of a line, word by word: this type has no kerning with a space, and most words come again and again. */
 function signs(text: string, bold: boolean): Sign[] {
+  return text.split(/( )/).flatMap((word) => {
+    const key = `${bold} ${word}`;
+    let known = words.get(key);
+    if (known === undefined) {
+      known = wordSigns(word, bold);
+      words.set(key, known);
+    }
+    return known;
+  });
+}
+
+/** The signs of a word. What the type can draw is laid out in whole stretches, for the kerning of pairs. */
+function wordSigns(text: string, bold: boolean): Sign[] {
   const line: Sign[] = [];
   let stretch = '';
   const layOut = () => {

@@ -1,3 +1,6 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import * as fontkit from 'fontkit';
 import { describe, expect, it } from 'vitest';
 import { canDraw, textPath, textWidth } from '../../src/render/text.js';
 
@@ -18,6 +21,13 @@ function corners(data: string): { x: number; y: number }[] {
   }
   return places;
 }
+
+/** The type as its library lays it out. */
+const type = (bold: boolean): fontkit.Font => {
+  const name = `atkinson-hyperlegible-latin-${bold ? 700 : 400}-normal.woff`;
+  const file = createRequire(import.meta.url).resolve(`@fontsource/atkinson-hyperlegible/files/${name}`);
+  return fontkit.create(readFileSync(file)) as fontkit.Font;
+};
 
 const span = (values: number[]) => [Math.min(...values), Math.max(...values)];
 
@@ -52,6 +62,18 @@ describe('text as outlines', () => {
     expect(textWidth('AV', 100)).toBeLessThan(textWidth('A', 100) + textWidth('V', 100));
     expect(textWidth('shed', 30)).toBeCloseTo(3 * textWidth('shed', 10), 9);
     expect(textWidth('shed', 30, true)).toBeGreaterThan(textWidth('shed', 30));
+  });
+
+  it('has no kerning with a space, so that a line is as wide as its words and spaces', () => {
+    for (const bold of [false, true]) {
+      const laidOut = type(bold);
+      const width = (text: string) => laidOut.layout(text).positions.reduce((sum, { xAdvance }) => sum + xAdvance, 0);
+      for (const sign of printed.replace(/[′″]/g, '')) {
+        expect([sign, width(`${sign} `)]).toEqual([sign, width(sign) + width(' ')]);
+        expect([sign, width(` ${sign}`)]).toEqual([sign, width(sign) + width(' ')]);
+        expect(textWidth(`Warp ${sign} To`, 1000, bold)).toBe(width(`Warp ${sign} To`));
+      }
+    }
   });
 
   it('draws a box for a character that the type lacks', () => {

@@ -84,6 +84,7 @@ function sayUnknown(section: Section): string {
   return `line ${section.line}: [${brief(section.name)}] is not a section of WIF 1.1${near}; it was kept as it is`;
 }
 
-function keyOf(text: string): string {
+/** The key of a line as keys are compared; all of the line where it has none. */
+export function keyOf(text: string): string {
   return plainKey(text.split('=', 1)[0]!);
 }

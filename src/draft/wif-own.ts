@@ -8,6 +8,9 @@ export const OWN_SECTION = 'PRIVATE SHEDLIGHT';
 
 /** Numbers on one line of a list. */
 const PER_LINE = 40;
+/** Characters of a name as a JSON string; 500 letters beyond ASCII fit. */
+const LONGEST_TEXT = 4000;
+const LEAST_TEX = 0.1;
 const KIND_LETTERS: Readonly<Record<PickKind, string>> = { ground: 'G', pattern: 'P', tabby: 'T' };
 const WIDTH_KEYS = ['warp', 'ground', 'pattern', 'tabby'] as const;
 
@@ -116,7 +119,7 @@ function yarnsOf(fields: Fields): Omit<Yarn, 'hex'>[] {
     const name = plainText(match?.[3]);
     if (match === null || name === undefined) break;
     const tex = match[2] === '-' ? Number.NaN : Number(match[2]);
-    yarns.push({ letter: match[1]!, name, ...(tex > 0 && { tex }) });
+    yarns.push({ letter: match[1]!, name, ...(tex >= LEAST_TEX && { tex }) });
   }
   return new Set(yarns.map((yarn) => yarn.letter)).size === yarns.length ? yarns : [];
 }
@@ -141,7 +144,7 @@ function ascii(text: string): string {
 }
 
 function plainText(value: string | undefined): string | undefined {
-  if (value === undefined || value.length > 2000) return undefined;
+  if (value === undefined || value.length > LONGEST_TEXT) return undefined;
   try {
     const text: unknown = JSON.parse(value);
     return typeof text === 'string' ? text.replace(/\p{Cc}+/gu, ' ') : undefined;

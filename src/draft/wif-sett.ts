@@ -11,6 +11,9 @@ export type Unit = keyof typeof UNITS;
 /** Setts that a loom can weave, in threads per inch or per centimetre. */
 const LEAST = 0.1;
 const DENSEST = 400;
+/** Thickness of the weft against the warp's. */
+const THINNEST = 0.05;
+const THICKEST = 20;
 
 /** What a file says of the distances and thicknesses of threads. */
 export interface WifSett {
@@ -37,7 +40,7 @@ export function readSett(sections: Sections, notes: string[]): WifSett {
   const warp = readSystem(sections, 'WARP');
   const weft = readSystem(sections, 'WEFT');
   const said = {
-    widths: widthsOf(warp, weft),
+    widths: widthsOf(warp, weft, notes),
     units: {
       ...(hasUnits(sections, 'WARP') && { warp: warp.unit }),
       ...(hasUnits(sections, 'WEFT') && { weft: weft.unit }),
@@ -121,9 +124,15 @@ function density(spacing: number): number {
   return Number((1 / spacing).toPrecision(10));
 }
 
-function widthsOf(warp: System, weft: System): Widths {
+function widthsOf(warp: System, weft: System, notes: string[]): Widths {
   if (warp.thickness === undefined || weft.thickness === undefined) return EVEN_WIDTHS;
   const ratio = (weft.thickness * UNITS[weft.unit]) / (warp.thickness * UNITS[warp.unit]);
   const width = Number(ratio.toPrecision(6));
+  if (width < THINNEST || width > THICKEST) {
+    notes.push(
+      `the weft is ${width} times as thick as the warp, which was not believed; both were taken as equally thick`,
+    );
+    return EVEN_WIDTHS;
+  }
   return { warp: 1, ground: width, pattern: width, tabby: width };
 }

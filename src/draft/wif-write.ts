@@ -1,6 +1,6 @@
 import { Problem } from '../problem.js';
 import { type Draft, EVEN_WIDTHS, liftAt, shaftCount } from './draft.js';
-import type { Kept } from './wif-kept.js';
+import { type Kept, keyOf } from './wif-kept.js';
 import { LARGEST_WIF, MOST_TREADLES } from './wif-limits.js';
 import { OWN_SECTION, plainAscii, writeOwn } from './wif-own.js';
 import { UNITS, type Unit } from './wif-sett.js';
@@ -46,7 +46,7 @@ export function writeWif(draft: Draft, options: WifWriteOptions): string {
   sections.set(
     'CONTENTS',
     // A name of another program that would not read as a key stands in the file alone.
-    [...body.keys()].filter((name) => !/^;|=/.test(name)).map((name) => `${name}=true`),
+    [...body.keys()].filter((name) => !/^;|[=[]/.test(name)).map((name) => `${name}=true`),
   );
   for (const [name, lines] of body) sections.set(name, lines);
   const text = [...sections].map(([name, lines]) => [`[${name}]`, ...lines, ''].join('\r\n')).join('\r\n');
@@ -99,7 +99,7 @@ function* ownSections(draft: Draft, planOnly: boolean, kept: Kept | undefined): 
 function measures(draft: Draft, kept: Kept | undefined): { warp: string[]; weft: string[] } {
   const own: Unit = draft.sett.per === 'cm' ? 'centimeters' : 'inches';
   const keeps = (system: string): boolean =>
-    (kept?.sections.get(system) ?? []).some((line) => /^thickness\s*=/i.test(line));
+    (kept?.sections.get(system) ?? []).some((line) => keyOf(line) === 'THICKNESS');
   const said = keeps('WARP') || keeps('WEFT');
   const even = Object.values(draft.widths).every((width) => width === EVEN_WIDTHS.warp);
   const system = (unit: Unit, perUnit: number, width: number): string[] => {

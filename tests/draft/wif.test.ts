@@ -157,6 +157,26 @@ describe('what is kept', () => {
     expect(keptMisfits(whole.draft, whole.kept)).toEqual([]);
   });
 
+  it('reads back whatever its names are', () => {
+    const names = ['[TEXT', 'A=B', '; X', 'PRIVATE A;B', '__proto__'];
+    const sections = names.map((name) => `[${name}]\nkey=1\n`).join('');
+    const { draft, kept } = readWif(bytes(`${new TextDecoder().decode(good('01-smallest'))}${sections}`));
+    const again = readWif(bytes(writeWif(draft, { version: '1', kept })));
+    expect([...again.kept.sections.keys()]).toEqual(names.map((name) => name.toUpperCase()));
+  });
+
+  it('is not believed where the weft is thousands of times as thick as the warp', () => {
+    const thick = (system: string, size: string): [string, string] => [`[${system}]`, `[${system}]\nThickness=${size}`];
+    const file = new TextDecoder()
+      .decode(good('01-smallest'))
+      .replace(...thick('WARP', '1e-15'))
+      .replace(...thick('WEFT', '999999999'));
+    const { draft, kept, notes } = readWif(bytes(file));
+    expect(draft.widths.ground).toBe(1);
+    expect(notes.join()).toContain('not believed');
+    expect(readWif(bytes(writeWif(draft, { version: '1', kept }))).draft).toEqual(draft);
+  });
+
   it('names a section that is none of the format, with the nearest that is', () => {
     const file = `${new TextDecoder().decode(good('01-smallest'))}[WARP COLOURS]\n1=1\n`;
     expect(readWif(bytes(file)).notes.join('\n')).toContain(

@@ -7,6 +7,8 @@ export interface Kept {
   readonly area: number;
   /** How many other candidates weave the same cloth. */
   readonly equals: number;
+  /** Number of the kind of cloth it is. */
+  readonly niche: number;
 }
 
 /**
@@ -22,6 +24,7 @@ export class Archive {
   private area = new Float64Array(1024);
   private equals = new Uint32Array(1024);
   private preference = new Float64Array(1024 * PREFERENCES);
+  private niche = new Float64Array(1024);
   private key = new Uint32Array(1024 * KEY_WORDS);
   private table = new Int32Array(2048).fill(-1);
   private readonly sortsFirst: (a: number, b: number) => number;
@@ -93,18 +96,42 @@ export class Archive {
       .filter((at) => bySize(at, last) <= 0)
       .sort((a, b) => bySize(a, b) || (codeAt(a) < codeAt(b) ? -1 : 1))
       .slice(0, most)
-      .map((at) => ({
-        index: this.index[at]!,
-        score: this.score[at]!,
-        area: this.area[at]!,
-        equals: this.equals[at]!,
-      }));
+      .map((at) => this.keptAt(at));
+  }
+
+  /** The best cloth of every kind, those that stand first in the ranking first, `most` at the most. */
+  bestOfEachKind(most: number, code: (index: number) => string): Kept[] {
+    const first = new Map<number, number>();
+    const sortsBefore = (a: number, b: number): boolean =>
+      (this.score[b]! - this.score[a]! ||
+        this.area[a]! - this.area[b]! ||
+        (code(this.index[a]!) < code(this.index[b]!) ? -1 : 1)) < 0;
+    for (let at = 0; at < this.size; at++) {
+      const niche = this.niche[at]!;
+      const known = first.get(niche);
+      if (known === undefined || sortsBefore(at, known)) first.set(niche, at);
+    }
+    return [...first.values()]
+      .sort((a, b) => (sortsBefore(a, b) ? -1 : 1))
+      .slice(0, most)
+      .map((at) => this.keptAt(at));
+  }
+
+  private keptAt(at: number): Kept {
+    return {
+      index: this.index[at]!,
+      score: this.score[at]!,
+      area: this.area[at]!,
+      equals: this.equals[at]!,
+      niche: this.niche[at]!,
+    };
   }
 
   private write(at: number, batch: Batch, from: number): void {
     this.index[at] = batch.index[from]!;
     this.score[at] = batch.score[from]!;
     this.area[at] = batch.area[from]!;
+    this.niche[at] = batch.niche[from]!;
     const wanted = batch.preference.subarray(from * PREFERENCES, (from + 1) * PREFERENCES);
     this.preference.set(wanted, at * PREFERENCES);
   }
@@ -146,6 +173,7 @@ export class Archive {
     this.area = wider(this.area, new Float64Array(room));
     this.equals = wider(this.equals, new Uint32Array(room));
     this.preference = wider(this.preference, new Float64Array(room * PREFERENCES));
+    this.niche = wider(this.niche, new Float64Array(room));
     this.key = wider(this.key, new Uint32Array(room * KEY_WORDS));
     this.table = new Int32Array(room * 2).fill(-1);
     for (let at = 0; at < this.size; at++) this.table[this.slotOf(this.key, at * KEY_WORDS)] = at;

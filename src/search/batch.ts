@@ -9,6 +9,8 @@ export interface Batch {
   readonly area: Float64Array<ArrayBuffer>;
   /** Four whole numbers by which one of equal cloths is kept, most important first; smaller is better. */
   readonly preference: Float64Array<ArrayBuffer>;
+  /** Number of the kind of cloth it is. */
+  readonly niche: Float64Array<ArrayBuffer>;
   /** Four words that are the same exactly for the same cloth. */
   readonly key: Uint32Array<ArrayBuffer>;
   readonly setAside: {
@@ -30,6 +32,7 @@ export class BatchBuilder {
   private readonly score: Float64Array;
   private readonly area: Float64Array;
   private readonly preference: Float64Array;
+  private readonly niche: Float64Array;
   private readonly key: Uint32Array;
 
   /** Room for at most `room` candidates. */
@@ -38,15 +41,24 @@ export class BatchBuilder {
     this.score = new Float64Array(room);
     this.area = new Float64Array(room);
     this.preference = new Float64Array(room * PREFERENCES);
+    this.niche = new Float64Array(room);
     this.key = new Uint32Array(room * KEY_WORDS);
   }
 
-  add(index: number, score: number, area: number, preference: readonly number[], key: ArrayLike<number>): void {
+  add(
+    index: number,
+    score: number,
+    area: number,
+    preference: readonly number[],
+    niche: number,
+    key: ArrayLike<number>,
+  ): void {
     const at = this.length++;
     this.index[at] = index;
     this.score[at] = score;
     this.area[at] = area;
     this.preference.set(preference, at * PREFERENCES);
+    this.niche[at] = niche;
     this.key.set(key, at * KEY_WORDS);
   }
 
@@ -58,6 +70,7 @@ export class BatchBuilder {
       score: this.score.slice(0, n),
       area: this.area.slice(0, n),
       preference: this.preference.slice(0, n * PREFERENCES),
+      niche: this.niche.slice(0, n),
       key: this.key.slice(0, n * KEY_WORDS),
       setAside: { ...this.setAside },
     };

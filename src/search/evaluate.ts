@@ -29,6 +29,7 @@ import type { Batch } from './batch.js';
 import { BatchBuilder } from './batch.js';
 import type { Candidate } from './candidate.js';
 import { type Family, layingOf } from './family.js';
+import { nicheOf } from './niche.js';
 import type { Question } from './question.js';
 
 /** A face with less contrast than this is flat. */
@@ -129,12 +130,19 @@ export function evaluator(question: Question): Evaluator {
       const symmetry = symmetryOf(face, square, analysis);
       const { floats, classics } = ground;
       const parts = partsOf({ face, contrast, symmetry, floats, ease }, { ...scale, classics });
+      const smallest = { ends: analysis.columns.length, picks: analysis.rows.length };
+      const exchange = same.includes('exchange') && analysis.shown === 2;
+      const darkShare = exchange
+        ? darkerOfTwo(motif.darkShare, value[analysis.low]!, value[analysis.high]!)
+        : motif.darkShare;
+      const niche = nicheOf({ ...smallest, darkShare, symmetry: symmetry.symmetry }, exchange);
       const preference = [ground.floats.longest!, ease.warpChanges, ease.shuttles, ease.weftChanges];
       batch.add(
         index,
         comparable(rankScore(parts, rank)),
         warp.length * weft.length,
         preference,
+        niche,
         clothKey(face, same, yarns.length, analysis),
       );
     }
@@ -199,4 +207,10 @@ function shuttlesOf(weave: Weave, weft: Uint8Array): number {
     seen.add(weft[j]! * 3 + (kind === 'ground' ? 0 : kind === 'pattern' ? 1 : 2));
   }
   return seen.size;
+}
+
+/** The share of the darker of two colours, of a face that shows no others, from its dark share and their values. */
+function darkerOfTwo(darkShare: number, a: number, b: number): number {
+  const light = Math.max(a, b);
+  return (darkShare - (1 - light)) / (light - Math.min(a, b));
 }

@@ -1,5 +1,6 @@
 import type { Draft } from '../draft/draft.js';
 import type { Ease, Scores } from '../score/figures.js';
+import type { Evolved } from './methods.js';
 import type { By, Fill } from './question.js';
 
 /** One cloth that a search kept, with everything said of it. */
@@ -45,10 +46,12 @@ export interface Counts {
   };
   /** Candidates whose bounds say that they cannot be among those shown; they were not scored further. */
   readonly cutOff: number;
-  /** Every candidate was tried, and the ranking is exact; false where the space was sampled or the search stopped. */
+  /** Every candidate was tried, and the ranking is exact; false where it is beyond listing or the search stopped. */
   readonly exhaustive: boolean;
   /** The search was stopped before its end: this is a part of the answer. */
   readonly stopped?: true;
+  /** How it went where the space is beyond listing. */
+  readonly evolved?: Evolved;
 }
 
 /** What a search hands on to the gallery. */

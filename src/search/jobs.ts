@@ -2,6 +2,7 @@ import type { Batch } from './batch.js';
 import { type Block, candidateIn } from './block.js';
 import type { Candidate } from './candidate.js';
 import { evaluator } from './evaluate.js';
+import { candidateOf } from './evolve/written.js';
 import { Hope, Promising } from './exact/promise.js';
 import { BlockScan } from './exact/scan.js';
 import type { Question } from './question.js';
@@ -13,6 +14,8 @@ export type Job =
   | { readonly kind: 'list'; readonly from: number; readonly to: number }
   /** Score these candidates. */
   | { readonly kind: 'score'; readonly indices: readonly number[] }
+  /** Score the candidates of these lines, numbered from the first's number on. */
+  | { readonly kind: 'lines'; readonly from: number; readonly lines: readonly string[] }
   /** Find the most promising candidates of some warp orders of a block. */
   | {
       readonly kind: 'promise';
@@ -70,6 +73,8 @@ export function jobRunner(question: Question, space: Space = spaceOf(question)):
         return scored(evaluate(listed(space, job.from, job.to)));
       case 'score':
         return scored(evaluate(job.indices.map((index) => [index, space.at(index)] as const)));
+      case 'lines':
+        return scored(evaluate(job.lines.map((line, k) => [job.from + k, candidateOf(line, space.families)] as const)));
       case 'promise': {
         const scan = scanOf(job.block);
         const block = space.blocks[job.block]!;

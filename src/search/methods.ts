@@ -20,6 +20,8 @@ export interface Stage {
   readonly name: string;
   readonly done: number;
   readonly of: number;
+  /** What there is to say of it meanwhile. */
+  readonly note?: string;
 }
 
 /** What a way of searching works with. */
@@ -27,25 +29,39 @@ export interface Search {
   readonly question: Question;
   readonly space: Space;
   readonly crew: Crew;
-  readonly newArchive: () => Archive;
+  /** An archive of candidates that are known by these numbers. */
+  readonly newArchive: (at: Space['at']) => Archive;
   readonly progress: ((stage: Stage) => void) | undefined;
   /** Once it is said, the search finishes with what it has found. */
   readonly enough?: AbortSignal | undefined;
 }
 
+/** How a search by changes went. */
+export interface Evolved {
+  readonly rounds: number;
+  /** Kinds of cloth met. */
+  readonly niches: number;
+  /** It ended because its last rounds brought next to nothing, not because it had done as many as it may. */
+  readonly settled: boolean;
+}
+
 /** What it came to. */
 export interface Searched {
   readonly archive: Archive;
+  /** The candidate of a number in the archive. */
+  readonly at: Space['at'];
   readonly setAside: { float: number; unsound: number; flat: number; limits: number };
   /** Candidates that cannot be among those shown, and were not scored. */
   readonly passed: number;
   /** Whether the search ran to its end. */
   readonly whole: boolean;
+  /** How a search by changes went. */
+  readonly evolved?: Evolved;
 }
 
 /** Scores every number of the space. */
 export async function searchListed({ space, crew, newArchive, progress, enough }: Search): Promise<Searched> {
-  const searched = { archive: newArchive(), setAside: noneAside(), passed: 0 };
+  const searched = { archive: newArchive(space.at), at: space.at, setAside: noneAside(), passed: 0 };
   const jobs: Jobs = {
     divisible: true,
     count: Math.ceil(space.numbers / LISTED),
@@ -68,7 +84,7 @@ export async function searchListed({ space, crew, newArchive, progress, enough }
  */
 export async function searchBounded(given: Search): Promise<Searched> {
   const { question, space, crew, newArchive, progress, enough } = given;
-  const searched = { archive: newArchive(), setAside: noneAside(), passed: 0 };
+  const searched = { archive: newArchive(space.at), at: space.at, setAside: noneAside(), passed: 0 };
   const { verdict } = evaluator(question);
   const pieces = boundedPieces(space).filter(({ block, from }) => {
     const known = verdict(space.blocks[block]!.family);
@@ -94,7 +110,7 @@ export async function searchBounded(given: Search): Promise<Searched> {
     promised(job);
   };
   await crew.run(search, offer, enough);
-  const first = newArchive();
+  const first = newArchive(space.at);
   const indices = promising.best().map(({ index }) => index);
   await crew.run(scoring(indices), ({ batch }) => first.absorb(batch));
   const score = first.scoreOfPlace(question.show);
@@ -151,11 +167,13 @@ export function boundedPieces(space: Space): Piece[] {
   });
 }
 
-function noneAside(): Searched['setAside'] {
+/** Nothing set aside yet. */
+export function noneAside(): Searched['setAside'] {
   return { float: 0, unsound: 0, flat: 0, limits: 0 };
 }
 
-function absorb({ archive, setAside }: Omit<Searched, 'whole'>, batch: Batch): void {
+/** Takes a batch in, with what it sets aside. */
+export function absorb({ archive, setAside }: Pick<Searched, 'archive' | 'setAside'>, batch: Batch): void {
   archive.absorb(batch);
   setAside.float += batch.setAside.float;
   setAside.unsound += batch.setAside.unsound;

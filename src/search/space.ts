@@ -1,12 +1,10 @@
-import seedrandom from 'seedrandom';
-import { countNecklaces, leastRotation, writtenOrders } from '../order/necklace.js';
-import type { Order } from '../order/order.js';
+import { countNecklaces, writtenOrders } from '../order/necklace.js';
+import { PARTS, type Part } from '../score/rank.js';
 import { type Block, blocksOf, candidateIn } from './block.js';
-import { type Candidate, weftOf } from './candidate.js';
+import type { Candidate } from './candidate.js';
 import { type Family, familiesOf } from './family.js';
 import { type Orbits, orbitsOf } from './orbit.js';
 import type { Question } from './question.js';
-import { startsOf } from './starts.js';
 
 /** Up to so many candidates every one is scored. */
 const SCORED_AT_MOST = 50_000;
@@ -14,8 +12,10 @@ const SCORED_AT_MOST = 50_000;
 const LISTED_AT_MOST = 2_000_000;
 /** Up to so many every one is held against bounds where they can. */
 const BOUNDED_AT_MOST = 20_000_000_000;
-/** How many candidates a sample draws of a space that is larger still. */
-const SAMPLE = 400_000;
+/** How many candidates are scored at the most of a space that is larger still. */
+const EVOLVED_AT_MOST = 400_000;
+/** What a ranking may weigh where it is to be found by bounds. */
+const BOUNDED_PARTS: readonly Part[] = ['contrast', 'symmetry', 'float'];
 /** Elements of an order that fit the bounds' words of bits. */
 const LONGEST_BOUNDED = 24;
 
@@ -26,15 +26,15 @@ export interface Space {
   /** Candidates that differ: orders laid in every asked way, from every start, but for symmetries of the weave. */
   readonly count: number;
   /**
-   * How it is searched. All scored; or all held against a bound, and scored where they may reach the best; or a
-   * sample scored.
+   * How it is searched. All scored; or all held against a bound, and scored where they may reach the best; or found
+   * by changing what has done well, where they are beyond listing.
    */
-  readonly way: 'scored' | 'bounded' | 'sampled';
-  /** Candidates are numbered from 0 to before this. */
+  readonly way: 'scored' | 'bounded' | 'evolved';
+  /** Candidates are numbered from 0 to before this; beyond listing, so many are scored at the most. */
   readonly numbers: number;
   readonly families: readonly Family[];
   readonly blocks: readonly Block[];
-  /** The candidate of a number; the same number is always the same candidate. */
+  /** The candidate of a number; the same number is always the same candidate. Beyond listing there are no numbers. */
   at(index: number): Candidate;
   /** Whether it is to be scored, or another that weaves the same cloth stands for it. */
   stands(index: number): boolean;
@@ -49,11 +49,11 @@ export function spaceOf(question: Question): Space {
   const estimate = estimated(question) * families.length;
   const bounded = canBeBounded(question, families);
   if (estimate > (bounded ? BOUNDED_AT_MOST : LISTED_AT_MOST)) {
-    return sampledSpace(question, families, written, estimate);
+    return beyondListing(families, written, estimate);
   }
   const blocks = blocksOf(question, families);
   const numbers = blocks.reduce((sum, block) => sum + block.count, 0);
-  if (numbers > LISTED_AT_MOST && !bounded) return sampledSpace(question, families, written, numbers);
+  if (numbers > LISTED_AT_MOST && !bounded) return beyondListing(families, written, numbers);
   const orbits = new Map<Block, Orbits>();
   const orbitsIn = (block: Block): Orbits => {
     let known = orbits.get(block);
@@ -102,6 +102,8 @@ function canBeBounded(question: Question, families: readonly Family[]): boolean 
     question.orders.length === 0 &&
     question.warp === undefined &&
     question.rank.contrast > 0 &&
+    // Of the other parts no bound is known: nearly every candidate would have to be scored all the same.
+    PARTS.every((part) => BOUNDED_PARTS.includes(part) || question.rank[part] === 0) &&
     Math.max(...question.lengths) <= LONGEST_BOUNDED &&
     families.every((family) => family.fixedWeave && family.fill !== 'nest')
   );
@@ -123,36 +125,17 @@ function pairsOf(question: Question, orders: number): number {
   return own ? orders ** 2 : orders;
 }
 
-/** A space too large to list: candidates are drawn by chance, every family, length and start equally likely. */
-function sampledSpace(question: Question, families: readonly Family[], written: number, count: number): Space {
-  const palette = question.yarns.length;
-  const given = question.orders;
-  const own = question.weft.rule === 'own';
-  const pick = <T>(list: readonly T[], chance: () => number): T => list[Math.floor(chance() * list.length)]!;
-  // Longer orders are more, and drawn so much more often.
-  const weights = question.lengths.map((length) => palette ** Math.min(length, 300) / length);
-  const all = weights.reduce((a, b) => a + b, 0);
-  const draw = (chance: () => number): Order => {
-    if (given.length > 0) return pick(given, chance);
-    let at = chance() * all;
-    let k = 0;
-    while (k < weights.length - 1 && at >= weights[k]!) at -= weights[k++]!;
-    return leastRotation(Array.from({ length: question.lengths[k]! }, () => Math.floor(chance() * palette)));
-  };
+/** A space too large to list. */
+function beyondListing(families: readonly Family[], written: number, count: number): Space {
   return {
     written,
     count,
-    way: 'sampled',
-    numbers: SAMPLE,
+    way: 'evolved',
+    numbers: EVOLVED_AT_MOST,
     families,
     blocks: [],
     at: (index) => {
-      // A stream of chance for every number, so that neither workers nor their turns can change a draw.
-      const chance = seedrandom.alea(`${question.seed}/${index}`);
-      const family = pick(families, chance);
-      const warp = question.warp ?? draw(chance);
-      const weft = own ? draw(chance) : weftOf(question, warp);
-      return { family, warp, weft, start: pick(startsOf(question.starts, family, warp.length, weft.length), chance) };
+      throw new RangeError(`candidate ${index} of a space that is beyond listing`);
     },
     stands: () => true,
   };

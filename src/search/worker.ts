@@ -12,12 +12,13 @@ port.on('message', (message: { number: number; job: Job } | 'stop') => {
     return;
   }
   const result = run(message.job);
-  const { index, score, area, preference, key } = result.batch;
+  const { index, score, area, preference, niche, key } = result.batch;
   port.postMessage({ number: message.number, result }, [
     index.buffer,
     score.buffer,
     area.buffer,
     preference.buffer,
+    niche.buffer,
     key.buffer,
   ]);
 });

@@ -1,0 +1,118 @@
+import type { Order } from '../../order/order.js';
+
+/** A number from 0 to below 1, drawn by chance. */
+export type Chance = () => number;
+
+/** What a change may draw on beside the order itself. */
+export interface Around {
+  readonly colours: number;
+  /** Another order that has done well. */
+  readonly other: Order;
+}
+
+/** Changes an order; the result may have another length. */
+export type Change = (order: Order, chance: Chance, around: Around) => Order;
+
+/** A whole number from 0 to below `below`. */
+export function pickNumber(below: number, chance: Chance): number {
+  return Math.floor(chance() * below);
+}
+
+/** Something out of a list that is not empty. */
+export function pickFrom<T>(list: readonly T[], chance: Chance): T {
+  return list[pickNumber(list.length, chance)]!;
+}
+
+/** The ways in which a weaver alters an order. */
+export const CHANGES = {
+  /** One element takes another colour. */
+  'one element': (order, chance, { colours }) => {
+    const at = pickNumber(order.length, chance);
+    return order.with(at, (order[at]! + 1 + pickNumber(colours - 1, chance)) % colours);
+  },
+
+  /** Two elements change places. */
+  'two change places': (order, chance) => {
+    const a = pickNumber(order.length, chance);
+    const b = pickNumber(order.length, chance);
+    return order.with(a, order[b]!).with(b, order[a]!);
+  },
+
+  /** A part begins later within its place. */
+  rotate: (order, chance) => {
+    const [before, part, after] = parted(order, chance);
+    const by = pickNumber(part.length, chance);
+    return [...before, ...part.slice(by), ...part.slice(0, by), ...after];
+  },
+
+  /** In a part, every colour is exchanged for the next. */
+  exchange: (order, chance, { colours }) => {
+    const [before, part, after] = parted(order, chance);
+    return [...before, ...part.map((colour) => (colour + 1) % colours), ...after];
+  },
+
+  /** A part gives way to a part of another order. */
+  splice: (order, chance, { other }) => {
+    const [before, , after] = parted(order, chance);
+    return [...before, ...parted(other, chance)[1], ...after];
+  },
+
+  /** A part is read backwards. */
+  'turn a part': (order, chance) => {
+    const [before, part, after] = parted(order, chance);
+    return [...before, ...part.toReversed(), ...after];
+  },
+
+  /** The order runs up to a turn and back again, the turns single or double. */
+  mirror: (order, chance) => {
+    const half = order.slice(0, Math.ceil(order.length / (1 + pickNumber(2, chance))));
+    const single = pickNumber(2, chance);
+    return [...half, ...half.toReversed().slice(single, single === 0 || half.length < 3 ? undefined : -1)];
+  },
+
+  /** The order, then its exchange. */
+  'exchange and repeat': (order, chance, { colours }) => {
+    const half = order.slice(0, Math.ceil(order.length / (1 + pickNumber(2, chance))));
+    return [...half, ...half.map((colour) => (colour + 1) % colours)];
+  },
+
+  /** Every element twice. */
+  double: (order) => order.flatMap((colour) => [colour, colour]),
+
+  /** Every other element. */
+  halve: (order) => order.filter((_, e) => e % 2 === 0),
+
+  /** A part is woven twice. */
+  'repeat a part': (order, chance) => {
+    const [before, part, after] = parted(order, chance);
+    return [...before, ...part, ...part, ...after];
+  },
+
+  /** A part is left out. */
+  'leave a part out': (order, chance) => {
+    const [before, part, after] = parted(order, chance);
+    return before.length + after.length > 0 ? [...before, ...after] : part;
+  },
+} as const satisfies Readonly<Record<string, Change>>;
+
+export type ChangeName = keyof typeof CHANGES;
+
+/** What stands before a part, the part, and what stands after it; the order may be cut anywhere round its cycle. */
+function parted(order: Order, chance: Chance): [before: Order, part: Order, after: Order] {
+  const from = pickNumber(order.length, chance);
+  const to = from + 1 + pickNumber(order.length - from, chance);
+  return [order.slice(0, from), order.slice(from, to), order.slice(to)];
+}
+
+/**
+ * An order brought to the nearest of the allowed lengths (of two as near, the longer): cut off, or run on.
+ *
+ * @param lengths ascending
+ */
+export function fitted(order: Order, lengths: readonly number[]): Order {
+  let nearest = lengths[0]!;
+  for (const length of lengths) {
+    if (Math.abs(length - order.length) <= Math.abs(nearest - order.length)) nearest = length;
+  }
+  return Array.from({ length: nearest }, (_, e) => order[e % order.length]!);
+}

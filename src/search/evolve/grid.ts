@@ -1,0 +1,59 @@
+/** What became of a thing that was offered, the better the more: not taken; better than the one there; the first. */
+export type Verdict = 'rejected' | 'improved' | 'new';
+
+/** Figures of a grid. */
+export interface GridStats {
+  readonly filled: number;
+  /** Share of the cells that are filled. */
+  readonly coverage: number;
+  /** Sum of the scores kept (quality and diversity in one: Pugh, Soros and Stanley 2016). */
+  readonly total: number;
+  /** Best score, and mean score of the filled cells; 0 where none is filled. */
+  readonly best: number;
+  readonly mean: number;
+}
+
+/**
+ * The best thing of each kind (Mouret and Clune 2015). Cells are whole numbers, scores are from 0 up; of equal scores
+ * the first stays, so that neither coverage nor the sum of scores ever falls.
+ */
+export class Grid<T> {
+  private readonly kept = new Map<number, { readonly score: number; readonly thing: T }>();
+  private readonly cells: number;
+  private sum = 0;
+  private most = 0;
+
+  constructor(cells: number) {
+    this.cells = cells;
+  }
+
+  /** Offers a thing to its cell. @throws RangeError for a cell that is not there, or a score below 0 */
+  offer(cell: number, score: number, thing: T): Verdict {
+    if (!Number.isInteger(cell) || cell < 0 || cell >= this.cells) {
+      throw new RangeError(`cell ${cell} of a grid of ${this.cells}`);
+    }
+    if (!(score >= 0)) throw new RangeError(`a score of ${score}; expected 0 or more`);
+    const before = this.kept.get(cell);
+    if (before !== undefined && score <= before.score) return 'rejected';
+    this.kept.set(cell, { score, thing });
+    this.sum += score - (before?.score ?? 0);
+    this.most = Math.max(this.most, score);
+    return before === undefined ? 'new' : 'improved';
+  }
+
+  /** The things kept, in the order in which their cells were first filled. */
+  things(): T[] {
+    return [...this.kept.values()].map(({ thing }) => thing);
+  }
+
+  stats(): GridStats {
+    const filled = this.kept.size;
+    return {
+      filled,
+      coverage: filled / this.cells,
+      total: this.sum,
+      best: this.most,
+      mean: filled === 0 ? 0 : this.sum / filled,
+    };
+  }
+}

@@ -1,0 +1,157 @@
+import { exchanged, type Order, smallestPeriod } from '../../order/order.js';
+import { type Candidate, weftOf } from '../candidate.js';
+import type { Family } from '../family.js';
+import type { Question } from '../question.js';
+import { startsOf } from '../starts.js';
+import { type Around, CHANGES, type Chance, type ChangeName, fitted, pickFrom, pickNumber } from './changes.js';
+import { standing } from './written.js';
+
+/** How a candidate is made from one that has done well. */
+export type Step =
+  /** A change of the warp order, of the weft order, or of both in the same way. */
+  | { readonly on: 'warp' | 'weft' | 'both'; readonly change: ChangeName }
+  /** The weft order is the warp's: as it is, with colours exchanged, or backwards. */
+  | { readonly weft: 'same' | 'exchanged' | 'backwards' }
+  /** One order of two is another candidate's. */
+  | { readonly take: 'warp' | 'weft' }
+  /** The orders are laid in another way (thread or unit, fill, times, structure), or begin elsewhere. */
+  | { readonly lay: 'otherwise' | 'elsewhere' };
+
+/** Longest run of one colour in orders that are drawn in runs. */
+const LONGEST_RUN = 6;
+/** Lists of starts that are remembered. */
+const REMEMBERED = 4000;
+
+/** What candidates of a question may be, for questions with more of them than can be listed. */
+export class Room {
+  /** The steps that lead to other candidates of this question. */
+  readonly steps: readonly Step[];
+  private readonly question: Question;
+  private readonly families: readonly Family[];
+  /** Whether the weft has orders of its own. */
+  private readonly own: boolean;
+  private readonly starts = new Map<string, readonly (readonly [number, number])[]>();
+
+  constructor(question: Question, families: readonly Family[]) {
+    this.question = question;
+    this.families = families;
+    this.own = question.weft.rule === 'own';
+    this.steps = this.possibleSteps();
+  }
+
+  /** Any candidate: its orders by chance, in runs, or as a turn and back; the weft often the warp's. */
+  draw(chance: Chance): Candidate {
+    const warp = this.drawOrder(chance);
+    const weft = this.question.warp || chance() < 0.5 ? this.drawOrder(chance) : warp;
+    return this.candidate(pickFrom(this.families, chance), warp, weft, chance);
+  }
+
+  /** What a step makes of a candidate; `other` has done well too. */
+  take(step: Step, from: Candidate, other: Candidate, chance: Chance): Candidate {
+    const { family, warp, weft } = from;
+    if ('lay' in step) {
+      const laid = step.lay === 'otherwise' ? pickFrom(this.families, chance) : family;
+      return this.candidate(laid, warp, weft, chance);
+    }
+    if ('weft' in step) {
+      const followed = { same: warp, exchanged: exchanged(warp, this.colours), backwards: warp.toReversed() };
+      return this.candidate(family, warp, followed[step.weft], chance, from.start);
+    }
+    if ('take' in step) {
+      const orders = step.take === 'warp' ? ([other.warp, weft] as const) : ([warp, other.weft] as const);
+      return this.candidate(family, ...orders, chance, from.start);
+    }
+    const change = (order: Order, near: Order): Order => this.changed(step.change, order, near, chance);
+    switch (step.on) {
+      case 'warp':
+        return this.candidate(family, change(warp, other.warp), weft, chance, from.start);
+      case 'weft':
+        return this.candidate(family, warp, change(weft, other.weft), chance, from.start);
+      case 'both': {
+        const both = change(warp, other.warp);
+        return this.candidate(family, both, both, chance, from.start);
+      }
+    }
+  }
+
+  private get colours(): number {
+    return this.question.yarns.length;
+  }
+
+  private possibleSteps(): Step[] {
+    const { orders, warp } = this.question;
+    const names = Object.keys(CHANGES) as ChangeName[];
+    const sides = [...(warp ? [] : (['warp'] as const)), ...(this.own ? (['weft'] as const) : [])];
+    // Of orders that are given only they may be woven, and of a given warp only it.
+    const both = sides.length === 2 && orders.length === 0;
+    const changed = orders.length > 0 ? [] : both ? ([...sides, 'both'] as const) : sides;
+    return [
+      ...changed.flatMap((on) => names.map((change): Step => ({ on, change }))),
+      ...(both ? (['same', 'exchanged', 'backwards'] as const).map((weft): Step => ({ weft })) : []),
+      ...(this.own ? sides.map((take): Step => ({ take })) : []),
+      ...(this.families.length > 1 ? [{ lay: 'otherwise' } as const] : []),
+      ...(this.question.starts === 'all' ? [{ lay: 'elsewhere' } as const] : []),
+    ];
+  }
+
+  private drawOrder(chance: Chance): Order {
+    const { orders, lengths } = this.question;
+    if (orders.length > 0) return pickFrom(orders, chance);
+    const length = pickFrom(lengths, chance);
+    const manner = pickNumber(3, chance);
+    if (manner === 0) return Array.from({ length }, () => pickNumber(this.colours, chance));
+    const runs = (upTo: number): Order => {
+      const order: number[] = [];
+      for (let colour = pickNumber(this.colours, chance); order.length < upTo; ) {
+        const run = 1 + pickNumber(LONGEST_RUN, chance);
+        for (let e = 0; e < run; e++) order.push(colour);
+        colour = (colour + 1 + pickNumber(this.colours - 1, chance)) % this.colours;
+      }
+      return order.slice(0, upTo);
+    };
+    if (manner === 1) return runs(length);
+    const half = runs(Math.ceil(length / 2));
+    return [...half, ...half.toReversed()].slice(0, length);
+  }
+
+  /** An order changed and brought back to a length that is asked for. */
+  private changed(name: ChangeName, order: Order, other: Order, chance: Chance): Order {
+    const { lengths } = this.question;
+    // An order without a shorter repeat stands for all its repetitions; a change may begin from any of them.
+    const whole = lengths.filter((length) => length % order.length === 0);
+    const around: Around = { colours: this.colours, other };
+    const from = whole.length > 0 ? fitted(order, [pickFrom(whole, chance)]) : order;
+    return fitted(CHANGES[name](from, chance, around), lengths);
+  }
+
+  /** A candidate of this question: orders as they stand for all that are equal, begun where a listing begins them. */
+  private candidate(
+    family: Family,
+    warpOrder: Order,
+    weftOrder: Order,
+    chance: Chance,
+    near?: readonly [number, number],
+  ): Candidate {
+    const stands = (order: Order): Order => {
+      if (this.question.orders.length > 0) return order;
+      // Nested, an order that begins elsewhere is another order.
+      return family.fill === 'nest' ? order.slice(0, smallestPeriod(order)) : standing(order);
+    };
+    const warp = this.question.warp ?? stands(warpOrder);
+    const weft = this.own ? stands(weftOrder) : weftOf(this.question, warp);
+    const starts = this.startsFor(family, warp.length, weft.length);
+    const kept = near && starts.find(([a, b]) => a === near[0] && b === near[1]);
+    return { family, warp, weft, start: kept ?? pickFrom(starts, chance) };
+  }
+
+  private startsFor(family: Family, n: number, m: number): readonly (readonly [number, number])[] {
+    const sign = `${this.families.indexOf(family)}/${n}/${m}`;
+    let starts = this.starts.get(sign);
+    if (starts === undefined) {
+      starts = startsOf(this.question.starts, family, n, m);
+      if (this.starts.size >= REMEMBERED) this.starts.clear();
+      this.starts.set(sign, starts);
+    }
+    return starts;
+  }
+}

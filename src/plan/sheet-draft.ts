@@ -30,7 +30,7 @@ export function drawDraft(sheets: Sheets, piece: PiecePlan, kind: LoomKind, fram
   const { draft, tied } = piece;
   const { warp, weft } = draft;
   const shafts = Math.max(...draft.threading.flat(), ...draft.tieUp.flat());
-  const columns = tied.manner === 'lift plan' ? shafts : tied.tieUp.length;
+  const columns = tied.manner === 'lift plan' ? shafts : tied.treadles.length;
   const across = (frame.width - LEFT - RIGHT) / (Math.max(warp.length, 1) + columns + 3.5);
   const along = (frame.height - HEAD) / (weft.length + shafts + 3);
   const cell = Math.max(SMALLEST, Math.min(LARGEST, across, along));
@@ -59,7 +59,7 @@ export function drawDraft(sheets: Sheets, piece: PiecePlan, kind: LoomKind, fram
       sheets.text(String(s), left - 1.5, threading + (shafts - s + 0.5) * cell + 1.1, { align: 'right' });
   }
   grid.lines(right, threading, columns, tied.manner === 'lift plan' ? 0 : shafts);
-  tied.tieUp.forEach(({ rise, sink }, t) => {
+  tied.treadles.forEach(({ rise, sink }, t) => {
     for (const shaft of rise)
       grid.tie(right + t * cell, threading + (shafts - shaft) * cell, kind === 'countermarch' ? 'o' : 'up');
     for (const shaft of sink)

@@ -5,12 +5,16 @@ import { MachineFault, Problem } from '../problem.js';
 import type { Outcome } from '../search/found.js';
 import type { Question } from '../search/question.js';
 import type { Stage } from '../search/run.js';
+import { inFlight } from './in-flight.js';
 import { type Manifest, manifestOf, manifestText, parseManifest, swatchPath } from './manifest.js';
 import { galleryPage } from './page.js';
 import { rankingOf, titleOf } from './page-asked.js';
 import { quarter, quarterPath } from './page-quarter.js';
 import { contactSheetPages } from './sheet.js';
 import { swatch } from './swatch.js';
+
+/** Cloths drawn at once: while some are packed and written, the next are painted. */
+const AT_ONCE = 4;
 
 /** A gallery as it lies on the disk. */
 export interface Written {
@@ -73,14 +77,20 @@ async function fill(
   let bytes = 0;
   const write = async (name: string, data: string | Buffer): Promise<void> => {
     signal?.throwIfAborted();
-    bytes += await writeSynced(join(fresh, name), data);
+    const size = await writeSynced(join(fresh, name), data);
+    bytes += size;
   };
-  for (const [at, { code, draft }] of found.entries()) {
+  let drawn = 0;
+  await inFlight(found, AT_ONCE, async ({ code, draft }) => {
     await write(swatchPath(code), await swatch(draft));
     await write(quarterPath(code), await quarter(draft));
-    onStage?.({ name: 'draw', done: at + 1, of: found.length });
-  }
-  const sheets = await contactSheetPages(found, { title: titleOf(question), ranking: rankingOf(question) });
+    onStage?.({ name: 'draw', done: ++drawn, of: found.length });
+  });
+  const said = { title: titleOf(question), ranking: rankingOf(question) };
+  const sheets = await contactSheetPages(found, said, (done, of) => {
+    signal?.throwIfAborted();
+    onStage?.({ name: 'contact sheet', done, of });
+  });
   for (const [at, sheet] of sheets.entries()) await write(sheetPath(at + 1), sheet);
   await write('index.html', galleryPage(question, outcome));
   await write('gallery.json', manifestText(manifestOf(question, outcome)));

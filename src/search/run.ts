@@ -2,26 +2,18 @@ import { availableParallelism } from 'node:os';
 import { drawdown } from '../cloth/drawdown.js';
 import { colourFace } from '../cloth/face.js';
 import { values } from '../colour/yarn.js';
-import { type Draft, spacing } from '../draft/draft.js';
+import { type Draft, spacing, type Weave } from '../draft/draft.js';
 import { formatOrder } from '../order/order.js';
 import { codeOf } from '../score/code.js';
+import type { Classic } from '../score/novelty.js';
 import { measuredClassics, scoreDraft } from '../score/score.js';
 import { type Gathered, gathered, nearTwins } from '../score/twin.js';
 import { Archive, type Kept } from './archive.js';
 import { draftOf, recipeOf } from './candidate.js';
 import { crewOf } from './crew.js';
-import { searchEvolved } from './evolve/search.js';
 import type { Found, Outcome } from './found.js';
 import { type Journal, remembering, type Shard, sharing } from './journal.js';
-import {
-  boundedPieces,
-  LISTED,
-  type Search,
-  type Searched,
-  type Stage,
-  searchBounded,
-  searchListed,
-} from './methods.js';
+import { boundedPieces, LISTED, type Searched, type Stage, searchBounded, searchListed } from './methods.js';
 import type { Question } from './question.js';
 import { redrawOf } from './redraw.js';
 import { type Space, spaceOf } from './space.js';
@@ -48,8 +40,8 @@ export interface RunOptions {
 /** The main job: every candidate of a question tried (or a sample, where there are too many), the best described. */
 export async function explore(question: Question, options: RunOptions = {}): Promise<Outcome> {
   const space = spaceOf(question);
-  const { archive, at, setAside, passed, whole, evolved } = await searched(question, space, options);
-  const draftAt = draftsOf(question, at);
+  const draftAt = remembered(1000, (index) => draftOf(space.at(index), question));
+  const { archive, setAside, passed, whole } = await searched(question, space, draftAt, options);
   const best = archive.best(question.show, (index) => codeOf(draftAt(index)));
   const set = setAside.float + setAside.unsound + setAside.flat + setAside.limits;
   return {
@@ -60,11 +52,10 @@ export async function explore(question: Question, options: RunOptions = {}): Pro
       equals: archive.duplicates,
       setAside,
       cutOff: passed,
-      exhaustive: whole && space.way !== 'evolved',
-      ...(evolved && { evolved }),
+      exhaustive: whole && space.way !== 'sampled',
       ...(whole ? {} : { stopped: true as const }),
     },
-    found: describe(question, at, best, options.progress),
+    found: describe(question, space, best, draftAt, options.progress),
   };
 }
 
@@ -76,46 +67,41 @@ export async function explore(question: Question, options: RunOptions = {}): Pro
  */
 export async function exploreShard(question: Question, shard: Shard, options: RunOptions): Promise<boolean> {
   const space = spaceOf(question);
-  return (await searched(question, space, options, shard)).whole;
+  const draftAt = remembered(1000, (index) => draftOf(space.at(index), question));
+  return (await searched(question, space, draftAt, options, shard)).whole;
 }
 
 /** Searches a space in its way. */
-async function searched(question: Question, space: Space, options: RunOptions, shard?: Shard): Promise<Searched> {
+async function searched(
+  question: Question,
+  space: Space,
+  draftAt: (index: number) => Draft,
+  options: RunOptions,
+  shard?: Shard,
+): Promise<Searched> {
   const { signal, progress, enough } = options;
   options.onSpace?.(space);
   const journal = options.journal?.(space);
-  const newArchive = (at: Space['at']): Archive => {
-    const draftAt = draftsOf(question, at);
-    return new Archive((a, b) => compareColours(draftAt(a), draftAt(b)));
-  };
+  const newArchive = (): Archive => new Archive((a, b) => compareColours(draftAt(a), draftAt(b)));
   const pieces = space.way === 'bounded' ? boundedPieces(space).length : Math.ceil(space.numbers / LISTED);
   const threads = Math.min(Math.ceil(pieces / WORTH_A_THREAD), options.workers ?? availableParallelism());
   const all = crewOf(question, threads, signal);
   const rest = journal ? remembering(all, journal) : all;
   const crew = shard ? sharing(rest, shard) : rest;
   try {
-    return await WAYS[space.way]({ question, space, crew, newArchive, progress, enough });
+    const search = space.way === 'bounded' ? searchBounded : searchListed;
+    return await search({ question, space, crew, newArchive, progress, enough });
   } finally {
     crew.leave();
   }
 }
 
-const WAYS: Readonly<Record<Space['way'], (search: Search) => Promise<Searched>>> = {
-  scored: searchListed,
-  bounded: searchBounded,
-  evolved: searchEvolved,
-};
-
-/** The drafts of numbered candidates; the last ones are remembered. */
-function draftsOf(question: Question, at: Space['at']): (index: number) => Draft {
-  return remembered(1000, (index) => draftOf(at(index), question));
-}
-
 /** Everything that is said of the cloths shown. */
 function describe(
   question: Question,
-  at: Space['at'],
+  space: Space,
   best: readonly Kept[],
+  draftAt: (index: number) => Draft,
   progress: RunOptions['progress'],
 ): Found[] {
   const { across, along } = spacing(question.sett);
@@ -126,12 +112,18 @@ function describe(
     exchange: question.same.includes('exchange') && question.yarns.length === 2,
   };
   const shown: { readonly code: string; readonly cloth: Gathered }[] = [];
+  const classicsOn = new Map<string, Classic[]>();
+  const classicsFor = (weave: Weave): Classic[] => {
+    const known = JSON.stringify(weave);
+    const classics = classicsOn.get(known) ?? measuredClassics(weave, question.sett);
+    classicsOn.set(known, classics);
+    return classics;
+  };
   return best.map(({ index, equals }, place): Found => {
-    const candidate = at(index);
+    const candidate = space.at(index);
     const { family, warp, weft, start } = candidate;
-    const draft = draftOf(candidate, question);
-    const novel = question.rank.novelty > 0;
-    const classics = novel ? measuredClassics(family.weave(warp, weft), question.sett) : [];
+    const draft = draftAt(index);
+    const classics = question.rank.novelty > 0 ? classicsFor(family.weave(warp, weft)) : [];
     const scored = scoreDraft(draft, { weights: question.rank, floatLimit: question.limits.float, classics });
     const cloth = gathered(colourFace(drawdown(draft), draft.warp, draft.weft), value, across / along);
     const twin = shown.find((better) => nearTwins(better.cloth, cloth, ways));

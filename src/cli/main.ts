@@ -1,10 +1,14 @@
 import { readFileSync } from 'node:fs';
 import { Command, CommanderError } from 'commander';
 import { MachineFault, Problem } from '../problem.js';
+import { convertCommand } from './convert-command.js';
+import { dealCommand } from './deal-command.js';
 import { drawCommand } from './draw-command.js';
 import { enlargeCommand } from './enlarge-command.js';
 import { exploreCommand } from './explore-command.js';
 import { EXIT, type Io, sayWrong } from './io.js';
+import { keepCommand } from './keep-command.js';
+import { planCommand } from './plan-command.js';
 import { structuresCommand } from './structures-command.js';
 
 const EXAMPLES = `Examples:
@@ -62,6 +66,10 @@ function programOf(io: Io, finish: (code: number) => void): Command {
     enlargeCommand(io, finish),
     drawCommand(io, finish),
     structuresCommand(io, finish),
+    keepCommand(io, finish),
+    planCommand(io, finish),
+    dealCommand(io, finish),
+    convertCommand(io, finish),
   ]) {
     program.addCommand(command);
   }

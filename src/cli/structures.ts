@@ -1,30 +1,71 @@
-import { findStructure, type Structure, structures } from '../structure/index.js';
+import { drawdown, isUp } from '../cloth/drawdown.js';
+import { Problem } from '../problem.js';
+import { findStructure, type Structure, structures, weaveOf } from '../structure/index.js';
 import type { After, Unit } from '../structure/unit.js';
+import { writeWhole } from './draw-picture.js';
 import { bold, EXIT, type Io, say, sayJson } from './io.js';
+import { structureSheet } from './structure-sheet.js';
 
-/** Tells of every structure in one line each, or of one in full. Returns the exit code. */
-export function runStructures(name: string | undefined, json: boolean, io: Io): number {
+/** What a person gave on the command line. */
+export interface StructuresArguments {
+  readonly name?: string | undefined;
+  readonly out?: string;
+  readonly json?: boolean;
+}
+
+/** Tells of every structure in one line each, or of one in full. Draws it where asked. Returns the exit code. */
+export async function runStructures(given: StructuresArguments, io: Io): Promise<number> {
+  const { name, out, json } = given;
+  if (out !== undefined && !out.toLowerCase().endsWith('.png')) {
+    throw new Problem(`--out: found “${out}”; expected a name that ends in .png`);
+  }
   if (name === undefined) {
+    if (out !== undefined) throw new Problem('--out: found it without a structure; expected the name of one to draw');
     if (json) sayJson(io, { format: 'shedlight-structures', version: 1, structures: structures.map(plainData) });
     else sayAll(io);
     return EXIT.done;
   }
   const structure = findStructure(name);
-  if (json) sayJson(io, { format: 'shedlight-structure', version: 1, ...plainData(structure) });
+  if (out !== undefined) await writeWhole(out, await structureSheet(structure));
+  const picture = out === undefined ? {} : { picture: out };
+  if (json) sayJson(io, { format: 'shedlight-structure', version: 1, ...plainData(structure), ...picture });
   else for (const line of linesOf(structure, (text) => bold(io.stdout, text))) say(io.stdout, line);
+  if (!json && out !== undefined) say(io.stdout, `\nOpen ${bold(io.stdout, out)}`);
   return EXIT.done;
 }
 
 function sayAll(io: Io): void {
-  const width = Math.max(...structures.map((structure) => structure.name.length));
-  for (const { name, shafts, blocks, about } of structures) {
-    const size = `${shafts} shafts, ${blocks.length === 1 ? '1 block ' : `${blocks.length} blocks`}`;
-    say(io.stdout, `${bold(io.stdout, name)}${' '.repeat(width - name.length)}  ${size}  ${firstSentence(about)}`);
+  for (const structure of structures) {
+    const { name, shafts, blocks, tabby, tieUp, floatLaw, colour, withBlocks } = structure;
+    const count = `${blocks.length} ${blocks.length === 1 ? 'block' : 'blocks'}`;
+    const more = withBlocks === undefined ? '' : ' (more on more shafts)';
+    const sheds =
+      tabby === undefined ? 'no tabby' : `tabby ${tabby.map((treadle) => tieUp[treadle]!.join(',')).join(' / ')}`;
+    say(io.stdout, bold(io.stdout, name));
+    say(io.stdout, `  ${shafts} shafts, ${count}${more}, unit ${unitOf(structure)}; ${sheds}; ${balanceOf(structure)}`);
+    say(io.stdout, `  floats: ${floatLaw}`);
+    say(io.stdout, `  colour: ${colour}`);
   }
 }
 
-function firstSentence(text: string): string {
-  return /^.*?(?=\.(\s|$))/.exec(text)?.[0] ?? text;
+/** Ends in a unit: `4 ends`, or `4 to 7 ends` with the incidental ones. */
+function unitOf(structure: Structure): string {
+  const { endUnits } = weaveOf(structure, structure.profile);
+  const [least, most] = [Math.min(...endUnits), Math.max(...endUnits)];
+  return least === most ? `${least} ${least === 1 ? 'end' : 'ends'}` : `${least} to ${most} ends`;
+}
+
+/** Which system of threads the face shows, of the ground alone where there is a pattern weft. */
+function balanceOf(structure: Structure): string {
+  const weave = weaveOf(structure, structure.profile);
+  if (weave.pickKinds.includes('pattern')) return 'balanced ground under a pattern weft';
+  if (weave.widths.ground < weave.widths.warp) return 'warp-faced by its sett, the weft being fine';
+  const cloth = drawdown(weave);
+  let up = 0;
+  for (let j = 0; j < cloth.picks; j++) for (let i = 0; i < cloth.ends; i++) if (isUp(cloth, j, i)) up++;
+  const share = up / (cloth.ends * cloth.picks);
+  // Spots and lace on plain weave leave the balance as it is; a twill of three and one does not.
+  return share > 0.65 ? 'warp-faced' : share < 0.35 ? 'weft-faced' : 'balanced';
 }
 
 /** Everything a weaver wants to know of a structure, a line each. */
@@ -40,6 +81,7 @@ function linesOf(structure: Structure, head: (text: string) => string): string[]
     ...blocks.map((block) => row(`  ${block}`, unitInWords(structure.threading.blocks[block]!, '-'))),
     row('tie-up', 'shafts raised by each treadle'),
     ...Object.entries(tieUp).map(([treadle, raised]) => row(`  ${treadle}`, raised.join(' '))),
+    row('balance', balanceOf(structure)),
     row('tabby', tabby === undefined ? 'none all over' : tabby.join(' and ')),
     ...manners.flatMap((manner, place) => [
       row('treadling', manner.name + (place === 0 && manners.length > 1 ? ', the usual one' : '')),
@@ -71,5 +113,6 @@ function unitInWords<S extends number | string>(unit: Unit<S>, joint: string): s
 
 /** What there is of a structure that is data. */
 function plainData({ withBlocks, ...data }: Structure) {
-  return { ...data, moreBlocks: withBlocks !== undefined };
+  const structure = { ...data, ...(withBlocks && { withBlocks }) };
+  return { ...data, moreBlocks: withBlocks !== undefined, unit: unitOf(structure), balance: balanceOf(structure) };
 }

@@ -3,6 +3,7 @@ import { colourFace, type Face } from '../cloth/face.js';
 import type { Weave } from '../draft/draft.js';
 import { colours, endStrands, layout, pickStrands, startCount, wholeRepeat } from '../order/lay.js';
 import type { Order } from '../order/order.js';
+import { effectsOn } from './effects.js';
 import type { Contrast } from './figures.js';
 
 /** Orders that every weaver has seen, 0 dark and 1 light, the same both ways (gamp orders: common practice). */
@@ -19,12 +20,13 @@ const CLASSICS: readonly { readonly name: string; readonly word: string }[] = [
   { name: 'four and four', word: 'DDDDLLLL' },
   { name: 'six and six', word: 'DDDDDDLLLLLL' },
   { name: 'eight and eight', word: 'DDDDDDDDLLLLLLLL' },
-  { name: 'log cabin', word: 'DLDLDLDLLDLDLDLD' },
+  { name: 'log cabin order', word: 'DLDLDLDLLDLDLDLD' },
   { name: 'four and four beside two and two', word: 'DDDDLLLLDDDDLLLLDDLLDDLLDDLLDDLL' },
 ];
 
 /** A classic order on one structure, as it is compared. */
 export interface Classic {
+  /** What the effect is called on this structure, or else the order. */
   readonly name: string;
   readonly traits: readonly number[];
 }
@@ -39,6 +41,7 @@ export function traitsOf(face: Face, contrast: Contrast, symmetry: number): numb
 export function classicsOn(weave: Weave, measure: (face: Face) => number[]): Classic[] {
   const ends = endStrands(weave);
   const picks = pickStrands(weave);
+  const effects = effectsOn(weave);
   return CLASSICS.flatMap(({ name, word }) => {
     const order: Order = [...word].map((letter) => (letter === 'D' ? 0 : 1));
     const by = { by: 'thread', fill: 'solid', times: 1 } as const;
@@ -48,7 +51,10 @@ export function classicsOn(weave: Weave, measure: (face: Face) => number[]): Cla
         const warp = colours(layout(ends, order.length, { ...by, start: warpStart }), order, 2, 1);
         const weft = colours(layout(picks, order.length, { ...by, start: weftStart }), order, 2, 1);
         const whole = wholeRepeat(weave, warp, weft);
-        return { name, traits: measure(colourFace(drawdown(whole), whole.warp, whole.weft)) };
+        return {
+          name: effects.get(word) ?? name,
+          traits: measure(colourFace(drawdown(whole), whole.warp, whole.weft)),
+        };
       }),
     );
   });

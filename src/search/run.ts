@@ -11,9 +11,18 @@ import { type Gathered, gathered, nearTwins } from '../score/twin.js';
 import { Archive, type Kept } from './archive.js';
 import { draftOf, recipeOf } from './candidate.js';
 import { crewOf } from './crew.js';
+import { searchEvolved } from './evolve/search.js';
 import type { Found, Outcome } from './found.js';
 import { type Journal, remembering, type Shard, sharing } from './journal.js';
-import { boundedPieces, LISTED, type Searched, type Stage, searchBounded, searchListed } from './methods.js';
+import {
+  boundedPieces,
+  LISTED,
+  type Search,
+  type Searched,
+  type Stage,
+  searchBounded,
+  searchListed,
+} from './methods.js';
 import type { Question } from './question.js';
 import { redrawOf } from './redraw.js';
 import { type Space, spaceOf } from './space.js';
@@ -40,8 +49,8 @@ export interface RunOptions {
 /** The main job: every candidate of a question tried (or a sample, where there are too many), the best described. */
 export async function explore(question: Question, options: RunOptions = {}): Promise<Outcome> {
   const space = spaceOf(question);
-  const draftAt = remembered(1000, (index) => draftOf(space.at(index), question));
-  const { archive, setAside, passed, whole } = await searched(question, space, draftAt, options);
+  const { archive, at, setAside, passed, whole, evolved } = await searched(question, space, options);
+  const draftAt = draftsOf(question, at);
   const best = archive.best(question.show, (index) => codeOf(draftAt(index)));
   const set = setAside.float + setAside.unsound + setAside.flat + setAside.limits;
   return {
@@ -52,10 +61,11 @@ export async function explore(question: Question, options: RunOptions = {}): Pro
       equals: archive.duplicates,
       setAside,
       cutOff: passed,
-      exhaustive: whole && space.way !== 'sampled',
+      exhaustive: whole && space.way !== 'evolved',
+      ...(evolved && { evolved }),
       ...(whole ? {} : { stopped: true as const }),
     },
-    found: describe(question, space, best, draftAt, options.progress),
+    found: describe(question, at, best, options.progress),
   };
 }
 
@@ -67,41 +77,48 @@ export async function explore(question: Question, options: RunOptions = {}): Pro
  */
 export async function exploreShard(question: Question, shard: Shard, options: RunOptions): Promise<boolean> {
   const space = spaceOf(question);
-  const draftAt = remembered(1000, (index) => draftOf(space.at(index), question));
-  return (await searched(question, space, draftAt, options, shard)).whole;
+  return (await searched(question, space, options, shard)).whole;
 }
 
 /** Searches a space in its way. */
-async function searched(
-  question: Question,
-  space: Space,
-  draftAt: (index: number) => Draft,
-  options: RunOptions,
-  shard?: Shard,
-): Promise<Searched> {
+async function searched(question: Question, space: Space, options: RunOptions, shard?: Shard): Promise<Searched> {
   const { signal, progress, enough } = options;
   options.onSpace?.(space);
   const journal = options.journal?.(space);
-  const newArchive = (): Archive => new Archive((a, b) => compareColours(draftAt(a), draftAt(b)));
+  const newArchive = (at: Space['at']): Archive => {
+    const draftAt = draftsOf(question, at);
+    return new Archive((a, b) => compareColours(draftAt(a), draftAt(b)));
+  };
   const pieces = space.way === 'bounded' ? boundedPieces(space).length : Math.ceil(space.numbers / LISTED);
-  const threads = Math.min(Math.ceil(pieces / WORTH_A_THREAD), options.workers ?? availableParallelism());
+  // Bounded pieces are long: a thread leaves this one free to hear that it is to stop.
+  const worthIt = space.way === 'bounded' ? pieces : Math.ceil(pieces / WORTH_A_THREAD);
+  const threads = Math.min(worthIt, options.workers ?? availableParallelism());
   const all = crewOf(question, threads, signal);
   const rest = journal ? remembering(all, journal) : all;
   const crew = shard ? sharing(rest, shard) : rest;
   try {
-    const search = space.way === 'bounded' ? searchBounded : searchListed;
-    return await search({ question, space, crew, newArchive, progress, enough });
+    return await WAYS[space.way]({ question, space, crew, newArchive, progress, enough });
   } finally {
     crew.leave();
   }
 }
 
+const WAYS: Readonly<Record<Space['way'], (search: Search) => Promise<Searched>>> = {
+  scored: searchListed,
+  bounded: searchBounded,
+  evolved: searchEvolved,
+};
+
+/** The drafts of numbered candidates; the last ones are remembered. */
+function draftsOf(question: Question, at: Space['at']): (index: number) => Draft {
+  return remembered(1000, (index) => draftOf(at(index), question));
+}
+
 /** Everything that is said of the cloths shown. */
 function describe(
   question: Question,
-  space: Space,
+  at: Space['at'],
   best: readonly Kept[],
-  draftAt: (index: number) => Draft,
   progress: RunOptions['progress'],
 ): Found[] {
   const { across, along } = spacing(question.sett);
@@ -120,9 +137,9 @@ function describe(
     return classics;
   };
   return best.map(({ index, equals }, place): Found => {
-    const candidate = space.at(index);
+    const candidate = at(index);
     const { family, warp, weft, start } = candidate;
-    const draft = draftAt(index);
+    const draft = draftOf(candidate, question);
     const classics = question.rank.novelty > 0 ? classicsFor(family.weave(warp, weft)) : [];
     const scored = scoreDraft(draft, { weights: question.rank, floatLimit: question.limits.float, classics });
     const cloth = gathered(colourFace(drawdown(draft), draft.warp, draft.weft), value, across / along);

@@ -47,21 +47,10 @@ export function orbitsOf(question: Question, block: Block): Orbits {
   const across = startCount(endStrands(weave), warps[0]!.length, by);
   const down = startCount(pickStrands(weave), wefts[0]!.length, by);
   const startOf = startNumbers(starts, across, down, family.by === 'thread' ? weaveShifts(weave) : []);
-  const warpImages = new Map<string, Image>();
-  const weftImages = new Map<string, Image>();
-  const imageOf = (known: Map<string, Image>, orders: readonly Order[], flip: boolean, exchange: boolean): Image => {
-    const sign = `${flip} ${exchange}`;
-    let image = known.get(sign);
-    if (image === undefined) {
-      image = imagesOf(orders, flip, exchange);
-      known.set(sign, image);
-    }
-    return image;
-  };
   const moves = carriers.map((c) => ({
     ...c,
-    warp: imageOf(warpImages, warps, c.flipAcross, c.exchange),
-    weft: imageOf(weftImages, wefts, c.flipDown, c.exchange),
+    warp: imageOf(warps, c.flipAcross, c.exchange),
+    weft: imageOf(wefts, c.flipDown, c.exchange),
   }));
   /** Where an order that began on thread `start` begins after the move. */
   const moved = (start: number, flip: boolean, shift: number, turn: number, of: number): number => {
@@ -182,6 +171,18 @@ function carryingShift(cloth: Drawdown, flipAcross: boolean, flipDown: boolean):
     }
   }
   return undefined;
+}
+
+const images = new WeakMap<readonly Order[], Map<string, Image>>();
+
+/** The images of a list of orders, made once for all blocks that share the list. */
+function imageOf(orders: readonly Order[], flip: boolean, exchange: boolean): Image {
+  const known = images.get(orders) ?? new Map<string, Image>();
+  images.set(orders, known);
+  const sign = `${flip} ${exchange}`;
+  const image = known.get(sign) ?? imagesOf(orders, flip, exchange);
+  known.set(sign, image);
+  return image;
 }
 
 function imagesOf(orders: readonly Order[], flip: boolean, exchange: boolean): Image {

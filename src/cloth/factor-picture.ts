@@ -1,4 +1,5 @@
 import sharp, { type Sharp } from 'sharp';
+import { gcd } from '../draft/repeat.js';
 import { LONGEST_DRAFT } from '../draft/wif-limits.js';
 import { Problem } from '../problem.js';
 import { type Cells, refuseBeyond } from './factor.js';
@@ -89,8 +90,4 @@ function commonRun(cells: Cells): number {
     }
   }
   return common;
-}
-
-function gcd(a: number, b: number): number {
-  return b === 0 ? a : gcd(b, a % b);
 }

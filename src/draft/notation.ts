@@ -11,26 +11,39 @@ export interface Alphabet<T> {
   read(match: RegExpExecArray): readonly T[];
   /** What is expected where nothing fits. */
   readonly expected: string;
+  /** Signs that may stand between a count and what it counts. Default: x and ×. */
+  readonly times?: string;
 }
+
+/** Says what is wrong at a place in the text, counted from 0. */
+export type Refuse = (place: number, found: string, expected: string) => never;
+
+const misread: Refuse = (offset, found, expected) => {
+  throw new Misread(`found ${found}; expected ${expected}`, { offset });
+};
 
 /**
  * Reads a list in the manner of the trade: elements with spaces or commas between them, brackets, and repeats as
  * `4x(1 2 3 4)` or `4x1`; a count may also follow a bracket or a letter, `(DL)4`, where elements are letters.
  * Refuses, at the place in the text, what is no element, unmatched brackets and more elements than `most`.
  */
-export function readElements<T>(text: string, alphabet: Alphabet<T>, most = LONGEST_REPEAT): T[] {
+export function readElements<T>(
+  text: string,
+  alphabet: Alphabet<T>,
+  most = LONGEST_REPEAT,
+  refuse: Refuse = misread,
+): T[] {
   const open: { elements: T[]; times: number; at: number }[] = [];
-  const letters = !alphabet.element.test('1');
+  const ofLetters = !alphabet.element.test('1');
+  const other = ofLetters ? '.' : '[^\\s,()]+';
   const tokens = new RegExp(
-    `[\\s,]+|(?<times>\\d{1,9})[x×]\\s*(?=[\\d(A-Za-z])|(?<element>${alphabet.element.source})|[()]|(?<after>\\d{1,9})(?![\\d.])|[^\\s,()]+`,
+    `[\\s,]+|(?<times>\\d{1,9})[${alphabet.times ?? 'x×'}]\\s*(?=[\\d(A-Za-z])|(?<element>${alphabet.element.source})|[()]|(?<after>\\d{1,9})(?![\\d.])|${other}`,
     'gu',
   );
   let level: T[] = [];
   let last: readonly T[] | undefined;
   let times = 1;
-  const fail = (offset: number, found: string, expected = alphabet.expected): never => {
-    throw new Misread(`found ${found}; expected ${expected}`, { offset });
-  };
+  const fail = (place: number, found: string, expected = alphabet.expected): never => refuse(place, found, expected);
   const lay = (elements: readonly T[], count: number, at: number): void => {
     if (level.length + elements.length * count > most) fail(at, `more than ${most} elements`, `${most} at most`);
     for (let t = 0; t < count; t++) level.push(...elements);
@@ -64,7 +77,8 @@ export function readElements<T>(text: string, alphabet: Alphabet<T>, most = LONG
       }
       lay(last, times, at);
       times = 1;
-    } else if (after !== undefined && letters && last !== undefined) {
+    } else if (after !== undefined && ofLetters) {
+      if (last === undefined) return fail(at, `the count ${after} with nothing before it`);
       lay(last, (Number(after) || fail(at, 'a count of 0', 'at least 1')) - 1, at);
       last = undefined;
     } else {
@@ -106,17 +120,13 @@ export function numbers(what: 'shaft' | 'treadle', most: number): Alphabet<reado
   };
 }
 
-/** Letters of yarns, as their places in the palette. */
+/** Letters of yarns, as their places in the palette. Where one of them is X, only × stands after a count. */
 export function letters(known: readonly string[]): Alphabet<number> {
-  const expected = `letters of yarns (${known.join(' ')}), as D L, D4 L4 or (DL)4`;
   return {
-    element: /[A-Za-z]/,
-    expected,
-    read([letter]) {
-      const index = known.indexOf(letter.toUpperCase());
-      if (index < 0) throw new Misread(`found “${letter}”; expected ${expected}`);
-      return [index];
-    },
+    element: new RegExp(`[${known.join('')}${known.join('').toLowerCase()}]`),
+    expected: `letters of yarns (${known.join(' ')}), as D L, D4 L4 or (DL)4`,
+    ...(known.includes('X') && { times: '×' }),
+    read: ([letter]) => [known.indexOf(letter.toUpperCase())],
   };
 }
 

@@ -1,4 +1,5 @@
 import { LONGEST_REPEAT } from './notation.js';
+import { lcm, smallestPeriod } from './repeat.js';
 import { Misread } from './yaml-given.js';
 
 /**
@@ -28,10 +29,7 @@ export function cycle<T>(list: readonly T[], length: number): T[] {
 
 /** Length of the smallest cyclic repeat of a list; it divides the list's length. */
 export function periodOf(list: readonly unknown[]): number {
-  const words = list.map(String);
-  const divides = (period: number): boolean => words.length % period === 0;
-  const holds = (period: number): boolean => words.every((word, at) => word === words[at % period]);
-  return words.findIndex((_, at) => divides(at + 1) && holds(at + 1)) + 1;
+  return smallestPeriod(list.map(String));
 }
 
 /**
@@ -64,10 +62,4 @@ export function unitsOver(
 /** For each thread, whether a unit begins with it. */
 export function unitStarts(units: readonly number[]): boolean[] {
   return units.flatMap((unit) => Array.from({ length: unit }, (_, at) => at === 0));
-}
-
-function lcm(a: number, b: number): number {
-  let [divisor, rest] = [a, b];
-  while (rest !== 0) [divisor, rest] = [rest, divisor % rest];
-  return (a / divisor) * b;
 }

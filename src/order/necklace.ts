@@ -1,4 +1,7 @@
+import { gcd } from '../draft/repeat.js';
 import { type Order, smallestPeriod } from './order.js';
+
+export { gcd, lcm } from '../draft/repeat.js';
 
 /**
  * Every cyclic word of `length` elements over `colours` colours, each rotation class once, as the word of the class
@@ -102,15 +105,4 @@ export function countNecklaces(length: number, colours: number): number {
   let sum = 0;
   for (let r = 1; r <= length; r++) sum += colours ** gcd(r, length);
   return sum / length;
-}
-
-/** Greatest common divisor of two whole numbers from 0. */
-export function gcd(a: number, b: number): number {
-  while (b !== 0) [a, b] = [b, a % b];
-  return a;
-}
-
-/** Least common multiple of two whole numbers from 1. */
-export function lcm(a: number, b: number): number {
-  return (a / gcd(a, b)) * b;
 }

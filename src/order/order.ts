@@ -1,5 +1,8 @@
 import type { Yarn } from '../colour/yarn.js';
+import { letters, readElements } from '../draft/notation.js';
 import { Problem } from '../problem.js';
+
+export { smallestPeriod } from '../draft/repeat.js';
 
 /** A colour order: a cyclic word of palette indices. */
 export type Order = readonly number[];
@@ -8,49 +11,16 @@ export type Order = readonly number[];
 const LONGEST_ORDER = 4096;
 
 /**
- * Reads an order: letters of yarns, spaces allowed, a number after a letter or a bracket repeats it.
+ * Reads an order: letters of yarns, spaces and commas allowed, a number after a letter or a bracket repeats it.
  * `D L D D L`, `DLDDL`, `D4 L4` and `(DL)4 (LD)4` are all orders. Refuses unknown letters and unmatched brackets.
  */
 export function parseOrder(text: string, yarns: readonly Yarn[]): Order {
-  const letters = yarns.map((yarn) => yarn.letter);
-  const order: number[] = [];
-  const open: number[] = [];
-  let last = -1;
-  const fail = (at: number, found: string): never => {
-    throw new Problem(
-      `order “${text}”, place ${at + 1}: found ${found}, expected one of ${letters.join(' ')}, a bracket or a count`,
-    );
-  };
-  for (const token of text.matchAll(/\s+|\d+|[\s\S]/g)) {
-    const sign = token[0];
-    const at = token.index;
-    if (/^\s/.test(sign)) continue;
-    if (/^\d/.test(sign)) {
-      const times = Number(sign);
-      if (last < 0) fail(at, `the count ${sign} with nothing before it`);
-      if (times < 1) fail(at, 'a count of 0');
-      const part = order.slice(last);
-      if (order.length + part.length * (times - 1) > LONGEST_ORDER) {
-        throw new Problem(`order “${text}”: longer than ${LONGEST_ORDER} elements`);
-      }
-      for (let t = 1; t < times; t++) order.push(...part);
-      last = -1;
-    } else if (sign === '(') {
-      open.push(order.length);
-      last = -1;
-    } else if (sign === ')') {
-      last = open.pop() ?? fail(at, 'a closing bracket without its opening one');
-      if (last === order.length) fail(at, 'an empty bracket');
-    } else {
-      const yarn = letters.indexOf(sign.toUpperCase());
-      if (yarn < 0) fail(at, `“${sign}”`);
-      last = order.push(yarn) - 1;
-    }
-  }
-  if (open.length > 0) throw new Problem(`order “${text}”: a bracket is not closed`);
-  if (order.length === 0) throw new Problem('an order is empty; expected letters of yarns such as D L D D L');
-  if (order.length > LONGEST_ORDER) throw new Problem(`order “${text}”: longer than ${LONGEST_ORDER} elements`);
-  return order;
+  if (text.trim() === '') throw new Problem('an order is empty; expected letters of yarns such as D L D D L');
+  const known = yarns.map((yarn) => yarn.letter);
+  const alphabet = { ...letters(known), expected: `one of ${known.join(' ')}, a bracket or a count` };
+  return readElements(text, alphabet, LONGEST_ORDER, (place, found, expected) => {
+    throw new Problem(`order “${text}”, place ${place + 1}: found ${found}, expected ${expected}`);
+  });
 }
 
 /** Writes an order as plain letters, `DLDDL`. */
@@ -67,20 +37,6 @@ export function formatRuns(order: ArrayLike<number>, yarns: readonly Yarn[]): st
     else runs.push({ letter, length: 1 });
   }
   return runs.map((run) => (run.length === 1 ? run.letter : `${run.letter}${run.length}`)).join(' ');
-}
-
-/** The length of the smallest cyclic repeat of a word; it divides the word's length. */
-export function smallestPeriod(word: ArrayLike<number>): number {
-  const n = word.length;
-  // Border array of Knuth, Morris and Pratt: n − longest border is the period where it divides n.
-  const border = new Int32Array(n);
-  for (let i = 1, k = 0; i < n; i++) {
-    while (k > 0 && word[i] !== word[k]) k = border[k - 1]!;
-    if (word[i] === word[k]) k++;
-    border[i] = k;
-  }
-  const period = n - (border[n - 1] ?? 0);
-  return n % period === 0 ? period : n;
 }
 
 /** The order with each colour replaced by its companion: the next of the palette, the first after the last. */

@@ -1,8 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { letters, numbers, readElements, writeNumbers } from '../../src/draft/notation.js';
-import { DEFAULT_YARNS } from '../../src/draft/yaml.js';
-import { parseOrder } from '../../src/order/order.js';
 import { Problem } from '../../src/problem.js';
 
 const shafts = numbers('shaft', 64);
@@ -63,26 +61,13 @@ describe('numbers of shafts and treadles', () => {
 describe('letters of yarns', () => {
   const alphabet = letters(['D', 'L']);
 
-  it('reads every colour order that an order is written in', () => {
-    const part = fc.letrec<{ part: string }>((tie) => ({
-      part: fc.oneof(
-        { maxDepth: 3 },
-        fc.constantFrom('D', 'L', 'D ', 'd4', 'L2'),
-        fc
-          .tuple(fc.array(tie('part'), { minLength: 1, maxLength: 3 }), fc.integer({ min: 1, max: 3 }))
-          .map(([parts, count]) => `(${parts.join(' ')})${count} `),
-      ),
-    })).part;
-    fc.assert(
-      fc.property(fc.array(part, { minLength: 1, maxLength: 6 }), (parts) => {
-        const text = parts.join('');
-        expect(readElements(text, alphabet)).toEqual(parseOrder(text, DEFAULT_YARNS));
-      }),
-    );
-  });
-
   it('reads a repeat in front as well', () => {
     expect(readElements('2x(D L) 3xL', alphabet)).toEqual([0, 1, 0, 1, 1, 1, 1]);
+  });
+
+  it('takes an x for a yarn where there is one, and × for a count', () => {
+    expect(readElements('d2x2 2×D', letters(['D', 'X']))).toEqual([0, 0, 1, 1, 0, 0]);
+    expect(() => readElements('2xD', letters(['D', 'X']))).toThrow('found the count 2 with nothing before it');
   });
 
   it('refuses other letters', () => {

@@ -14,6 +14,7 @@ describe('reading an order', () => {
     ['(DL)4 (LD)4', 'DLDLDLDLLDLDLDLD'],
     ['((D L)2 R)2', 'DLDLRDLDLR'],
     ['(D)1L', 'DL'],
+    ['2x(DL), R', 'DLDLR'],
   ])('%s is %s', (text, expected) => expect(read(text)).toBe(expected));
 
   test.each([
@@ -21,10 +22,11 @@ describe('reading an order', () => {
     ['D X L', 'order “D X L”, place 3: found “X”, expected one of D L R, a bracket or a count'],
     ['3D', 'place 1: found the count 3 with nothing before it'],
     ['D0', 'place 2: found a count of 0'],
-    ['(DL', 'a bracket is not closed'],
+    ['(DL', 'place 1: found a bracket that is not closed, expected its partner'],
     ['DL)', 'place 3: found a closing bracket without its opening one'],
     ['()', 'place 2: found an empty bracket'],
-    ['(DL)999999999', 'longer than 4096 elements'],
+    ['(DL)999999999', 'found more than 4096 elements, expected 4096 at most'],
+    ['DXL', 'place 2: found “X”, expected one of D L R'],
   ])('refuses %j: %s', (text, message) => {
     expect(() => parseOrder(text, YARNS)).toThrow(message);
     expect(() => parseOrder(text, YARNS)).toThrow(Problem);

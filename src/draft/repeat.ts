@@ -1,0 +1,24 @@
+/** The length of the smallest cyclic repeat of a word; it divides the word's length. */
+export function smallestPeriod(word: ArrayLike<number | string>): number {
+  const n = word.length;
+  // Border array of Knuth, Morris and Pratt: n − longest border is the period where it divides n.
+  const border = new Int32Array(n);
+  for (let i = 1, k = 0; i < n; i++) {
+    while (k > 0 && word[i] !== word[k]) k = border[k - 1]!;
+    if (word[i] === word[k]) k++;
+    border[i] = k;
+  }
+  const period = n - (border[n - 1] ?? 0);
+  return n % period === 0 ? period : n;
+}
+
+/** Greatest common divisor of two whole numbers from 0. */
+export function gcd(a: number, b: number): number {
+  while (b !== 0) [a, b] = [b, a % b];
+  return a;
+}
+
+/** Least common multiple of two whole numbers from 1. */
+export function lcm(a: number, b: number): number {
+  return (a / gcd(a, b)) * b;
+}

@@ -3,6 +3,7 @@ import { type FloatPlace, longestFloatPlace, weftFloatsByKind } from '../cloth/f
 import { layers } from '../cloth/sound.js';
 import { type Draft, spacing } from '../draft/draft.js';
 import { formatOrder } from '../order/order.js';
+import { trueLay } from '../render/strands.js';
 import { DISTANCES } from '../score/distance.js';
 import { exceedsFloat, type FloatLimit } from '../score/rank.js';
 import type { Scored } from '../score/score.js';
@@ -48,12 +49,23 @@ function facesOf(draft: Draft, { scores }: Scored): Figure[] {
 function floatsIn(draft: Draft): Figure[] {
   const cloth = drawdown(draft);
   const kinds = Object.entries(weftFloatsByKind(cloth, draft.pickKinds));
+  const place = longestFloatPlace(cloth);
+  const millimetres = lengthAt(draft, place);
+  const length = millimetres === null ? '' : `: ${lengthInWords(millimetres, draft.sett)} as the threads lie`;
   const sides = ({ face, back }: { face: number | null; back: number | null }): string =>
     `${face ?? 'without end'} on the face, ${back ?? 'without end'} on the back`;
   return [
-    ['longest float', floatInWords(longestFloatPlace(cloth))],
+    ['longest float', `${floatInWords(place)}${length}`],
     ...(kinds.length < 2 ? [] : kinds.map(([kind, floats]): Figure => [`${kind} weft`, sides(floats)])),
   ];
+}
+
+/** How long a float is in millimetres, thick threads taking more room than thin ones; null without end. */
+function lengthAt(draft: Draft, { side, from, length }: FloatPlace): number | null {
+  if (length === null) return null;
+  const { ends, picks } = trueLay(draft, 1, 0);
+  const { pitch } = side === 'warpFace' || side === 'warpBack' ? picks : ends;
+  return Array.from({ length }, (_, step) => pitch[(from + step) % pitch.length]!).reduce((sum, room) => sum + room, 0);
 }
 
 /** What the cloth costs to weave. */

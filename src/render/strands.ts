@@ -57,19 +57,32 @@ export function countingLay(draft: Draft, perEnd: number): Lay {
   return { ends: lie(ends, perEnd, fill.ends), picks: lie(picks, (perEnd * along) / across, fill.picks) };
 }
 
+/** A yarn within this share of the warp's thickness is taken to be the warp's own yarn (our choice). */
+const ALIKE = 0.1;
+
 /**
  * Thickness of each end and pick beside one another. A thread's diameter goes with the root of its tex; where a yarn
- * in use has no tex, the structure's own widths are taken for all.
+ * in use has no tex, the structure's own widths are taken for all. A structure that asks for a thick pattern weft, or
+ * for a fine weft, has it by default: a weft of the warp's own size is wound so many-fold. A yarn that was given a size
+ * of its own for the weft lies as thick as it is.
  */
 export function thicknesses(draft: Draft): { readonly ends: Float64Array; readonly picks: Float64Array } {
+  const { widths } = draft;
   const tex = draft.yarns.map((yarn) => yarn.tex);
   if ([...draft.warp, ...draft.weft].every((yarn) => tex[yarn] !== undefined)) {
     const thickness = (yarn: number) => Math.sqrt(tex[yarn]!);
-    return { ends: Float64Array.from(draft.warp, thickness), picks: Float64Array.from(draft.weft, thickness) };
+    const ends = Float64Array.from(draft.warp, thickness);
+    const usual = mean(ends);
+    const picks = Float64Array.from(draft.weft, (yarn, j) => {
+      const own = thickness(yarn);
+      const isWarpYarn = Math.abs(own - usual) <= ALIKE * usual;
+      return isWarpYarn ? (own * widths[draft.pickKinds[j]!]) / widths.warp : own;
+    });
+    return { ends, picks };
   }
   return {
-    ends: new Float64Array(draft.warp.length).fill(draft.widths.warp),
-    picks: Float64Array.from(draft.pickKinds, (kind) => draft.widths[kind]),
+    ends: new Float64Array(draft.warp.length).fill(widths.warp),
+    picks: Float64Array.from(draft.pickKinds, (kind) => widths[kind]),
   };
 }
 

@@ -126,6 +126,19 @@ describe('draw', () => {
     expect(out).toMatch(/longest float +pick 1 floats over 4 ends on the face, from end 1 on/);
   });
 
+  it('measures a float over the threads as they lie, thick ones wider than thin', () =>
+    inFolder(async (folder) => {
+      const file = join(folder, 'thick.yaml');
+      const yarns = 'yarns: { T: { colour: red, tex: 400 }, S: { colour: blue, tex: 100 } }';
+      writeFileSync(file, `threading: 1 1 2 2\nlift plan: [1, 2]\nwarp: T T S S\nweft: S\n${yarns}\nsett: 20\n`);
+      // Two ends of double thickness and two of single take 0.2 in: the pick that goes over the thick ones floats 2/15.
+      const over = (await run('draw', file)).out;
+      expect(over).toMatch(
+        /longest float +pick [12] floats over 2 ends on the (face|back), from end [13] on: 0\.\d+ in as/,
+      );
+      expect([/from end 1 on: 0\.13 in/, /from end 3 on: 0\.07 in/].some((said) => said.test(over))).toBe(true);
+    }));
+
   it('ties a draft up for a loom, with two feet where treadles are too few, and says what the loom lacks', async () => {
     const bands = ['draw', '--structure', 'turned twill on four shafts', '--warp', 'D', '--weft', 'L'];
     const { out } = await run(...bands, '--loom', 'rising, 6 treadles, heddles 9 9 9 9, 40 ends');

@@ -145,6 +145,21 @@ describe('paintCloth', () => {
       ],
     });
     expect([...thicknesses(weighed).ends, ...thicknesses(weighed).picks]).toEqual([10, 10, 5, 5]);
+    // One yarn for warp and pattern weft: the structure says how it is wound; a thick yarn is as thick as it is.
+    const wound = (warp: number, weft: number) => ({
+      ...weighed,
+      widths: { warp: 1, ground: 1, pattern: 2, tabby: 1 },
+      pickKinds: ['pattern', 'tabby'] as const,
+      yarns: [
+        { ...BLACK, tex: weft },
+        { ...WHITE, tex: warp },
+      ],
+      warp: [1, 1],
+      weft: [0, 1],
+    });
+    expect([...thicknesses(wound(100, 100)).picks]).toEqual([20, 10]);
+    expect([...thicknesses(wound(100, 900)).picks]).toEqual([30, 10]);
+    expect([...thicknesses(wound(100, 49)).picks]).toEqual([7, 10]);
     const halfKnown = plain({ yarns: [{ ...BLACK, tex: 100 }, WHITE] });
     expect([...thicknesses(halfKnown).ends]).toEqual([1, 1]);
   });

@@ -1,4 +1,4 @@
-import { describe, Misread } from './yaml-given.js';
+import { describe, Misread } from './misread.js';
 
 /** More ends or picks than this in one repeat are refused, written or unfolded. */
 export const LONGEST_REPEAT = 2000;

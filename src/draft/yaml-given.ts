@@ -1,31 +1,8 @@
 import * as v from 'valibot';
 import { didYouMean, Problem } from '../problem.js';
+import { describe, type Given, Misread } from './misread.js';
 
-/** What a person gives, in a file or as a flag: single values are text as it was written. */
-export type Given = string | readonly Given[] | { readonly [key: string]: Given };
-
-/** Keys and list places (from 0) on the way down to a value. */
-export type Path = readonly (string | number)[];
-
-/** Which part of a value is meant. */
-export interface Spot {
-  /** From the value down to the faulty one. */
-  readonly within?: Path;
-  /** Characters into its text. */
-  readonly offset?: number;
-  /** The key itself, and not its value. */
-  readonly key?: boolean;
-}
-
-/** A value that does not read: what was found and what was expected, before file and place are put in front. */
-export class Misread extends Problem {
-  readonly spot: Spot;
-
-  constructor(message: string, spot: Spot = {}) {
-    super(message);
-    this.spot = spot;
-  }
-}
+export { describe, type Given, Misread, type Path, type Spot } from './misread.js';
 
 /** A schema for a value of which anything may be wrong, from a function that reads it or throws a Problem. */
 export function reading<T>(read: (given: Given) => T): v.GenericSchema<unknown, T> {
@@ -87,17 +64,6 @@ export function under<T>(key: string | number, read: () => T): T {
     const { within = [], ...spot } = error instanceof Misread ? error.spot : {};
     throw new Misread(error.message, { ...spot, within: [key, ...within] });
   }
-}
-
-/** Words for a value as it was found: its text in quotation marks, or what kind of thing it is. */
-export function describe(given: Given): string {
-  if (typeof given === 'string') {
-    const shown = [...given.replace(/[\s\p{Cc}\p{Cf}]+/gu, ' ').trim()];
-    if (shown.length === 0) return 'nothing';
-    return `“${shown.length > 40 ? `${shown.slice(0, 39).join('')}…` : shown.join('')}”`;
-  }
-  if (!Array.isArray(given)) return 'keys with values';
-  return given.length === 0 ? 'an empty list' : 'a list';
 }
 
 /** `a, b or c`. */

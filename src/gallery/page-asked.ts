@@ -127,7 +127,7 @@ export function listed(words: readonly string[]): string {
   return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
 }
 
-const PART_WORDS: Readonly<Record<Part, string>> = {
+export const PART_WORDS: Readonly<Record<Part, string>> = {
   contrast: 'contrast',
   symmetry: 'symmetry',
   float: 'short floats',
@@ -140,13 +140,13 @@ const PART_WORDS: Readonly<Record<Part, string>> = {
   lively: 'liveliness',
 };
 
-const BY_WORDS: Readonly<Record<By, string>> = {
+export const BY_WORDS: Readonly<Record<By, string>> = {
   thread: 'thread by thread',
   unit: 'unit by unit',
   block: 'block by block, the order choosing the blocks',
 };
 
-const FILL_WORDS: Readonly<Record<Fill, string>> = {
+export const FILL_WORDS: Readonly<Record<Fill, string>> = {
   solid: 'each element in its own colour',
   alternate: 'each element in its colour and the companion by turns',
   nest: 'each element by the whole order, exchanged for the lighter colour',

@@ -4,41 +4,17 @@ import { draftSvg } from '../render/draft.js';
 import type { Floats } from '../score/figures.js';
 import { darkInWords, readsInWords, symmetryInWords } from '../score/words.js';
 import type { Found } from '../search/found.js';
+import type { Group } from './groups.js';
 import { type Hole, html, type Safe, safe } from './html.js';
 import { swatchPath } from './manifest.js';
 import { capital, plural } from './page-asked.js';
 import { easeOf, type Figure, figuresOf, floatOf, metres } from './page-figures.js';
 import { QUARTER_SIDE, quarterPath } from './page-quarter.js';
-import { SWATCH_MILLIMETRES } from './swatch.js';
+import { SWATCH_MILLIMETRES } from './scale.js';
 
 /** Floats above these lengths in millimetres are pointed out (3/8 in and 1/2 in: common practice, no source). */
 const MINDS = 9.525;
 const SNAGS = 12.7;
-
-/** A cloth and the near twins that stand behind it. */
-export interface Group {
-  readonly found: Found;
-  readonly twins: readonly Found[];
-}
-
-/** Every cloth in its rank; near twins behind the best of their kind, however they name one another. */
-export function groupsOf(found: readonly Found[]): Group[] {
-  const byCode = new Map(found.map((each) => [each.code, each]));
-  const groups = new Map<Found, Found[]>();
-  for (const each of found) {
-    let best = each;
-    const passed = new Set<Found>();
-    while (best.nearTwin !== null && !passed.has(best)) {
-      passed.add(best);
-      best = byCode.get(best.nearTwin) ?? best;
-    }
-    const twins = groups.get(best);
-    if (best === each) groups.set(each, twins ?? []);
-    else if (twins) twins.push(each);
-    else groups.set(best, [each]);
-  }
-  return [...groups].map(([best, twins]) => ({ found: best, twins })).sort((a, b) => a.found.rank - b.found.rank);
-}
 
 /** One cloth of the list: its picture at true scale, what a weaver asks first, and the rest behind a fold. */
 export function card({ found, twins }: Group): Safe {

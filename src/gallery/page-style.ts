@@ -1,5 +1,6 @@
 import { QUARTER_SIDE } from './page-quarter.js';
-import { SWATCH_MILLIMETRES } from './swatch.js';
+import { LIVE_STYLE } from './page-style-live.js';
+import { SWATCH_MILLIMETRES } from './scale.js';
 
 /**
  * The look of the page. The ground is a neutral grey without any tint, so that it shifts no colour of a cloth; nothing
@@ -7,7 +8,7 @@ import { SWATCH_MILLIMETRES } from './swatch.js';
  */
 export const STYLE = `
 :root { color-scheme: light dark; --ground: #dedede; --ink: #161616; --quiet: #464646; --rule: #8a8a8a; --raised: #eaeaea;
-  --focus: #0b3fa8; --caution: #6b1200; }
+  --focus: #0b3fa8; --caution: #6b1200; --mm: 1mm; }
 @media (prefers-color-scheme: dark) { :root { --ground: #303030; --ink: #f0f0f0; --quiet: #c4c4c4; --rule: #8a8a8a;
   --raised: #3b3b3b; --focus: #a9c8ff; --caution: #ffc9b8; } }
 * { box-sizing: border-box; }
@@ -41,15 +42,15 @@ summary { cursor: pointer; padding: .3rem 0; min-height: 24px; width: fit-conten
   text-underline-offset: .2em; text-decoration-color: var(--rule); }
 summary:hover { text-decoration-color: currentColor; }
 .cards { list-style: none; margin: 1rem 0 0; padding: 0; display: grid; gap: 2.4rem 2.2rem;
-  grid-template-columns: repeat(auto-fill, minmax(min(100%, ${SWATCH_MILLIMETRES}mm), 1fr)); }
+  grid-template-columns: repeat(auto-fill, minmax(min(100%, calc(${SWATCH_MILLIMETRES} * var(--mm))), 1fr)); }
 .card { min-width: 0; scroll-margin-top: 1rem; }
 .card:has(> details[open]) { grid-column: 1 / -1; border-block: 1px solid var(--rule); padding-block: 1.2rem; }
 .card:target > h3 { text-decoration: underline; text-decoration-thickness: 3px; text-underline-offset: .25em; }
 .card > p, .card > .short { max-width: 26rem; font-size: .94rem; }
 .cloth { margin: 0 0 .5rem; }
-.cloth img { display: block; width: ${SWATCH_MILLIMETRES}mm; height: ${SWATCH_MILLIMETRES}mm; max-width: none; background: var(--raised); }
+.cloth img { display: block; width: calc(${SWATCH_MILLIMETRES} * var(--mm)); height: calc(${SWATCH_MILLIMETRES} * var(--mm)); max-width: none; background: var(--raised); }
 .beside { display: flex; gap: .8rem; align-items: flex-start; max-width: 26rem; font-size: .94rem; }
-.beside img { display: block; flex: none; width: ${QUARTER_SIDE}mm; height: ${QUARTER_SIDE}mm; background: var(--raised); }
+.beside img { display: block; flex: none; width: calc(${QUARTER_SIDE} * var(--mm)); height: calc(${QUARTER_SIDE} * var(--mm)); background: var(--raised); }
 .beside p { margin: -.25rem 0 0; }
 .rank { font-size: 1.35rem; font-weight: 650; font-variant-numeric: tabular-nums; }
 .code { font-family: ui-monospace, monospace; text-decoration: none; padding: 0 .1rem; }
@@ -77,10 +78,11 @@ summary:hover { text-decoration-color: currentColor; }
   .asked { grid-template-columns: minmax(0, 1fr); gap: 0; }
   .asked dd { margin-bottom: .45rem; }
 }
+${LIVE_STYLE}
 @media (forced-colors: active) { .card img, .yarns svg, .draft { forced-color-adjust: none; } }
 @media print {
   @page { margin: 10mm; }
-  :root { color-scheme: light; --ground: #fff; --ink: #000; --quiet: #333; --rule: #777; --raised: #fff; --caution: #000; }
+  :root { color-scheme: light; --mm: 1mm !important; --ground: #fff; --ink: #000; --quiet: #333; --rule: #777; --raised: #fff; --caution: #000; }
   html { font-size: 9pt; }
   header, main, footer { max-width: none; padding: 0; }
   h1 { font-size: 15pt; }

@@ -3,24 +3,27 @@ import type { Yarn } from '../colour/yarn.js';
 import { lengthInWords } from '../score/words.js';
 import type { Outcome } from '../search/found.js';
 import type { Question } from '../search/question.js';
+import { groupsOf } from './groups.js';
 import { type Hole, html, type Safe, safe } from './html.js';
+import { manifestOf } from './manifest.js';
 import { askedOf, countsOf, nearestPair, rankingOf, titleOf } from './page-asked.js';
-import { card, groupsOf } from './page-card.js';
+import { card } from './page-card.js';
 import { STYLE } from './page-style.js';
-import { SWATCH_MILLIMETRES } from './swatch.js';
+import { SWATCH_MILLIMETRES } from './scale.js';
 
 /**
- * The gallery's page, whole: one file that needs no network and no script, with its pictures beside it. What a person
- * wrote, in a draft or in a question, stands in it as text and never as markup.
+ * The gallery's page, whole: one file that needs no network, with its pictures beside it. Without its script it can be
+ * read and printed; `script`, bundled from the page's own sources, makes it answer. What a person wrote, in a draft or
+ * in a question, stands in it as text and never as markup.
  */
-export function galleryPage(question: Question, outcome: Outcome): string {
+export function galleryPage(question: Question, outcome: Outcome, script: string): string {
   const title = titleOf(question);
   const groups = groupsOf(outcome.found);
   const page = html`<!doctype html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="${policy()}">
+<meta http-equiv="Content-Security-Policy" content="${policy(script)}">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <title>${title} · shedlight gallery</title>
 <style>${safe(STYLE)}</style>
@@ -31,10 +34,10 @@ export function galleryPage(question: Question, outcome: Outcome): string {
 <h1>${title}</h1>
 <p class="ranking">${rankingOf(question)}.</p>
 ${yarnList(question.yarns)}
-<p>${countsOf(question, outcome.counts, outcome.found.length).join(' ')}</p>
 <p class="screen">${groups.length > 0 && html`<a href="contact-sheet.png">Contact sheet</a> to hand round · `}<a
 href="#before">Before you weave</a></p>
-<details class="screen"><summary>All that was asked</summary>
+<details class="screen"><summary>All that was asked, and what became of every candidate</summary>
+<p>${countsOf(question, outcome.counts, outcome.found.length).join(' ')}</p>
 <dl class="asked">
 ${askedOf(question).map(([thing, asked]) => html`<dt>${thing}</dt><dd>${asked}</dd>\n`)}</dl>
 </details>
@@ -57,16 +60,26 @@ ${
 <h2>Before you weave</h2>
 ${cautions(question.yarns)}
 </footer>
+<script type="application/json" id="gallery">${safe(dataBlock(question, outcome))}</script>
+<script>${safe(script)}</script>
 </body>
 </html>
 `;
   return page.markup;
 }
 
+/** All that the page's script works on, as JSON in which nothing can end its element or a line. */
+function dataBlock(question: Question, outcome: Outcome): string {
+  return JSON.stringify(manifestOf(question, outcome)).replace(
+    /[<\u2028\u2029]/g,
+    (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`,
+  );
+}
+
 /** Nothing is loaded but the pictures beside the page (`file:` for browsers to which a page on disk has no self). */
-function policy(): string {
-  const style = createHash('sha256').update(STYLE).digest('base64');
-  return `default-src 'none'; img-src 'self' file: data:; style-src 'sha256-${style}'; base-uri 'none'; form-action 'none'`;
+function policy(script: string): string {
+  const hash = (text: string): string => `'sha256-${createHash('sha256').update(text).digest('base64')}'`;
+  return `default-src 'none'; img-src 'self' file: data:; style-src ${hash(STYLE)}; script-src ${hash(script)}; base-uri 'none'; form-action 'none'`;
 }
 
 function yarnList(yarns: readonly Yarn[]): Safe {

@@ -1,11 +1,12 @@
 import type { Draft } from '../draft/draft.js';
 import { paintCloth, type View } from '../render/cloth.js';
 import { toPng } from './png.js';
+import { SWATCH_MILLIMETRES } from './scale.js';
 
-/** Side of a gallery's square swatches, in picture points. */
+export { SWATCH_MILLIMETRES };
+
+/** Side of a gallery's square swatches, in picture points: 160 to the inch. */
 export const SWATCH_POINTS = 400;
-/** How much cloth a swatch shows, one scale for all: 63.5 mm (2½ inches) each way, 160 points to the inch. */
-export const SWATCH_MILLIMETRES = 63.5;
 
 /** One swatch as PNG: the cloth at true scale, end 1 at the left edge, the first pick at the top. */
 export async function swatch(draft: Draft, view: View = {}): Promise<Buffer> {

@@ -10,6 +10,7 @@ import { type Manifest, manifestOf, manifestText, parseManifest, swatchPath } fr
 import { galleryPage } from './page.js';
 import { rankingOf, titleOf } from './page-asked.js';
 import { quarter, quarterPath } from './page-quarter.js';
+import { pageScript } from './page-script.js';
 import { contactSheetPages } from './sheet.js';
 import { swatch } from './swatch.js';
 
@@ -92,7 +93,7 @@ async function fill(
     onStage?.({ name: 'contact sheet', done, of });
   });
   for (const [at, sheet] of sheets.entries()) await write(sheetPath(at + 1), sheet);
-  await write('index.html', galleryPage(question, outcome));
+  await write('index.html', galleryPage(question, outcome, pageScript()));
   await write('gallery.json', manifestText(manifestOf(question, outcome)));
   return bytes;
 }

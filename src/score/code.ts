@@ -1,4 +1,5 @@
-import { createHash } from 'node:crypto';
+import { sha256 } from '@noble/hashes/sha2.js';
+import { utf8ToBytes } from '@noble/hashes/utils.js';
 import { type Draft, liftAt } from '../draft/draft.js';
 
 /** Letters and digits that are not taken for one another on paper (no i, l, o, u). */
@@ -19,10 +20,11 @@ export function codeOf(draft: Draft): string {
     draft.warp.map(hex),
     draft.weft.map(hex),
   ]);
-  const digest = createHash('sha256').update(said).digest();
+  // Not the hash of Node's own, so that the page of a gallery can say codes too.
+  const digest = sha256(utf8ToBytes(said));
   return Array.from({ length: LENGTH }, (_, k) => {
     const bit = k * 5;
-    const window = digest.readUInt16BE(bit >> 3);
+    const window = (digest[bit >> 3]! << 8) | digest[(bit >> 3) + 1]!;
     return SIGNS[(window >> (11 - (bit & 7))) & 31];
   }).join('');
 }

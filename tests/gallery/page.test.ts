@@ -1,13 +1,17 @@
+import { createHash } from 'node:crypto';
 import { wcagContrast } from 'culori';
 import { describe, expect, test } from 'vitest';
 import { galleryPage } from '../../src/gallery/page.js';
 import { STYLE } from '../../src/gallery/page-style.js';
 import type { Found, Outcome } from '../../src/search/found.js';
+import type { Question } from '../../src/search/question.js';
 import { FIVES, foundOf, HOUNDS_TOOTH, LOG_CABIN, trialOutcome, trialQuestion, WIDE, YARNS } from './trial.js';
 
 const SLY = '<img src=x onerror="alert(1)">';
 const outcome = trialOutcome();
-const page = galleryPage(trialQuestion(), outcome);
+const SCRIPT = 'void 0;';
+const shownPage = (question: Question, shown: Outcome): string => galleryPage(question, shown, SCRIPT);
+const page = shownPage(trialQuestion(), outcome);
 
 function outcomeOf(found: readonly Found[]): Outcome {
   return { ...outcome, found };
@@ -15,13 +19,16 @@ function outcomeOf(found: readonly Found[]): Outcome {
 
 describe('the page of a gallery', () => {
   test('is the same for the same gallery', () => {
-    expect(galleryPage(trialQuestion(), trialOutcome())).toBe(page);
+    expect(shownPage(trialQuestion(), trialOutcome())).toBe(page);
   });
 
-  test('asks for nothing but the pictures beside it, and runs no script', () => {
+  test('asks for nothing but the pictures beside it, and runs its own script alone', () => {
     const asked = [...page.matchAll(/\b(?:src|href|srcset|action|data)="([^"]*)"/g)].map(([, to]) => to!);
     for (const to of asked) expect(to).toMatch(/^(#[a-z0-9]+|swatches\/[a-z0-9]+(-quarter)?\.png|contact-sheet\.png)$/);
-    expect(page).not.toMatch(/<script|<link|@import|url\(|\bon[a-z]+=|javascript:/i);
+    expect(page.match(/<script\b[^>]*>/g)).toEqual(['<script type="application/json" id="gallery">', '<script>']);
+    const hash = createHash('sha256').update(SCRIPT).digest('base64');
+    expect(page).toContain(`script-src 'sha256-${hash}'`.replace(/'/g, '&#39;'));
+    expect(page).not.toMatch(/<link|@import|url\(|\bon[a-z]+=|javascript:/i);
     expect(page).toContain(`default-src 'none'; img-src 'self' file: data:; style-src 'sha256-`.replace(/'/g, '&#39;'));
   });
 
@@ -38,14 +45,14 @@ describe('the page of a gallery', () => {
 
   test('says where a space was only sampled', () => {
     const sampled = { ...outcome, counts: { ...outcome.counts, exhaustive: false } };
-    expect(galleryPage(trialQuestion(), sampled)).not.toContain('nothing is missing');
-    expect(galleryPage(trialQuestion(), sampled)).toContain('drawn by lot');
+    expect(shownPage(trialQuestion(), sampled)).not.toContain('nothing is missing');
+    expect(shownPage(trialQuestion(), sampled)).toContain('drawn by lot');
   });
 
   test('says what was cut off unmeasured, and then counts only the others', () => {
     const cut = { ...outcome, counts: { ...outcome.counts, cutOff: 9 } };
-    expect(galleryPage(trialQuestion(), cut)).toContain('9 could not come among the best');
-    expect(galleryPage(trialQuestion(), cut)).toContain('The others weave 24 different cloths');
+    expect(shownPage(trialQuestion(), cut)).toContain('9 could not come among the best');
+    expect(shownPage(trialQuestion(), cut)).toContain('The others weave 24 different cloths');
     expect(page).not.toContain('could not come among');
   });
 
@@ -77,7 +84,7 @@ describe('the page of a gallery', () => {
     const last = foundOf(WIDE, 4);
     // The last names a twin that is itself behind the best.
     const found = [best, other, { ...twin, nearTwin: best.code }, { ...last, nearTwin: twin.code }];
-    const shown = galleryPage(trialQuestion(), outcomeOf(found));
+    const shown = shownPage(trialQuestion(), outcomeOf(found));
     expect(shown.split('<details class="twins">').length).toBe(2);
     expect(shown).toContain('2 near twins');
     const order = [...shown.matchAll(/<span class="rank">(\d+)<\/span>/g)].map(([, rank]) => Number(rank));
@@ -87,7 +94,7 @@ describe('the page of a gallery', () => {
   test('tells pattern picks and tabby apart in the weft order', () => {
     const woven = { ...HOUNDS_TOOTH, weft: [0, 1, 0, 1, 1, 1, 1, 1] };
     const kinds = woven.weft.map((_, j) => (j % 2 === 0 ? ('pattern' as const) : ('tabby' as const)));
-    const shown = galleryPage(trialQuestion(), outcomeOf([foundOf({ ...woven, pickKinds: kinds }, 1)]));
+    const shown = shownPage(trialQuestion(), outcomeOf([foundOf({ ...woven, pickKinds: kinds }, 1)]));
     expect(shown).toContain('<dt>weft</dt><dd>DDLL, tabby L</dd>');
   });
 
@@ -98,8 +105,8 @@ describe('the page of a gallery', () => {
       scores: { ...scores, floats: { ...scores.floats, longestMm } },
     });
     expect(page).not.toContain('The longest float is over');
-    expect(galleryPage(trialQuestion(), outcomeOf([long(11)]))).toContain('over ⅜ in (10 mm)');
-    expect(galleryPage(trialQuestion(), outcomeOf([long(20)]))).toContain('over ½ in (13 mm)');
+    expect(shownPage(trialQuestion(), outcomeOf([long(11)]))).toContain('over ⅜ in (10 mm)');
+    expect(shownPage(trialQuestion(), outcomeOf([long(20)]))).toContain('over ½ in (13 mm)');
     expect(page).toMatch(/things for babies/);
     expect(page).toMatch(/Wash a piece of the dark and the light yarn together/);
     expect(page).toMatch(/rules that hold where you are/);
@@ -110,7 +117,7 @@ describe('the page of a gallery', () => {
       { letter: 'D', name: 'red', hex: '#c0392b' },
       { letter: 'L', name: 'green', hex: '#2e8b57' },
     ];
-    expect(galleryPage(trialQuestion({ yarns }), outcome)).toContain(
+    expect(shownPage(trialQuestion({ yarns }), outcome)).toContain(
       'class="caution">D and L are 7 of 100 apart in lightness: will not show',
     );
   });
@@ -120,14 +127,16 @@ describe('the page of a gallery', () => {
     const draft = { ...HOUNDS_TOOTH, name: SLY, yarns };
     const question = trialQuestion({ structures: [], draft: { file: `${SLY}.yaml`, draft }, yarns, treadlings: [SLY] });
     const found = [foundOf(draft, 1, { recipe: SLY, structure: SLY })];
-    const shown = galleryPage(question, outcomeOf(found));
+    const shown = shownPage(question, outcomeOf(found));
     expect(shown).toContain('<h1>&lt;img src=x onerror=&quot;alert(1)&quot;&gt;: colour orders');
     expect(shown.match(/<img\b/g)).toHaveLength(2);
-    expect(shown.replace(/&lt;img src=x onerror=/g, '')).not.toMatch(/onerror/);
+    const [markup, data] = shown.split('<script type="application/json" id="gallery">');
+    expect(markup!.replace(/&lt;img src=x onerror=/g, '')).not.toMatch(/onerror/);
+    expect(data!.split('</script>')[0]).not.toContain('<');
   });
 
   test('says so where no cloth fits', () => {
-    const none = galleryPage(trialQuestion(), outcomeOf([]));
+    const none = shownPage(trialQuestion(), outcomeOf([]));
     expect(none).toContain('No cloth fits the question');
     expect(none).not.toContain('contact-sheet.png');
   });

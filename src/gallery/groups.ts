@@ -1,0 +1,35 @@
+import type { Found } from '../search/found.js';
+
+/** A cloth and the near twins that stand behind it. */
+export interface Group {
+  readonly found: Found;
+  readonly twins: readonly Found[];
+}
+
+/** Every cloth in its place; near twins behind the first of their kind, however they name one another. */
+export function groupsOf(found: readonly Found[]): Group[] {
+  const kind = kindsOf(found);
+  const groups = new Map<string, { found: Found; twins: Found[] }>();
+  for (const each of found) {
+    const known = groups.get(kind.get(each.code)!);
+    if (known === undefined) groups.set(kind.get(each.code)!, { found: each, twins: [] });
+    else known.twins.push(each);
+  }
+  return [...groups.values()];
+}
+
+/** The cloth that stands for the kind of each cloth, by code: the end of the chain of near twins. */
+export function kindsOf(found: readonly Found[]): ReadonlyMap<string, string> {
+  const byCode = new Map(found.map((each) => [each.code, each]));
+  return new Map(
+    found.map((each) => {
+      let best = each;
+      const passed = new Set<Found>();
+      while (best.nearTwin !== null && !passed.has(best)) {
+        passed.add(best);
+        best = byCode.get(best.nearTwin) ?? best;
+      }
+      return [each.code, best.code];
+    }),
+  );
+}

@@ -1,0 +1,134 @@
+import { draftSvg } from '../render/draft.js';
+import { box } from './box.js';
+import { SIZE_WORDS, scaleOf } from './cards.js';
+import { clothFigure, type Side } from './cloth-figure.js';
+import type { Desk } from './desk.js';
+import { differencesOf } from './differences.js';
+import { button, choice, drawing, el } from './dom.js';
+import type { Screen } from './screen.js';
+import { SIZES, type Size } from './view.js';
+
+/** Breadth of each picture in points of the page. */
+const WIDTH = 240;
+
+/** Two to six cloths side by side at one scale. */
+export function comparison(desk: Desk, screen: Screen): { readonly dialog: HTMLDialogElement; show(): void } {
+  const shown = box('compare', () => {
+    if (desk.view.comparing) desk.show({ comparing: false }, true);
+  });
+  let size: Size = 'actual';
+  let built = '';
+
+  const build = (): void => {
+    const cloths = desk.view.compare.map((code) => desk.byCode.get(code)!);
+    const { grey, metres } = desk.view;
+    const row = (head: string, cell: (at: number) => Node): HTMLElement =>
+      el(
+        'tr',
+        {},
+        el('th', { scope: 'row' }, head),
+        cloths.map((_, at) => el('td', {}, cell(at))),
+      );
+    const picture = (at: number, side: Side): Node => {
+      const { draft, code, scores } = cloths[at]!;
+      const scale = scaleOf(size, cloths[at]!, screen.points);
+      const longest = scores.floats.longest;
+      const outline = side === 'structure' && longest !== null && longest > 1 ? { outline: longest - 1 } : {};
+      return clothFigure(draft, {
+        side,
+        repeats: 0,
+        scale,
+        width: WIDTH,
+        height: WIDTH,
+        grey,
+        metres,
+        words: `${code}, ${side}`,
+        ...outline,
+      });
+    };
+    const { apart, same } = differencesOf(cloths);
+    const ranks = new Map(desk.ranked().map(({ found }, at) => [found.code, at + 1]));
+    const sizes = choice(
+      'Size',
+      SIZES.map((each) => [each, SIZE_WORDS[each]] as const),
+      (to) => {
+        size = to;
+        build();
+      },
+    );
+    sizes.show(size);
+    shown.body.replaceChildren(
+      el('div', { class: 'controls' }, sizes.label),
+      el(
+        'div',
+        {
+          class: 'beside-one-another',
+          tabindex: 0,
+          role: 'group',
+          'aria-label': 'Cloths side by side; many scroll sideways',
+        },
+        el(
+          'table',
+          {},
+          el(
+            'thead',
+            {},
+            el(
+              'tr',
+              {},
+              el('td', {}),
+              cloths.map(({ code }) =>
+                el(
+                  'th',
+                  { scope: 'col' },
+                  `${ranks.get(code) ?? ''} `,
+                  el('span', { class: 'code' }, code),
+                  ' ',
+                  button('Take away', () => desk.show({ compare: desk.view.compare.filter((each) => each !== code) })),
+                ),
+              ),
+            ),
+          ),
+          el(
+            'tbody',
+            {},
+            row('Face', (at) => picture(at, 'face')),
+            row('Back', (at) => picture(at, 'back')),
+            row('Structure, longest floats outlined', (at) => picture(at, 'structure')),
+            apart.map(({ name, values }) => row(name, (at) => document.createTextNode(values[at]!))),
+            row('Recipe', (at) => document.createTextNode(cloths[at]!.recipe)),
+            row('Draft', (at) =>
+              el(
+                'div',
+                { class: 'draft' },
+                drawing(draftSvg(cloths[at]!.draft, { title: `Draft of ${cloths[at]!.code}`, cell: 6 })),
+              ),
+            ),
+          ),
+        ),
+      ),
+      el(
+        'p',
+        { class: 'same' },
+        same.length === 0 ? 'Nothing is the same in all of them.' : `The same in all: ${same.join('; ')}.`,
+      ),
+    );
+  };
+
+  return {
+    dialog: shown.dialog,
+    show() {
+      const { comparing, compare, grey, metres } = desk.view;
+      if (!comparing || compare.length < 2) {
+        built = '';
+        shown.close();
+        return;
+      }
+      shown.open(`${compare.length} cloths side by side`);
+      const wanted = `${compare.join()} ${grey} ${metres}`;
+      if (wanted === built) return;
+      built = wanted;
+      build();
+    },
+  };
+}

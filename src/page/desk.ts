@@ -1,0 +1,139 @@
+import type { Manifest } from '../gallery/manifest.js';
+import { draftOf } from '../gallery/manifest-draft.js';
+import { type Ranked, type Ranker, ranker } from '../gallery/ranking.js';
+import { type FloatLimit, PARTS, type Part, type Weights } from '../score/rank.js';
+import type { Found } from '../search/found.js';
+import { type Liking, likingOf } from './liking.js';
+import { Marks } from './marks.js';
+import { holds, passes } from './sieve.js';
+import { addressOf, floatOf, type View, viewOf } from './view.js';
+
+/** Milliseconds after the last change until the address says it. */
+const ADDRESS_AFTER = 200;
+
+/** What the page is about, and what is shown of it now. Every part of the page listens to it and tells it. */
+export class Desk {
+  readonly found: readonly Found[];
+  readonly byCode: ReadonlyMap<string, Found>;
+  readonly marks = new Marks();
+  /** What was asked for: how it was ranked, and the limit for floats. */
+  readonly usual: View;
+  readonly floatLimit: FloatLimit;
+  readonly ranker: Ranker = ranker();
+  view: View;
+  private writing: ReturnType<typeof setTimeout> | undefined;
+  private readonly listeners: (() => void)[] = [];
+  private readonly codes: ReadonlySet<string>;
+
+  constructor(manifest: Manifest) {
+    this.found = manifest.candidates.map(
+      (candidate) => ({ ...candidate, draft: draftOf(candidate, manifest) }) as unknown as Found,
+    );
+    this.byCode = new Map(this.found.map((found) => [found.code, found]));
+    this.codes = new Set(this.byCode.keys());
+    const { rank, limits } = manifest.question as { rank?: Partial<Weights>; limits?: { float?: string | number } };
+    this.floatLimit = floatOf(String(limits?.float ?? '')) ?? { threads: 7 };
+    this.usual = {
+      weights: Object.fromEntries(PARTS.map((part) => [part, rank?.[part] ?? 0])) as Record<Part, number>,
+      sieve: {},
+      order: 'best',
+      find: '',
+      kept: false,
+      size: 'actual',
+      metres: 0,
+      grey: false,
+      compare: [],
+      comparing: false,
+    };
+    this.view = this.usual;
+  }
+
+  /** The limit for floats that holds now. */
+  get limit(): FloatLimit {
+    return this.view.sieve.float ?? this.floatLimit;
+  }
+
+  /** All cloths within the limits, best first, by the weights of now. */
+  ranked(): Ranked[] {
+    const within = this.found.filter((found) => passes(found, this.view.sieve));
+    return this.ranker.rank(within, this.view.weights, this.limit);
+  }
+
+  /** What the stars say. */
+  liking(): Liking | undefined {
+    const starred = this.marks.all.flatMap(({ code, stars }) => {
+      const found = this.byCode.get(code);
+      return found !== undefined && stars > 0 ? [[found, stars] as const] : [];
+    });
+    return likingOf(this.found, starred);
+  }
+
+  /** The cloths to be seen, in their order, each with its rank. */
+  listed(): { readonly found: Found; readonly rank: number }[] {
+    const { order, find, kept } = this.view;
+    const seen = this.ranked()
+      .map(({ found }, at) => ({ found, rank: at + 1 }))
+      .filter(({ found: { code } }) => !kept || this.marks.has(code))
+      .filter(({ found }) => find === '' || holds(found, this.marks.of(found.code)?.note ?? '', find));
+    const by = this.keyOf(order);
+    return by === undefined
+      ? seen
+      : seen
+          .map((each) => ({ each, key: by(each.found) }))
+          .sort((a, b) => a.key - b.key || a.each.rank - b.each.rank)
+          .map(({ each }) => each);
+  }
+
+  listen(listener: () => void): void {
+    this.listeners.push(listener);
+  }
+
+  /** Shows something else. A step that a person may want to take back (`step`) is one for the browser's back button. */
+  show(change: Partial<View>, step = false): void {
+    this.view = { ...this.view, ...change };
+    clearTimeout(this.writing);
+    const write = (): void => {
+      const address = `#${addressOf(this.view, this.usual)}`;
+      if (step) history.pushState(null, '', address);
+      else history.replaceState(null, '', address);
+    };
+    // Browsers refuse an address that changes with every movement of a slider.
+    if (step) write();
+    else this.writing = setTimeout(write, ADDRESS_AFTER);
+    this.tell();
+  }
+
+  /** Shows what the address says. */
+  readAddress(): void {
+    this.view = viewOf(decodeHash(location.hash), this.usual, this.codes);
+    this.tell();
+  }
+
+  /** Tells every part of the page that something has changed. */
+  tell(): void {
+    for (const listener of this.listeners) listener();
+  }
+
+  private keyOf(order: View['order']): ((found: Found) => number) | undefined {
+    const lively = (found: Found): number =>
+      this.ranker.partsOf(found, { ...this.usual.weights, lively: 1 }, this.limit).lively;
+    switch (order) {
+      case 'best':
+        return undefined;
+      case 'calm':
+        return lively;
+      case 'lively':
+        return (found) => -lively(found);
+      case 'small':
+        return ({ draft }) => draft.warp.length * draft.weft.length;
+      case 'liked': {
+        const liking = this.liking();
+        return liking && ((found) => -liking.stars(found));
+      }
+    }
+  }
+}
+
+function decodeHash(hash: string): string {
+  return hash.startsWith('#') ? hash.slice(1) : hash;
+}

@@ -1,0 +1,174 @@
+import { BY_WORDS, FILL_WORDS, PART_WORDS } from '../gallery/page-asked.js';
+import { PARTS, type Part } from '../score/rank.js';
+import { VIEW_NAMES, VIEWS } from '../score/views.js';
+import type { By, Fill } from '../search/question.js';
+import { ruler } from './bench.js';
+import type { Desk } from './desk.js';
+import { button, choice, el, tick } from './dom.js';
+import type { Screen } from './screen.js';
+import type { Sieve } from './sieve.js';
+import { floatOf, floatText } from './view.js';
+
+/** Limits that are counts: their key, their name, the most that makes sense. */
+const COUNTS = [
+  ['knots', 'changes in the warp', 2000],
+  ['shuttles', 'shuttles', 26],
+  ['repeat', 'threads in a repeat', 2000],
+] as const;
+
+/** Weights and limits, which rank the list again as they are changed. */
+export function panel(desk: Desk, screen: Screen): { readonly fold: HTMLDetailsElement; show(): void } {
+  const updates: (() => void)[] = [];
+  const weigh = (part: Part): HTMLElement => {
+    const measured = part !== 'novelty' || desk.found.every(({ scores }) => scores.novelty !== undefined);
+    const input = numberInput(100, 0.5, (weight) =>
+      desk.show({ weights: { ...desk.view.weights, [part]: weight ?? 0 } }),
+    );
+    input.disabled = !measured;
+    updates.push(() => set(input, desk.view.weights[part]));
+    const words = measured ? PART_WORDS[part] : `${part} (not measured)`;
+    return el('label', {}, el('span', {}, words), input);
+  };
+  const sift = (change: Partial<{ [K in keyof Sieve]: Sieve[K] | undefined }>): void => {
+    const sieve = Object.entries({ ...desk.view.sieve, ...change }).filter(([, value]) => value !== undefined);
+    desk.show({ sieve: Object.fromEntries(sieve) });
+  };
+  const float = el('input', {
+    type: 'text',
+    maxlength: 10,
+    placeholder: floatText(desk.floatLimit),
+    input: () => {
+      const limit = floatOf(float.value);
+      float.setAttribute('aria-invalid', String(limit === undefined && float.value.trim() !== ''));
+      if (limit !== undefined || float.value.trim() === '') sift({ float: limit });
+    },
+  });
+  updates.push(() => {
+    if (document.activeElement === float) return;
+    float.value = desk.view.sieve.float ? floatText(desk.view.sieve.float) : '';
+  });
+  const counts = COUNTS.map(([key, name, most]) => {
+    const input = numberInput(most, 1, (limit) => sift({ [key]: limit }));
+    updates.push(() => set(input, desk.view.sieve[key]));
+    return el('label', {}, el('span', {}, `${name}, at most`), input);
+  });
+  const dark = (['darkFrom', 'darkTo'] as const).map((key) => {
+    const input = numberInput(100, 1, (limit) => sift({ [key]: limit }));
+    updates.push(() => set(input, desk.view.sieve[key]));
+    return el('label', {}, el('span', {}, `dark, ${key === 'darkFrom' ? 'from' : 'to'} (%)`), input);
+  });
+  const onlyKept = tick('only what is kept', (on) => desk.show({ kept: on }));
+  updates.push(() => onlyKept.show(desk.view.kept));
+  const kinds = [
+    kindChoice(
+      'Structure',
+      desk,
+      'structure',
+      (found) => found.structure,
+      (value) => value,
+    ),
+    kindChoice<By>(
+      'Laid',
+      desk,
+      'by',
+      (found) => found.order.by,
+      (value) => BY_WORDS[value],
+    ),
+    kindChoice<Fill>(
+      'Filled',
+      desk,
+      'fill',
+      (found) => found.order.fill,
+      (value) => FILL_WORDS[value],
+    ),
+    kindChoice(
+      'Enlarged',
+      desk,
+      'times',
+      (found) => found.order.times,
+      (value) => `×${value}`,
+    ),
+  ].flatMap((made) => (made === undefined ? [] : [made]));
+  const ways = VIEW_NAMES.filter(
+    (name) => VIEWS[name].novelty === 0 || desk.found.every(({ scores }) => scores.novelty !== undefined),
+  );
+  const fold = el(
+    'details',
+    { class: 'panel screen' },
+    el('summary', {}, 'Rank and limits'),
+    el('p', { class: 'quiet', id: 'ways' }, 'Ways to look'),
+    el(
+      'div',
+      { class: 'ways', role: 'group', 'aria-labelledby': 'ways' },
+      ways.map((name) => button(name, () => desk.show({ weights: VIEWS[name], order: 'best' }))),
+      button('as asked', () => desk.show({ weights: desk.usual.weights, order: 'best' })),
+    ),
+    el('fieldset', {}, el('legend', {}, 'What counts, and how much'), PARTS.map(weigh)),
+    el(
+      'fieldset',
+      {},
+      el('legend', {}, 'Limits'),
+      el('label', {}, el('span', {}, 'longest float, in threads or as 9.5 mm'), float),
+      counts,
+      dark,
+      onlyKept.label,
+    ),
+    kinds.length > 0 &&
+      el(
+        'fieldset',
+        {},
+        el('legend', {}, 'Kinds'),
+        kinds.map(({ label }) => label),
+      ),
+    button('No limits', () => desk.show({ sieve: {}, find: '', kept: false })),
+    ruler(screen, desk),
+  );
+  return {
+    fold,
+    show() {
+      for (const update of updates) update();
+      for (const { update } of kinds) update();
+    },
+  };
+}
+
+/** A choice among the kinds of cloth that are here; none where all are of one kind. */
+function kindChoice<V extends string | number>(
+  name: string,
+  desk: Desk,
+  key: 'structure' | 'by' | 'fill' | 'times',
+  of: (found: Desk['found'][number]) => V,
+  words: (value: V) => string,
+): { readonly label: HTMLElement; update(): void } | undefined {
+  const values = [...new Set(desk.found.map(of))].sort();
+  if (values.length < 2) return undefined;
+  const options: (readonly [V | '', string])[] = [
+    ['', 'any'],
+    ...values.map((value) => [value, words(value)] as const),
+  ];
+  const made = choice<V | ''>(name, options, (value) => {
+    const { [key]: _, ...others } = desk.view.sieve;
+    desk.show({ sieve: value === '' ? others : { ...others, [key]: value } });
+  });
+  return { label: made.label, update: () => made.show((desk.view.sieve[key] as V | undefined) ?? '') };
+}
+
+/** A field for a number; `undefined` where it is empty, and nothing is said while it holds no number. */
+function numberInput(most: number, step: number, changed: (value: number | undefined) => void): HTMLInputElement {
+  const input = el('input', {
+    type: 'number',
+    min: 0,
+    max: most,
+    step,
+    inputmode: 'decimal',
+    input: () => {
+      if (input.value === '' && !input.validity.badInput) changed(undefined);
+      else if (Number.isFinite(input.valueAsNumber)) changed(Math.min(most, Math.max(0, input.valueAsNumber)));
+    },
+  });
+  return input;
+}
+
+function set(input: HTMLInputElement, value: number | undefined): void {
+  if (document.activeElement !== input) input.value = value === undefined ? '' : String(value);
+}

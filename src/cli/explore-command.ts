@@ -25,6 +25,9 @@ export function exploreCommand(io: Io, finish: (code: number) => void): Command 
     .optionsGroup('Output:')
     .option('--out <folder>', 'folder of the gallery (default: named after the question)')
     .addOption(new Option('--workers <n>', 'threads to work on (default: all the machine has)'))
+    .option('--resume', 'go on with a search that was cut short')
+    .option('--shard <i/n>', 'do one of n parts of the search, on any machine')
+    .option('--merge <parts...>', 'bring all parts together')
     .option('--json', 'print what was found as JSON')
     .option('--quiet', 'no progress');
   return command.action(async (file: string | undefined, options: Record<string, unknown>) => {

@@ -1,14 +1,20 @@
-import { basename, dirname, extname, join, relative } from 'node:path';
+import { basename, dirname, extname, join } from 'node:path';
 import { writeGallery } from '../gallery/write.js';
 import { MachineFault, Problem } from '../problem.js';
-import { inWords } from '../score/words.js';
-import type { Outcome } from '../search/found.js';
+import type { Journal, Shard } from '../search/journal.js';
+import { differences } from '../search/journal-format.js';
 import type { Question } from '../search/question.js';
 import { readQuestion } from '../search/read-question.js';
-import { explore } from '../search/run.js';
+import { explore, exploreShard } from '../search/run.js';
+import type { Space } from '../search/space.js';
+import { sayFound, sayNothing, sayShard } from './explore-words.js';
 import { draftLoader, readText } from './files.js';
-import { bold, EXIT, type Io, say, sayJson, sayWrong } from './io.js';
-import { progressOn } from './progress.js';
+import { type Interrupt, onInterrupt } from './interrupt.js';
+import { EXIT, type Io, sayWrong } from './io.js';
+import { JournalFile } from './journal-file.js';
+import { type Progress, progressOn } from './progress.js';
+import { folderOfShard, openParts, shardFile, shardOf } from './shards.js';
+import { programVersion } from './version.js';
 
 /** What a person gave on the command line. */
 export interface ExploreArguments {
@@ -16,54 +22,172 @@ export interface ExploreArguments {
   readonly flags: Readonly<Record<string, string>>;
   readonly out?: string;
   readonly workers?: string;
+  readonly resume?: boolean;
+  readonly shard?: string;
+  readonly merge?: readonly string[];
   readonly json?: boolean;
   readonly quiet?: boolean;
 }
 
-/** Searches what is asked and writes the gallery. Returns the exit code. */
+/** What a search needs of the person who waits for it. */
+interface Waiting {
+  readonly given: ExploreArguments;
+  readonly io: Io;
+  readonly progress: Progress;
+  readonly interrupt: Interrupt;
+  /** Says one line, whatever stands on the terminal. */
+  readonly say: (line: string) => void;
+}
+
+/** Searches what is asked and writes the gallery, or one part of the search. Returns the exit code. */
 export async function runExplore(given: ExploreArguments, io: Io): Promise<number> {
-  const { file, flags } = given;
-  const workers = given.workers === undefined ? undefined : workersOf(given.workers);
+  const progress = progressOn(io.stderr, given.quiet === true);
+  const say = (line: string): void => {
+    progress.end();
+    sayWrong(io, line);
+  };
+  const interrupt = onInterrupt(() => say('finishing with what is found; once more stops at once'));
+  const waiting = { given, io, progress, interrupt, say };
+  try {
+    if (given.merge !== undefined) return await merge(given.merge, waiting);
+    const question = asked(given, io);
+    const folder = given.out ?? folderOf(given.file, question);
+    if (given.shard !== undefined) return await searchShard(question, folder, shardOf(given.shard), waiting);
+    return await search(question, folder, waiting);
+  } catch (error) {
+    const failed = error instanceof Problem || error instanceof MachineFault;
+    if (failed || !interrupt.signal.aborted) throw error;
+    say('stopped; no gallery was written');
+    return EXIT.interrupted;
+  } finally {
+    progress.end();
+    interrupt.end();
+  }
+}
+
+/** A whole search. One that is cut short keeps its progress, and leaves alone what a whole one may have written. */
+async function search(question: Question, folder: string, waiting: Waiting): Promise<number> {
+  const path = `${bare(folder)}.progress`;
+  let kept: JournalFile | undefined;
+  try {
+    const code = await answer(question, folder, waiting, (space) => {
+      kept = journalFile(path, question, space, waiting);
+      return kept;
+    });
+    if (code === EXIT.interrupted) kept?.keep();
+    else kept?.remove();
+    return code;
+  } finally {
+    kept?.close();
+  }
+}
+
+/** One part of a search, left in a file beside the place of the gallery. */
+async function searchShard(question: Question, folder: string, shard: Shard, waiting: Waiting): Promise<number> {
+  const place = shardFile(bare(folder), shard);
+  let kept: JournalFile | undefined;
+  try {
+    const whole = await exploreShard(question, shard, {
+      ...searching(waiting),
+      journal: (space) => {
+        kept = journalFile(`${place}.progress`, question, space, waiting, shard);
+        return kept;
+      },
+    });
+    waiting.progress.end();
+    if (!whole) {
+      kept?.keep();
+      waiting.say(`stopped; part ${shard.part} of ${shard.of} is not done; --resume goes on with it`);
+      return EXIT.interrupted;
+    }
+    kept?.finish(place);
+    sayShard(shard, place, waiting.given.json === true, waiting.io);
+    return EXIT.done;
+  } finally {
+    kept?.close();
+  }
+}
+
+/** The gallery of a search whose parts were done apart. */
+async function merge(files: readonly string[], waiting: Waiting): Promise<number> {
+  const { given, io } = waiting;
+  if (given.shard !== undefined) throw new Problem('--merge: found --shard beside it; expected one or the other');
+  const parts = openParts(files);
+  try {
+    const { question } = parts.header;
+    const named = given.file !== undefined || Object.keys(given.flags).length > 0;
+    const folder = given.out ?? folderOfShard(parts.first) ?? folderOf(given.file, question);
+    return await answer(question, folder, waiting, (space) => {
+      const wanted = headerOf(named ? asked(given, io) : question, space);
+      const other = differences(parts.header, wanted);
+      if (other.length === 0) return parts.journal;
+      throw new Problem(`${parts.first}: found a part of another search than asked (different: ${other.join(', ')})`);
+    });
+  } finally {
+    parts.close();
+  }
+}
+
+/** Searches, and writes the gallery; beside its place, where the search was cut short. */
+async function answer(
+  question: Question,
+  folder: string,
+  waiting: Waiting,
+  journal: (space: Space) => Journal,
+): Promise<number> {
+  const { given, io, progress, interrupt, say } = waiting;
+  const json = given.json === true;
+  const outcome = await explore(question, { ...searching(waiting), journal });
+  const { stopped } = outcome.counts;
+  if (outcome.found.length === 0) {
+    progress.end();
+    sayNothing(outcome, json, io);
+  } else {
+    const place = stopped ? `${bare(folder)}-partial` : folder;
+    const written = await writeGallery(place, question, outcome, progress.tell, interrupt.signal);
+    progress.end();
+    sayFound(question, outcome, written, json, io);
+  }
+  if (stopped) {
+    say('stopped before the end: this is a part of the answer; the same command with --resume goes on to the whole');
+    return EXIT.interrupted;
+  }
+  return outcome.found.length === 0 ? EXIT.nothingFits : EXIT.done;
+}
+
+function searching({ given, progress, interrupt }: Waiting) {
+  const { enough, signal } = interrupt;
+  const workers = given.workers === undefined ? {} : { workers: workersOf(given.workers) };
+  return { ...workers, progress: progress.tell, enough, signal };
+}
+
+function journalFile(
+  path: string,
+  question: Question,
+  space: Space,
+  { given, say }: Waiting,
+  shard?: Shard,
+): JournalFile {
+  const header = { ...headerOf(question, space), ...(shard && { shard }) };
+  return new JournalFile(path, header, { resume: given.resume === true, say });
+}
+
+function headerOf(question: Question, { way, written, numbers }: Space) {
+  return { program: programVersion(), question, space: { way, written, numbers } };
+}
+
+/** The question of a file and flags. */
+function asked({ file, flags }: ExploreArguments, io: Io): Question {
   const text = file === undefined ? {} : { text: readText(file, 'a question'), file };
-  const question = readQuestion(
+  return readQuestion(
     { ...text, flags },
     draftLoader((note) => sayWrong(io, note)),
   );
-  const folder = given.out ?? folderOf(file, question);
-  const stop = new AbortController();
-  const interrupt = (): void => {
-    // Asked a second time, a person does not want to wait for anything.
-    if (stop.signal.aborted) process.exit(EXIT.interrupted);
-    stop.abort();
-  };
-  process.on('SIGINT', interrupt);
-  const progress = progressOn(io.stderr, given.quiet === true);
-  try {
-    const { signal } = stop;
-    const outcome = await explore(question, { ...(workers && { workers }), progress: progress.tell, signal });
-    if (outcome.found.length === 0) {
-      progress.end();
-      return sayNothing(outcome, given, io);
-    }
-    const written = await writeGallery(folder, question, outcome, progress.tell, signal);
-    progress.end();
-    sayFound(
-      question,
-      outcome,
-      { folder: shown(written.folder), index: shown(written.index), bytes: written.bytes },
-      given,
-      io,
-    );
-    return EXIT.done;
-  } catch (error) {
-    progress.end();
-    const failed = error instanceof Problem || error instanceof MachineFault;
-    if (failed || !stop.signal.aborted) throw error;
-    sayWrong(io, 'stopped; nothing was written');
-    return EXIT.interrupted;
-  } finally {
-    process.off('SIGINT', interrupt);
-  }
+}
+
+/** A folder as other names begin with it. */
+function bare(folder: string): string {
+  return folder.replace(/(?<=.)[/\\]+$/, '');
 }
 
 /** A folder beside the question and named after it; without a question file, in `gallery`, named after the weave. */
@@ -88,53 +212,4 @@ function workersOf(text: string): number {
   const workers = /^\d{1,3}$/.test(text) ? Number(text) : 0;
   if (workers < 1 || workers > 256) throw new Problem(`--workers: found “${text}”; expected a number from 1 to 256`);
   return workers;
-}
-
-/** Two lines: what was found, and which file to open. */
-function sayFound(
-  question: Question,
-  outcome: Outcome,
-  written: { readonly folder: string; readonly index: string; readonly bytes: number },
-  { json }: ExploreArguments,
-  io: Io,
-): void {
-  const { counts, found } = outcome;
-  const best = found[0]!;
-  const words = inWords(best.scores, { ...best.draft, floatLimit: question.limits.float });
-  if (json) {
-    const first = { code: best.code, recipe: best.recipe, words, score: best.scores.score };
-    sayJson(io, { format: 'shedlight-explore', version: 1, counts, shown: found.length, best: first, ...written });
-    return;
-  }
-  say(io.stdout, `${countsInWords(outcome)} Best: ${bold(io.stdout, best.code)} ${best.recipe}: ${words}.`);
-  say(io.stdout, `Open ${bold(io.stdout, written.index)}`);
-}
-
-function sayNothing(outcome: Outcome, { json }: ExploreArguments, io: Io): number {
-  if (json) sayJson(io, { format: 'shedlight-explore', version: 1, counts: outcome.counts, shown: 0, best: null });
-  sayWrong(io, `nothing fits the question. ${countsInWords(outcome)}`);
-  return EXIT.nothingFits;
-}
-
-/** How many were tried, what was set aside and why, how many cloths are left. */
-function countsInWords({ counts, found }: Outcome): string {
-  const { setAside } = counts;
-  const reasons = [
-    [setAside.float, 'float too far'],
-    [setAside.unsound, 'do not hang together'],
-    [setAside.flat, 'show no pattern'],
-    [setAside.limits, 'pass another limit'],
-  ] as const;
-  const aside = reasons.filter(([count]) => count > 0).map(([count, why]) => `${grouped(count)} ${why}`);
-  const tried = counts.exhaustive ? 'all tried' : 'a sample';
-  const weave = `${grouped(counts.cloths)} different cloth${counts.cloths === 1 ? '' : 's'}`;
-  return `${grouped(counts.examined)} candidates (${tried}): ${[weave, ...aside].join(', ')}; ${found.length} shown.`;
-}
-
-const grouped = (count: number): string => count.toLocaleString('en');
-
-/** A path as a person would type it from here, where it lies below. */
-function shown(path: string): string {
-  const near = relative(process.cwd(), path);
-  return near.startsWith('..') ? path : near;
 }

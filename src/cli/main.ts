@@ -1,4 +1,3 @@
-import { readFileSync } from 'node:fs';
 import { Command, CommanderError } from 'commander';
 import { MachineFault, Problem } from '../problem.js';
 import { convertCommand } from './convert-command.js';
@@ -10,6 +9,7 @@ import { EXIT, type Io, sayWrong } from './io.js';
 import { keepCommand } from './keep-command.js';
 import { planCommand } from './plan-command.js';
 import { structuresCommand } from './structures-command.js';
+import { programVersion } from './version.js';
 
 const EXAMPLES = `Examples:
   shedlight explore --structure "2/2 twill"      every order of 2 to 6, ranked
@@ -46,9 +46,6 @@ export async function main(argv: readonly string[], io: Io = process): Promise<n
 
 function programOf(io: Io, finish: (code: number) => void): Command {
   const program = new Command('shedlight');
-  const { version } = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')) as {
-    version: string;
-  };
   const speech = {
     writeOut: (text: string) => io.stdout.write(text),
     writeErr: (text: string) => io.stderr.write(text),
@@ -57,7 +54,7 @@ function programOf(io: Io, finish: (code: number) => void): Command {
   };
   program
     .description('Searches for colour-and-weave patterns for handweavers.')
-    .version(version, '-V, --version', 'print the version')
+    .version(programVersion(), '-V, --version', 'print the version')
     .helpCommand('help [command]', 'print the help of a command')
     .addHelpText('before', EXAMPLES)
     .addHelpText('after', EXITS);

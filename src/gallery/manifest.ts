@@ -127,6 +127,7 @@ const manifestSchema = v.object({
     setAside: v.object({ float: count, unsound: count, flat: count, limits: count }),
     cutOff: count,
     exhaustive: v.boolean(),
+    stopped: v.optional(v.literal(true)),
   }),
   candidates: v.array(candidateSchema),
 });

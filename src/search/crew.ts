@@ -71,6 +71,7 @@ function threads(question: Question, workers: number, signal?: AbortSignal): Cre
   let run: Run | undefined;
   let fail: (fault: unknown) => void = () => {};
   let fault: unknown;
+  let left = false;
 
   const stop = (reason: unknown): void => {
     fault ??= reason;
@@ -108,7 +109,7 @@ function threads(question: Question, workers: number, signal?: AbortSignal): Cre
     // The types ask for a string, the worker takes a URL: the only form that is right on every system.
     pool.acquire(SCRIPT as unknown as string, { workerData: question }, (error, worker) => {
       if (error || worker === undefined) return stop(error ?? new MachineFault('a worker thread could not be started'));
-      if (fault !== undefined) return void worker.terminate();
+      if (left || fault !== undefined) return void worker.terminate();
       living.add(worker);
       worker.on('error', stop);
       worker.on('messageerror', stop);
@@ -151,6 +152,7 @@ function threads(question: Question, workers: number, signal?: AbortSignal): Cre
         goOn();
       }),
     leave: () => {
+      left = true;
       signal?.removeEventListener('abort', onAbort);
       for (const worker of living) worker.postMessage('stop');
       living.clear();

@@ -4,6 +4,7 @@ import { colourFace } from '../cloth/face.js';
 import { values } from '../colour/yarn.js';
 import { type Draft, spacing, type Weave } from '../draft/draft.js';
 import { formatOrder } from '../order/order.js';
+import { Problem } from '../problem.js';
 import { codeOf } from '../score/code.js';
 import type { Classic } from '../score/novelty.js';
 import { measuredClassics, scoreDraft } from '../score/score.js';
@@ -74,9 +75,15 @@ export async function explore(question: Question, options: RunOptions = {}): Pro
  * has nothing left to do.
  *
  * @returns whether the part was done to its end
+ * @throws Problem where the search cannot be divided
  */
 export async function exploreShard(question: Question, shard: Shard, options: RunOptions): Promise<boolean> {
   const space = spaceOf(question);
+  if (space.way === 'evolved') {
+    throw new Problem(
+      'found more to try than can be listed: each step hangs on the last; expected fewer or shorter orders',
+    );
+  }
   return (await searched(question, space, options, shard)).whole;
 }
 

@@ -1,5 +1,4 @@
 import { once } from 'node:events';
-import { readdirSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { inFolder, run, start } from './run.js';
 
@@ -52,19 +51,5 @@ describe('the command line', () => {
       });
       const [code] = await once(child, 'close');
       expect([code, err]).toEqual([0, '']);
-    }));
-
-  it('stops at once when interrupted, and leaves nothing behind', () =>
-    inFolder(async (folder) => {
-      const child = start(['explore', '--structure', '2/2 twill', '--lengths', '14', '--weft', 'own'], folder);
-      let err = '';
-      let sent = false;
-      child.stderr!.on('data', (text: Buffer) => {
-        err += text;
-        if (!sent) sent = child.kill('SIGINT');
-      });
-      const [code] = await once(child, 'close');
-      expect([code, err.trim().split('\n').at(-1)]).toEqual([130, 'shedlight: stopped; nothing was written']);
-      expect(readdirSync(folder)).toEqual([]);
     }));
 });

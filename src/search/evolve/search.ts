@@ -54,7 +54,7 @@ export async function searchEvolved(given: Search): Promise<Searched> {
   return {
     ...searched,
     at,
-    whole: !enough?.aborted,
+    whole: settled || lines.length >= most,
     evolved: { rounds: count, niches: filled, settled },
   };
 }

@@ -1,0 +1,63 @@
+import { relative } from 'node:path';
+import type { Written } from '../gallery/write.js';
+import { inWords } from '../score/words.js';
+import type { Outcome } from '../search/found.js';
+import type { Shard } from '../search/journal.js';
+import type { Question } from '../search/question.js';
+import { bold, type Io, say, sayJson, sayWrong } from './io.js';
+
+/** Two lines: what was found, and which file to open. */
+export function sayFound(question: Question, outcome: Outcome, written: Written, json: boolean, io: Io): void {
+  const { counts, found } = outcome;
+  const best = found[0]!;
+  const words = inWords(best.scores, { ...best.draft, floatLimit: question.limits.float });
+  const [folder, index] = [shown(written.folder), shown(written.index)];
+  if (json) {
+    const first = { code: best.code, recipe: best.recipe, words, score: best.scores.score };
+    const place = { folder, index, bytes: written.bytes };
+    sayJson(io, { format: 'shedlight-explore', version: 1, counts, shown: found.length, best: first, ...place });
+    return;
+  }
+  say(io.stdout, `${countsInWords(outcome)} Best: ${bold(io.stdout, best.code)} ${best.recipe}: ${words}.`);
+  say(io.stdout, `Open ${bold(io.stdout, index)}`);
+}
+
+/** One line: that nothing fits, or nothing yet, and what became of the candidates. */
+export function sayNothing(outcome: Outcome, json: boolean, io: Io): void {
+  const { counts } = outcome;
+  if (json) sayJson(io, { format: 'shedlight-explore', version: 1, counts, shown: 0, best: null });
+  sayWrong(io, `nothing ${counts.stopped ? 'was found yet' : 'fits the question'}. ${countsInWords(outcome)}`);
+}
+
+/** Two lines: where the part of a search lies, and what to do with it. */
+export function sayShard({ part, of }: Shard, file: string, json: boolean, io: Io): void {
+  if (json) {
+    sayJson(io, { format: 'shedlight-explore', version: 1, shard: { part, of }, file: shown(file) });
+    return;
+  }
+  say(io.stdout, `Part ${part} of ${of} is done: ${bold(io.stdout, shown(file))}`);
+  say(io.stdout, `When all are: shedlight explore --merge ${shown(file).replace(/\d+-of-\d+$/, `*-of-${of}`)}`);
+}
+
+/** How many were tried, what was set aside and why, how many cloths are left. */
+function countsInWords({ counts, found }: Outcome): string {
+  const { setAside } = counts;
+  const reasons = [
+    [setAside.float, 'float too far'],
+    [setAside.unsound, 'do not hang together'],
+    [setAside.flat, 'show no pattern'],
+    [setAside.limits, 'pass another limit'],
+  ] as const;
+  const aside = reasons.filter(([count]) => count > 0).map(([count, why]) => `${grouped(count)} ${why}`);
+  const tried = counts.stopped ? 'stopped before the end' : counts.exhaustive ? 'all tried' : 'a sample';
+  const weave = `${grouped(counts.cloths)} different cloth${counts.cloths === 1 ? '' : 's'}`;
+  return `${grouped(counts.examined)} candidates (${tried}): ${[weave, ...aside].join(', ')}; ${found.length} shown.`;
+}
+
+const grouped = (count: number): string => count.toLocaleString('en');
+
+/** A path as a person would type it from here, where it lies below. */
+function shown(path: string): string {
+  const near = relative(process.cwd(), path);
+  return near.startsWith('..') ? path : near;
+}

@@ -1,0 +1,104 @@
+import { Problem } from '../problem.js';
+import type { Journal, Shard } from '../search/journal.js';
+import { differences, type Header, resultAt } from '../search/journal-format.js';
+import { type OpenJournal, openJournal } from './journal-file.js';
+
+/** The shard that a person asks for, such as 2/4. */
+export function shardOf(text: string): Shard {
+  const [, part, of] = (/^(\d{1,4})\/(\d{1,4})$/.exec(text) ?? []).map(Number);
+  if (part === undefined || of === undefined || part < 1 || part > of) {
+    throw new Problem(`--shard: found “${text}”; expected a part and how many there are, such as 2/4`);
+  }
+  return { part, of };
+}
+
+/** The name of the file that a shard leaves, beside the folder of the gallery. */
+export function shardFile(folder: string, { part, of }: Shard): string {
+  return `${folder}.shard-${part}-of-${of}`;
+}
+
+/** The folder of the gallery after which a shard's file is named; undefined where the name says nothing of it. */
+export function folderOfShard(file: string): string | undefined {
+  return /^(.+)\.shard-\d+-of-\d+$/.exec(file)?.[1];
+}
+
+/** All parts of one search together. */
+export interface Parts {
+  /** What they are parts of. */
+  readonly header: Header;
+  /** The file of the first part. */
+  readonly first: string;
+  readonly journal: Journal;
+  readonly close: () => void;
+}
+
+/**
+ * Opens the files of all shards of one search, in whatever order they are named.
+ *
+ * @throws Problem that names the file: no part, not finished, of another search, there twice; or the parts that lack
+ */
+export function openParts(files: readonly string[]): Parts {
+  const open: OpenJournal[] = [];
+  const close = (): void => {
+    for (const each of open) each.close();
+  };
+  try {
+    const byPart = new Map<number, { readonly file: string; readonly journal: OpenJournal }>();
+    for (const file of files) {
+      const journal = openJournal(file);
+      open.push(journal);
+      const { part } = checkedPart(file, journal, files[0]!, open[0]!.header);
+      const twin = byPart.get(part);
+      if (twin) throw new Problem(`${file}: found part ${part} a second time, beside ${twin.file}; expected each once`);
+      byPart.set(part, { file, journal });
+    }
+    const { of } = open[0]!.header.shard!;
+    const lacking = Array.from({ length: of }, (_, k) => k + 1).filter((part) => !byPart.has(part));
+    if (lacking.length > 0) {
+      throw new Problem(
+        `--merge: found no shard ${lacking.map((part) => `${part}/${of}`).join(', ')}; expected all ${of}`,
+      );
+    }
+    const { file, journal } = byPart.get(1)!;
+    return { header: journal.header, first: file, journal: together(open), close };
+  } catch (error) {
+    close();
+    throw error;
+  }
+}
+
+/** The shard of a file that is a finished part of the same search as the first. */
+function checkedPart(file: string, journal: OpenJournal, first: string, header: Header): Shard {
+  const { shard } = journal.header;
+  if (shard === undefined) throw new Problem(`${file}: found the progress of a whole search; expected a shard’s part`);
+  if (!journal.ended) {
+    throw new Problem(
+      `${file}: found it torn or unfinished; expected a whole part: run --shard ${shard.part}/${shard.of} again`,
+    );
+  }
+  const other = differences(journal.header, header);
+  if (other.length > 0) {
+    throw new Problem(`${file}: found a part of another search than ${first} (different: ${other.join(', ')})`);
+  }
+  if (shard.of !== header.shard!.of) {
+    throw new Problem(
+      `${file}: found part ${shard.part} of ${shard.of}; expected one of ${header.shard!.of}, as ${first}`,
+    );
+  }
+  return shard;
+}
+
+/** The journals of all parts as one. It takes no notes: there is nothing left to do. */
+function together(parts: readonly OpenJournal[]): Journal {
+  const where = new Map(
+    parts.flatMap((part) => [...part.places].map(([key, place]) => [key, { part, place }] as const)),
+  );
+  return {
+    has: (key) => where.has(key),
+    result: (key) => {
+      const { part, place } = where.get(key)!;
+      return resultAt(part.bytes, place);
+    },
+    record: () => {},
+  };
+}

@@ -1,0 +1,416 @@
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import fc from 'fast-check';
+import seedrandom from 'seedrandom';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { JournalFile } from '../../src/cli/journal-file.js';
+import { openParts, shardFile } from '../../src/cli/shards.js';
+import { codeOf } from '../../src/score/code.js';
+import { Archive } from '../../src/search/archive.js';
+import { draftOf } from '../../src/search/candidate.js';
+import { crewOf } from '../../src/search/crew.js';
+import type { JobResult } from '../../src/search/jobs.js';
+import { type Journal, remembering, type Shard, sharing } from '../../src/search/journal.js';
+import { entryBytes, type Header, opening, readJournal, resultAt } from '../../src/search/journal-format.js';
+import { type Searched, searchBounded, searchListed } from '../../src/search/methods.js';
+import type { Question } from '../../src/search/question.js';
+import { explore, exploreShard } from '../../src/search/run.js';
+import { type Space, spaceOf } from '../../src/search/space.js';
+import { QUESTION } from './question.js';
+
+const folder = mkdtempSync(join(tmpdir(), 'shedlight-journal-'));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+/** Some jobs each of either way of searching. */
+const LISTED: Question = { ...QUESTION, lengths: [2, 3, 4, 5, 6, 7, 8], show: 5 };
+const BOUNDED: Question = { ...QUESTION, lengths: [2, 3, 4, 5, 6], show: 5 };
+
+const spaces = new Map<Question, Space>();
+
+function spaceFor(question: Question): Space {
+  const space = spaces.get(question) ?? spaceOf(question);
+  spaces.set(question, space);
+  return space;
+}
+
+function headerOf(question: Question, shard?: Shard): Header {
+  const { way, written, numbers } = spaceFor(question);
+  return { program: '0', question, space: { way, written, numbers }, ...(shard && { shard }) };
+}
+
+/** A journal that writes down every job at once. */
+function kept(path: string, question: Question, resume: boolean, shard?: Shard, said: string[] = []): JournalFile {
+  return new JournalFile(path, headerOf(question, shard), { resume, every: 0, say: (line) => said.push(line) });
+}
+
+/** Takes the power away after some jobs. */
+function killedAfter(jobs: number, journal: JournalFile, kill: AbortController): Journal {
+  let left = jobs;
+  return {
+    has: (key) => journal.has(key),
+    result: (key) => journal.result(key),
+    record: (key, result) => {
+      journal.record(key, result);
+      if (--left === 0) kill.abort(new Error('killed'));
+    },
+  };
+}
+
+/** Everything that a search came to, as text. */
+function told(question: Question, { archive, setAside, passed, whole }: Searched): string {
+  const space = spaceFor(question);
+  const best = archive.best(40, (index) => codeOf(draftOf(space.at(index), question)));
+  return JSON.stringify({ best, cloths: archive.cloths, equals: archive.duplicates, setAside, passed, whole });
+}
+
+interface Given {
+  readonly journal?: Journal;
+  readonly shard?: Shard;
+  readonly signal?: AbortSignal;
+  readonly enough?: AbortSignal;
+}
+
+/** Searches in one way, on this thread. */
+async function searched(way: typeof searchBounded, question: Question, given: Given = {}): Promise<Searched> {
+  const { journal, shard, signal, enough } = given;
+  const all = crewOf(question, 1, signal);
+  const rest = journal ? remembering(all, journal) : all;
+  const crew = shard ? sharing(rest, shard) : rest;
+  const newArchive = (): Archive => new Archive((a, b) => a - b);
+  return way({ question, space: spaceFor(question), crew, newArchive, progress: undefined, enough });
+}
+
+const WAYS = [
+  ['all listed', searchListed, LISTED],
+  ['held against bounds', searchBounded, BOUNDED],
+] as const;
+
+describe.each(WAYS)('a search that was killed goes on to the same end: %s', (name, way, question) => {
+  let undisturbed = '';
+  beforeAll(async () => {
+    undisturbed = told(question, await searched(way, question));
+  });
+
+  it.each(Array.from({ length: 25 }, (_, k) => [k]))('kill %i', async (trial) => {
+    const chance = seedrandom.alea(`${name} ${trial}`);
+    const path = join(folder, `${way.name}-${trial}`);
+    for (let kills = 0; kills < 2; kills++) {
+      const kill = new AbortController();
+      const journal = kept(path, question, kills > 0);
+      const killed = killedAfter(1 + Math.floor(chance() * (way === searchListed ? 3 : 30)), journal, kill);
+      await expect(searched(way, question, { journal: killed, signal: kill.signal })).rejects.toThrow('killed');
+      journal.close();
+      // The last record may have been on its way to the disk.
+      const bytes = readFileSync(path);
+      const header = opening(headerOf(question)).length;
+      const torn = Math.floor(chance() ** 2 * (bytes.length - header));
+      writeFileSync(path, bytes.subarray(0, bytes.length - torn));
+    }
+    const journal = kept(path, question, true);
+    expect(told(question, await searched(way, question, { journal }))).toBe(undisturbed);
+    journal.remove();
+    expect(existsSync(path)).toBe(false);
+  });
+});
+
+describe('a search beyond listing', () => {
+  const question: Question = { ...QUESTION, lengths: [24], show: 3 };
+  /** Its outcome after so many pieces of work, whether they are done now or known. */
+  const outcomeAfter = async (pieces: number, journal?: JournalFile): Promise<string> => {
+    const enough = new AbortController();
+    let left = pieces;
+    const count = (): void => {
+      if (--left === 0) enough.abort();
+    };
+    const counting: Journal = {
+      has: (key) => journal?.has(key) ?? false,
+      result: (key) => {
+        count();
+        return journal!.result(key);
+      },
+      record: (key, result) => {
+        count();
+        journal?.record(key, result);
+      },
+    };
+    return JSON.stringify(await explore(question, { workers: 1, enough: enough.signal, journal: () => counting }));
+  };
+
+  it('goes on as if it had not been killed', async () => {
+    const undisturbed = await outcomeAfter(30);
+    for (const killed of [1, 5, 17]) {
+      const path = join(folder, `evolved-${killed}`);
+      const first = kept(path, question, false);
+      await outcomeAfter(killed, first);
+      first.close();
+      const again = kept(path, question, true);
+      expect(await outcomeAfter(30, again)).toBe(undisturbed);
+      again.close();
+    }
+  });
+
+  it('cannot be divided', () =>
+    expect(exploreShard(question, { part: 1, of: 2 }, {})).rejects.toThrow('found more to try than can be listed'));
+});
+
+describe('what is done is not done again', () => {
+  it('takes every job from a journal that has all', async () => {
+    const path = join(folder, 'whole');
+    const first = kept(path, BOUNDED, false);
+    const undisturbed = told(BOUNDED, await searched(searchBounded, BOUNDED, { journal: first }));
+    first.close();
+    const again = kept(path, BOUNDED, true);
+    const recorded: string[] = [];
+    const journal: Journal = {
+      has: (key) => again.has(key),
+      result: (key) => again.result(key),
+      record: (key) => recorded.push(key),
+    };
+    expect(told(BOUNDED, await searched(searchBounded, BOUNDED, { journal }))).toBe(undisturbed);
+    expect(recorded).toEqual([]);
+    again.close();
+  });
+});
+
+describe('a search in parts', () => {
+  it.each(WAYS)('comes to the same as in one, merged in any order: %s', async (_, way, question) => {
+    const undisturbed = told(question, await searched(way, question));
+    for (const of of [1, 2, 3, 7]) {
+      const files: string[] = [];
+      for (let part = 1; part <= of; part++) {
+        const place = shardFile(join(folder, way.name), { part, of });
+        const journal = kept(`${place}.progress`, question, false, { part, of });
+        await searched(way, question, { journal, shard: { part, of } });
+        journal.finish(place);
+        files.push(place);
+      }
+      const order = fc.shuffledSubarray(files, { minLength: of });
+      await fc.assert(
+        fc.asyncProperty(order, async (shuffled) => {
+          const parts = openParts(shuffled);
+          const journal = { ...parts.journal, record: () => expect.unreachable('every job is in one of the parts') };
+          expect(told(question, await searched(way, question, { journal }))).toBe(undisturbed);
+          parts.close();
+        }),
+        { numRuns: 3 },
+      );
+    }
+  });
+
+  it('divides the work: no two parts score the same candidates', async () => {
+    const files = [1, 2].map((part) => shardFile(join(folder, 'searchListed'), { part, of: 2 }));
+    const keys = files.map((file) => {
+      const parts = readJournal(inMemory(readFileSync(file)));
+      return [...parts.places.keys()];
+    });
+    expect(new Set(keys.flat()).size).toBe(keys.flat().length);
+  });
+
+  it('explores on threads to the same outcome', async () => {
+    const question = { ...LISTED, weft: { rule: 'same' } as const, lengths: [10, 11, 12, 13] };
+    const one = JSON.stringify(await explore(question, { workers: 2 }));
+    const files: string[] = [];
+    for (const part of [2, 1]) {
+      const place = shardFile(join(folder, 'explored'), { part, of: 2 });
+      const journal = kept(`${place}.progress`, question, false, { part, of: 2 });
+      expect(await exploreShard(question, { part, of: 2 }, { workers: 2, journal: () => journal })).toBe(true);
+      journal.finish(place);
+      files.push(place);
+    }
+    const parts = openParts(files);
+    expect(JSON.stringify(await explore(question, { workers: 2, journal: () => parts.journal }))).toBe(one);
+    parts.close();
+  });
+});
+
+describe('a search that is told that it is enough', () => {
+  it.each(WAYS)('finishes with what is found, and counts it once: %s', async (_, way, question) => {
+    const whole = await searched(way, question);
+    for (const after of [0, 1, 20, 38, 50]) {
+      const enough = new AbortController();
+      if (after === 0) enough.abort();
+      let left = after;
+      const journal = { has: () => false, result: () => expect.unreachable(), record: () => --left || enough.abort() };
+      const part = await searched(way, question, { journal, enough: enough.signal });
+      if (part.whole) continue;
+      const count = ({ archive, setAside, passed }: Searched): number =>
+        archive.cloths + archive.duplicates + setAside.flat + passed;
+      expect(count(part)).toBeLessThan(count(whole));
+      expect(part.archive.scoreOfPlace(1)).toBeLessThanOrEqual(whole.archive.scoreOfPlace(1));
+      // By then the promising are scored: the best is among them.
+      if (after >= 38) expect(part.archive.scoreOfPlace(1)).toBe(whole.archive.scoreOfPlace(1));
+    }
+  });
+
+  it('on threads, at once where nothing is under way', async () => {
+    const { counts, found } = await explore(LISTED, { workers: 2, enough: AbortSignal.abort() });
+    expect(counts).toMatchObject({ examined: 0, exhaustive: false, stopped: true });
+    expect(found).toEqual([]);
+  });
+});
+
+describe('the file', () => {
+  const result = (n: number): JobResult => ({
+    batch: {
+      length: 1,
+      index: Float64Array.of(n),
+      score: Float64Array.of(n / 7),
+      area: Float64Array.of(1),
+      preference: Float64Array.of(0, 1, 2, 3),
+      niche: Float64Array.of(0),
+      key: Uint32Array.of(1, 2, 3, 4),
+      setAside: { float: 0, unsound: 0, flat: n, limits: 0 },
+    },
+    passed: n,
+    promising: [{ index: n, hope: Number.NEGATIVE_INFINITY }],
+  });
+  const keys = ['a', 'b', 'c', 'd'];
+  const start = opening(headerOf(BOUNDED));
+  const whole = Buffer.concat([start, ...keys.map((key, n) => entryBytes({ key, result: result(n) }))]);
+
+  it('gives back what was put in', () => {
+    const read = readJournal(inMemory(whole));
+    expect(read.header).toEqual(headerOf(BOUNDED));
+    expect(keys.map((key) => resultAt(inMemory(whole), read.places.get(key)!))).toEqual(keys.map((_, n) => result(n)));
+  });
+
+  it('wherever it is cut, the whole records before the cut count and nothing else', () => {
+    for (let cut = start.length; cut < whole.length; cut++) {
+      const read = readJournal(inMemory(whole.subarray(0, cut)));
+      expect([...read.places.keys()]).toEqual(keys.slice(0, read.places.size));
+      expect(read.whole).toBeLessThanOrEqual(cut);
+      expect(read.ended).toBe(false);
+    }
+    for (let cut = 0; cut < start.length; cut++) {
+      expect(() => readJournal(inMemory(whole.subarray(0, cut)))).toThrow(
+        /^found .*; expected the progress of a search$/,
+      );
+    }
+  });
+
+  it('whichever byte is hurt, nothing false is read', () => {
+    fc.assert(
+      fc.property(fc.nat(whole.length - 1), fc.integer({ min: 1, max: 255 }), (at, change) => {
+        const hurt = Buffer.from(whole);
+        hurt[at] = hurt[at]! ^ change;
+        if (at < start.length) {
+          expect(() => readJournal(inMemory(hurt))).toThrow('expected the progress');
+          return;
+        }
+        const { places } = readJournal(inMemory(hurt));
+        expect([...places.keys()]).toEqual(keys.slice(0, places.size));
+        expect(places.size).toBeLessThan(keys.length);
+        for (const [key, place] of places) expect(resultAt(inMemory(hurt), place)).toEqual(result(keys.indexOf(key)));
+      }),
+    );
+  });
+
+  it('is written by no search that is over before its time', () => {
+    const path = join(folder, 'short');
+    const journal = new JournalFile(path, headerOf(BOUNDED), { resume: false, say: () => {} });
+    journal.record('a', result(1));
+    journal.close();
+    expect(existsSync(path)).toBe(false);
+  });
+
+  it('that cannot be written ends no search, but is told once', () => {
+    const said: string[] = [];
+    writeFileSync(join(folder, 'no-folder'), '');
+    const journal = kept(join(folder, 'no-folder', 'x'), BOUNDED, false, undefined, said);
+    journal.record('a', result(1));
+    journal.record('b', result(1));
+    journal.close();
+    expect(said).toEqual([expect.stringMatching(/progress cannot be kept \(E[A-Z]+\); the search goes on without$/)]);
+  });
+});
+
+describe('a file that is not this search’s', () => {
+  const path = join(folder, 'foreign');
+  const other: Question = { ...BOUNDED, lengths: [3], limits: { ...BOUNDED.limits, shuttles: 2 } };
+  const leave = (question: Question): void => {
+    const journal = kept(path, question, false);
+    journal.keep();
+    journal.close();
+  };
+
+  it('is refused with what differs', () => {
+    leave(other);
+    expect(() => kept(path, BOUNDED, true)).toThrow(
+      `${path}: found the progress of another search (different: lengths, limits); expected the same question, or no such file`,
+    );
+  });
+
+  it('is refused where the program is another', () => {
+    leave(BOUNDED);
+    const header = { ...headerOf(BOUNDED), program: '1' };
+    expect(() => new JournalFile(path, header, { resume: true, say: () => {} })).toThrow('(different: version (0, 1))');
+  });
+
+  it('is told of where nobody asked to go on, and stays', () => {
+    leave(other);
+    const said: string[] = [];
+    kept(path, BOUNDED, false, undefined, said).remove();
+    expect(said).toEqual([
+      `${path}: unfinished progress of another search (lengths, limits); a new search of some length takes its place`,
+    ]);
+    expect(existsSync(path)).toBe(true);
+  });
+
+  it('is told of where it is the same search, and goes with its end', () => {
+    leave(BOUNDED);
+    const said: string[] = [];
+    kept(path, BOUNDED, false, undefined, said).remove();
+    expect(said).toEqual([expect.stringContaining('unfinished progress of this search; --resume goes on with it')]);
+    expect(existsSync(path)).toBe(false);
+  });
+
+  it('is refused where it is something else altogether', () => {
+    writeFileSync(path, 'structure: 2/2 twill\n');
+    expect(() => kept(path, BOUNDED, true)).toThrow(`${path}: found something else; expected the progress of a search`);
+  });
+});
+
+describe('parts that do not make a whole are refused by name', () => {
+  const place = (part: number, of: number, name = 'p'): string => shardFile(join(folder, name), { part, of });
+  beforeAll(() => {
+    for (const [part, of, name, question] of [
+      [1, 3, 'p', BOUNDED],
+      [2, 3, 'p', BOUNDED],
+      [3, 3, 'p', BOUNDED],
+      [1, 2, 'p', BOUNDED],
+      [3, 3, 'other', LISTED],
+    ] as const) {
+      const journal = kept(`${place(part, of, name)}.progress`, question, false, { part, of });
+      journal.finish(place(part, of, name));
+    }
+    writeFileSync(place(3, 3, 'torn'), readFileSync(place(3, 3)).subarray(0, -5));
+    const journal = kept(join(folder, 'p.progress'), BOUNDED, false);
+    journal.keep();
+    journal.close();
+  });
+
+  it.each([
+    [() => [place(1, 3), place(3, 3)], '--merge: found no shard 2/3; expected all 3'],
+    [() => [place(3, 3)], '--merge: found no shard 1/3, 2/3; expected all 3'],
+    [
+      () => [place(1, 3), place(2, 3), place(1, 3)],
+      /p\.shard-1-of-3: found part 1 a second time, beside .*; expected each once/,
+    ],
+    [() => [place(1, 3), place(1, 2)], /p\.shard-1-of-2: found part 1 of 2; expected one of 3, as /],
+    [
+      () => [place(1, 3), place(3, 3, 'other')],
+      /other\.shard-3-of-3: found a part of another search than .* \(different: lengths\)/,
+    ],
+    [
+      () => [place(3, 3, 'torn')],
+      /torn\.shard-3-of-3: found it torn or unfinished; expected a whole part: run --shard 3\/3 again/,
+    ],
+    [() => [join(folder, 'p.progress')], /p\.progress: found the progress of a whole search; expected a shard’s part/],
+    [() => [place(1, 9)], /p\.shard-1-of-9: found no such file/],
+  ])('%#', (files, message) => expect(() => openParts(files())).toThrow(message));
+});
+
+function inMemory(bytes: Buffer) {
+  return { size: bytes.length, read: (from: number, length: number) => bytes.subarray(from, from + length) };
+}

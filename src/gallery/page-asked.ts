@@ -54,6 +54,13 @@ export function askedOf(question: Question): Asked[] {
   ];
 }
 
+/** Whether every candidate was tried, and if not, why. */
+function extentOf({ exhaustive, stopped }: Counts): string {
+  if (stopped) return 'The search was stopped before its end: this is a part of the answer, and the rest may hold better.';
+  if (exhaustive) return 'Every one was tried: nothing is missing.';
+  return 'There are too many to try them all; these were drawn by lot, and another start may find others.';
+}
+
 /** What became of every candidate, in whole sentences. */
 export function countsOf(question: Question, counts: Counts, shown: number): string[] {
   const { setAside } = counts;
@@ -69,9 +76,7 @@ export function countsOf(question: Question, counts: Counts, shown: number): str
     `As asked, ${number(counts.written)} ${plural(counts.written, order, orders)} can be written. Leaving out what only ` +
       `repeats another and laying the rest in every way asked, ${number(counts.examined)} ` +
       `${plural(counts.examined, 'candidate was', 'candidates were')} tried.`,
-    counts.exhaustive
-      ? 'Every one was tried: nothing is missing.'
-      : 'There are too many to try them all; these were drawn by lot, and another start may find others.',
+    extentOf(counts),
     ...(counts.cutOff > 0
       ? [`${number(counts.cutOff)} could not come among the best and were not measured to the end.`]
       : []),

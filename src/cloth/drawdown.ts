@@ -20,8 +20,20 @@ export interface Drawdown {
 
 /** Draws a weave down. */
 export function drawdown(weave: Weave): Drawdown {
-  const lifts = weave.treadling.map((_, j) => new Set(liftAt(weave, j)));
-  return fromCells(weave.threading.length, lifts.length, (j, i) => weave.threading[i]!.some((s) => lifts[j]!.has(s)));
+  // Ends threaded alike are one kind, as are picks that lift alike: one of each is enough to find those that only look alike.
+  const ends = kinds(weave.threading.length, (i) => weave.threading[i]!.join(' '));
+  const picks = kinds(weave.treadling.length, (j) => liftAt(weave, j).join(' '));
+  const lifts = picks.first.map((j) => new Set(liftAt(weave, j)));
+  const few = fromCells(ends.first.length, picks.first.length, (pick, end) =>
+    weave.threading[ends.first[end]!]!.some((shaft) => lifts[pick]!.has(shaft)),
+  );
+  return {
+    ...few,
+    ends: ends.kind.length,
+    picks: picks.kind.length,
+    endKind: ends.kind.map((kind) => few.endKind[kind]!),
+    pickKind: picks.kind.map((kind) => few.pickKind[kind]!),
+  };
 }
 
 /** The drawdown of a cloth known cell by cell; `isUp(pick, end)` tells whether the end is on the face. */

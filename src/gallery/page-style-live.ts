@@ -89,10 +89,11 @@ input[type=range] { accent-color: var(--ink); height: 2rem; margin: 0; }
 .bar { display: block; height: 100%; background: var(--ink); }
 .beside-one-another { overflow-x: auto; }
 .compare table { border-collapse: collapse; }
-.compare th, .compare td { text-align: left; vertical-align: top; padding: .3rem 1.2rem .3rem 0; font-weight: 400; max-width: 26rem; }
+.compare th, .compare td { text-align: left; vertical-align: top; padding: .3rem 1.2rem .3rem 0; font-weight: 400; max-width: 17rem; overflow-wrap: anywhere; }
+.box.compare { width: min(100% - 1rem, 124rem); }
 .compare thead th { font-weight: 650; }
 .compare tbody th { color: var(--quiet); min-width: 6.5rem; }
-.compare .draft { max-width: 24rem; margin: 0; }
+.compare .draft { max-width: 15.5rem; margin: 0; }
 @media (min-width: 60rem) { .closer .box-body { grid-template-columns: minmax(0, 34rem) minmax(0, 1fr); } }
 @media (min-width: 75rem) {
   .floor { grid-template-columns: 17.5rem minmax(0, 1fr); }

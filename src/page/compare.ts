@@ -6,6 +6,7 @@ import type { Desk } from './desk.js';
 import { differencesOf } from './differences.js';
 import { button, choice, drawing, el } from './dom.js';
 import type { Screen } from './screen.js';
+import { repeatOf } from './sizes.js';
 import { SIZES, type Size } from './view.js';
 
 /** Breadth of each picture in points of the page. */
@@ -16,12 +17,15 @@ export function comparison(desk: Desk, screen: Screen): { readonly dialog: HTMLD
   const shown = box('compare', () => {
     if (desk.view.comparing) desk.show({ comparing: false }, true);
   });
-  let size: Size = 'actual';
+  let size: Size | undefined;
   let built = '';
 
   const build = (): void => {
     const cloths = desk.view.compare.map((code) => desk.byCode.get(code)!);
     const { grey, metres } = desk.view;
+    const largest = Math.max(...cloths.flatMap(({ draft }) => Object.values(repeatOf(draft))));
+    // As large as shows every repeat whole, or at least half its size.
+    const seen = size ?? (largest * screen.points <= WIDTH ? 'actual' : 'half');
     const row = (head: string, cell: (at: number) => Node): HTMLElement =>
       el(
         'tr',
@@ -31,7 +35,7 @@ export function comparison(desk: Desk, screen: Screen): { readonly dialog: HTMLD
       );
     const picture = (at: number, side: Side): Node => {
       const { draft, code, scores } = cloths[at]!;
-      const scale = scaleOf(size, cloths[at]!, screen.points);
+      const scale = scaleOf(seen, cloths[at]!, screen.points);
       const longest = scores.floats.longest;
       const outline = side === 'structure' && longest !== null && longest > 1 ? { outline: longest - 1 } : {};
       return clothFigure(draft, {
@@ -56,7 +60,7 @@ export function comparison(desk: Desk, screen: Screen): { readonly dialog: HTMLD
         build();
       },
     );
-    sizes.show(size);
+    sizes.show(seen);
     shown.body.replaceChildren(
       el('div', { class: 'controls' }, sizes.label),
       el(
@@ -100,7 +104,12 @@ export function comparison(desk: Desk, screen: Screen): { readonly dialog: HTMLD
             row('Draft', (at) =>
               el(
                 'div',
-                { class: 'draft' },
+                {
+                  class: 'draft',
+                  tabindex: 0,
+                  role: 'group',
+                  'aria-label': `Draft of ${cloths[at]!.code}; a wide one scrolls sideways`,
+                },
                 drawing(draftSvg(cloths[at]!.draft, { title: `Draft of ${cloths[at]!.code}`, cell: 6 })),
               ),
             ),

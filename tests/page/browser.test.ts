@@ -16,6 +16,7 @@ import type { Question } from '../../src/search/question.js';
 import { readQuestion } from '../../src/search/read-question.js';
 import { explore } from '../../src/search/run.js';
 import { openBrowser } from '../chromium.js';
+import { foundOf, HOUNDS_TOOTH, LOG_CABIN, trialOutcome, trialQuestion } from '../gallery/trial.js';
 
 let home: string;
 let address: string;
@@ -188,6 +189,32 @@ describe('the page alive', { timeout: 180_000 }, () => {
     expect(await page.locator('.closer[open]').count()).toBe(0);
     expect(await inPage(page, 'document.activeElement.className')).toBe('code');
     expect(complaints).toEqual([]);
+  });
+
+  test('shows what a person wrote as text, wherever it stands', async () => {
+    const sly = '<img src=x onerror="document.title=1">';
+    const found = [LOG_CABIN, HOUNDS_TOOTH].map((draft, at) =>
+      foundOf({ ...draft, yarns: draft.yarns.map((yarn) => ({ ...yarn, name: sly })) }, at + 1, {
+        recipe: `${sly}</script>`,
+        structure: sly,
+        redraw: [['draft', `${sly}.yaml`]],
+      }),
+    );
+    const file = join(home, 'sly.html');
+    await writeFile(file, galleryPage(trialQuestion(), { ...trialOutcome(), found }, pageScript()));
+    const page = await (await fresh()).newPage();
+    await page.goto(pathToFileURL(file).href);
+    const [one, two] = found.map(({ code }) => code);
+    await page.locator(`[id="${one}"] .keep`).click();
+    await page.getByRole('button', { name: 'Kept 1' }).click();
+    expect(await page.locator('.kept-cloths').textContent()).toContain(sly);
+    await page.keyboard.press('Escape');
+    await page.goto(`${pathToFileURL(file).href}#cloth=${one}`);
+    expect(await page.locator('.closer .recipe').textContent()).toBe(`${sly}</script>`);
+    await page.goto(`${pathToFileURL(file).href}#compare=${one}.${two}&beside=yes`);
+    await page.locator('.compare[open]').waitFor();
+    expect(await page.locator('dialog img').count()).toBe(0);
+    expect(await page.title()).toContain('2/2 twill');
   });
 
   test('refuses a list that is none, in one sentence', async () => {

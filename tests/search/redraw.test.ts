@@ -38,3 +38,18 @@ describe('what draws a cloth again', () => {
     for (const [found, again] of await codes(flags as unknown as Record<string, string>)) expect(again).toBe(found);
   });
 });
+
+describe('where the orders begin', () => {
+  test.each([
+    [['--start', '0/1', '--warp', 'DL', '--structure', 'plain'], '--start: found “0/1”; expected an end and a pick'],
+    [['--start', '3', '--warp', 'DL', '--structure', 'plain'], '--start: found “3”; expected an end and a pick'],
+  ])('refuses %j', async (flags, message) => {
+    const { code, err } = await run('draw', ...flags);
+    expect([code, err]).toEqual([2, expect.stringContaining(message)]);
+  });
+
+  test('moves the order along the threads', async () => {
+    const { out } = await run('draw', '--structure', '2/2 twill', '--warp', 'DDLL', '--start', '2/3', '--json');
+    expect(JSON.parse(out).draft).toMatchObject({ warp: 'LDDL', weft: 'LLDD' });
+  });
+});

@@ -61,6 +61,9 @@ const WORDS = [
   '9999999x1',
 ];
 
+/** Bytes of the longest file: a little more than is read. */
+const LONGEST = 4_100_000;
+
 /**
  * Makes mutated files: a file of the corpus with one change, or in half of them up to eight (bytes, numbers, words, lines and stretches of
  * other files). The same start gives the same files in the same order.
@@ -110,7 +113,8 @@ export function mutator(start, others) {
     },
     (bytes) => {
       const [from, to] = lineAt(bytes);
-      const times = random() < 0.02 ? 2000 : 1 + below(8);
+      const wanted = random() < 0.02 ? 2000 : 1 + below(8);
+      const times = Math.min(wanted, Math.floor(LONGEST / (to - from + 1)));
       return splice(bytes, to, to, Buffer.concat(Array.from({ length: times }, () => bytes.subarray(from, to))));
     },
     (bytes) => {
@@ -123,7 +127,8 @@ export function mutator(start, others) {
   ];
   return (corpus) => {
     let bytes = pick(corpus);
-    for (let left = random() < 0.5 ? 1 : 1 + below(8); left > 0; left--) bytes = pick(changes)(bytes);
+    for (let left = random() < 0.5 ? 1 : 1 + below(8); left > 0; left--)
+      bytes = pick(changes)(bytes).subarray(0, LONGEST);
     return bytes;
   };
 }

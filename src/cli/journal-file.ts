@@ -1,12 +1,10 @@
 import {
   closeSync,
   existsSync,
-  fstatSync,
   fsyncSync,
   ftruncateSync,
   mkdirSync,
   openSync,
-  readSync,
   renameSync,
   rmSync,
   writeSync,
@@ -16,16 +14,8 @@ import writeFileAtomic from 'write-file-atomic';
 import { MachineFault, Problem } from '../problem.js';
 import type { JobResult } from '../search/jobs.js';
 import type { Journal } from '../search/journal.js';
-import {
-  type Bytes,
-  differences,
-  entryBytes,
-  type Header,
-  opening,
-  type Read,
-  readJournal,
-  resultAt,
-} from '../search/journal-format.js';
+import { differences, entryBytes, type Header, opening, resultAt } from '../search/journal-format.js';
+import { type OpenJournal, openJournal } from './open-journal.js';
 
 /** Milliseconds between two times that progress is kept. */
 const EVERY = 3000;
@@ -38,34 +28,6 @@ export interface Keeping {
   readonly say: (line: string) => void;
   /** Milliseconds between two times that it is written; absent: a few seconds. */
   readonly every?: number;
-}
-
-/** A journal that lies open on the disk, to be read. */
-export interface OpenJournal extends Read {
-  readonly bytes: Bytes;
-  readonly close: () => void;
-}
-
-/**
- * Opens a journal to read from it.
- *
- * @throws Problem where the file is none, or not there
- */
-export function openJournal(path: string): OpenJournal {
-  let file: number;
-  try {
-    file = openSync(path, 'r');
-  } catch (error) {
-    const { code } = error as NodeJS.ErrnoException;
-    throw new Problem(`${path}: found ${code === 'ENOENT' ? 'no such file' : `a file that cannot be read (${code})`}`);
-  }
-  try {
-    const bytes = bytesOf(file);
-    return { ...readJournal(bytes), bytes, close: () => closeSync(file) };
-  } catch (error) {
-    closeSync(file);
-    throw error instanceof Problem ? error.inFile(path) : error;
-  }
 }
 
 /**
@@ -230,20 +192,4 @@ export class JournalFile implements Journal {
     this.pending = [];
     this.written = performance.now();
   }
-}
-
-function bytesOf(file: number): Bytes {
-  const { size } = fstatSync(file);
-  return {
-    size,
-    read: (from, length) => {
-      const buffer = Buffer.alloc(length);
-      for (let at = 0; at < length; ) {
-        const read = readSync(file, buffer, at, length - at, from + at);
-        if (read === 0) throw new MachineFault('a file became shorter while it was read');
-        at += read;
-      }
-      return buffer;
-    },
-  };
 }

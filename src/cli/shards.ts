@@ -1,7 +1,7 @@
 import { Problem } from '../problem.js';
 import type { Journal, Shard } from '../search/journal.js';
 import { differences, type Header, resultAt } from '../search/journal-format.js';
-import { type OpenJournal, openJournal } from './journal-file.js';
+import { type OpenJournal, openJournal } from './open-journal.js';
 
 /** The shard that a person asks for, such as 2/4. */
 export function shardOf(text: string): Shard {

@@ -56,7 +56,8 @@ export function askedOf(question: Question): Asked[] {
 
 /** Whether every candidate was tried, and if not, why. */
 function extentOf({ exhaustive, stopped }: Counts): string {
-  if (stopped) return 'The search was stopped before its end: this is a part of the answer, and the rest may hold better.';
+  if (stopped)
+    return 'The search was stopped before its end: this is a part of the answer, and the rest may hold better.';
   if (exhaustive) return 'Every one was tried: nothing is missing.';
   return 'There are too many to try them all; these were drawn by lot, and another start may find others.';
 }

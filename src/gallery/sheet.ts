@@ -113,7 +113,7 @@ function head(pen: Pen, found: readonly Found[], options: SheetOptions, number: 
 
 /** A chip of each yarn with its letter and name; the names are left out where there are too many for the line. */
 function yarnKey(pen: Pen, yarns: readonly Yarn[], left: number, y: number): void {
-  const names = yarns.map((yarn) => (yarn.name === '' ? yarn.hex : yarn.name));
+  const names = yarns.map((yarn) => (yarn.name === '' || yarn.name === yarn.letter ? yarn.hex : yarn.name));
   const widths = names.map((name) => textWidth(name, SMALL) + 4);
   const isRoomy = widths.reduce((sum, width) => sum + width + 7.5, 0) <= PAGE.width - 2 * PAGE.side;
   let x = left;

@@ -5,6 +5,7 @@ import { MachineFault, Problem } from '../problem.js';
 import type { Outcome } from '../search/found.js';
 import type { Question } from '../search/question.js';
 import type { Stage } from '../search/run.js';
+import { groupsOf } from './groups.js';
 import { inFlight } from './in-flight.js';
 import { type Manifest, manifestOf, manifestText, parseManifest, swatchPath } from './manifest.js';
 import { galleryPage } from './page.js';
@@ -87,8 +88,11 @@ async function fill(
     await write(quarterPath(code), await quarter(draft));
     onStage?.({ name: 'draw', done: ++drawn, of: found.length });
   });
-  const said = { title: titleOf(question), ranking: rankingOf(question) };
-  const sheets = await contactSheetPages(found, said, (done, of) => {
+  // One of each kind: near twins would fill the sheets with what looks the same.
+  const kinds = groupsOf(found).map((group) => group.found);
+  const twins = found.length - kinds.length;
+  const ranking = `${rankingOf(question)}${twins === 0 ? '' : ` · ${twins} near twins left out`}`;
+  const sheets = await contactSheetPages(kinds, { title: titleOf(question), ranking }, (done, of) => {
     signal?.throwIfAborted();
     onStage?.({ name: 'contact sheet', done, of });
   });

@@ -23,6 +23,7 @@ import * as plainContrast from '../plain/contrast.js';
 import * as plainFloats from '../plain/floats.js';
 import * as plainSymmetry from '../plain/symmetry.js';
 import { QUESTION } from '../search/question.js';
+import { evolveTable } from './evolve.js';
 
 const quick = process.argv.includes('quick');
 const VALUES = Float64Array.of(0, 1);
@@ -62,6 +63,14 @@ function fullScoring(name: string, candidates: ReturnType<typeof sample>, plainO
     floatsOf(cloth, draft.sett);
     hangsTogether(cloth);
   });
+  if (plainOnes === 0) {
+    say(
+      `full scoring, ${name}`,
+      `${fast.toFixed(0)} µs`,
+      `${Math.round(1e6 / fast).toLocaleString('en')} a second, one thread`,
+    );
+    return;
+  }
   const began = process.hrtime.bigint();
   for (const { draft, cloth } of candidates.slice(0, plainOnes)) {
     const face = colourFace(cloth, draft.warp, draft.weft);
@@ -135,7 +144,12 @@ async function galleries(): Promise<void> {
     fill: ['solid', 'alternate'],
     times: [1, 2, 4],
   };
-  const many: Question = { ...QUESTION, lengths: [9], times: [1, 2, 3, 4], rank: { ...QUESTION.rank, contrast: 0 } };
+  const many: Question = {
+    ...QUESTION,
+    lengths: [11],
+    times: [1, 2, 3, 4, 6],
+    rank: { ...QUESTION.rank, contrast: 0 },
+  };
   let began = process.hrtime.bigint();
   const { counts } = await explore(many);
   let seconds = Number(process.hrtime.bigint() - began) / 1e9;
@@ -170,8 +184,9 @@ async function galleries(): Promise<void> {
 
 console.log(`Node ${process.version}, ${availableParallelism()} threads of ${cpus()[0]?.model.trim()}\n`);
 fullScoring('80 × 80 (orders of five, ×16)', sample({ lengths: [5], times: [16] }, 16), 2);
-fullScoring('80 × 80 (orders of 16, ×5)', sample({ lengths: [16], times: [5], weft: { rule: 'same' } }, 16), 1);
+fullScoring('80 × 80 (orders of 16, ×5)', sample({ lengths: [16], times: [5], weft: { rule: 'same' } }, 16), 0);
 fullScoring('20 × 20 (orders of five)', sample({ lengths: [5] }, 16), 4);
 toneAlone();
 await galleries();
 await spaces();
+if (!quick) console.log(`\n${await evolveTable()}`);

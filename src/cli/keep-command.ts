@@ -8,6 +8,8 @@ const EXAMPLES = `Examples:
       with marks
   shedlight keep saved.json --out lesson-3.json
       the cloths that a gallery's page saved
+  shedlight keep gallery/turned-twill rqatwfq9 --wif
+      and kept-wif/rqatwfq9.wif, for your own software or loom
 
 `;
 
@@ -24,6 +26,7 @@ export function keepCommand(io: Io, finish: (code: number) => void): Command {
     .option('--out <file>', 'the shortlist (default: kept.json)')
     .option('--stars <n>', 'stars from 0 to 5 for the codes given')
     .option('--note <words>', 'a note for the codes given')
+    .option('--wif', 'write a WIF file of every cloth on the shortlist, in a folder beside it')
     .option('--json', 'print what was kept as JSON')
     .action(async (gallery: string, codes: string[], options: Record<string, unknown>) => {
       const { runKeep } = await import('./keep.js');

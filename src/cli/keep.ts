@@ -1,11 +1,13 @@
-import { existsSync } from 'node:fs';
-import { join } from 'node:path';
+import { existsSync, mkdirSync } from 'node:fs';
+import { extname, join } from 'node:path';
+import { writeWif } from '../draft/wif.js';
 import { draftOf, parseManifest } from '../gallery/manifest.js';
 import { isShortlist, type KeptCloth, keepAlso, parseShortlist, shortlistText } from '../plan/shortlist.js';
-import { didYouMean, Problem } from '../problem.js';
+import { didYouMean, MachineFault, Problem } from '../problem.js';
 import { readBytes } from './files.js';
 import { EXIT, type Io, say, sayJson } from './io.js';
 import { isFolder, LARGEST_LIST, loadShortlist, writeWhole } from './kept-file.js';
+import { programVersion } from './version.js';
 
 /** What a person gave on the command line. */
 export interface KeepArguments {
@@ -14,6 +16,8 @@ export interface KeepArguments {
   readonly out?: string;
   readonly stars?: string;
   readonly note?: string;
+  /** Write a WIF file of every cloth on the shortlist, in a folder beside it. */
+  readonly wif?: boolean;
   readonly json?: boolean;
 }
 
@@ -24,15 +28,39 @@ export async function runKeep(given: KeepArguments, io: Io): Promise<number> {
   const before = existsSync(out) ? loadShortlist(out) : [];
   const kept = marked(keepAlso(before, chosen), given);
   await writeWhole(out, shortlistText(kept));
+  const wif = given.wif === true ? await writeWifs(out, kept) : undefined;
   const added = kept.length - before.length;
   if (given.json) {
     const candidates = kept.map(({ code, recipe, note, stars }) => ({ code, recipe, note, stars }));
-    sayJson(io, { format: 'shedlight-keep', version: 1, file: out, added, candidates });
+    sayJson(io, {
+      format: 'shedlight-keep',
+      version: 1,
+      file: out,
+      ...(wif !== undefined && { wif }),
+      added,
+      candidates,
+    });
   } else {
     for (const { code, recipe, stars } of kept) say(io.stdout, `${code}  ${'*'.repeat(stars).padEnd(5)}  ${recipe}`);
     say(io.stdout, `${out}: ${added} added, ${kept.length} in all`);
+    if (wif !== undefined) say(io.stdout, `${wif}: a WIF file of each, named by its code`);
   }
   return EXIT.done;
+}
+
+/** A WIF file of every cloth, named by its code, in a folder named after the shortlist; returns the folder. */
+async function writeWifs(out: string, kept: readonly KeptCloth[]): Promise<string> {
+  const folder = `${out.slice(0, out.length - extname(out).length)}-wif`;
+  try {
+    mkdirSync(folder, { recursive: true });
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException;
+    if (code === 'EEXIST') throw new Problem(`${folder}: found a file; expected a folder, or nothing yet`);
+    throw new MachineFault(`${folder}: could not be made (${code})`, { cause: error });
+  }
+  const version = programVersion();
+  for (const { code, draft } of kept) await writeWhole(join(folder, `${code}.wif`), writeWif(draft, { version }));
+  return folder;
 }
 
 /** The cloths of these codes in a gallery, or all of a saved list (those of the codes, where any are given). */

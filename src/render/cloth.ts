@@ -135,7 +135,7 @@ interface WovenPick {
 }
 
 function weave(cloth: Crossings, pick: number, columns: Cover, light: Float64Array): WovenPick {
-  const { strand, room, thread, gap, crossing } = columns;
+  const { strand, room, half, thread, gap, crossing } = columns;
   const woven = {
     cell: new Uint8Array(strand.length),
     end: new Float64Array(strand.length * 3),
@@ -145,11 +145,16 @@ function weave(cloth: Crossings, pick: number, columns: Cover, light: Float64Arr
   strand.forEach((end, u) => {
     const cell = cloth.cells[pick * cloth.ends + end]!;
     const warp = cloth.warp[end]! * 3;
-    const ofEnd = cell >= END_ON_TOP ? thread[u]! : room[u]!;
-    const ofPick = cell >= END_ON_TOP ? gap[u]! : crossing[u * 4 + cell]!;
+    const isUp = cell >= END_ON_TOP;
+    const ofPick = isUp ? gap[u]! : crossing[u * 4 + cell]!;
+    // What shows beside the pick: the end itself, or those that close over it where it is down.
+    const before = cloth.closing === undefined || isUp ? warp : cloth.closing.before[pick * cloth.ends + end]! * 3;
+    const after = cloth.closing === undefined || isUp ? warp : cloth.closing.after[pick * cloth.ends + end]! * 3;
     woven.cell[u] = cell;
     for (let c = 0; c < 3; c++) {
-      woven.end[u * 3 + c] = ofEnd * light[warp + c]!;
+      woven.end[u * 3 + c] = isUp
+        ? thread[u]! * light[warp + c]!
+        : half[u]! * light[before + c]! + (room[u]! - half[u]!) * light[after + c]!;
       woven.pick[u * 3 + c] = ofPick * light[weft + c]!;
     }
   });

@@ -12,6 +12,17 @@ export interface Crossings {
   /** For each end, and each pick, the first one that looks the same all along. */
   readonly sameEnd: Uint16Array;
   readonly samePick: Uint16Array;
+  /** Set where the warp closes over a fine weft. */
+  readonly closing?: Closing;
+}
+
+/**
+ * The yarns that close over each crossing where the end is down, for each pick and end: over the first half of the
+ * end's room, and over the second.
+ */
+export interface Closing {
+  readonly before: Uint16Array;
+  readonly after: Uint16Array;
 }
 
 /** Bits of a crossing's state: the thread on top was on top at the crossing before, is on top at the one after. */
@@ -40,15 +51,47 @@ export function crossings(draft: Draft, back: boolean): Crossings {
         (here ? END_ON_TOP : 0) | (before === here ? FROM_BEFORE : 0) | (after === here ? ON_AFTER : 0);
     }
   }
+  // Only a structure whose own weft is fine has its ends set so close that they meet over it.
+  const closing = draft.widths.ground < draft.widths.warp ? closingOver(top, ends, picks, warp) : undefined;
+  const closed = (i: number): string => {
+    if (closing === undefined) return '';
+    const { before, after } = closing;
+    return Array.from({ length: picks }, (_, j) => `${before[j * ends + i]} ${after[j * ends + i]}`).join();
+  };
   return {
     ends,
     picks,
     cells,
     warp,
     weft: draft.weft,
-    sameEnd: firstAlike(endKind, (i) => `${warp[i]}`),
+    sameEnd: firstAlike(endKind, (i) => `${warp[i]} ${closed(i)}`),
     samePick: firstAlike(pickKind, (j) => `${draft.weft[j]} ${draft.pickKinds[j]}`),
+    ...(closing && { closing }),
   };
+}
+
+/**
+ * Where ends lie under a weft that is finer than its room, the raised ends on both sides come together over it, each
+ * over half of the ends between them. In a pick that has no end raised nothing closes.
+ */
+function closingOver(top: Uint8Array, ends: number, picks: number, warp: readonly number[]): Closing {
+  const before = new Uint16Array(ends * picks);
+  const after = new Uint16Array(ends * picks);
+  for (let j = 0; j < picks; j++) {
+    const row = j * ends;
+    before.set(warp, row);
+    after.set(warp, row);
+    const raised = warp.flatMap((_, i) => (top[row + i] ? [i] : []));
+    raised.forEach((left, k) => {
+      const right = raised[k + 1] ?? raised[0]! + ends;
+      const middle = (left + right) / 2;
+      for (let i = left + 1; i < right; i++) {
+        before[row + (i % ends)] = warp[(i <= middle ? left : right) % ends]!;
+        after[row + (i % ends)] = warp[(i < middle ? left : right) % ends]!;
+      }
+    });
+  }
+  return { before, after };
 }
 
 /** The first strand that interlaces as each one does, as do its neighbours, and is of the same yarn. */

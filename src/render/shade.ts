@@ -24,6 +24,8 @@ export interface Cover {
   readonly strand: Int32Array;
   /** Share of the point that lies on the strand's room. */
   readonly room: Float64Array;
+  /** Share of the point that lies on the first half of that room. */
+  readonly half: Float64Array;
   /** Light of the thread itself, brightest along its crown, darkest in the shadow line at its far edge. */
   readonly thread: Float64Array;
   /** Light of what lies under it, seen in the gap. */
@@ -65,6 +67,10 @@ export function coverOf(strands: Strands, points: number, relief: Relief, same: 
     first: Int32Array.from(first),
     strand: Int32Array.from(touched, (t) => same[t.strand]!),
     room: Float64Array.from(touched, (t) => t.to - t.from),
+    half: Float64Array.from(touched, ({ strand, from, to }) => {
+      const middle = strands.pitch[strand]! / 2;
+      return Math.min(to, middle) - Math.min(from, middle);
+    }),
     thread: new Float64Array(touched.length),
     gap: new Float64Array(touched.length),
     crossing: new Float64Array(touched.length * 4),

@@ -76,17 +76,19 @@ describe('paintCloth', () => {
       threading: strands,
       treadling: strands,
       colours: fc.array(fc.nat(1), { minLength: 9, maxLength: 9 }),
+      fine: fc.boolean(),
     });
     const view = fc.record({
       side: fc.constantFrom('face' as const, 'back' as const),
       perMillimetre: fc.constantFrom(0.7, 2, 5.3, 8),
     });
     fc.assert(
-      fc.property(cloth, view, ({ threading, treadling, colours }, seen) => {
+      fc.property(cloth, view, ({ threading, treadling, colours, fine }, seen) => {
         const warp = threading.map((_, i) => colours[i]!);
         const weft = treadling.map((_, j) => 1 - colours[8 - j]!);
         const one = (list: number[]) => list.map((n) => n + 1);
-        const woven = draft(one(threading), TWILL, one(treadling), { warp, weft });
+        const widths = { ...EVEN_WIDTHS, ground: fine ? 0.5 : 1 };
+        const woven = draft(one(threading), TWILL, one(treadling), { warp, weft, widths });
         // A yarn of its own for every thread, so that no two are known to be alike.
         const own = [...warp, ...weft].map((colour) => woven.yarns[colour]!);
         const apart = { ...woven, yarns: own, warp: warp.map((_, i) => i), weft: weft.map((_, j) => warp.length + j) };
@@ -176,6 +178,47 @@ describe('paintCloth', () => {
   });
 });
 
+describe('a fine weft in a close warp', () => {
+  // Two ends of each colour by turns on the face, as in turned taqueté: dark over three picks, then light.
+  const threading = [1, 2, 1, 2];
+  const tieUp = [[1], [1, 2], [2]];
+  const widths = { ...EVEN_WIDTHS, ground: 0.5 };
+  const yarns = [BLACK, WHITE, GREY];
+  const woven = (more: Partial<Draft> = {}) =>
+    draft(threading, tieUp, [1, 1, 1, 2, 3, 3, 3, 2], {
+      widths,
+      yarns,
+      warp: [0, 1, 0, 1],
+      weft: Array(8).fill(0),
+      ...more,
+    });
+
+  it('hides the end that is down behind the ends that are up beside it', () => {
+    const { rgb, width } = paintCloth(woven(), scale(8, 10));
+    // In the second pick every dark end is up: no light end is seen.
+    for (let y = 11; y < 19; y++)
+      expect(Math.max(...rgb.subarray(y * width * 3, (y + 1) * width * 3))).toBeLessThan(40);
+  });
+
+  it('shows it where no end is up, and where the weft is not fine', () => {
+    const bare = draft([1], [[]], [1], { widths, yarns, warp: [1], weft: [0] });
+    expect(Math.max(...paintCloth(bare, scale(4, 10)).rgb)).toBeGreaterThan(100);
+    const open = woven({ widths: EVEN_WIDTHS, sett: { ends: 20, picks: 10, per: 'cm' } });
+    const { rgb, width } = paintCloth(open, scale(8, 10));
+    expect(Math.max(...rgb.subarray(11 * width * 3, 19 * width * 3))).toBeGreaterThan(100);
+  });
+
+  it('parts the room of several between the two that close over them', () => {
+    // Ends 1 (white) and 4 (grey) are up; of ends 2 and 3 the first shows white, the second grey, beside the weft.
+    const cloth = draft([1, 2, 2, 1], [[1], [2]], [1, 2], { widths, yarns, warp: [1, 0, 0, 2], weft: [0, 0] });
+    const picture = paintCloth(cloth, scale(4, 10));
+    expect(point(picture, 15, 0)[0]).toBeGreaterThan(200);
+    const grey = point(picture, 25, 0)[0]!;
+    expect(grey).toBeGreaterThan(60);
+    expect(grey).toBeLessThan(140);
+  });
+});
+
 describe('paintClose', () => {
   it('gives every end of one repeat its whole points, so that threads can be counted', () => {
     const cloth = draft([1, 1, 1, 1, 1, 1], [[1]], [1], { warp: [0, 1, 0, 1, 1, 0], weft: [0] });
@@ -225,7 +268,17 @@ describe('light is gathered exactly', () => {
       (isEnd ? up(pick.strand + step, end.strand) : up(pick.strand, end.strand + step)) === isEnd;
     const dive = (distance: number) => relief * 0.35 * Math.max(0, 1 - distance / (along.room / 2)) ** 2;
     const own = light[(isEnd ? cloth.warp : cloth.weft)[across.strand]!]!;
-    const under = light[(isEnd ? cloth.weft : cloth.warp)[along.strand]!]!;
+    // Under a fine weft the ends that are up on both sides meet over those that are down, in the middle of them.
+    const seen = (): number => {
+      const at = end.strand + end.left / end.room;
+      let left = end.strand;
+      let right = end.strand;
+      while (!up(pick.strand, left) && left > end.strand - P) left--;
+      while (!up(pick.strand, right) && right < end.strand + P) right++;
+      if (cloth.widths.ground >= cloth.widths.warp || !up(pick.strand, left)) return end.strand;
+      return (((at - (left + 1) < right - at ? left : right) % P) + P) % P;
+    };
+    const under = light[isEnd ? cloth.weft[pick.strand]! : cloth.warp[seen()]!]!;
     if (!across.covered) return under * (1 - relief * 0.3);
     return own * across.round * (1 - (on(-1) ? 0 : dive(along.left)) - (on(1) ? 0 : dive(along.room - along.left)));
   }

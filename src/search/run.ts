@@ -30,6 +30,8 @@ import { type Space, spaceOf } from './space.js';
 
 /** A thread for fewer pieces of work than this costs more to start than it brings. */
 const WORTH_A_THREAD = 4;
+/** Cells of a weave on which the classic orders are measured in a fraction of a second. */
+const FEW_CELLS = 1024;
 
 export type { Stage } from './methods.js';
 
@@ -147,7 +149,10 @@ function describe(
     const candidate = at(index);
     const { family, warp, weft, start } = candidate;
     const draft = draftOf(candidate, question);
-    const classics = question.rank.novelty > 0 ? classicsFor(family.weave(warp, weft)) : [];
+    const weave = family.weave(warp, weft);
+    // Where the classics cost little they are told of every cloth, whatever it is ranked by.
+    const cheap = family.fixedWeave && weave.threading.length * weave.treadling.length <= FEW_CELLS;
+    const classics = cheap || question.rank.novelty > 0 ? classicsFor(weave) : [];
     const scored = scoreDraft(draft, { weights: question.rank, floatLimit: question.limits.float, classics });
     const cloth = gathered(colourFace(drawdown(draft), draft.warp, draft.weft), value, across / along);
     const twin = shown.find((better) => nearTwins(better.cloth, cloth, ways));

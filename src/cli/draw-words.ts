@@ -1,10 +1,10 @@
 import { drawdown } from '../cloth/drawdown.js';
-import { type FloatPlace, longestFloatPlace, weftFloatsByKind } from '../cloth/floats.js';
+import { longestFloatPlace, weftFloatsByKind } from '../cloth/floats.js';
 import { layers } from '../cloth/sound.js';
 import { type Draft, spacing } from '../draft/draft.js';
 import { formatOrder } from '../order/order.js';
-import { trueLay } from '../render/strands.js';
 import { DISTANCES } from '../score/distance.js';
+import { longestFloatInWords, placeInWords, weftKindsInWords } from '../score/float-words.js';
 import { exceedsFloat, type FloatLimit } from '../score/rank.js';
 import type { Scored } from '../score/score.js';
 import { inWords, lengthInWords, limitInWords, symmetryInWords } from '../score/words.js';
@@ -13,7 +13,13 @@ import { needsOf } from './draw-loom.js';
 
 /** A cloth in one sentence, then every figure in a line of its own. */
 export function figureLines(name: string, draft: Draft, scored: Scored, floatLimit: FloatLimit): string[] {
-  const figures = [...facesOf(draft, scored), ...floatsIn(draft), ...easeOf(draft, scored), ...needsOf(draft)];
+  const figures: Figure[] = [
+    ...facesOf(draft, scored),
+    ['longest float', longestFloatInWords(draft)],
+    ...weftKindsInWords(draft),
+    ...easeOf(draft, scored),
+    ...needsOf(draft),
+  ];
   const width = Math.max(...figures.map(([figure]) => figure.length));
   return [
     `${name} (${scored.code})`,
@@ -45,29 +51,6 @@ function facesOf(draft: Draft, { scores }: Scored): Figure[] {
   ];
 }
 
-/** Where the longest float lies, and the weft floats of each kind of pick where there are several. */
-function floatsIn(draft: Draft): Figure[] {
-  const cloth = drawdown(draft);
-  const kinds = Object.entries(weftFloatsByKind(cloth, draft.pickKinds));
-  const place = longestFloatPlace(cloth);
-  const millimetres = lengthAt(draft, place);
-  const length = millimetres === null ? '' : `: ${lengthInWords(millimetres, draft.sett)} as the threads lie`;
-  const sides = ({ face, back }: { face: number | null; back: number | null }): string =>
-    `${face ?? 'without end'} on the face, ${back ?? 'without end'} on the back`;
-  return [
-    ['longest float', `${floatInWords(place)}${length}`],
-    ...(kinds.length < 2 ? [] : kinds.map(([kind, floats]): Figure => [`${kind} weft`, sides(floats)])),
-  ];
-}
-
-/** How long a float is in millimetres, thick threads taking more room than thin ones; null without end. */
-function lengthAt(draft: Draft, { side, from, length }: FloatPlace): number | null {
-  if (length === null) return null;
-  const { ends, picks } = trueLay(draft, 1, 0);
-  const { pitch } = side === 'warpFace' || side === 'warpBack' ? picks : ends;
-  return Array.from({ length }, (_, step) => pitch[(from + step) % pitch.length]!).reduce((sum, room) => sum + room, 0);
-}
-
 /** What the cloth costs to weave. */
 function easeOf({ warp, weft, sett }: Draft, { ease }: Scored): Figure[] {
   const { across, along } = spacing(sett);
@@ -93,7 +76,7 @@ export function faultsOf(draft: Draft, { scores, hangsTogether }: Scored, floatL
   const faults: string[] = [];
   if (exceedsFloat(scores.floats, floatLimit)) {
     const place = longestFloatPlace(cloth, 'mm' in floatLimit ? draft.sett : undefined);
-    faults.push(`${floatInWords(place)}, over the limit of ${limitInWords(floatLimit, draft.sett)}`);
+    faults.push(`${placeInWords(place)}, over the limit of ${limitInWords(floatLimit, draft.sett)}`);
   }
   if (!hangsTogether)
     faults.push(`the cloth does not hang together: it lies in ${layers(cloth)} layers that lift apart`);
@@ -129,12 +112,4 @@ export function asData(name: string, draft: Draft, scored: Scored, wrong: readon
     lifts: liftsUsed(draft),
     wrong,
   };
-}
-
-function floatInWords({ side, strand, from, length }: FloatPlace): string {
-  const warp = side === 'warpFace' || side === 'warpBack';
-  const [thread, crossing] = warp ? ['end', 'pick'] : ['pick', 'end'];
-  if (length === null) return `${thread} ${strand + 1} never interlaces`;
-  const face = side === 'warpFace' || side === 'weftFace' ? 'face' : 'back';
-  return `${thread} ${strand + 1} floats over ${length} ${crossing}s on the ${face}, from ${crossing} ${from + 1} on`;
 }

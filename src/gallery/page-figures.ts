@@ -1,8 +1,9 @@
 import { type Draft, spacing } from '../draft/draft.js';
 import type { Floats, Operation, Scores } from '../score/figures.js';
+import { longestFloatInWords, weftKindsInWords } from '../score/float-words.js';
 import { lengthInWords } from '../score/words.js';
 import type { Found } from '../search/found.js';
-import { listed, number, plural } from './page-asked.js';
+import { capital, listed, number, plural } from './page-asked.js';
 
 /** One figure of a cloth: its name, its value in words, and what it means in one line. */
 export interface Figure {
@@ -43,8 +44,16 @@ export function figuresOf({ scores, draft }: Found): Figure[] {
       'the kind of repeat, in the notation of the International Tables',
     ),
     figure('Longest float', floatOf(scores.floats, draft), 'of either system, on face or back, round the whole repeat'),
+    figure(
+      'Where it lies',
+      longestFloatInWords(draft),
+      'the first of the longest, threads numbered from 1 at the top left',
+    ),
     figure('Warp floats', sides(floats.warpFace, floats.warpBack), 'longest on the face and on the back, in picks'),
     figure('Weft floats', sides(floats.weftFace, floats.weftBack), 'longest on the face and on the back, in ends'),
+    ...weftKindsInWords(draft).map(([kind, value]) =>
+      figure(capital(kind), value, 'longest weft floats of these picks alone, in ends'),
+    ),
     figure('Dark share', percent(scores.darkShare), 'how much of the face is dark'),
     figure(
       'Seen from 0.6, 2 and 6 m',

@@ -1,8 +1,10 @@
 import { createHash } from 'node:crypto';
 import { wcagContrast } from 'culori';
 import { describe, expect, test } from 'vitest';
+import { figureLines } from '../../src/cli/draw-words.js';
 import { galleryPage } from '../../src/gallery/page.js';
 import { STYLE } from '../../src/gallery/page-style.js';
+import { scoreDraft } from '../../src/score/score.js';
 import type { Found, Outcome } from '../../src/search/found.js';
 import type { Question } from '../../src/search/question.js';
 import { FIVES, foundOf, HOUNDS_TOOTH, LOG_CABIN, trialOutcome, trialQuestion, WIDE, YARNS } from './trial.js';
@@ -77,6 +79,25 @@ describe('the page of a gallery', () => {
       expect(names).toContain(name);
     }
     expect(page).toContain('<dt>Easy to</dt><dd>2.3 m</dd>');
+  });
+
+  test('says where the longest float lies, and the floats of each kind of pick apart, in the words of `draw`', () => {
+    // Shaft 1 of the twill is up in picks 1 and 4 of every four: its float runs on over the edge of the lifts.
+    expect(page).toContain(
+      '<dt>Where it lies</dt><dd>end 1 floats over 2 picks on the face, from pick 4 on: 0.10 in as the threads lie</dd>',
+    );
+    expect(page).not.toContain('<dt>Ground weft</dt>');
+    const kinds = HOUNDS_TOOTH.weft.map((_, j) => (j % 2 === 0 ? ('pattern' as const) : ('tabby' as const)));
+    const woven = { ...HOUNDS_TOOTH, pickKinds: kinds };
+    const found = foundOf(woven, 1);
+    const shown = shownPage(trialQuestion(), outcomeOf([found]));
+    expect(shown).toContain('<dt>Pattern weft</dt><dd>2 on the face, 2 on the back</dd>');
+    expect(shown).toContain('<dt>Tabby weft</dt><dd>2 on the face, 2 on the back</dd>');
+    const scored = scoreDraft(woven, { weights: trialQuestion().rank, floatLimit: { threads: 7 }, classics: [] });
+    const drawn = figureLines('cloth', woven, scored, { threads: 7 });
+    const place = /<dt>Where it lies<\/dt><dd>([^<]+)</.exec(shown)![1]!;
+    expect(drawn.some((line) => line.endsWith(`  ${place}`) && line.includes('longest float'))).toBe(true);
+    expect(drawn.some((line) => /pattern weft +2 on the face, 2 on the back$/.test(line))).toBe(true);
   });
 
   test('puts near twins behind the best of their kind, each with its own rank', () => {

@@ -11,7 +11,7 @@ import { obstacles, tieUpOn } from '../structure/loom-fit.js';
 import { loomLines } from './draw-loom.js';
 import { pictureKind, writePicture } from './draw-picture.js';
 import { asData, faultsOf, figureLines } from './draw-words.js';
-import { draftLoader } from './files.js';
+import { draftAsWritten, draftLoader } from './files.js';
 import { EXIT, type Io, say, sayJson, sayWrong } from './io.js';
 
 /** What a person gave on the command line. */
@@ -66,7 +66,8 @@ function questionOf({ file, flags }: DrawArguments, io: Io): Question {
   const draft = file === undefined ? {} : { draft: file };
   return readQuestion(
     { flags: { ...flags, ...draft }, flagNames: { orders: 'warp' } },
-    draftLoader((note) => sayWrong(io, note)),
+    // A draft that is shown with its own colours stays as it is written.
+    (flags.orders === undefined ? draftAsWritten : draftLoader)((note) => sayWrong(io, note)),
   );
 }
 

@@ -5,6 +5,7 @@ import { LARGEST_WIF, readWif, refuseLarge } from '../draft/wif.js';
 import { readDraft } from '../draft/yaml.js';
 import { LARGEST_FILE } from '../draft/yaml-source.js';
 import { MachineFault, Problem } from '../problem.js';
+import { recognise, understood } from '../structure/recognise.js';
 
 /** What keeps a file from being read, where the person can do something about it. */
 const REASONS: Readonly<Record<string, string>> = {
@@ -43,8 +44,17 @@ export function readText(path: string, what: string): string {
   return readBytes(path, what).toString('utf8');
 }
 
-/** Reads drafts, by the ending of their name as WIF or as YAML; what a WIF file leaves open is told. */
+/**
+ * Reads drafts, by the ending of their name as WIF or as YAML; what a WIF file leaves open is told. A draft of bare
+ * numbers is given the units of its structure, where that is recognised with some certainty, and this is told too.
+ */
 export function draftLoader(tell: (note: string) => void): (path: string) => Draft {
+  const load = draftAsWritten(tell);
+  return (path) => withUnits(path, load(path), tell);
+}
+
+/** Reads drafts as {@link draftLoader}, but leaves them as they are written: first end first, no units made. */
+export function draftAsWritten(tell: (note: string) => void): (path: string) => Draft {
   return (path) => {
     if (extname(path).toLowerCase() !== '.wif') return readDraft(readText(path, 'a draft'), path);
     const bytes = readBytes(path, 'a draft', LARGEST_WIF);
@@ -57,4 +67,17 @@ export function draftLoader(tell: (note: string) => void): (path: string) => Dra
       throw error instanceof Problem ? error.inFile(path) : error;
     }
   };
+}
+
+/** The draft with the units of its structure, begun where a unit begins; as it is, where it has units or none are sure. */
+function withUnits(path: string, draft: Draft, tell: (note: string) => void): Draft {
+  if ([...draft.endUnits, ...draft.pickUnits].some((unit) => unit !== 1)) return draft;
+  const found = recognise(draft);
+  const { structure, confidence, ends, picks } = found;
+  if (structure === undefined || (confidence !== 'certain' && confidence !== 'likely')) return draft;
+  const units = `${ends.units.length} unit${ends.units.length === 1 ? '' : 's'}`;
+  const begins =
+    ends.from === 0 && picks.from === 0 ? '' : `, begun at end ${ends.from + 1} and pick ${picks.from + 1} of the file`;
+  tell(`${path}: threading understood as ${structure.name} (${confidence}), ${units}${begins}`);
+  return understood(draft, found);
 }

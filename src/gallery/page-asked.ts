@@ -1,10 +1,11 @@
 import { lightness, luminance, type Yarn } from '../colour/yarn.js';
 import type { Sett } from '../draft/draft.js';
-import { formatOrder } from '../order/order.js';
+import { formatOrder, type Order } from '../order/order.js';
 import { PARTS, type Part } from '../score/rank.js';
 import { viewOf } from '../score/views.js';
 import type { Counts } from '../search/found.js';
-import type { By, Fill, Limits, Question, Sameness } from '../search/question.js';
+import type { By, Fill, NameAsked, Question, Sameness } from '../search/question.js';
+import { limitsInWords, loomInWords } from './page-limits.js';
 
 /** More given orders than this are counted, not listed. */
 const ORDERS_LISTED = 6;
@@ -16,7 +17,9 @@ export type Asked = readonly [thing: string, asked: string];
 export function titleOf(question: Question): string {
   const given = question.draft;
   const woven = given ? (given.draft.name ?? given.file) : capital(listed(question.structures));
-  return `${woven}: ${ordersOf(question)}`;
+  if (question.warp === undefined) return `${woven}: ${ordersOf(question)}`;
+  const warp = `warp ${oneOrder(question.warp, question.yarns)}`;
+  return `${woven}: ${isWeftsOwn(question) ? `${warp}, weft in ${ordersOf(question)}` : warp}`;
 }
 
 /** How the cloths are ranked, in one line. */
@@ -28,28 +31,44 @@ export function rankingOf(question: Question): string {
   return view === undefined ? `Ranked by ${listed(parts)}` : `The ${view} first: ${listed(parts)}`;
 }
 
+const STARTS_WORDS: Readonly<Record<Question['starts'], string>> = {
+  all: 'on every thread or unit that makes a difference',
+  first: 'on the first end and pick',
+  weft: 'the warp on the first end, the weft on every pick or unit that makes a difference',
+};
+
 /** Everything that was asked, defaults included, in the order in which a weaver decides it. */
 export function askedOf(question: Question): Asked[] {
-  const { draft, structures, treadlings, profile, yarns, by, fill, times, starts, sett } = question;
+  const { draft, structures, name, treadlings, profile, treadled, warp, yarns, by, fill, times, starts, sett, loom } =
+    question;
   const woven: Asked[] = draft
-    ? [['Draft', draft.draft.name === undefined ? draft.file : `${draft.draft.name} (${draft.file})`]]
+    ? [
+        [
+          question.onTheLoom ? 'On the loom' : 'Draft',
+          draft.draft.name === undefined ? draft.file : `${draft.draft.name} (${draft.file})`,
+        ],
+      ]
     : [
         ['Structure', listed(structures)],
+        ...(name ? [['Name', nameOf(name)] as const] : []),
         ...(treadlings.length > 0 ? [['Treadled', listed(treadlings)] as const] : []),
         ...(profile.length > 0 ? [['Blocks', blocksOf(profile)] as const] : []),
+        ...(treadled.length > 0 ? [['Blocks as treadled', treadled.join(' ')] as const] : []),
       ];
   const tabby = yarns[question.tabby];
   return [
     ...woven,
-    ['Warp orders', ordersOf(question)],
+    warp ? ['Warp', oneOrder(warp, yarns)] : ['Warp orders', ordersOf(question)],
     ['Weft', weftOf(question)],
+    ...(isWeftsOwn(question) ? [['Weft orders', ordersOf(question)] as const] : []),
     ...(tabby && !draft ? [['Tabby', `${tabby.letter}, where the structure has tabby`] as const] : []),
     ['Laid', listed(by.map((way) => BY_WORDS[way]))],
     ['Filled', listed(fill.map((way) => FILL_WORDS[way]))],
     ['Enlarged', listed(times.map((k) => `×${k}`))],
-    ['Beginning', starts === 'all' ? 'on every thread or unit that makes a difference' : 'on the first end and pick'],
+    ['Beginning', STARTS_WORDS[starts]],
     ['Sett', settOf(sett)],
-    ['Set aside', listed(limitsOf(question.limits))],
+    ...(loom ? [['Loom', `${loomInWords(loom)}; what it cannot weave is set aside`] as const] : []),
+    ['Set aside', listed(limitsInWords(question.limits))],
     ['Taken as one cloth', listed(['shifts', ...question.same.map((way) => SAME_WORDS[way])])],
   ];
 }
@@ -65,7 +84,8 @@ function extentOf({ exhaustive, stopped }: Counts): string {
 /** What became of every candidate, in whole sentences. */
 export function countsOf(question: Question, counts: Counts, shown: number): string[] {
   const { setAside } = counts;
-  const [order, orders] = question.weft.rule === 'own' ? ['pair of orders', 'pairs of orders'] : ['order', 'orders'];
+  const arePairs = question.weft.rule === 'own' && question.warp === undefined;
+  const [order, orders] = arePairs ? ['pair of orders', 'pairs of orders'] : ['order', 'orders'];
   const reasons = [
     [setAside.float, 'for a float above the limit'],
     [setAside.unsound, 'because the threads would not hang together as one cloth'],
@@ -175,35 +195,36 @@ function ordersOf({ orders, lengths, yarns }: Question): string {
   return `colour orders of ${unbroken ? `${first} to ${last}` : listed(lengths.map(String))} elements`;
 }
 
-function weftOf({ weft, yarns }: Question): string {
+/** Whether the orders are listed for the weft alone, over a warp that is given. */
+function isWeftsOwn({ warp, weft }: Question): boolean {
+  return warp !== undefined && weft.rule === 'own';
+}
+
+function oneOrder(order: Order, yarns: readonly Yarn[]): string {
+  return order.length === 1 ? `all ${yarns[order[0]!]!.letter}` : formatOrder(order, yarns);
+}
+
+function nameOf({ text, drafts, mirrored, letters }: NameAsked): string {
+  const which = drafts === 'usual' ? 'the usual draft' : drafts === 'all' ? 'every draft' : `draft ${drafts}`;
+  const own = Object.entries(letters).map(([letter, shaft]) => `${letter} on shaft ${shaft}`);
+  return [`${text}, ${which} of its letters`, ...own, ...(mirrored ? ['mirrored'] : [])].join(', ');
+}
+
+function weftOf({ weft, warp, yarns }: Question): string {
   switch (weft.rule) {
     case 'same':
       return 'in the order of the warp';
     case 'exchange':
       return 'in the order of the warp, each colour changed for its companion';
     case 'own':
-      return 'in an order of its own: every warp order against every weft order';
+      return warp
+        ? 'in an order of its own: every weft order on the one warp'
+        : 'in an order of its own: every warp order against every weft order';
     case 'fixed':
-      return weft.order.length === 1 ? `all ${yarns[weft.order[0]!]!.letter}` : formatOrder(weft.order, yarns);
+      return oneOrder(weft.order, yarns);
   }
 }
 
 function blocksOf(profile: Question['profile']): string {
   return typeof profile === 'string' ? 'chosen by the colour order' : profile.join(' ');
-}
-
-function limitsOf(limits: Limits): string[] {
-  const { float, repeat, warpChanges, weftChanges, shuttles, treadles, shafts } = limits;
-  const more: readonly (readonly [number | undefined, string])[] = [
-    [repeat, 'threads in a repeat'],
-    [warpChanges, 'warp changes'],
-    [weftChanges, 'weft changes'],
-    [shuttles, 'shuttles'],
-    [treadles, 'treadles'],
-    [shafts, 'shafts'],
-  ];
-  return [
-    `floats longer than ${'mm' in float ? `${float.mm} mm` : `${float.threads} threads`}`,
-    ...more.filter(([most]) => most !== undefined).map(([most, what]) => `more than ${most} ${what}`),
-  ];
 }

@@ -1,0 +1,41 @@
+import type { Limits } from '../search/question.js';
+import type { Loom, LoomKind } from '../structure/loom-fit.js';
+
+/** The limits above which a cloth is set aside, one an item. */
+export function limitsInWords(limits: Limits): string[] {
+  const { float, repeat, warpChanges, weftChanges, shuttles, treadles, shafts } = limits;
+  const more: readonly (readonly [number | undefined, string])[] = [
+    [repeat, 'threads in a repeat'],
+    [warpChanges, 'warp changes'],
+    [weftChanges, 'weft changes'],
+    [shuttles, 'shuttles'],
+    [treadles, 'treadles'],
+    [shafts, 'shafts'],
+  ];
+  return [
+    `floats longer than ${'mm' in float ? `${float.mm} mm` : `${float.threads} threads`}`,
+    ...more.filter(([most]) => most !== undefined).map(([most, what]) => `more than ${most} ${what}`),
+  ];
+}
+
+/** The loom that a cloth must suit: its kind, then what there is of it. */
+export function loomInWords({ kind, shafts, treadles, heddles, ends, shuttles }: Loom): string {
+  const counts: readonly (readonly [number | undefined, string, string])[] = [
+    [shafts, 'shaft', 'shafts'],
+    [treadles, 'treadle', 'treadles'],
+    [ends, 'end in the warp', 'ends in the warp'],
+    [shuttles, 'shuttle', 'shuttles'],
+  ];
+  return [
+    KIND_WORDS[kind],
+    ...counts.filter(([n]) => n !== undefined).map(([n, one, more]) => `${n} ${n === 1 ? one : more}`),
+    ...(heddles === undefined ? [] : [`heddles ${heddles.join(' ')} from shaft 1 on`]),
+  ].join(', ');
+}
+
+const KIND_WORDS: Readonly<Record<LoomKind, string>> = {
+  rising: 'rising shed',
+  sinking: 'sinking shed',
+  countermarch: 'countermarch',
+  table: 'table loom',
+};

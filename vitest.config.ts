@@ -18,7 +18,7 @@ export default defineConfig({
     include: ['tests/**/*.test.ts'],
     globalSetup: ['tests/build.ts'],
     setupFiles: ['tests/setup.ts'],
-    testTimeout: 30_000,
+    testTimeout: 120_000,
     reporters: ['default', closingLine],
   },
 });

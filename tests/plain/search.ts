@@ -1,7 +1,7 @@
 // The whole search without any shortcut: every word, every start, every cell; straight from the definitions.
 
 import { line, mean, tone } from './contrast.js';
-import { type Cells, sameCloth as same, symmetry } from './symmetry.js';
+import { type Cells, symmetry } from './symmetry.js';
 
 export interface PlainQuestion {
   /** Rows of 1 (end up) and 0, one repeat of the weave; threading and treadling have no shorter period. */
@@ -37,14 +37,6 @@ const laid = (word: readonly number[], span: number, start: number, count: numbe
     const place = (((thread - start) % (word.length * span)) + word.length * span) % (word.length * span);
     return word[Math.floor(place / span)]!;
   });
-
-/** Whether a shift, mirror or half turn carries one cloth on the other, two colours exchanged or not. */
-export const sameCloth = (a: Cells, b: Cells): boolean => {
-  // Cloths of different lightness can only be the same when exchanged; this only saves time.
-  const [share, other] = [mean(a), mean(b)];
-  if (Math.abs(share - other) > 1e-9 && Math.abs(share + other - 1) > 1e-9) return false;
-  return same(a, b, ['mirror', 'half-turn', 'exchange'], 2);
-};
 
 /** Every cloth once, best first; how many candidates were flat. */
 export function search(question: PlainQuestion): { cloths: PlainCloth[]; flat: number } {
@@ -98,3 +90,38 @@ const longestRun = (lines: readonly (readonly number[])[]): number =>
       }),
     ),
   );
+
+/** Whether a shift, mirror or half turn carries one cloth on the other, two colours exchanged or not. */
+export function sameCloth(a: Cells, b: Cells): boolean {
+  // Cloths of different lightness can only be the same when exchanged; this only saves time.
+  const share = mean(a);
+  const other = mean(b);
+  if (Math.abs(share - other) > 1e-9 && Math.abs(share + other - 1) > 1e-9) return false;
+  const picks = lcm(a.length, b.length);
+  const ends = lcm(a[0]!.length, b[0]!.length);
+  const cell = (cells: Cells, j: number, i: number): number => {
+    const row = cells[((j % cells.length) + cells.length) % cells.length]!;
+    return row[((i % row.length) + row.length) % row.length]!;
+  };
+  for (const [across, down] of [
+    [1, 1],
+    [-1, 1],
+    [1, -1],
+    [-1, -1],
+  ] as const) {
+    for (const flip of [0, 1]) {
+      for (let y = 0; y < b.length; y++) {
+        for (let x = 0; x < b[0]!.length; x++) {
+          let same = true;
+          for (let j = 0; same && j < picks; j++) {
+            for (let i = 0; same && i < ends; i++) {
+              same = cell(a, j, i) === (cell(b, down * j + y, across * i + x) ^ flip);
+            }
+          }
+          if (same) return true;
+        }
+      }
+    }
+  }
+  return false;
+}

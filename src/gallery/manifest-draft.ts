@@ -1,6 +1,6 @@
 import type { Yarn } from '../colour/yarn.js';
 import { type Draft, EVEN_WIDTHS, type Sett } from '../draft/draft.js';
-import type { Manifest, ManifestCandidate } from './manifest.js';
+import type { Manifest, ManifestCandidate } from './manifest-schema.js';
 
 /** The draft of a cloth, ready to be drawn, scored or planned. */
 export function draftOf(candidate: ManifestCandidate, manifest: Manifest): Draft {

@@ -1,0 +1,134 @@
+import * as v from 'valibot';
+import { OPERATIONS } from '../score/figures.js';
+
+/** The name by which a gallery's own file is known. */
+export const GALLERY_FORMAT = 'shedlight-gallery';
+
+/** No loom has as many shafts, and no draft as many treadles; larger numbers are damage. */
+const MOST_SHAFTS = 1024;
+/** No repeat is longer; guards what is built from a file. */
+const MOST_THREADS = 65_536;
+
+const count = v.pipe(v.number(), v.integer(), v.minValue(0));
+const place = v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(MOST_SHAFTS));
+const places = v.pipe(v.array(place), v.maxLength(MOST_SHAFTS));
+const threads = v.pipe(v.array(v.union([place, places])), v.minLength(1), v.maxLength(MOST_THREADS));
+const letters = v.pipe(v.string(), v.minLength(1), v.maxLength(MOST_THREADS));
+const units = v.pipe(v.array(v.pipe(v.number(), v.integer(), v.minValue(1))), v.maxLength(MOST_THREADS));
+const kinds = v.picklist(['ground', 'pattern', 'tabby']);
+const float = v.nullable(v.number());
+/** Letters and digits only, so that a code can never lead out of the gallery's folder. */
+const code = v.pipe(v.string(), v.regex(/^[0-9a-z]{1,64}$/));
+
+const draftSchema = v.object({
+  threading: threads,
+  tieUp: v.pipe(v.array(places), v.maxLength(MOST_THREADS)),
+  treadling: threads,
+  pickKinds: v.array(kinds),
+  warp: letters,
+  weft: letters,
+  endUnits: v.optional(units),
+  pickUnits: v.optional(units),
+  widths: v.optional(v.object({ warp: v.number(), ground: v.number(), pattern: v.number(), tabby: v.number() })),
+});
+
+const scoresSchema = v.object({
+  score: v.number(),
+  contrast: v.number(),
+  tone: v.number(),
+  line: v.number(),
+  figure: v.number(),
+  symmetry: v.number(),
+  operations: v.array(v.object({ op: v.picklist(OPERATIONS), counterchange: v.boolean() })),
+  shiftExchange: v.boolean(),
+  planeGroup: v.string(),
+  colourGroup: v.nullable(v.string()),
+  nearly: v.optional(v.object({ op: v.picklist(OPERATIONS), agreement: v.number() })),
+  floats: v.object({
+    warpFace: float,
+    warpBack: float,
+    weftFace: float,
+    weftBack: float,
+    longest: float,
+    longestMm: float,
+  }),
+  darkShare: v.number(),
+  reads: v.object({ '0.6': v.number(), '2': v.number(), '6': v.number() }),
+  easyTo: v.number(),
+  goneBy: v.number(),
+});
+
+const candidateSchema = v.object({
+  rank: v.pipe(v.number(), v.integer(), v.minValue(1)),
+  code,
+  recipe: v.string(),
+  structure: v.string(),
+  redraw: v.array(v.tuple([v.string(), v.string()])),
+  draft: draftSchema,
+  repeat: v.object({ ends: count, picks: count }),
+  order: v.object({
+    warp: v.string(),
+    weft: v.string(),
+    by: v.picklist(['thread', 'unit', 'block']),
+    fill: v.picklist(['solid', 'alternate', 'nest']),
+    times: count,
+    start: v.tuple([count, count]),
+  }),
+  scores: scoresSchema,
+  ease: v.object({
+    warpChanges: count,
+    ends: v.record(v.string(), count),
+    winding: v.array(v.object({ way: v.string(), knots: count })),
+    shuttles: count,
+    weftChanges: count,
+    longestCarry: count,
+    sameSide: v.boolean(),
+  }),
+  equals: count,
+  nearTwin: v.nullable(code),
+  swatch: v.string(),
+});
+
+/** Every gallery.json is written and read through this; keys come in this order. */
+export const manifestSchema = v.object({
+  format: v.literal(GALLERY_FORMAT),
+  version: v.literal(1),
+  question: v.looseObject({
+    sett: v.object({
+      ends: v.pipe(v.number(), v.gtValue(0)),
+      picks: v.pipe(v.number(), v.gtValue(0)),
+      per: v.picklist(['inch', 'cm']),
+    }),
+  }),
+  palette: v.pipe(
+    v.array(
+      v.object({
+        letter: v.pipe(v.string(), v.regex(/^[A-Z]$/)),
+        name: v.string(),
+        hex: v.pipe(v.string(), v.regex(/^#[0-9a-f]{6}$/)),
+        tex: v.optional(v.pipe(v.number(), v.gtValue(0))),
+      }),
+    ),
+    v.minLength(1),
+  ),
+  counts: v.object({
+    written: v.number(),
+    examined: count,
+    cloths: count,
+    equals: count,
+    setAside: v.object({ float: count, unsound: count, flat: count, limits: count }),
+    cutOff: count,
+    exhaustive: v.boolean(),
+    stopped: v.optional(v.literal(true)),
+  }),
+  candidates: v.array(candidateSchema),
+});
+
+/** A gallery as a program reads it back. */
+export type Manifest = v.InferOutput<typeof manifestSchema>;
+/** One cloth of a gallery. */
+export type ManifestCandidate = Manifest['candidates'][number];
+/** One cloth as it is handed over to be written. */
+export type CandidateWritten = v.InferInput<typeof candidateSchema>;
+/** Its figures. */
+export type ScoresWritten = v.InferInput<typeof scoresSchema>;

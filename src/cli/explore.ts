@@ -7,7 +7,7 @@ import type { Question } from '../search/question.js';
 import { readQuestion } from '../search/read-question.js';
 import { explore, exploreShard } from '../search/run.js';
 import type { Space } from '../search/space.js';
-import { sayFound, sayNothing, sayShard } from './explore-words.js';
+import { onTheLoomInWords, sayFound, sayNothing, sayShard } from './explore-words.js';
 import { draftLoader, readText } from './files.js';
 import { type Interrupt, onInterrupt } from './interrupt.js';
 import { EXIT, type Io, sayWrong } from './io.js';
@@ -179,10 +179,12 @@ function headerOf(question: Question, { way, written, numbers }: Space) {
 /** The question of a file and flags. */
 function asked({ file, flags }: ExploreArguments, io: Io): Question {
   const text = file === undefined ? {} : { text: readText(file, 'a question'), file };
-  return readQuestion(
+  const question = readQuestion(
     { ...text, flags },
     draftLoader((note) => sayWrong(io, note)),
   );
+  if (question.onTheLoom) sayWrong(io, onTheLoomInWords(question));
+  return question;
 }
 
 /** A folder as other names begin with it. */

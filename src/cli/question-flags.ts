@@ -46,6 +46,11 @@ export const QUESTION_FLAGS: Groups = {
   'What is woven:': [
     ...STRUCTURE_FLAGS,
     { key: 'draft', flags: '--draft <file>', about: 'a draft of your own instead of a structure' },
+    {
+      key: 'on the loom',
+      flags: '--on-the-loom <file>',
+      about: 'a draft that is wound and threaded: only what weaves it is searched',
+    },
     ...YARN_FLAGS,
   ],
   'Colour orders:': [
@@ -54,7 +59,11 @@ export const QUESTION_FLAGS: Groups = {
     { key: 'warp', flags: '--warp <order>', about: 'one order or letter for the warp; the listed ones are the weft’s' },
     { key: 'weft', flags: '--weft <rule>', about: 'same, exchange, own, a letter or an order (default: same)' },
     ...LAYING_FLAGS,
-    { key: 'starts', flags: '--starts <which>', about: 'where an order may begin: all, first (default: all)' },
+    {
+      key: 'starts',
+      flags: '--starts <which>',
+      about: 'where orders may begin: all, first, weft (the weft’s alone; default: all)',
+    },
   ],
   'What is set aside:': [
     FLOAT_FLAG,

@@ -58,6 +58,8 @@ export interface Question {
   /** Lengths of the orders to list; empty where orders are given. */
   readonly lengths: readonly number[];
   readonly orders: readonly Order[];
+  /** The draft's threading and warp order are on the loom: they stay as they are. */
+  readonly onTheLoom?: true;
   /** The one order of the warp, where the listed orders are for the weft alone. */
   readonly warp?: Order;
   readonly weft: WeftRule;
@@ -66,7 +68,8 @@ export interface Question {
   readonly by: readonly By[];
   readonly fill: readonly Fill[];
   readonly times: readonly number[];
-  readonly starts: 'all' | 'first';
+  /** Where orders begin: both everywhere, both on the first thread, or the weft's alone everywhere. */
+  readonly starts: 'all' | 'first' | 'weft';
   readonly sett: Sett;
   readonly limits: Limits;
   readonly rank: Weights;

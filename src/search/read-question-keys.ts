@@ -79,6 +79,7 @@ const nameKeys = keys({
 export const questionKeys = keys({
   structure: v.optional(reading((given) => given)),
   draft: v.optional(reading((given) => textOf(given, 'the file of a draft'))),
+  'on the loom': v.optional(reading((given) => textOf(given, 'the file of a draft'))),
   treadling: v.optional(reading((given) => eachOf(given, 'a manner of treadling', (item) => textOf(item, 'a name')))),
   profile: v.optional(reading((given) => joined(given, 'blocks such as A A B, or order'))),
   treadled: v.optional(reading((given) => joined(given, 'blocks such as A A B, or as drawn in'))),
@@ -94,10 +95,7 @@ export const questionKeys = keys({
   by: v.optional(words<By>(['thread', 'unit', 'block']), 'thread'),
   fill: v.optional(words<Fill>(['solid', 'alternate', 'nest']), 'solid'),
   times: v.optional(reading(timesOf), '1'),
-  starts: v.optional(
-    reading((given) => wordOf(given, ['all', 'first'] as const)),
-    'all',
-  ),
+  starts: v.optional(reading((given) => wordOf(given, ['all', 'first', 'weft'] as const))),
   sett: v.optional(settSchema),
   limits: v.optional(reading(limitsOf), {}),
   loom: v.optional(reading(loomOf)),

@@ -34,8 +34,9 @@ export interface QuestionSource {
 const WEFT_RULES = ['same', 'exchange', 'own'] as const;
 /** Keys that a flag puts aside together with the one it stands for. */
 const INSTEAD: Readonly<Record<string, readonly string[]>> = {
-  structure: ['draft'],
-  draft: ['structure', 'treadling', 'profile', 'treadled', 'name'],
+  structure: ['draft', 'on the loom'],
+  draft: ['structure', 'treadling', 'profile', 'treadled', 'name', 'on the loom'],
+  'on the loom': ['structure', 'treadling', 'profile', 'treadled', 'name', 'draft', 'warp', 'by', 'fill', 'times'],
   lengths: ['orders'],
   orders: ['lengths'],
 };
@@ -53,7 +54,7 @@ const USUAL_LENGTHS = [2, 3, 4, 5, 6];
 export function readQuestion(source: QuestionSource, loadDraft: (path: string) => Draft): Question {
   const merged = mergedSource(source);
   const pathOf = (written: string): string => {
-    const fromFlag = source.flags.draft !== undefined || source.file === undefined;
+    const fromFlag = (source.flags.draft ?? source.flags['on the loom']) !== undefined || source.file === undefined;
     return fromFlag || isAbsolute(written) ? written : join(dirname(source.file), written);
   };
   return placed(merged, () => understood(readAs(questionKeys, merged.value), (written) => loadDraft(pathOf(written))));
@@ -65,7 +66,7 @@ export function resolvedQuestion(question: Question) {
   const { limits, loom, rank, same } = question;
   const { float, repeat, warpChanges, weftChanges, ...others } = limits;
   return {
-    ...(draft ? { draft: draft.file } : { structure: structures }),
+    ...(draft ? { [question.onTheLoom ? 'on the loom' : 'draft']: draft.file } : { structure: structures }),
     ...(treadlings.length > 0 && { treadling: treadlings }),
     ...(name && { name: { ...name, mirrored: name.mirrored ? 'yes' : 'no' } }),
     ...(profile.length > 0 && { profile }),
@@ -74,7 +75,7 @@ export function resolvedQuestion(question: Question) {
       yarns.map(({ letter, name, hex, tex }) => [letter, { colour: hex, name, ...(tex !== undefined && { tex }) }]),
     ),
     ...(orders.length > 0 ? { orders: orders.map((order) => formatOrder(order, yarns)) } : { lengths }),
-    ...(warp && { warp: formatOrder(warp, yarns) }),
+    ...(warp && !question.onTheLoom && { warp: formatOrder(warp, yarns) }),
     weft: weft.rule === 'fixed' ? formatOrder(weft.order, yarns) : weft.rule,
     tabby: yarns[question.tabby]!.letter,
     by: question.by,
@@ -121,7 +122,10 @@ function mergedSource({ text, file, flags, flagNames }: QuestionSource): Source 
 
 function understood(written: Written, loadDraft: (path: string) => Draft): Question {
   const structures = structuresOf(written);
-  const draft = written.draft === undefined ? undefined : { file: written.draft, draft: loadDraft(written.draft) };
+  const onTheLoom = written['on the loom'];
+  if (onTheLoom !== undefined) refuseOnTheLoom(written);
+  const file = written.draft ?? onTheLoom;
+  const draft = file === undefined ? undefined : { file, draft: loadDraft(file) };
   refuseWithDraft(written, draft?.draft);
   const own = draft?.draft.yarns ?? [];
   const yarns = written.yarns ?? (own.length > 1 ? own : DEFAULT_YARNS);
@@ -130,11 +134,14 @@ function understood(written: Written, loadDraft: (path: string) => Draft): Quest
     throw new Misread('found lengths and orders; expected one or the other', { within: ['orders'], key: true });
   }
   const orders = ordersOf(written.orders ?? [], yarns);
-  const warp = written.warp === undefined ? undefined : under('warp', () => parseOrder(written.warp!, yarns));
-  const { name, by, fill, times, starts, limits, loom, same, show, seed } = written;
+  const wound = onTheLoom === undefined ? undefined : under('yarns', () => woundOrder(draft!.draft, yarns));
+  const warp =
+    wound ?? (written.warp === undefined ? undefined : under('warp', () => parseOrder(written.warp!, yarns)));
+  const { name, by, fill, times, limits, loom, same, show, seed } = written;
   return {
     structures: structures.map((structure) => structure.name),
     ...(draft && { draft }),
+    ...(wound && { onTheLoom: true as const }),
     treadlings: treadlingsOf(written.treadling ?? [], structures),
     ...(name && { name: under('name', () => spelled(name, written, structures)) }),
     profile: profileOf(written.profile, structures),
@@ -149,7 +156,7 @@ function understood(written: Written, loadDraft: (path: string) => Draft): Quest
     by,
     fill,
     times,
-    starts,
+    starts: wound ? onLoomStarts(written) : (written.starts ?? 'all'),
     sett: written.sett ?? draft?.draft.sett ?? DEFAULT_SETT,
     limits,
     ...(loom && { loom }),
@@ -161,9 +168,9 @@ function understood(written: Written, loadDraft: (path: string) => Draft): Quest
 }
 
 /** The structures asked for; a text is one name, or several with commas between them. */
-function structuresOf({ structure, draft }: Written): Structure[] {
+function structuresOf({ structure, draft, 'on the loom': onTheLoom }: Written): Structure[] {
   if (structure === undefined) {
-    if (draft !== undefined) return [];
+    if (draft !== undefined || onTheLoom !== undefined) return [];
     throw new Misread(
       `found neither structure nor draft; expected a structure (${structureNames().join(', ')}) or a draft`,
     );
@@ -208,6 +215,41 @@ function refuseWithDraft(written: Written, draft: Draft | undefined): void {
       within: ['by'],
     });
   }
+}
+
+/** A warp that is wound and threaded is not laid otherwise. */
+function refuseOnTheLoom(written: Written): void {
+  for (const key of ['structure', 'draft', 'warp'] as const) {
+    if (written[key] === undefined) continue;
+    throw new Misread(`found a ${key} beside a warp on the loom, which has its own; expected one or the other`, {
+      within: [key],
+      key: true,
+    });
+  }
+  const usual = { by: 'thread', fill: 'solid', times: '1' } as const;
+  for (const [key, word] of Object.entries(usual) as [keyof typeof usual, string][]) {
+    const found = written[key].join(' ');
+    if (found === word) continue;
+    throw new Misread(`found “${found}” with a warp on the loom, whose threads lie as they do; expected ${word}`, {
+      within: [key],
+    });
+  }
+}
+
+/** The warp order of a draft in the letters of the yarns. */
+function woundOrder(draft: Draft, yarns: readonly Yarn[]): Order {
+  return draft.warp.map((at) => {
+    const { letter } = draft.yarns[at]!;
+    const index = yarns.findIndex((yarn) => yarn.letter === letter);
+    if (index >= 0) return index;
+    const found = yarns.map((yarn) => yarn.letter).join(', ');
+    throw new Misread(`found ${found}; expected yarn ${letter} among them, which is wound on the loom`);
+  });
+}
+
+/** The warp begins where it does; the weft may begin anywhere. */
+function onLoomStarts({ starts }: Written): Question['starts'] {
+  return starts === 'first' ? 'first' : 'weft';
 }
 
 function treadlingsOf(names: readonly string[], structures: readonly Structure[]): string[] {

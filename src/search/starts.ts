@@ -2,12 +2,18 @@ import { type Drawdown, drawdown, isUp } from '../cloth/drawdown.js';
 import type { Weave } from '../draft/draft.js';
 import { endStrands, pickStrands, places, startCount } from '../order/lay.js';
 import { elementsLaid, type Family } from './family.js';
+import type { Question } from './question.js';
 
 /**
- * Starts of warp and weft order that differ. By thread, a shift that carries the weave to itself carries one pair of
+ * Starts of warp and weft order that differ; with `weft`, the warp's begins on the first thread. By thread, a shift that carries the weave to itself carries one pair of
  * starts to another; one of them stands for all.
  */
-export function startsOf(asked: 'all' | 'first', family: Family, n: number, m: number): (readonly [number, number])[] {
+export function startsOf(
+  asked: Question['starts'],
+  family: Family,
+  n: number,
+  m: number,
+): (readonly [number, number])[] {
   if (asked === 'first' || family.by === 'block') return [[0, 0]];
   const weave = family.weave([0], [0]);
   const by = { by: family.by, times: family.times } as const;
@@ -16,7 +22,7 @@ export function startsOf(asked: 'all' | 'first', family: Family, n: number, m: n
   const shifts = family.by === 'thread' ? weaveShifts(weave) : [];
   const seen = new Uint8Array(across * down);
   const starts: (readonly [number, number])[] = [];
-  for (let a = 0; a < across; a++) {
+  for (let a = 0; a < (asked === 'weft' ? 1 : across); a++) {
     for (let b = 0; b < down; b++) {
       if (seen[a * down + b]) continue;
       starts.push([a, b]);

@@ -229,7 +229,7 @@ describe('what is wrong with a question is said in one sentence', () => {
     ['structure: plain\nby: []', 'q.yaml:2:5: found an empty list; expected thread, unit or block'],
     ['structure: plain\nfill: [solid, dotted]', 'q.yaml:2:15: found “dotted”; expected solid, alternate or nest'],
     ['structure: plain\ntimes: 1.5', 'q.yaml:2:8: found “1.5”; expected factors from 1 to 100, as 1, 2, 4'],
-    ['structure: plain\nstarts: some', 'q.yaml:2:9: found “some”; expected all or first'],
+    ['structure: plain\nstarts: some', 'q.yaml:2:9: found “some”; expected all, first or weft'],
     ['structure: plain\nyarns: { D: black }', 'q.yaml:2:8: found one yarn; expected at least two'],
     ['structure: plain\ntabby: X', 'q.yaml:2:8: found “X”; expected the letter of a yarn, D or L'],
     [

@@ -90,7 +90,7 @@ export class Room {
       ...(both ? (['same', 'exchanged', 'backwards'] as const).map((weft): Step => ({ weft })) : []),
       ...(this.own ? sides.map((take): Step => ({ take })) : []),
       ...(this.families.length > 1 ? [{ lay: 'otherwise' } as const] : []),
-      ...(this.question.starts === 'all' ? [{ lay: 'elsewhere' } as const] : []),
+      ...(this.question.starts !== 'first' ? [{ lay: 'elsewhere' } as const] : []),
     ];
   }
 

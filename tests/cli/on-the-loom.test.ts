@@ -1,0 +1,97 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { readDraft } from '../../src/draft/yaml.js';
+import { parseShortlist } from '../../src/plan/shortlist.js';
+import { storedDraft } from '../../src/plan/stored-draft.js';
+import { draftOf } from '../../src/search/candidate.js';
+import { readQuestion, resolvedQuestion } from '../../src/search/read-question.js';
+import { redrawOf } from '../../src/search/redraw.js';
+import { spaceOf } from '../../src/search/space.js';
+import { inFolder, run } from './run.js';
+
+const POINT = [
+  'threading: 1-4, 3-2',
+  'tie-up: [1 2, 2 3, 3 4, 1 4]',
+  'treadling: 1-4',
+  'warp: D D L D L L',
+  'weft: L',
+  'yarns: { D: "#1f2a44", L: "#efe6d2" }',
+  'units: 6',
+].join('\n');
+
+const load = (): ReturnType<typeof readDraft> => readDraft(POINT, 'loom.yaml');
+const asked = (text: string, flags = {}) => readQuestion({ text, flags, file: 'q.yaml' }, load);
+
+describe('a warp on the loom', () => {
+  it('keeps threading and warp order in every candidate', () => {
+    const question = asked('on the loom: loom.yaml\nlengths: 2-4');
+    const space = spaceOf(question);
+    expect(space.numbers).toBeGreaterThan(10);
+    for (let at = 0; at < space.numbers; at++) {
+      const { family, warp, weft, start } = space.at(at);
+      expect(warp).toEqual([0, 0, 1, 0, 1, 1]);
+      expect(start[0]).toBe(0);
+      expect(family.weave(warp, weft).threading).toEqual(load().threading);
+    }
+  });
+
+  it('tries every weft order from every pick: as many as all words of both colours lay', () => {
+    const question = asked('on the loom: loom.yaml\nlengths: 4');
+    const space = spaceOf(question);
+    const wefts = Array.from({ length: space.numbers }, (_, at) => {
+      const { weft, start } = space.at(at);
+      return Array.from({ length: 4 }, (_, pick) => weft[(pick - start[1] + 8) % weft.length]).join('');
+    });
+    expect(new Set(wefts).size).toBe(2 ** 4);
+    expect(wefts).toHaveLength(2 ** 4);
+  });
+
+  it('reads back as it is resolved', () => {
+    const question = asked('on the loom: loom.yaml');
+    expect(asked(JSON.stringify(resolvedQuestion(question)))).toEqual(question);
+  });
+
+  it.each([
+    ['by: unit', 'q.yaml:2:5: found “unit” with a warp on the loom, whose threads lie as they do; expected thread'],
+    ['times: 2', 'q.yaml:2:8: found “2” with a warp on the loom, whose threads lie as they do; expected 1'],
+    ['warp: DL', 'q.yaml:2:1: found a warp beside a warp on the loom, which has its own; expected one or the other'],
+    ['yarns: "D #000000, R #ff0000"', 'found D, R; expected yarn L among them, which is wound on the loom'],
+  ])('refuses %s', (line, message) => expect(() => asked(`on the loom: loom.yaml\n${line}`)).toThrow(message));
+
+  it('is one flag, says what is kept and tried, and every cloth of the gallery is on that warp', () =>
+    inFolder(async (folder) => {
+      const file = join(folder, 'loom.yaml');
+      writeFileSync(file, POINT);
+      const out = join(folder, 'gallery');
+      const flags = ['--lengths', '2-3', '--show', '2', '--workers', '1', '--quiet', '--out', out];
+      const { code, err } = await run('explore', '--on-the-loom', file, ...flags);
+      expect(code).toBe(0);
+      expect(err).toContain(
+        'is on the loom: threading, warp order and tie-up are kept; tried: weft orders of 2, 3 picks, on its own treadling',
+      );
+      const { candidates } = JSON.parse(readFileSync(join(out, 'gallery.json'), 'utf8'));
+      expect(candidates.length).toBeGreaterThan(0);
+      for (const { code } of candidates) {
+        const kept = join(folder, `${code}.json`);
+        await run('keep', out, code, '--out', kept);
+        const [cloth] = parseShortlist(readFileSync(kept, 'utf8'), kept);
+        expect(cloth!.draft.threading).toEqual(load().threading);
+        expect(cloth!.draft.warp).toEqual(load().warp);
+      }
+    }));
+
+  it('draws a cloth again from what its card says', () =>
+    inFolder(async (folder) => {
+      const file = join(folder, 'loom.yaml');
+      writeFileSync(file, POINT);
+      const question = asked('on the loom: loom.yaml\nlengths: 4');
+      const candidate = spaceOf(question).at(spaceOf(question).numbers - 1);
+      expect(candidate.start[1]).toBeGreaterThan(0);
+      const flags = redrawOf(candidate, question).filter(([flag]) => flag !== 'draft');
+      const { out } = await run('draw', file, '--json', ...flags.flatMap(([flag, value]) => [`--${flag}`, value]));
+      const draft = draftOf(candidate, question);
+      const { warp, weft } = storedDraft(draft);
+      expect(JSON.parse(out).draft).toMatchObject({ warp, weft, threading: draft.threading });
+    }));
+});

@@ -28,15 +28,37 @@ export function formatOrder(order: ArrayLike<number>, yarns: readonly Yarn[]): s
   return Array.from(order, (colour) => yarns[colour]!.letter).join('');
 }
 
-/** Writes an order by its runs, as it is read back: `D4 L4` for DDDDLLLL, `D L D2 L` for DLDDL. */
+/** Fewer turns of two colours than this are plainer written out. */
+const TURNS_AT_LEAST = 3;
+
+/**
+ * Writes an order by its runs and by two colours in turn, as it is read back: `D4 L4` for DDDDLLLL, `D L D2 L` for
+ * DLDDL, `(DL)4 (LD)4` for a log cabin.
+ */
 export function formatRuns(order: ArrayLike<number>, yarns: readonly Yarn[]): string {
-  const runs: { letter: string; length: number }[] = [];
-  for (const letter of formatOrder(order, yarns)) {
-    const run = runs.at(-1);
-    if (run?.letter === letter) run.length++;
-    else runs.push({ letter, length: 1 });
+  const letters = formatOrder(order, yarns);
+  const words: string[] = [];
+  for (let at = 0; at < letters.length; ) {
+    const letter = letters[at]!;
+    const pair = letters.slice(at, at + 2);
+    const turns = pair.length === 2 && pair[1] !== letter ? timesAt(letters, at, pair) : 0;
+    if (turns >= TURNS_AT_LEAST) {
+      words.push(`(${pair})${turns}`);
+      at += 2 * turns;
+    } else {
+      const run = timesAt(letters, at, letter);
+      words.push(run === 1 ? letter : `${letter}${run}`);
+      at += run;
+    }
   }
-  return runs.map((run) => (run.length === 1 ? run.letter : `${run.letter}${run.length}`)).join(' ');
+  return words.join(' ');
+}
+
+/** How often a part stands one after the other from a place on. */
+function timesAt(letters: string, at: number, part: string): number {
+  let times = 0;
+  while (letters.startsWith(part, at + times * part.length)) times++;
+  return times;
 }
 
 /** The order with each colour replaced by its companion: the next of the palette, the first after the last. */

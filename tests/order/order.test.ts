@@ -42,6 +42,14 @@ describe('reading an order', () => {
   });
 });
 
+test.each([
+  ['DDDDLLLL', 'D4 L4'],
+  ['DLDDL', 'D L D2 L'],
+  ['DLDLDLDLLDLDLDLD', '(DL)4 (LD)4'],
+  ['DLDLD', 'D L D L D'],
+  ['RRDLDLDL', 'R2 (DL)3'],
+])('%s is written %s', (order, runs) => expect(formatRuns(parseOrder(order, YARNS), YARNS)).toBe(runs));
+
 test('the smallest period is the shortest length that repeats', () => {
   fc.assert(
     fc.property(fc.array(fc.integer({ min: 0, max: 1 }), { minLength: 1, maxLength: 24 }), (word) => {

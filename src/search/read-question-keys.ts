@@ -3,37 +3,30 @@ import {
   describe,
   eachOf,
   type Given,
-  isKeys,
   keys,
   Misread,
-  numberOf,
   orList,
   readAs,
   reading,
   textOf,
-  under,
   wholeOf,
   wordOf,
 } from '../draft/yaml-given.js';
 import { settSchema, yarnsSchema } from '../draft/yaml-yarns.js';
-import { didYouMean } from '../problem.js';
 import type { Sameness } from '../score/clothkey.js';
-import { type FloatLimit, PARTS, type Part, type Weights } from '../score/rank.js';
-import { UNWEIGHED, VIEW_NAMES, VIEWS } from '../score/views.js';
+import type { FloatLimit } from '../score/rank.js';
 import { LOOM_KINDS, type Loom } from '../structure/loom-fit.js';
-import type { By, Fill, Limits, NameAsked } from './question.js';
+import type { By, Fill, Limits } from './question.js';
+import { nameOf } from './read-name.js';
+import { rankOf } from './read-rank.js';
 
 /** Longest order that is listed or sampled, in elements. */
 const LONGEST = 64;
 const LENGTHS = `lengths from 1 to ${LONGEST}, as 5, 2-6 or 2,3,5`;
 const FLOAT = 'a float such as 7 (threads), 1/2 in or 10 mm';
-const RANK = `what to rank by, as contrast 3, symmetry 2, or one word: ${orList(VIEW_NAMES)}`;
 const HEDDLES = 'heddles on each shaft, as 120 120 120 70';
 const LOOM = 'a loom such as “rising, 4 shafts, 6 treadles, heddles 120 120 120 70, 400 ends, 2 shuttles”';
-const NAME = 'a name such as INDIGO, or “INDIGO, all drafts, mirrored”';
 const SPACED = /[\s,;]+/;
-
-export const DEFAULT_RANK: Weights = { ...UNWEIGHED, contrast: 3, symmetry: 2, float: 1 };
 
 /** Millimetres in the units in which a float is commonly said. */
 const MILLIMETRES: Readonly<Record<string, number>> = { mm: 1, cm: 10, in: 25.4, inch: 25.4, inches: 25.4 };
@@ -63,16 +56,6 @@ const loomKeys = keys({
   heddles: v.optional(reading((given) => eachOf(given, HEDDLES, (item) => wholeOf(item, HEDDLES, 0, 100_000), SPACED))),
   ends: v.optional(count('ends in the warp', 100_000)),
   shuttles: v.optional(count('shuttles', 26)),
-});
-
-const nameKeys = keys({
-  text: reading((given) => textOf(given, 'a name')),
-  drafts: v.optional(reading(draftsOf), 'usual'),
-  mirrored: v.optional(
-    reading((given) => wordOf(given, ['yes', 'no', 'true', 'false'] as const)),
-    'no',
-  ),
-  letters: v.optional(reading(lettersOf), {}),
 });
 
 /** Every key of a question; what depends on the palette or the structure is still text. */
@@ -154,34 +137,6 @@ function limitsOf(given: Given): Limits {
   return { float, repeat, ...kept };
 }
 
-/**
- * Reads a way of looking by its word, or weights by name, as keys or as `contrast 3, symmetry 2`; what is not named
- * does not count.
- */
-function rankOf(given: Given): Weights {
-  const view = VIEW_NAMES.find((name) => typeof given === 'string' && name === given.trim().toLowerCase());
-  if (view !== undefined) return VIEWS[view];
-  const asText = (item: Given): [string, string] => {
-    const text = textOf(item, RANK);
-    const found = /^([a-z]+)\s*[\s:=]\s*(\S+)$/i.exec(text);
-    if (found === null) throw new Misread(`found ${describe(item)}; expected ${RANK}${didYouMean(text, VIEW_NAMES)}`);
-    return [found[1]!, found[2]!];
-  };
-  const pairs = isKeys(given) ? Object.entries(given) : eachOf(given, RANK, asText);
-  const weights: Record<Part, number> = { ...UNWEIGHED };
-  for (const [name, weight] of pairs) {
-    const part = PARTS.find((each) => each === name.toLowerCase());
-    if (part === undefined) {
-      const spot = isKeys(given) ? { within: [name], key: true } : {};
-      throw new Misread(`found ${describe(name)}; expected ${orList(PARTS)}${didYouMean(name, PARTS)}`, spot);
-    }
-    const read = (): number => numberOf(weight, 'a weight from 0 to 100', 0, 100);
-    weights[part] = isKeys(given) ? under(name, read) : read();
-  }
-  if (PARTS.every((part) => weights[part] === 0)) throw new Misread(`found no weight above 0; expected ${RANK}`);
-  return weights;
-}
-
 function samenessOf(given: Given): Sameness[] {
   const known = ['mirror', 'half-turn', 'quarter-turn', 'exchange', 'shift'] as const;
   const all = [...new Set(eachOf(given, orList(known), (word) => wordOf(word, known), SPACED))];
@@ -212,45 +167,6 @@ function loomOfText(text: string): Given {
       const [, number, what, heddles, each, kind] = found;
       if (kind !== undefined) return ['kind', kind];
       return heddles === undefined ? [what === 'shuttle' ? 'shuttles' : what!, number!] : [heddles, each!];
-    }),
-  );
-}
-
-/** Reads `INDIGO`, `INDIGO, all drafts, mirrored`, `INDIGO, draft 3`, or the same as keys. */
-function nameOf(given: Given): NameAsked {
-  if (isKeys(given)) {
-    const { mirrored, ...name } = readAs(nameKeys, given);
-    return { ...name, mirrored: mirrored === 'yes' || mirrored === 'true' };
-  }
-  const [text = '', ...wishes] = textOf(given, NAME)
-    .split(',')
-    .map((part) => part.trim());
-  if (text === '') throw new Misread(`found ${describe(given)}; expected ${NAME}`);
-  let drafts: NameAsked['drafts'] = 'usual';
-  for (const wish of wishes) {
-    if (wish === 'mirrored') continue;
-    const asked = /^(?:drafts?\s+)?(all|usual|\d+)(?:\s+drafts)?$/.exec(wish)?.[1];
-    if (asked === undefined) throw new Misread(`found ${describe(wish)}; expected all drafts, draft 3 or mirrored`);
-    drafts = draftsOf(asked);
-  }
-  return { text, drafts, mirrored: wishes.includes('mirrored'), letters: {} };
-}
-
-function draftsOf(given: Given): NameAsked['drafts'] {
-  const text = textOf(given, 'usual, all or the number of a draft');
-  if (/^\d+$/.test(text)) return wholeOf(text, 'the number of a draft, from 1', 1, 2 ** 20);
-  return wordOf(text, ['usual', 'all'] as const);
-}
-
-/** Shafts by letter, where a house has its own table. */
-function lettersOf(given: Given): NameAsked['letters'] {
-  if (!isKeys(given)) throw new Misread(`found ${describe(given)}; expected letters with shafts, as { Y: 4, Z: 4 }`);
-  return Object.fromEntries(
-    Object.entries(given).map(([letter, shaft]) => {
-      if (!/^[A-Z]$/.test(letter)) {
-        throw new Misread(`found ${describe(letter)}; expected a letter from A to Z`, { within: [letter], key: true });
-      }
-      return [letter, under(letter, () => wholeOf(shaft, 'a shaft from 1 to 4', 1, 4))];
     }),
   );
 }

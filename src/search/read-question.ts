@@ -2,22 +2,17 @@ import { dirname, isAbsolute, join } from 'node:path';
 import type { Yarn } from '../colour/yarn.js';
 import type { Draft } from '../draft/draft.js';
 import { DEFAULT_SETT, DEFAULT_YARNS } from '../draft/yaml.js';
-import { eachOf, type Given, isKeys, Misread, readAs, textOf, under } from '../draft/yaml-given.js';
+import { type Given, isKeys, Misread, readAs, under } from '../draft/yaml-given.js';
 import { parseSource, placed, type Source } from '../draft/yaml-source.js';
-import { formatOrder, type Order, parseOrder } from '../order/order.js';
-import { nearestWord, Problem } from '../problem.js';
-import { viewOf } from '../score/views.js';
-import {
-  findManner,
-  findStructure,
-  nameDraft,
-  parseProfile,
-  type Structure,
-  structureNames,
-} from '../structure/index.js';
-import { letters } from '../structure/structure.js';
-import type { NameAsked, Question, WeftRule } from './question.js';
-import { DEFAULT_RANK, questionKeys, type Written } from './read-question-keys.js';
+import { type Order, parseOrder } from '../order/order.js';
+import { nearestWord } from '../problem.js';
+import type { Question, WeftRule } from './question.js';
+import { onLoomStarts, refuseOnTheLoom, woundOrder } from './read-on-the-loom.js';
+import { questionKeys, type Written } from './read-question-keys.js';
+import { DEFAULT_RANK } from './read-rank.js';
+import { profileOf, refuseWithDraft, spelled, structuresOf, treadledOf, treadlingsOf } from './read-weave.js';
+
+export { resolvedQuestion } from './resolved-question.js';
 
 /** Where a question comes from. Flags win over the text. */
 export interface QuestionSource {
@@ -40,8 +35,6 @@ const INSTEAD: Readonly<Record<string, readonly string[]>> = {
   lengths: ['orders'],
   orders: ['lengths'],
 };
-/** All drafts of a name are tried where they are no more than 2 to this. */
-const MOST_GAPS = 10;
 /** Lengths that are tried where neither lengths nor orders are asked for. */
 const USUAL_LENGTHS = [2, 3, 4, 5, 6];
 
@@ -58,44 +51,6 @@ export function readQuestion(source: QuestionSource, loadDraft: (path: string) =
     return fromFlag || isAbsolute(written) ? written : join(dirname(source.file), written);
   };
   return placed(merged, () => understood(readAs(questionKeys, merged.value), (written) => loadDraft(pathOf(written))));
-}
-
-/** The question with its defaults filled in, as plain values under the keys of a question; it reads back the same. */
-export function resolvedQuestion(question: Question) {
-  const { structures, draft, treadlings, name, profile, treadled, yarns, lengths, orders, warp, weft } = question;
-  const { limits, loom, rank, same } = question;
-  const { float, repeat, warpChanges, weftChanges, ...others } = limits;
-  return {
-    ...(draft ? { [question.onTheLoom ? 'on the loom' : 'draft']: draft.file } : { structure: structures }),
-    ...(treadlings.length > 0 && { treadling: treadlings }),
-    ...(name && { name: { ...name, mirrored: name.mirrored ? 'yes' : 'no' } }),
-    ...(profile.length > 0 && { profile }),
-    ...(treadled.length > 0 && { treadled }),
-    yarns: Object.fromEntries(
-      yarns.map(({ letter, name, hex, tex }) => [letter, { colour: hex, name, ...(tex !== undefined && { tex }) }]),
-    ),
-    ...(orders.length > 0 ? { orders: orders.map((order) => formatOrder(order, yarns)) } : { lengths }),
-    ...(warp && !question.onTheLoom && { warp: formatOrder(warp, yarns) }),
-    weft: weft.rule === 'fixed' ? formatOrder(weft.order, yarns) : weft.rule,
-    tabby: yarns[question.tabby]!.letter,
-    by: question.by,
-    fill: question.fill,
-    times: question.times,
-    starts: question.starts,
-    sett: question.sett,
-    limits: {
-      float: 'mm' in float ? `${float.mm} mm` : float.threads,
-      repeat,
-      ...(warpChanges !== undefined && { 'warp changes': warpChanges }),
-      ...(weftChanges !== undefined && { 'weft changes': weftChanges }),
-      ...others,
-    },
-    ...(loom && { loom }),
-    rank: viewOf(rank) ?? Object.fromEntries(Object.entries(rank).filter(([, weight]) => weight > 0)),
-    same: same.length > 0 ? same : 'shift',
-    show: question.show,
-    seed: question.seed,
-  };
 }
 
 /** The values of the file with those of the flags over them; each knows where it was written. */
@@ -165,131 +120,6 @@ function understood(written: Written, loadDraft: (path: string) => Draft): Quest
     show,
     seed,
   };
-}
-
-/** The structures asked for; a text is one name, or several with commas between them. */
-function structuresOf({ structure, draft, 'on the loom': onTheLoom }: Written): Structure[] {
-  if (structure === undefined) {
-    if (draft !== undefined || onTheLoom !== undefined) return [];
-    throw new Misread(
-      `found neither structure nor draft; expected a structure (${structureNames().join(', ')}) or a draft`,
-    );
-  }
-  if (draft !== undefined) {
-    throw new Misread('found a structure and a draft; expected one or the other', { within: ['draft'], key: true });
-  }
-  const one = (item: Given): Structure => findStructure(textOf(item, 'the name of a structure'));
-  return under('structure', () => {
-    const isOne = typeof structure === 'string' && (!structure.includes(',') || isStructure(structure));
-    if (isOne) return [one(structure)];
-    return [...new Set(eachOf(structure, 'names of structures', one))];
-  });
-}
-
-/** Some names hold a comma, so that a text with commas may be one name. */
-function isStructure(name: string): boolean {
-  try {
-    return findStructure(name) !== undefined;
-  } catch (error) {
-    if (error instanceof Problem) return false;
-    throw error;
-  }
-}
-
-function refuseWithDraft(written: Written, draft: Draft | undefined): void {
-  if (draft === undefined) return;
-  for (const key of ['treadling', 'profile', 'treadled', 'name'] as const) {
-    if (written[key] === undefined) continue;
-    throw new Misread(`found a ${key} beside a draft, which has its own; expected it with a structure`, {
-      within: [key],
-      key: true,
-    });
-  }
-  if (written.by.includes('block')) {
-    throw new Misread('found “block” with a draft, whose blocks have no names; expected thread or unit', {
-      within: ['by'],
-    });
-  }
-  if (written.by.includes('unit') && [...draft.endUnits, ...draft.pickUnits].every((unit) => unit === 1)) {
-    throw new Misread('found “unit” with a draft that has no units; expected “units: 4” or the like in the draft', {
-      within: ['by'],
-    });
-  }
-}
-
-/** A warp that is wound and threaded is not laid otherwise. */
-function refuseOnTheLoom(written: Written): void {
-  for (const key of ['structure', 'draft', 'warp'] as const) {
-    if (written[key] === undefined) continue;
-    throw new Misread(`found a ${key} beside a warp on the loom, which has its own; expected one or the other`, {
-      within: [key],
-      key: true,
-    });
-  }
-  const usual = { by: 'thread', fill: 'solid', times: '1' } as const;
-  for (const [key, word] of Object.entries(usual) as [keyof typeof usual, string][]) {
-    const found = written[key].join(' ');
-    if (found === word) continue;
-    throw new Misread(`found “${found}” with a warp on the loom, whose threads lie as they do; expected ${word}`, {
-      within: [key],
-    });
-  }
-}
-
-/** The warp order of a draft in the letters of the yarns. */
-function woundOrder(draft: Draft, yarns: readonly Yarn[]): Order {
-  return draft.warp.map((at) => {
-    const { letter } = draft.yarns[at]!;
-    const index = yarns.findIndex((yarn) => yarn.letter === letter);
-    if (index >= 0) return index;
-    const found = yarns.map((yarn) => yarn.letter).join(', ');
-    throw new Misread(`found ${found}; expected yarn ${letter} among them, which is wound on the loom`);
-  });
-}
-
-/** The warp begins where it does; the weft may begin anywhere. */
-function onLoomStarts({ starts }: Written): Question['starts'] {
-  return starts === 'first' ? 'first' : 'weft';
-}
-
-function treadlingsOf(names: readonly string[], structures: readonly Structure[]): string[] {
-  const known = under('treadling', () =>
-    names.map((name) => structures.map((structure) => findManner(structure, name).name)[0]!),
-  );
-  return [...new Set(known)];
-}
-
-function profileOf(text: string | undefined, structures: readonly Structure[]): Question['profile'] {
-  if (text === undefined) return [];
-  if (text.toLowerCase() === 'order') return 'order';
-  return under('profile', () => blocksIn(text, structures));
-}
-
-/** The treadling's own block order; none where it is as drawn in. */
-function treadledOf(text: string | undefined, structures: readonly Structure[]): string[] {
-  if (text === undefined || text.toLowerCase() === 'as drawn in') return [];
-  return under('treadled', () => blocksIn(text, structures));
-}
-
-/** A block order that every one of the structures has the blocks for. */
-function blocksIn(text: string, structures: readonly Structure[]): string[] {
-  const read = structures.map((structure) => parseProfile(text, structure.withBlocks ? letters(26) : structure.blocks));
-  return read[0]!;
-}
-
-/** A name is drafted as overshot, in blocks of its own; the table's letters and the draft's number must be there. */
-function spelled(name: NameAsked, written: Written, structures: readonly Structure[]): NameAsked {
-  const other = structures.find((structure) => structure.name !== 'overshot');
-  if (other !== undefined) throw new Misread(`found a name with ${other.name}; expected it with overshot`);
-  if (written.profile !== undefined) throw new Misread('found a name beside a profile; expected one or the other');
-  if (written.by.includes('block')) throw new Misread('found a name beside “by: block”; expected by thread or unit');
-  const { text, drafts, mirrored, letters } = name;
-  const chosen = drafts === 'usual' ? {} : { alternative: drafts === 'all' ? 0 : drafts - 1 };
-  const { gaps } = nameDraft(text, { mirrored, letters, ...chosen });
-  if (drafts === 'all' && gaps > MOST_GAPS) {
-    throw new Misread(`found a name with 2^${gaps} drafts; expected a shorter one, or one draft by its number`);
-  }
-  return name;
 }
 
 function ordersOf(texts: readonly string[], yarns: readonly Yarn[]): Order[] {

@@ -3,7 +3,6 @@ import type { Sett } from '../draft/draft.js';
 import { formatOrder, type Order } from '../order/order.js';
 import { PARTS, type Part } from '../score/rank.js';
 import { viewOf } from '../score/views.js';
-import type { Counts } from '../search/found.js';
 import type { By, Fill, NameAsked, Question, Sameness } from '../search/question.js';
 import { limitsInWords, loomInWords } from './page-limits.js';
 
@@ -70,42 +69,6 @@ export function askedOf(question: Question): Asked[] {
     ...(loom ? [['Loom', `${loomInWords(loom)}; what it cannot weave is set aside`] as const] : []),
     ['Set aside', listed(limitsInWords(question.limits))],
     ['Taken as one cloth', listed(['shifts', ...question.same.map((way) => SAME_WORDS[way])])],
-  ];
-}
-
-/** Whether every candidate was tried, and if not, why. */
-function extentOf({ exhaustive, stopped }: Counts): string {
-  if (stopped)
-    return 'The search was stopped before its end: this is a part of the answer, and the rest may hold better.';
-  if (exhaustive) return 'Every one was tried: nothing is missing.';
-  return 'There are too many to try them all; these were drawn by lot, and another start may find others.';
-}
-
-/** What became of every candidate, in whole sentences. */
-export function countsOf(question: Question, counts: Counts, shown: number): string[] {
-  const { setAside } = counts;
-  const arePairs = question.weft.rule === 'own' && question.warp === undefined;
-  const [order, orders] = arePairs ? ['pair of orders', 'pairs of orders'] : ['order', 'orders'];
-  const reasons = [
-    [setAside.float, 'for a float above the limit'],
-    [setAside.unsound, 'because the threads would not hang together as one cloth'],
-    [setAside.flat, 'because light and dark make no pattern that could be seen'],
-    [setAside.limits, 'for another limit'],
-  ] as const;
-  const aside = reasons.filter(([n]) => n > 0).map(([n, why]) => `${number(n)} ${why}`);
-  return [
-    `As asked, ${number(counts.written)} ${plural(counts.written, order, orders)} can be written. Leaving out what only ` +
-      `repeats another and laying the rest in every way asked, ${number(counts.examined)} ` +
-      `${plural(counts.examined, 'candidate was', 'candidates were')} tried.`,
-    extentOf(counts),
-    ...(counts.cutOff > 0
-      ? [`${number(counts.cutOff)} could not come among the best and were not measured to the end.`]
-      : []),
-    `${counts.cutOff > 0 ? 'The others' : 'They'} weave ${number(counts.cloths)} different ` +
-      `${plural(counts.cloths, 'cloth', 'cloths')}; ${number(counts.equals)} more ` +
-      `${plural(counts.equals, 'weaves', 'weave')} one of these again.`,
-    aside.length === 0 ? 'None was set aside.' : `Set aside: ${listed(aside)}.`,
-    `Shown here: ${shown === counts.cloths ? (shown === 1 ? 'the only one' : `all ${number(shown)}`) : `the best ${number(shown)}`}.`,
   ];
 }
 

@@ -6,8 +6,9 @@ import type { Question } from '../search/question.js';
 import { groupsOf } from './groups.js';
 import { type Hole, html, type Safe, safe } from './html.js';
 import { manifestOf } from './manifest.js';
-import { askedOf, countsOf, nearestPair, rankingOf, titleOf } from './page-asked.js';
+import { askedOf, nearestPair, rankingOf, titleOf } from './page-asked.js';
 import { card } from './page-card.js';
+import { countsOf } from './page-counts.js';
 import { STYLE } from './page-style.js';
 import { SWATCH_MILLIMETRES } from './scale.js';
 

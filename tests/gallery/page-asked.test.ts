@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { askedOf, countsOf, titleOf } from '../../src/gallery/page-asked.js';
+import { askedOf, titleOf } from '../../src/gallery/page-asked.js';
+import { countsOf } from '../../src/gallery/page-counts.js';
 import type { Question } from '../../src/search/question.js';
 import { trialOutcome, trialQuestion } from './trial.js';
 

@@ -56,7 +56,7 @@ function countsInWords({ counts, found }: Outcome): string {
     [setAside.limits, 'pass another limit'],
   ] as const;
   const aside = reasons.filter(([count]) => count > 0).map(([count, why]) => `${grouped(count)} ${why}`);
-  const tried = counts.stopped ? 'stopped before the end' : counts.exhaustive ? 'all tried' : 'a sample';
+  const tried = counts.stopped ? 'stopped before the end' : counts.exhaustive ? 'all tried' : 'by changing the best';
   const weave = `${grouped(counts.cloths)} different cloth${counts.cloths === 1 ? '' : 's'}`;
   return `${grouped(counts.examined)} candidates (${tried}): ${[weave, ...aside].join(', ')}; ${found.length} shown.`;
 }

@@ -42,7 +42,7 @@ function bars(stream: NodeJS.WriteStream): Progress {
     bar = undefined;
   };
   return {
-    tell({ name, done, of }) {
+    tell({ name, done, of, note }) {
       if (name !== told) {
         end();
         told = name;
@@ -54,9 +54,9 @@ function bars(stream: NodeJS.WriteStream): Progress {
           hideCursor: true,
           gracefulExit: false,
         });
-        bar.start(of, 0);
+        bar.start(of, 0, { note });
       }
-      bar?.update(done);
+      bar?.update(done, { note });
     },
     end,
   };
@@ -64,7 +64,7 @@ function bars(stream: NodeJS.WriteStream): Progress {
 
 /** One line of progress: stage, bar, how many of how many, rate, time left. */
 function lineOf(name: string): GenericFormatter {
-  return (options, { progress, value, total, startTime }) => {
+  return (options, { progress, value, total, startTime }, { note }: { readonly note?: string }) => {
     const bar = cliProgress.Format.BarFormat(progress, {
       ...options,
       barCompleteString: '█'.repeat(24),
@@ -72,7 +72,7 @@ function lineOf(name: string): GenericFormatter {
     });
     const seconds = (performance.timeOrigin + performance.now() - startTime) / 1000;
     const pace = value === 0 || seconds < 0.2 ? '' : `, ${paceInWords(value / seconds, total - value)}`;
-    return `${WORDS[name] ?? name} ${bar} ${grouped(value)} of ${grouped(total)}${pace}`;
+    return `${WORDS[name] ?? name} ${bar} ${grouped(value)} of ${grouped(total)}${note === undefined ? '' : `, ${note}`}${pace}`;
   };
 }
 

@@ -88,7 +88,7 @@ export const QUESTION_FLAGS: Groups = {
       about:
         'one of clear, balanced, calm, lively, unexpected, easy; or weights (default: contrast 3, symmetry 2, float 1)',
     },
-    { key: 'show', flags: '--show <n>', about: 'best cloths to show (default: 60)' },
+    { key: 'show', flags: '--show <n>', about: 'best cloths to show, or "one of each kind" (default: 60)' },
     { key: 'seed', flags: '--seed <word>', about: 'for what is left to chance (default: shedlight)' },
   ],
 };

@@ -43,6 +43,8 @@ const scoresSchema = v.object({
   shiftExchange: v.boolean(),
   planeGroup: v.string(),
   colourGroup: v.nullable(v.string()),
+  novelty: v.optional(v.number()),
+  nearest: v.optional(v.string()),
   nearly: v.optional(v.object({ op: v.picklist(OPERATIONS), agreement: v.number() })),
   floats: v.object({
     warpFace: float,
@@ -62,6 +64,7 @@ const candidateSchema = v.object({
   rank: v.pipe(v.number(), v.integer(), v.minValue(1)),
   code,
   recipe: v.string(),
+  why: v.optional(v.string()),
   structure: v.string(),
   redraw: v.array(v.tuple([v.string(), v.string()])),
   draft: draftSchema,
@@ -120,6 +123,7 @@ export const manifestSchema = v.object({
     cutOff: count,
     exhaustive: v.boolean(),
     stopped: v.optional(v.literal(true)),
+    evolved: v.optional(v.object({ rounds: count, niches: count, settled: v.boolean() })),
   }),
   candidates: v.array(candidateSchema),
 });

@@ -1,8 +1,9 @@
 import { lightness, luminance, type Yarn } from '../colour/yarn.js';
 import type { Sett } from '../draft/draft.js';
 import { formatOrder, type Order } from '../order/order.js';
-import { PARTS, type Part } from '../score/rank.js';
+import { PARTS } from '../score/rank.js';
 import { viewOf } from '../score/views.js';
+import { PART_WORDS } from '../score/why.js';
 import type { By, Fill, NameAsked, Question, Sameness } from '../search/question.js';
 import { limitsInWords, loomInWords } from './page-limits.js';
 
@@ -115,19 +116,6 @@ export function capital(sentence: string): string {
 export function listed(words: readonly string[]): string {
   return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
 }
-
-export const PART_WORDS: Readonly<Record<Part, string>> = {
-  contrast: 'contrast',
-  symmetry: 'symmetry',
-  float: 'short floats',
-  figure: 'figure',
-  ease: 'ease of weaving',
-  novelty: 'distance from the classic orders',
-  balance: 'balance of dark and light',
-  solid: 'solid areas',
-  calm: 'calm',
-  lively: 'liveliness',
-};
 
 export const BY_WORDS: Readonly<Record<By, string>> = {
   thread: 'thread by thread',

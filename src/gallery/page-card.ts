@@ -27,6 +27,7 @@ export function card({ found, twins }: Group): Safe {
 <div class="beside">${picture(quarterPath(code), 'quarter', `Cloth ${rank} at a quarter of its size`)}
 <p class="recipe">${found.recipe}</p></div>
 <p class="words">${capital([darkInWords(scores), ...symmetryInWords(scores, draft)].join('; '))}.</p>
+<p class="words why">${capital(found.why)}.</p>
 <dl class="short">
 ${warp === weft ? pair('warp and weft', warp) : [pair('warp', warp), pair('weft', weft)]}
 ${pair('seen', readsInWords(scores))}

@@ -3,11 +3,12 @@ import type { Question } from '../search/question.js';
 import { listed, number, plural } from './page-asked.js';
 
 /** Whether every candidate was tried, and if not, why. */
-function extentOf({ exhaustive, stopped }: Counts): string {
+function extentOf({ exhaustive, stopped, evolved }: Counts): string {
   if (stopped)
     return 'The search was stopped before its end: this is a part of the answer, and the rest may hold better.';
   if (exhaustive) return 'Every one was tried: nothing is missing.';
-  return 'There are too many to try them all; these were drawn by lot, and another start may find others.';
+  const until = evolved?.settled ? 'until next to nothing better came' : 'as long as there was time for it';
+  return `There are too many to try them all: what had done well was changed further, ${until}. Another seed may find others.`;
 }
 
 /** What became of every candidate, in whole sentences. */
@@ -34,6 +35,8 @@ export function countsOf(question: Question, counts: Counts, shown: number): str
       `${plural(counts.cloths, 'cloth', 'cloths')}; ${number(counts.equals)} more ` +
       `${plural(counts.equals, 'weaves', 'weave')} one of these again.`,
     aside.length === 0 ? 'None was set aside.' : `Set aside: ${listed(aside)}.`,
-    `Shown here: ${shown === counts.cloths ? (shown === 1 ? 'the only one' : `all ${number(shown)}`) : `the best ${number(shown)}`}.`,
+    question.oneOfEachKind
+      ? `Shown here: the best of each of ${number(shown)} kinds, by size of motif, share of dark, and symmetry.`
+      : `Shown here: ${shown === counts.cloths ? (shown === 1 ? 'the only one' : `all ${number(shown)}`) : `the best ${number(shown)}`}.`,
   ];
 }

@@ -1,6 +1,7 @@
-import { BY_WORDS, FILL_WORDS, PART_WORDS } from '../gallery/page-asked.js';
+import { BY_WORDS, FILL_WORDS } from '../gallery/page-asked.js';
 import { PARTS, type Part } from '../score/rank.js';
 import { VIEW_NAMES, VIEWS } from '../score/views.js';
+import { PART_WORDS } from '../score/why.js';
 import type { By, Fill } from '../search/question.js';
 import { ruler } from './bench.js';
 import type { Desk } from './desk.js';

@@ -1,13 +1,17 @@
 import { drawdown } from '../cloth/drawdown.js';
 import { colourFace, type Face } from '../cloth/face.js';
 import type { Weave } from '../draft/draft.js';
-import { colours, endStrands, layout, pickStrands, startCount, wholeRepeat } from '../order/lay.js';
+import { colours, endStrands, layout, pickStrands, type Strands, startCount, wholeRepeat } from '../order/lay.js';
 import type { Order } from '../order/order.js';
 import { effectsOn } from './effects.js';
 import type { Contrast } from './figures.js';
 
-/** Orders that every weaver has seen, 0 dark and 1 light, the same both ways (gamp orders: common practice). */
-const CLASSICS: readonly { readonly name: string; readonly word: string }[] = [
+/**
+ * Orders that every weaver has seen, the same both ways but for one colour on the other (gamp orders: common practice).
+ */
+const CLASSICS: readonly { readonly name: string; readonly word: string; readonly weft?: string }[] = [
+  { name: 'dark warp on light weft', word: 'D', weft: 'L' },
+  { name: 'light warp on dark weft', word: 'L', weft: 'D' },
   { name: 'one and one', word: 'DL' },
   { name: 'two and two', word: 'DDLL' },
   { name: 'one and two', word: 'DLL' },
@@ -24,6 +28,9 @@ const CLASSICS: readonly { readonly name: string; readonly word: string }[] = [
   { name: 'four and four beside two and two', word: 'DDDDLLLLDDDDLLLLDDLLDDLLDDLLDDLL' },
 ];
 
+/** Cells of a weave up to which the classics are measured from every start. */
+const FEW_CELLS = 1024;
+
 /** A classic order on one structure, as it is compared. */
 export interface Classic {
   /** What the effect is called on this structure, or else the order. */
@@ -37,27 +44,35 @@ export function traitsOf(face: Face, contrast: Contrast, symmetry: number): numb
   return [contrast.tone, contrast.line, contrast.figure, symmetry, contrast.darkShare, 1 - 1 / across, 1 - 1 / down];
 }
 
-/** Lays every classic order, by thread and from every start that differs, on a weave and measures it. */
+/**
+ * Lays every classic order, by thread and from every start that differs, on a weave and measures it. On a weave of more
+ * than 1024 cells, where that would take long, from the first thread alone.
+ */
 export function classicsOn(weave: Weave, measure: (face: Face) => number[]): Classic[] {
   const ends = endStrands(weave);
   const picks = pickStrands(weave);
   const effects = effectsOn(weave);
-  return CLASSICS.flatMap(({ name, word }) => {
-    const order: Order = [...word].map((letter) => (letter === 'D' ? 0 : 1));
-    const by = { by: 'thread', fill: 'solid', times: 1 } as const;
-    const starts = (count: number): number[] => Array.from({ length: count }, (_, start) => start);
-    return starts(startCount(ends, order.length, by)).flatMap((warpStart) =>
-      starts(startCount(picks, order.length, by)).map((weftStart) => {
-        const warp = colours(layout(ends, order.length, { ...by, start: warpStart }), order, 2, 1);
-        const weft = colours(layout(picks, order.length, { ...by, start: weftStart }), order, 2, 1);
-        const whole = wholeRepeat(weave, warp, weft);
+  const everyStart = ends.count * picks.count <= FEW_CELLS;
+  return CLASSICS.flatMap(({ name, word, weft = word }) =>
+    layings(ends, word, everyStart).flatMap((warpColours) =>
+      layings(picks, weft, everyStart).map((weftColours) => {
+        const whole = wholeRepeat(weave, warpColours, weftColours);
         return {
           name: effects.get(word) ?? name,
           traits: measure(colourFace(drawdown(whole), whole.warp, whole.weft)),
         };
       }),
-    );
-  });
+    ),
+  );
+}
+
+/** The colours of one system under an order in letters, by thread, from every start that differs or the first. */
+function layings(strands: Strands, word: string, everyStart: boolean): Uint8Array[] {
+  const order: Order = [...word].map((letter) => (letter === 'D' ? 0 : 1));
+  const by = { by: 'thread', fill: 'solid', times: 1 } as const;
+  return Array.from({ length: everyStart ? startCount(strands, order.length, by) : 1 }, (_, start) =>
+    colours(layout(strands, order.length, { ...by, start }), order, 2, 1),
+  );
 }
 
 /** Smallest mean difference to a classic, and which one it is. */

@@ -22,12 +22,13 @@ import { contrastMeter } from '../score/contrast.js';
 import { changes } from '../score/ease.js';
 import type { Classic } from '../score/novelty.js';
 import { comparable, exceedsFloat, floatPart, rankScore } from '../score/rank.js';
-import { measuredClassics, partsOf } from '../score/score.js';
+import { partsOf } from '../score/score.js';
 import { symmetryOf } from '../score/symmetry.js';
 import { obstacles } from '../structure/loom-fit.js';
 import type { Batch } from './batch.js';
 import { BatchBuilder } from './batch.js';
 import type { Candidate } from './candidate.js';
+import { classicsOf } from './classics.js';
 import { type Family, layingOf } from './family.js';
 import { nicheOf } from './niche.js';
 import type { Question } from './question.js';
@@ -65,13 +66,14 @@ export function evaluator(question: Question): Evaluator {
   const value = values(question.yarns);
   const needsFigure = question.rank.figure > 0 || question.rank.novelty > 0;
   const grounds = new Map<Family, Ground | Fault>();
+  const classicsFor = classicsOf(question);
   const { limits, rank, same, yarns, tabby } = question;
   const scale = { weights: rank, floatLimit: limits.float, values: value, sett: question.sett };
 
   const groundOf = (family: Family, warp: Order, weft: Order): Ground | Fault => {
     let ground = grounds.get(family);
     if (ground === undefined) {
-      ground = groundFor(question, family, warp, weft);
+      ground = groundFor(question, family, warp, weft, classicsFor);
       if (family.fixedWeave) grounds.set(family, ground);
     }
     return ground;
@@ -158,7 +160,13 @@ export function evaluator(question: Question): Evaluator {
   return { evaluate, verdict };
 }
 
-function groundFor(question: Question, family: Family, warp: Order, weft: Order): Ground | Fault {
+function groundFor(
+  question: Question,
+  family: Family,
+  warp: Order,
+  weft: Order,
+  classicsFor: ReturnType<typeof classicsOf>,
+): Ground | Fault {
   const { limits, sett } = question;
   let weave: Weave;
   try {
@@ -182,7 +190,7 @@ function groundFor(question: Question, family: Family, warp: Order, weft: Order)
     floats,
     endPeriod: threadingPeriod(weave),
     pickPeriod: treadlingPeriod(weave),
-    classics: question.rank.novelty > 0 ? measuredClassics(weave, sett) : [],
+    classics: question.rank.novelty > 0 ? classicsFor(family) : [],
     layouts: new Map(),
   };
 }

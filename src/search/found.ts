@@ -11,6 +11,8 @@ export interface Found {
   readonly code: string;
   /** How it is made, in one line. */
   readonly recipe: string;
+  /** Why it stands at its place and which classic it is nearest to, in words. */
+  readonly why: string;
   readonly structure: string;
   /** What the command `draw` is given to draw it again: flags without their dashes, or `draft`, and their values. */
   readonly redraw: readonly (readonly [flag: string, value: string])[];

@@ -42,3 +42,11 @@ export function nicheAt(number: number): Niche {
   const tenths = Math.floor(number / QUARTERS);
   return { size: Math.floor(tenths / TENTHS), dark: tenths % TENTHS, symmetry: number % QUARTERS };
 }
+
+/** A kind in words: “motif of 9 to 16 threads, 30 to 40 % dark, symmetry 0.5”. `exchange`: dark or light may be rarer. */
+export function kindInWords(number: number, exchange: boolean): string {
+  const { size, dark, symmetry } = nicheAt(number);
+  const threads = size === 0 ? '1 thread' : size === 1 ? '2 threads' : `${2 ** (size - 1) + 1} to ${2 ** size} threads`;
+  const share = `${10 * dark} to ${10 * dark + 10} % dark${exchange ? ' (or light)' : ''}`;
+  return `motif of ${threads}, ${share}, symmetry ${symmetry / 4}`;
+}

@@ -74,6 +74,9 @@ export interface Question {
   readonly limits: Limits;
   readonly rank: Weights;
   readonly same: readonly Sameness[];
+  /** Cloths shown at the most. */
   readonly show: number;
+  /** The best of each kind is shown; else the best, whatever their kind. */
+  readonly oneOfEachKind?: true;
   readonly seed: string;
 }

@@ -26,6 +26,8 @@ const LENGTHS = `lengths from 1 to ${LONGEST}, as 5, 2-6 or 2,3,5`;
 const FLOAT = 'a float such as 7 (threads), 1/2 in or 10 mm';
 const HEDDLES = 'heddles on each shaft, as 120 120 120 70';
 const LOOM = 'a loom such as “rising, 4 shafts, 6 treadles, heddles 120 120 120 70, 400 ends, 2 shuttles”';
+const MOST_SHOWN = 1000;
+export const EACH_KIND = 'one of each kind';
 const SPACED = /[\s,;]+/;
 
 /** Millimetres in the units in which a float is commonly said. */
@@ -84,7 +86,7 @@ export const questionKeys = keys({
   loom: v.optional(reading(loomOf)),
   rank: v.optional(reading(rankOf)),
   same: v.optional(reading(samenessOf), ['mirror', 'half-turn', 'exchange']),
-  show: v.optional(count('cloths', 1000), '60'),
+  show: v.optional(reading(showOf), '60'),
   seed: v.optional(
     reading((given) => textOf(given, 'any word')),
     'shedlight',
@@ -135,6 +137,15 @@ function limitsOf(given: Given): Limits {
   const other = { warpChanges, weftChanges, ...rest };
   const kept = Object.fromEntries(Object.entries(other).filter(([, limit]) => limit !== undefined));
   return { float, repeat, ...kept };
+}
+
+/** Reads how many cloths to show, or that it is to be the best of each kind. */
+function showOf(given: Given): { most: number; oneOfEachKind: boolean } {
+  if (typeof given === 'string' && given.trim().toLowerCase() === EACH_KIND) {
+    return { most: MOST_SHOWN, oneOfEachKind: true };
+  }
+  const expected = `cloths, from 1 to ${MOST_SHOWN}, or ${EACH_KIND}`;
+  return { most: wholeOf(given, expected, 1, MOST_SHOWN), oneOfEachKind: false };
 }
 
 function samenessOf(given: Given): Sameness[] {

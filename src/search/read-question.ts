@@ -117,7 +117,8 @@ function understood(written: Written, loadDraft: (path: string) => Draft): Quest
     ...(loom && { loom }),
     rank: written.rank ?? DEFAULT_RANK,
     same,
-    show,
+    show: show.most,
+    ...(show.oneOfEachKind && { oneOfEachKind: true as const }),
     seed,
   };
 }

@@ -1,6 +1,7 @@
 import { formatOrder } from '../order/order.js';
 import { viewOf } from '../score/views.js';
 import type { Question } from './question.js';
+import { EACH_KIND } from './read-question-keys.js';
 
 /** The question with its defaults filled in, as plain values under the keys of a question; it reads back the same. */
 export function resolvedQuestion(question: Question) {
@@ -35,7 +36,7 @@ export function resolvedQuestion(question: Question) {
     ...(loom && { loom }),
     rank: viewOf(rank) ?? Object.fromEntries(Object.entries(rank).filter(([, weight]) => weight > 0)),
     same: same.length > 0 ? same : 'shift',
-    show: question.show,
+    show: question.oneOfEachKind ? EACH_KIND : question.show,
     seed: question.seed,
   };
 }

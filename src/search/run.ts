@@ -1,19 +1,13 @@
 import { availableParallelism } from 'node:os';
-import { drawdown } from '../cloth/drawdown.js';
-import { colourFace } from '../cloth/face.js';
-import { values } from '../colour/yarn.js';
-import { type Draft, spacing, type Weave } from '../draft/draft.js';
-import { formatOrder } from '../order/order.js';
+import type { Draft } from '../draft/draft.js';
 import { Problem } from '../problem.js';
 import { codeOf } from '../score/code.js';
-import type { Classic } from '../score/novelty.js';
-import { measuredClassics, scoreDraft } from '../score/score.js';
-import { type Gathered, gathered, nearTwins } from '../score/twin.js';
-import { Archive, type Kept } from './archive.js';
-import { draftOf, recipeOf } from './candidate.js';
+import { Archive } from './archive.js';
+import { draftOf } from './candidate.js';
 import { crewOf } from './crew.js';
+import { describeAll } from './describe.js';
 import { searchEvolved } from './evolve/search.js';
-import type { Found, Outcome } from './found.js';
+import type { Outcome } from './found.js';
 import { type Journal, remembering, type Shard, sharing } from './journal.js';
 import {
   boundedPieces,
@@ -25,13 +19,10 @@ import {
   searchListed,
 } from './methods.js';
 import type { Question } from './question.js';
-import { redrawOf } from './redraw.js';
 import { type Space, spaceOf } from './space.js';
 
 /** A thread for fewer pieces of work than this costs more to start than it brings. */
 const WORTH_A_THREAD = 4;
-/** Cells of a weave on which the classic orders are measured in a fraction of a second. */
-const FEW_CELLS = 1024;
 
 export type { Stage } from './methods.js';
 
@@ -49,12 +40,17 @@ export interface RunOptions {
   readonly journal?: (space: Space) => Journal;
 }
 
-/** The main job: every candidate of a question tried (or a sample, where there are too many), the best described. */
+/**
+ * The main job: every candidate of a question tried (where there are too many, as many as bring anything), the best
+ * described.
+ */
 export async function explore(question: Question, options: RunOptions = {}): Promise<Outcome> {
   const space = spaceOf(question);
   const { archive, at, setAside, passed, whole, evolved } = await searched(question, space, options);
   const draftAt = draftsOf(question, at);
-  const best = archive.best(question.show, (index) => codeOf(draftAt(index)));
+  const code = (index: number): string => codeOf(draftAt(index));
+  const { show, oneOfEachKind } = question;
+  const best = oneOfEachKind ? archive.bestOfEachKind(show, code) : archive.best(show, code);
   const set = setAside.float + setAside.unsound + setAside.flat + setAside.limits;
   return {
     counts: {
@@ -68,7 +64,9 @@ export async function explore(question: Question, options: RunOptions = {}): Pro
       ...(evolved && { evolved }),
       ...(whole ? {} : { stopped: true as const }),
     },
-    found: describe(question, at, best, options.progress),
+    found: describeAll(question, at, best, (done) =>
+      options.progress?.({ name: 'describe the best', done, of: best.length }),
+    ),
   };
 }
 
@@ -121,64 +119,6 @@ const WAYS: Readonly<Record<Space['way'], (search: Search) => Promise<Searched>>
 /** The drafts of numbered candidates; the last ones are remembered. */
 function draftsOf(question: Question, at: Space['at']): (index: number) => Draft {
   return remembered(1000, (index) => draftOf(at(index), question));
-}
-
-/** Everything that is said of the cloths shown. */
-function describe(
-  question: Question,
-  at: Space['at'],
-  best: readonly Kept[],
-  progress: RunOptions['progress'],
-): Found[] {
-  const { across, along } = spacing(question.sett);
-  const value = values(question.yarns);
-  const ways = {
-    mirror: question.same.includes('mirror'),
-    halfTurn: question.same.includes('half-turn'),
-    exchange: question.same.includes('exchange') && question.yarns.length === 2,
-  };
-  const shown: { readonly code: string; readonly cloth: Gathered }[] = [];
-  const classicsOn = new Map<string, Classic[]>();
-  const classicsFor = (weave: Weave): Classic[] => {
-    const known = JSON.stringify(weave);
-    const classics = classicsOn.get(known) ?? measuredClassics(weave, question.sett);
-    classicsOn.set(known, classics);
-    return classics;
-  };
-  return best.map(({ index, equals }, place): Found => {
-    const candidate = at(index);
-    const { family, warp, weft, start } = candidate;
-    const draft = draftOf(candidate, question);
-    const weave = family.weave(warp, weft);
-    // Where the classics cost little they are told of every cloth, whatever it is ranked by.
-    const cheap = family.fixedWeave && weave.threading.length * weave.treadling.length <= FEW_CELLS;
-    const classics = cheap || question.rank.novelty > 0 ? classicsFor(weave) : [];
-    const scored = scoreDraft(draft, { weights: question.rank, floatLimit: question.limits.float, classics });
-    const cloth = gathered(colourFace(drawdown(draft), draft.warp, draft.weft), value, across / along);
-    const twin = shown.find((better) => nearTwins(better.cloth, cloth, ways));
-    shown.push({ code: scored.code, cloth });
-    progress?.({ name: 'describe the best', done: place + 1, of: best.length });
-    return {
-      rank: place + 1,
-      code: scored.code,
-      recipe: recipeOf(candidate, question),
-      structure: family.structure,
-      redraw: redrawOf(candidate, question),
-      draft,
-      order: {
-        warp: formatOrder(warp, question.yarns),
-        weft: formatOrder(weft, question.yarns),
-        by: family.by,
-        fill: family.fill,
-        times: family.times,
-        start,
-      },
-      scores: scored.scores,
-      ease: scored.ease,
-      equals,
-      nearTwin: twin?.code ?? null,
-    };
-  });
 }
 
 /** A function of a number that remembers its last results. */

@@ -102,6 +102,8 @@ function canBeBounded(question: Question, families: readonly Family[]): boolean 
     question.orders.length === 0 &&
     question.warp === undefined &&
     question.rank.contrast > 0 &&
+    // What is best of its kind may be far from best of all.
+    !question.oneOfEachKind &&
     // Of the other parts no bound is known: nearly every candidate would have to be scored all the same.
     PARTS.every((part) => BOUNDED_PARTS.includes(part) || question.rank[part] === 0) &&
     Math.max(...question.lengths) <= LONGEST_BOUNDED &&

@@ -24,10 +24,11 @@ const QUESTIONS: readonly (readonly [name: string, change: Partial<Question>])[]
   ['plain weave, 2 to 12', { structures: ['plain weave'], lengths: range(2, 12) }],
   ['1/3 twill, 2 to 12', { structures: ['1/3 twill'], lengths: range(2, 12) }],
   ['2/2 twill, 2 to 14', { lengths: range(2, 14) }],
-  ['2/2 twill, three yarns, 2 to 5', { yarns: THREE, tabby: 2, lengths: range(2, 5) }],
+  ['2/2 twill, three yarns, 2 to 7', { yarns: THREE, tabby: 2, lengths: range(2, 7) }],
+  ['2/2 twill, 2 to 11, the unexpected', { lengths: range(2, 11), rank: VIEWS.unexpected }],
   [
-    '2/2 point twill, 2 to 9, the unexpected',
-    { structures: ['2/2 point twill'], lengths: range(2, 9), rank: VIEWS.unexpected },
+    '2/2 point twill, 2 to 11, the unexpected',
+    { structures: ['2/2 point twill'], lengths: range(2, 11), rank: VIEWS.unexpected },
   ],
 ];
 

@@ -48,7 +48,7 @@ describe('the page of a gallery', () => {
   test('says where a space was only sampled', () => {
     const sampled = { ...outcome, counts: { ...outcome.counts, exhaustive: false } };
     expect(shownPage(trialQuestion(), sampled)).not.toContain('nothing is missing');
-    expect(shownPage(trialQuestion(), sampled)).toContain('drawn by lot');
+    expect(shownPage(trialQuestion(), sampled)).toContain('what had done well was changed further');
   });
 
   test('says what was cut off unmeasured, and then counts only the others', () => {

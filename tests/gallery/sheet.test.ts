@@ -40,6 +40,7 @@ function found(rank: number, more: Partial<Found> = {}): Found {
     rank,
     code: `code${rank}`,
     recipe: '2/2 twill, DL by unit, weft the same',
+    why: 'stands here by contrast 0.32',
     structure: '2/2 twill',
     redraw: [],
     draft: HOUNDS_TOOTH,

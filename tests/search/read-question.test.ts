@@ -267,7 +267,7 @@ describe('what is wrong with a question is said in one sentence', () => {
       'structure: plain\nsame: [shift, mirror]',
       'q.yaml:2:7: found “shift” beside others; expected it alone, for nothing but shifts',
     ],
-    ['structure: plain\nshow: all', 'q.yaml:2:7: found “all”; expected cloths, from 1 to 1000'],
+    ['structure: plain\nshow: all', 'q.yaml:2:7: found “all”; expected cloths, from 1 to 1000, or one of each kind'],
     ['structure: plain\nseed:', 'q.yaml:2:1: found nothing; expected any word'],
     [
       'draft: a.yaml\nprofile: A',
@@ -358,6 +358,7 @@ describe('a resolved question', () => {
     'structure: crackle\nprofile: order\nweft: own\nlengths: 5\nrank: novelty 2, ease 0.25\nyarns: { A: red, B: { colour: blue, name: "x y", tex: 12.5 }, C: white }\ntabby: A',
     'draft: units.yaml\nby: [thread, unit]\nsett: 7.5/8.25 per cm',
     'structure: plain\nrank: unexpected',
+    'structure: plain\nshow: one of each kind',
   ])('reads back as it was: %j', (text) => {
     const question = ask(text);
     expect(ask(stringify(resolvedQuestion(question)))).toEqual(question);

@@ -31,6 +31,18 @@ export const CHANGES = {
     return order.with(at, (order[at]! + 1 + pickNumber(colours - 1, chance)) % colours);
   },
 
+  /** One element is woven once more. */
+  'one element more': (order, chance) => {
+    const at = pickNumber(order.length, chance);
+    return [...order.slice(0, at), order[at]!, ...order.slice(at)];
+  },
+
+  /** One element is left out. */
+  'one element less': (order, chance) => {
+    const at = pickNumber(order.length, chance);
+    return order.length > 1 ? [...order.slice(0, at), ...order.slice(at + 1)] : order;
+  },
+
   /** Two elements change places. */
   'two change places': (order, chance) => {
     const a = pickNumber(order.length, chance);

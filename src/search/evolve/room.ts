@@ -39,7 +39,7 @@ export class Room {
     this.steps = this.possibleSteps();
   }
 
-  /** Any candidate: its orders by chance, in runs, or as a turn and back; the weft often the warp's. */
+  /** Any candidate: its orders of one colour, by chance, in runs, or as a turn and back; the weft often the warp's. */
   draw(chance: Chance): Candidate {
     const warp = this.drawOrder(chance);
     const weft = this.question.warp || chance() < 0.5 ? this.drawOrder(chance) : warp;
@@ -68,8 +68,9 @@ export class Room {
       case 'weft':
         return this.candidate(family, warp, change(weft, other.weft), chance, from.start);
       case 'both': {
-        const both = change(warp, other.warp);
-        return this.candidate(family, both, both, chance, from.start);
+        const [first, again] = twice(chance);
+        const changed = this.changed(step.change, warp, other.warp, first);
+        return this.candidate(family, changed, this.changed(step.change, weft, other.weft, again), chance, from.start);
       }
     }
   }
@@ -98,18 +99,20 @@ export class Room {
     const { orders, lengths } = this.question;
     if (orders.length > 0) return pickFrom(orders, chance);
     const length = pickFrom(lengths, chance);
-    const manner = pickNumber(3, chance);
-    if (manner === 0) return Array.from({ length }, () => pickNumber(this.colours, chance));
+    const manner = pickNumber(7, chance);
+    if (manner === 0) return [pickNumber(this.colours, chance)];
+    if (manner < 3) return Array.from({ length }, () => pickNumber(this.colours, chance));
     const runs = (upTo: number): Order => {
+      const longest = 1 + pickNumber(LONGEST_RUN, chance);
       const order: number[] = [];
       for (let colour = pickNumber(this.colours, chance); order.length < upTo; ) {
-        const run = 1 + pickNumber(LONGEST_RUN, chance);
+        const run = 1 + pickNumber(longest, chance);
         for (let e = 0; e < run; e++) order.push(colour);
         colour = (colour + 1 + pickNumber(this.colours - 1, chance)) % this.colours;
       }
       return order.slice(0, upTo);
     };
-    if (manner === 1) return runs(length);
+    if (manner < 5) return runs(length);
     const half = runs(Math.ceil(length / 2));
     return [...half, ...half.toReversed()].slice(0, length);
   }
@@ -154,4 +157,16 @@ export class Room {
     }
     return starts;
   }
+}
+
+/** A stream of chance that is read twice: the second reader meets what the first did, and new draws after that. */
+function twice(chance: Chance): [Chance, Chance] {
+  const drawn: number[] = [];
+  let read = 0;
+  const first = (): number => {
+    const draw = chance();
+    drawn.push(draw);
+    return draw;
+  };
+  return [first, () => drawn[read++] ?? chance()];
 }

@@ -9,13 +9,13 @@ import { changing, drawing, type Proposal, type Source } from './sources.js';
 import { writtenOf } from './written.js';
 
 /** Candidates of one round. */
-export const ROUND = 128;
+export const ROUND = 64;
 /** How often another candidate is asked for in place of one that was tried before. */
 const AGAIN = 10;
 /** How many of the best of all are changed further. */
 const BEST = 40;
 /** A search has settled when in so many rounds it has gained less than this share of all it had. */
-const PATIENCE = 40;
+const PATIENCE = 80;
 const GAIN = 0.001;
 
 /** What a candidate came to. */

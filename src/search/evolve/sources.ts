@@ -36,6 +36,11 @@ const REMEMBERED = 0.999;
 /** How much each verdict speaks for the steps that led to it. */
 const WORTH: Readonly<Record<Verdict, number>> = { rejected: 0, improved: 1, new: 2 };
 
+/** One of a list, the earlier the more often. */
+function pickEarly<T>(list: readonly T[], chance: Chance): T {
+  return list[Math.floor(list.length * chance() ** 2)]!;
+}
+
 /** Changes candidates that have done well, more often by the steps that have led to better ones. */
 export function changing(room: Room, from: keyof Shelf): Source {
   const tries = new Float64Array(room.steps.length).fill(1);
@@ -51,7 +56,7 @@ export function changing(room: Room, from: keyof Shelf): Source {
   return {
     ask(shelf, chance) {
       if (shelf[from].length === 0 || room.steps.length === 0) return drawn.ask(shelf, chance);
-      let candidate = pickFrom(shelf[from], chance);
+      let candidate = from === 'best' ? pickEarly(shelf.best, chance) : pickFrom(shelf.kinds, chance);
       const steps: number[] = [];
       do {
         const step = pickStep(chance);

@@ -1,0 +1,47 @@
+import type { Scores } from './figures.js';
+import { PARTS, type Part, type Weights } from './rank.js';
+import { viewOf } from './views.js';
+
+/** What a ranking weighs, in words. */
+export const PART_WORDS: Readonly<Record<Part, string>> = {
+  contrast: 'contrast',
+  symmetry: 'symmetry',
+  float: 'short floats',
+  figure: 'figure',
+  ease: 'ease of weaving',
+  novelty: 'distance from the classic orders',
+  balance: 'balance of dark and light',
+  solid: 'solid areas',
+  calm: 'calm',
+  lively: 'liveliness',
+};
+
+/** A part that brings less than this share of what the strongest brings is not named. */
+const WORTH_NAMING = 0.3;
+const NAMED_AT_MOST = 3;
+
+/**
+ * Why a cloth stands where it does, as half a sentence: what its score comes from, the strongest part first, each with
+ * its figure from 0 to 1.
+ */
+export function whyInWords(parts: Readonly<Record<Part, number>>, weights: Weights): string {
+  const brings = (part: Part): number => weights[part] * parts[part];
+  const weighed = PARTS.filter((part) => brings(part) > 0).sort((a, b) => brings(b) - brings(a));
+  const strongest = weighed[0];
+  if (strongest === undefined) return 'stands here by nothing that was weighed';
+  const named = weighed
+    .filter((part) => brings(part) >= WORTH_NAMING * brings(strongest))
+    .slice(0, NAMED_AT_MOST)
+    .map((part) => `${PART_WORDS[part]} ${parts[part].toFixed(2)}`);
+  const view = viewOf(weights);
+  const among = view === undefined ? 'stands here' : `stands here among the ${view}`;
+  return `${among} by ${named.length === 1 ? named[0] : `${named.slice(0, -1).join(', ')} and ${named.at(-1)}`}`;
+}
+
+/** The classic that a cloth is, or the nearest one with the difference; nothing where none was looked for. */
+export function nearestInWords({ novelty, nearest }: Pick<Scores, 'novelty' | 'nearest'>): string | undefined {
+  if (novelty === undefined || nearest === undefined) return undefined;
+  return novelty < 5e-4
+    ? `in all that is measured it is ${nearest}`
+    : `nearest classic: ${nearest}, ${novelty.toFixed(2)} away`;
+}

@@ -1,0 +1,38 @@
+import { describe, expect, it } from 'vitest';
+import { UNWEIGHED, VIEWS } from '../../src/score/views.js';
+import { nearestInWords, whyInWords } from '../../src/score/why.js';
+
+const PARTS = { ...UNWEIGHED, contrast: 0.32, symmetry: 0.5, float: 0.83, novelty: 0.12, figure: 0.45, balance: 1 };
+
+describe('why a cloth stands where it does', () => {
+  it('names what its score comes from, the strongest first', () => {
+    expect(whyInWords(PARTS, { ...UNWEIGHED, contrast: 3, symmetry: 2, float: 1 })).toBe(
+      'stands here by symmetry 0.50, contrast 0.32 and short floats 0.83',
+    );
+  });
+  it('leaves out what brings little', () => {
+    expect(whyInWords(PARTS, { ...UNWEIGHED, balance: 5, float: 1 })).toBe(
+      'stands here by balance of dark and light 1.00',
+    );
+  });
+  it('names the way of looking', () => {
+    expect(whyInWords(PARTS, VIEWS.unexpected)).toBe(
+      'stands here among the unexpected by symmetry 0.50, figure 0.45 and contrast 0.32',
+    );
+  });
+  it('says so where nothing counts', () => {
+    expect(whyInWords(UNWEIGHED, VIEWS.easy)).toBe('stands here by nothing that was weighed');
+  });
+});
+
+describe('the nearest classic', () => {
+  it('is named with the difference', () => {
+    expect(nearestInWords({ novelty: 0.1234, nearest: 'log cabin' })).toBe('nearest classic: log cabin, 0.12 away');
+  });
+  it('may be the cloth itself', () => {
+    expect(nearestInWords({ novelty: 1e-12, nearest: 'step' })).toBe('in all that is measured it is step');
+  });
+  it('is not said where none was looked for', () => {
+    expect(nearestInWords({})).toBeUndefined();
+  });
+});

@@ -23,10 +23,10 @@ export function sayFound(question: Question, outcome: Outcome, written: Written,
 }
 
 /** What stays as it is on the loom, and what is tried. */
-export function onTheLoomInWords({ draft, weft, orders, lengths }: Question): string {
+export function onTheLoomInWords({ draft, weft, orders, lengths, treadlings }: Question): string {
   const own = orders.length > 0 ? `${orders.length} weft orders` : `weft orders of ${lengths.join(', ')} picks`;
   const tried = weft.rule === 'own' ? own : 'the weft order asked for';
-  return `${draft!.file} is on the loom: threading, warp order and tie-up are kept; tried: ${tried}, on its own treadling`;
+  return `${draft!.file} is on the loom: threading and warp order are kept; tried: ${tried}, treadled ${treadlings.join(', ')}`;
 }
 
 /** One line: that nothing fits, or nothing yet, and what became of the candidates. */

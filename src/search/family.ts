@@ -3,8 +3,12 @@ import type { Laying } from '../order/lay.js';
 import { nested, type Order } from '../order/order.js';
 import { Problem } from '../problem.js';
 import { findManner, findStructure, nameDraft, type Structure, weaveOf } from '../structure/index.js';
+import { type MannerOn, mannersOn } from '../structure/manners-on.js';
 import { letters } from '../structure/structure.js';
 import type { By, Fill, Question } from './question.js';
+
+/** How the treadling that a draft has of itself is asked for. */
+export const ITS_OWN = 'its own';
 
 /** One way of laying orders on one weave: all of a candidate but its orders and where they start. */
 export interface Family {
@@ -49,23 +53,24 @@ type Base = (by: By, fill: Fill, times: number) => Family;
 function basesOf(question: Question): Base[] {
   if (question.draft) {
     const { draft, file } = question.draft;
-    return [
-      (by, fill, times) => {
-        if (by === 'block') throw new Problem(`by block: ${file} has no named blocks; expected by thread or by unit`);
-        const laid = elementsOf(question, fill);
-        return {
-          structure: draft.name ?? file,
-          manner: '',
-          profile: [],
-          by,
-          fill,
-          times,
-          fixedWeave: true,
-          weave: () => draft,
-          laid,
-        };
-      },
-    ];
+    return weavesOf(question, draft).map(
+      ({ name: manner, weave }): Base =>
+        (by, fill, times) => {
+          if (by === 'block') throw new Problem(`by block: ${file} has no named blocks; expected by thread or by unit`);
+          const laid = elementsOf(question, fill);
+          return {
+            structure: draft.name ?? file,
+            manner,
+            profile: [],
+            by,
+            fill,
+            times,
+            fixedWeave: true,
+            weave: () => weave,
+            laid,
+          };
+        },
+    );
   }
   return question.structures.map(findStructure).flatMap((structure) => {
     const manners = question.treadlings.length > 0 ? question.treadlings : [''];
@@ -79,6 +84,14 @@ function basesOf(question: Question): Base[] {
       ),
     );
   });
+}
+
+/** A draft as it is, or treadled in the manners that are asked for; its own has no name. */
+function weavesOf({ treadlings }: Question, draft: Weave): readonly MannerOn[] {
+  const own = { name: '', weave: draft };
+  if (treadlings.length === 0) return [own];
+  const others = mannersOn(draft).filter(({ name }) => treadlings.includes(name));
+  return treadlings.includes(ITS_OWN) ? [own, ...others] : others;
 }
 
 interface Profile {

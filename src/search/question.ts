@@ -44,7 +44,7 @@ export interface Question {
   /** Names of known structures; empty where a draft is given. */
   readonly structures: readonly string[];
   readonly draft?: { readonly file: string; readonly draft: Draft };
-  /** Manners of treadling, by name; empty: the first of each structure. */
+  /** Manners of treadling, by name; empty: the first of each structure. For a draft, `its own` is the one it has. */
   readonly treadlings: readonly string[];
   /** The name that the threading spells, where there is one. */
   readonly name?: NameAsked;

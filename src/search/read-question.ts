@@ -10,7 +10,15 @@ import type { Question, WeftRule } from './question.js';
 import { onLoomStarts, refuseOnTheLoom, woundOrder } from './read-on-the-loom.js';
 import { questionKeys, type Written } from './read-question-keys.js';
 import { DEFAULT_RANK } from './read-rank.js';
-import { profileOf, refuseWithDraft, spelled, structuresOf, treadledOf, treadlingsOf } from './read-weave.js';
+import {
+  profileOf,
+  refuseWithDraft,
+  spelled,
+  structuresOf,
+  treadledOf,
+  treadlingsOf,
+  treadlingsOn,
+} from './read-weave.js';
 
 export { resolvedQuestion } from './resolved-question.js';
 
@@ -97,7 +105,7 @@ function understood(written: Written, loadDraft: (path: string) => Draft): Quest
     structures: structures.map((structure) => structure.name),
     ...(draft && { draft }),
     ...(wound && { onTheLoom: true as const }),
-    treadlings: treadlingsOf(written.treadling ?? [], structures),
+    treadlings: draft ? treadlingsOn(written, draft.draft) : treadlingsOf(written.treadling ?? [], structures),
     ...(name && { name: under('name', () => spelled(name, written, structures)) }),
     profile: profileOf(written.profile, structures),
     treadled: treadledOf(written.treadled, structures),

@@ -1,5 +1,5 @@
 import type { Draft } from '../draft/draft.js';
-import { eachOf, type Given, Misread, textOf, under } from '../draft/yaml-given.js';
+import { eachOf, type Given, Misread, textOf, under, wordOf } from '../draft/yaml-given.js';
 import { Problem } from '../problem.js';
 import {
   findManner,
@@ -9,7 +9,9 @@ import {
   type Structure,
   structureNames,
 } from '../structure/index.js';
+import { mannersOn } from '../structure/manners-on.js';
 import { letters } from '../structure/structure.js';
+import { ITS_OWN } from './family.js';
 import type { NameAsked, Question } from './question.js';
 import type { Written } from './read-question-keys.js';
 
@@ -48,7 +50,7 @@ function isStructure(name: string): boolean {
 /** Refuses what a draft has of its own, or has not. */
 export function refuseWithDraft(written: Written, draft: Draft | undefined): void {
   if (draft === undefined) return;
-  for (const key of ['treadling', 'profile', 'treadled', 'name'] as const) {
+  for (const key of ['profile', 'treadled', 'name'] as const) {
     if (written[key] === undefined) continue;
     throw new Misread(`found a ${key} beside a draft, which has its own; expected it with a structure`, {
       within: [key],
@@ -76,6 +78,13 @@ export function treadlingsOf(names: readonly string[], structures: readonly Stru
 }
 
 /** The block order; none where it is not given, `order` where the colour order chooses. */
+/** Manners of treadling on a draft's threading; on the loom all that there are, unless some are asked for. */
+export function treadlingsOn({ treadling, 'on the loom': onTheLoom }: Written, draft: Draft): string[] {
+  if (treadling === undefined && onTheLoom === undefined) return [];
+  const known = [ITS_OWN, ...mannersOn(draft).map(({ name }) => name)];
+  return under('treadling', () => [...new Set((treadling ?? known).map((name) => wordOf(name, known)))]);
+}
+
 export function profileOf(text: string | undefined, structures: readonly Structure[]): Question['profile'] {
   if (text === undefined) return [];
   if (text.toLowerCase() === 'order') return 'order';

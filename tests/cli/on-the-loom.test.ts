@@ -1,13 +1,16 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { readDraft } from '../../src/draft/yaml.js';
+import { draftLoader } from '../../src/cli/files.js';
+import { drawdown, isUp } from '../../src/cloth/drawdown.js';
+import { readDraft, writeDraft } from '../../src/draft/yaml.js';
 import { parseShortlist } from '../../src/plan/shortlist.js';
 import { storedDraft } from '../../src/plan/stored-draft.js';
 import { draftOf } from '../../src/search/candidate.js';
 import { readQuestion, resolvedQuestion } from '../../src/search/read-question.js';
 import { redrawOf } from '../../src/search/redraw.js';
 import { spaceOf } from '../../src/search/space.js';
+import { findStructure, weaveOf } from '../../src/structure/index.js';
 import { inFolder, run } from './run.js';
 
 const POINT = [
@@ -37,7 +40,7 @@ describe('a warp on the loom', () => {
   });
 
   it('tries every weft order from every pick: as many as all words of both colours lay', () => {
-    const question = asked('on the loom: loom.yaml\nlengths: 4');
+    const question = asked('on the loom: loom.yaml\ntreadling: its own\nlengths: 4');
     const space = spaceOf(question);
     const wefts = Array.from({ length: space.numbers }, (_, at) => {
       const { weft, start } = space.at(at);
@@ -51,6 +54,34 @@ describe('a warp on the loom', () => {
     const question = asked('on the loom: loom.yaml');
     expect(asked(JSON.stringify(resolvedQuestion(question)))).toEqual(question);
   });
+
+  it('tries the other manners of treadling of its structure on the very same threading', () =>
+    inFolder(async (folder) => {
+      const file = join(folder, 'loom.yaml');
+      const structure = findStructure('summer and winter');
+      const weave = weaveOf(structure, ['A', 'A', 'B']);
+      const { yarns, sett } = load();
+      const warp = weave.threading.map(() => 0);
+      const weft = weave.treadling.map(() => 1);
+      writeFileSync(file, writeDraft({ ...weave, yarns, sett, warp, weft }));
+      const question = readQuestion({ flags: { 'on the loom': file, lengths: '2' } }, draftLoader(expect.unreachable));
+      const others = structure.manners.slice(1).map(({ name }) => name);
+      expect(question.treadlings).toEqual(['its own', ...others]);
+      const space = spaceOf(question);
+      expect(space.families.map((family) => family.manner)).toEqual(['', ...others]);
+      const candidate = space.at(space.numbers - 1);
+      const draft = draftOf(candidate, question);
+      const other = weaveOf(structure, ['A', 'A', 'B'], { manner: candidate.family.manner });
+      const cloth = drawdown(draft);
+      const expected = drawdown(other);
+      expect(draft.threading).toEqual(other.threading);
+      for (let j = 0; j < expected.picks; j++) {
+        for (let i = 0; i < expected.ends; i++) expect(isUp(cloth, j, i)).toBe(isUp(expected, j, i));
+      }
+      const flags = redrawOf(candidate, question).filter(([flag]) => flag !== 'draft');
+      const { out } = await run('draw', file, '--json', ...flags.flatMap(([flag, value]) => [`--${flag}`, value]));
+      expect(JSON.parse(out).draft.treadling).toEqual(draft.treadling);
+    }));
 
   it.each([
     ['by: unit', 'q.yaml:2:5: found “unit” with a warp on the loom, whose threads lie as they do; expected thread'],
@@ -68,7 +99,7 @@ describe('a warp on the loom', () => {
       const { code, err } = await run('explore', '--on-the-loom', file, ...flags);
       expect(code).toBe(0);
       expect(err).toContain(
-        'is on the loom: threading, warp order and tie-up are kept; tried: weft orders of 2, 3 picks, on its own treadling',
+        'is on the loom: threading and warp order are kept; tried: weft orders of 2, 3 picks, treadled its own',
       );
       const { candidates } = JSON.parse(readFileSync(join(out, 'gallery.json'), 'utf8'));
       expect(candidates.length).toBeGreaterThan(0);

@@ -50,5 +50,7 @@ export function recipeOf(candidate: Candidate, question: Question): string {
   const said: Record<string, string> = { same: 'weft the same', exchange: 'weft exchanged' };
   const wefts = said[question.weft.rule] ?? `weft ${formatOrder(weft, question.yarns)}`;
   const begins = start[0] === 0 && start[1] === 0 ? '' : `, from ${start[0] + 1}/${start[1] + 1}`;
-  return `${weave}${profile}, ${formatOrder(warp, question.yarns)} by ${family.by}${times}${fill}, ${wefts}${begins}`;
+  // A warp on the loom is the same in every recipe, and may be hundreds of letters long.
+  const laid = question.onTheLoom ? 'warp on the loom' : `${formatOrder(warp, question.yarns)} by ${family.by}`;
+  return `${weave}${profile}, ${laid}${times}${fill}, ${wefts}${begins}`;
 }

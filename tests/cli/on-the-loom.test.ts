@@ -103,7 +103,8 @@ describe('a warp on the loom', () => {
       );
       const { candidates } = JSON.parse(readFileSync(join(out, 'gallery.json'), 'utf8'));
       expect(candidates.length).toBeGreaterThan(0);
-      for (const { code } of candidates) {
+      for (const { code, recipe } of candidates) {
+        expect(recipe).toMatch(/loom\.yaml[\w ]*, warp on the loom, weft [DL]+/);
         const kept = join(folder, `${code}.json`);
         await run('keep', out, code, '--out', kept);
         const [cloth] = parseShortlist(readFileSync(kept, 'utf8'), kept);

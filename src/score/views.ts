@@ -19,14 +19,16 @@ export const UNWEIGHED: Weights = {
 
 /**
  * The ways in which a weaver looks at cloths, each a ranking with a name. What is weighed is common practice; how
- * much, a choice of ours. Odd but ordered is what the eye keeps, so the unexpected must also be symmetrical and read.
+ * much, a choice of ours. Odd but ordered is what the eye keeps, so the unexpected must also be
+ * symmetrical, read, and be no mere speck of the other colour.
  */
 export const VIEWS = {
   clear: weigh({ contrast: 3, solid: 2, figure: 1 }),
   balanced: weigh({ balance: 3, symmetry: 3, contrast: 1 }),
   calm: weigh({ calm: 3, contrast: 2, symmetry: 1 }),
   lively: weigh({ lively: 3, contrast: 2, symmetry: 1 }),
-  unexpected: weigh({ novelty: 4, figure: 2, symmetry: 2, contrast: 2 }),
+  // Few orders differ from the nearest classic by a tenth of all they could.
+  unexpected: weigh({ novelty: 10, figure: 2, symmetry: 2, contrast: 3, balance: 1 }),
   easy: weigh({ ease: 4, contrast: 2, float: 1 }),
 } as const satisfies Readonly<Record<string, Weights>>;
 

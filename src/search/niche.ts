@@ -47,6 +47,7 @@ export function nicheAt(number: number): Niche {
 export function kindInWords(number: number, exchange: boolean): string {
   const { size, dark, symmetry } = nicheAt(number);
   const threads = size === 0 ? '1 thread' : size === 1 ? '2 threads' : `${2 ** (size - 1) + 1} to ${2 ** size} threads`;
-  const share = `${10 * dark} to ${10 * dark + 10} % dark${exchange ? ' (or light)' : ''}`;
+  const tenths = `${10 * dark} to ${10 * dark + 10} % dark`;
+  const share = !exchange ? tenths : dark === 5 ? 'half dark' : `${tenths} (or light)`;
   return `motif of ${threads}, ${share}, symmetry ${symmetry / 4}`;
 }

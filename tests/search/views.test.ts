@@ -73,4 +73,6 @@ test('a kind in words', () => {
   expect(nicheAt(number)).toEqual({ size: 5, dark: 3, symmetry: 2 });
   expect(kindInWords(number, false)).toBe('motif of 17 to 32 threads, 30 to 40 % dark, symmetry 0.5');
   expect(kindInWords(number, true)).toBe('motif of 17 to 32 threads, 30 to 40 % dark (or light), symmetry 0.5');
+  const half = nicheOf({ ends: 1, picks: 1, darkShare: 0.5, symmetry: 0 }, true);
+  expect(kindInWords(half, true)).toBe('motif of 1 thread, half dark, symmetry 0');
 });

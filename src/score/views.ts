@@ -27,8 +27,8 @@ export const VIEWS = {
   balanced: weigh({ balance: 3, symmetry: 3, contrast: 1 }),
   calm: weigh({ calm: 3, contrast: 2, symmetry: 1 }),
   lively: weigh({ lively: 3, contrast: 2, symmetry: 1 }),
-  // Few orders differ from the nearest classic by a tenth of all they could.
-  unexpected: weigh({ novelty: 10, figure: 2, symmetry: 2, contrast: 3, balance: 1 }),
+  // Few orders differ from the nearest classic by a tenth of all they could; those that only enlarge it lack figure.
+  unexpected: weigh({ novelty: 6, figure: 5, symmetry: 3, contrast: 2, balance: 1 }),
   easy: weigh({ ease: 4, contrast: 2, float: 1 }),
 } as const satisfies Readonly<Record<string, Weights>>;
 

@@ -23,6 +23,8 @@ let address: string;
 let question: Question;
 let outcome: Outcome;
 let browser: Browser | undefined;
+/** How long the page may take to answer a key or the history, on a machine that does other things too. */
+const SOON = { timeout: 10_000 };
 const asked: string[] = [];
 const complaints: string[] = [];
 
@@ -121,10 +123,10 @@ describe('the page alive', { timeout: 180_000 }, () => {
     await page.locator(`[id="${one}"] .tools input`).check();
     await page.locator(`[id="${two}"] .tools input`).check();
     await page.getByRole('button', { name: 'Compare 2' }).click();
-    expect(await page.locator('.compare thead th').count()).toBe(2);
-    expect(await page.locator('.compare canvas').count()).toBe(6);
+    await expect.poll(() => page.locator('.compare thead th').count(), SOON).toBe(2);
+    await expect.poll(() => page.locator('.compare canvas').count(), SOON).toBe(6);
     await page.keyboard.press('Escape');
-    expect(await page.locator('.compare[open]').count()).toBe(0);
+    await expect.poll(() => page.locator('.compare[open]').count(), SOON).toBe(0);
 
     // Keep three with notes and stars.
     const codes = (await order(page)).slice(0, 3);
@@ -179,14 +181,14 @@ describe('the page alive', { timeout: 180_000 }, () => {
     await page.getByLabel('threads', { exact: true }).fill('1');
     for (const side of ['back', 'structure', 'colour']) {
       await page.locator('.closer').getByLabel(/^Side/).selectOption(side);
-      expect(await page.locator('.large svg').count()).toBe(side === 'colour' ? 0 : 1);
+      await expect.poll(() => page.locator('.large svg').count(), SOON).toBe(side === 'colour' ? 0 : 1);
     }
     await page.goBack();
-    expect(await page.locator('.closer[open]').count()).toBe(0);
+    await expect.poll(() => page.locator('.closer[open]').count(), SOON).toBe(0);
     await page.goForward();
-    expect(await page.locator('.closer[open]').count()).toBe(1);
+    await expect.poll(() => page.locator('.closer[open]').count(), SOON).toBe(1);
     await page.keyboard.press('Escape');
-    expect(await page.locator('.closer[open]').count()).toBe(0);
+    await expect.poll(() => page.locator('.closer[open]').count(), SOON).toBe(0);
     expect(await inPage(page, 'document.activeElement.className')).toBe('code');
     expect(complaints).toEqual([]);
   });

@@ -185,7 +185,8 @@ describe('the page alive', { timeout: 180_000 }, () => {
     }
     await page.goBack();
     await expect.poll(() => page.locator('.closer[open]').count(), SOON).toBe(0);
-    await page.goForward();
+    await page.locator(`[id="${code}"] .code`).focus();
+    await page.keyboard.press('Enter');
     await expect.poll(() => page.locator('.closer[open]').count(), SOON).toBe(1);
     await page.keyboard.press('Escape');
     await expect.poll(() => page.locator('.closer[open]').count(), SOON).toBe(0);

@@ -37,7 +37,8 @@ async function searched(
   space: Space,
   how: (search: Search) => Promise<Searched>,
 ): Promise<Searched> {
-  const crew = crewOf(question, 2);
+  // Threads would take longer to start than most of these searches take.
+  const crew = crewOf(question, space.way === 'evolved' ? 1 : 2);
   try {
     const newArchive = (): Archive => new Archive((a, b) => a - b);
     return await how({ question, space, crew, newArchive, progress: undefined });

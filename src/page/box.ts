@@ -13,9 +13,14 @@ export interface Box {
 export function box(name: string, closed: () => void): Box {
   const title = el('h2', { id: `${name}-title`, tabindex: -1 });
   const body = el('div', { class: 'box-body' });
-  const dialog = el(
+  const dialog: HTMLDialogElement = el(
     'dialog',
-    { class: `box screen ${name}`, 'aria-labelledby': `${name}-title`, close: () => closed() },
+    {
+      class: `box screen ${name}`,
+      'aria-labelledby': `${name}-title`,
+      // The event comes a little after the closing; the box may have been opened again since.
+      close: () => dialog.open || closed(),
+    },
     el(
       'div',
       { class: 'box-head' },

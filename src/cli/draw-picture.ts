@@ -1,10 +1,10 @@
-import { dirname, extname } from 'node:path';
-import writeFileAtomic from 'write-file-atomic';
+import { extname } from 'node:path';
 import { type Draft, spacing } from '../draft/draft.js';
 import { toPng } from '../gallery/png.js';
-import { MachineFault, Problem } from '../problem.js';
+import { Problem } from '../problem.js';
 import { paintCloth } from '../render/cloth.js';
 import { draftSvg } from '../render/draft.js';
+import { writeWhole } from './whole-file.js';
 
 /** Cloth as PNG, or the draft as SVG. */
 export type PictureKind = 'png' | 'svg';
@@ -28,18 +28,6 @@ export function pictureKind(path: string, cloth = 'the cloth', draft = 'the draf
 /** Writes a picture whole or not at all. */
 export async function writePicture(path: string, kind: PictureKind, name: string, draft: Draft): Promise<void> {
   await writeWhole(path, kind === 'svg' ? `${draftSvg(draft, { title: name })}\n` : await clothPng(draft));
-}
-
-/** Writes a file whole or not at all. */
-export async function writeWhole(path: string, data: string | Buffer): Promise<void> {
-  try {
-    await writeFileAtomic(path, data);
-  } catch (error) {
-    const { code } = error as NodeJS.ErrnoException;
-    if (code === 'ENOENT') throw new Problem(`${path}: found no folder ${dirname(path)}; expected one that is there`);
-    if (code === 'EISDIR') throw new Problem(`${path}: found a folder; expected the name of a file`);
-    throw new MachineFault(`${path}: could not be written (${code})`, { cause: error });
-  }
 }
 
 async function clothPng(draft: Draft): Promise<Buffer> {

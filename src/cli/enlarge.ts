@@ -4,11 +4,12 @@ import { Problem } from '../problem.js';
 import { enlarge, usualTargets } from '../search/enlarge.js';
 import type { Question } from '../search/question.js';
 import { readQuestion } from '../search/read-question.js';
-import { pictureKind, writeWhole } from './draw-picture.js';
+import { pictureKind } from './draw-picture.js';
 import { enlargedSheet } from './enlarge-sheet.js';
 import { sizeLines, sizesAsData } from './enlarge-words.js';
 import { draftLoader } from './files.js';
 import { bold, EXIT, type Io, say, sayJson, sayWrong } from './io.js';
+import { writeWhole } from './whole-file.js';
 
 /** What a person gave on the command line. */
 export interface EnlargeArguments {

@@ -6,8 +6,9 @@ import { isShortlist, type KeptCloth, keepAlso, parseShortlist, shortlistText } 
 import { didYouMean, MachineFault, Problem } from '../problem.js';
 import { readBytes } from './files.js';
 import { EXIT, type Io, say, sayJson } from './io.js';
-import { isFolder, LARGEST_LIST, loadShortlist, writeWhole } from './kept-file.js';
+import { isFolder, LARGEST_LIST, loadShortlist } from './kept-file.js';
 import { programVersion } from './version.js';
+import { writeWhole } from './whole-file.js';
 
 /** What a person gave on the command line. */
 export interface KeepArguments {

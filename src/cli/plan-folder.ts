@@ -2,7 +2,8 @@ import { existsSync, readdirSync } from 'node:fs';
 import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { MachineFault, Problem } from '../problem.js';
-import { isFolder, writeWhole } from './kept-file.js';
+import { isFolder } from './kept-file.js';
+import { writeWhole } from './whole-file.js';
 
 /** What a person fills in; it is written once and never touched again. */
 const FORM = 'results.yaml';

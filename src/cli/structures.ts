@@ -2,9 +2,9 @@ import { drawdown, isUp } from '../cloth/drawdown.js';
 import { Problem } from '../problem.js';
 import { findStructure, type Structure, structures, weaveOf } from '../structure/index.js';
 import type { After, Unit } from '../structure/unit.js';
-import { writeWhole } from './draw-picture.js';
 import { bold, EXIT, type Io, say, sayJson } from './io.js';
 import { structureSheet } from './structure-sheet.js';
+import { writeWhole } from './whole-file.js';
 
 /** What a person gave on the command line. */
 export interface StructuresArguments {

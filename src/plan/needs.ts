@@ -116,38 +116,6 @@ const needsKeys = keys({
   ...loomEntries,
 });
 
-/** The keys that a person can write, and give as flags. */
-export const NEEDS_KEYS = [
-  ...[
-    'width',
-    'piece',
-    'pieces',
-    'divider',
-    'header',
-    'footer',
-    'shrinkage',
-    'take-up',
-    'waste',
-    'testing',
-    'sett',
-    'reed',
-  ],
-  ...[
-    'yarns',
-    'border',
-    'balance',
-    'floating',
-    'for',
-    'paper',
-    'loom',
-    'shafts',
-    'treadles',
-    'heddles',
-    'loom width',
-    'shuttles',
-  ],
-] as const;
-
 /** Loom of the keys of {@link loomEntries}. */
 export function loomOf(given: {
   readonly loom: Loom['kind'];

@@ -1,7 +1,7 @@
 import type { Worker } from 'node:worker_threads';
 import Pool from 'worker-threads-pool';
 import { MachineFault } from '../problem.js';
-import { type Job, type JobResult, type Jobs, jobRunner } from './jobs.js';
+import { type JobResult, type Jobs, jobRunner } from './jobs.js';
 import type { Question } from './question.js';
 
 /** Worker threads load compiled code; beside a TypeScript source it lies in dist. */
@@ -159,5 +159,3 @@ function threads(question: Question, workers: number, signal?: AbortSignal): Cre
     },
   };
 }
-
-export type { Job };

@@ -1,36 +1,17 @@
 import * as v from 'valibot';
+import { storedDraftSchema } from '../plan/stored-draft.js';
 import { OPERATIONS } from '../score/figures.js';
 
 /** The name by which a gallery's own file is known. */
 export const GALLERY_FORMAT = 'shedlight-gallery';
 
-/** No loom has as many shafts, and no draft as many treadles; larger numbers are damage. */
-const MOST_SHAFTS = 1024;
-/** No repeat is longer; guards what is built from a file. */
-const MOST_THREADS = 65_536;
-
 const count = v.pipe(v.number(), v.integer(), v.minValue(0));
-const place = v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(MOST_SHAFTS));
-const places = v.pipe(v.array(place), v.maxLength(MOST_SHAFTS));
-const threads = v.pipe(v.array(v.union([place, places])), v.minLength(1), v.maxLength(MOST_THREADS));
-const letters = v.pipe(v.string(), v.minLength(1), v.maxLength(MOST_THREADS));
-const units = v.pipe(v.array(v.pipe(v.number(), v.integer(), v.minValue(1))), v.maxLength(MOST_THREADS));
-const kinds = v.picklist(['ground', 'pattern', 'tabby']);
 const float = v.nullable(v.number());
 /** Letters and digits only, so that a code can never lead out of the gallery's folder. */
 const code = v.pipe(v.string(), v.regex(/^[0-9a-z]{1,64}$/));
 
-const draftSchema = v.object({
-  threading: threads,
-  tieUp: v.pipe(v.array(places), v.maxLength(MOST_THREADS)),
-  treadling: threads,
-  pickKinds: v.array(kinds),
-  warp: letters,
-  weft: letters,
-  endUnits: v.optional(units),
-  pickUnits: v.optional(units),
-  widths: v.optional(v.object({ warp: v.number(), ground: v.number(), pattern: v.number(), tabby: v.number() })),
-});
+/** A stored draft, less what the gallery says once for all its cloths. */
+const draftSchema = v.omit(storedDraftSchema, ['yarns', 'sett']);
 
 const scoresSchema = v.object({
   score: v.number(),

@@ -1,6 +1,5 @@
 import * as v from 'valibot';
-import type { Widths } from '../draft/draft.js';
-import { formatOrder } from '../order/order.js';
+import { storedDraft } from '../plan/stored-draft.js';
 import { Problem } from '../problem.js';
 import type { Found, Outcome } from '../search/found.js';
 import type { Question } from '../search/question.js';
@@ -65,19 +64,11 @@ export function parseManifest(text: string, file: string): Manifest {
 
 function candidateOf(found: Found): CandidateWritten {
   const { draft, order } = found;
+  // Yarns and sett are the same for all cloths, and stand once for the whole gallery.
+  const { yarns: _, sett: __, ...draftWritten } = storedDraft(draft);
   return {
     ...found,
-    draft: {
-      threading: draft.threading.map(plain),
-      tieUp: draft.tieUp.map((shafts) => [...shafts]),
-      treadling: draft.treadling.map(plain),
-      pickKinds: [...draft.pickKinds],
-      warp: formatOrder(draft.warp, draft.yarns),
-      weft: formatOrder(draft.weft, draft.yarns),
-      ...(isLong(draft.endUnits) && { endUnits: [...draft.endUnits] }),
-      ...(isLong(draft.pickUnits) && { pickUnits: [...draft.pickUnits] }),
-      ...(isUneven(draft.widths) && { widths: draft.widths }),
-    },
+    draft: draftWritten,
     repeat: { ends: draft.warp.length, picks: draft.weft.length },
     redraw: found.redraw.map(([flag, value]): [string, string] => [flag, value]),
     order: { ...order, start: [...order.start] },
@@ -85,19 +76,6 @@ function candidateOf(found: Found): CandidateWritten {
     ease: { ...found.ease, winding: [...found.ease.winding] },
     swatch: swatchPath(found.code),
   };
-}
-
-/** One shaft (treadle) as a plain number. */
-function plain(on: readonly number[]): number | number[] {
-  return on.length === 1 ? on[0]! : [...on];
-}
-
-function isLong(lengths: readonly number[]): boolean {
-  return lengths.some((length) => length !== 1);
-}
-
-function isUneven(widths: Widths): boolean {
-  return widths.warp !== 1 || widths.ground !== 1 || widths.pattern !== 1 || widths.tabby !== 1;
 }
 
 function checked(given: unknown, file: string): Manifest {

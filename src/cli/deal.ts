@@ -4,7 +4,8 @@ import { resultsForm } from '../plan/learnt.js';
 import { sayLong, sayWeight } from '../plan/measure.js';
 import { type Needs, readNeeds } from '../plan/needs.js';
 import { planText } from '../plan/plan-text.js';
-import { dealSheets, teacherSheets } from '../plan/sheets.js';
+import { albumSheets, dealSheets, teacherSheets } from '../plan/sheets.js';
+import { tableText } from '../plan/table.js';
 import type { WarpPlan } from '../plan/warp-plan.js';
 import { readWeavers } from '../plan/weavers.js';
 import { yarnOrder } from '../plan/yarn-order.js';
@@ -35,16 +36,14 @@ export async function runDeal(given: DealArguments, io: Io): Promise<number> {
   const folder =
     given.out ?? join(dirname(given.shortlist), `${basename(given.shortlist, extname(given.shortlist))}-deal`);
   const yarn = yarnOrder(warps);
+  const names = deal.shares.map(({ weaver }) => weaver.name);
   const { formKept } = await writePlanFolder(folder, 'deal.json', {
     'deal.json': `${JSON.stringify(dealData(deal), null, 1)}\n`,
     'plan.json': planText(warps, yarn),
     'sheets.pdf': await dealSheets(deal.shares, warps, needs.paper),
-    'teacher.pdf': await teacherSheets(
-      'Cloths of the group',
-      warps,
-      needs.paper,
-      deal.shares.map(({ weaver }) => weaver.name),
-    ),
+    'teacher.pdf': await teacherSheets('Cloths of the group', warps, needs, names),
+    'album.pdf': await albumSheets(warps, needs.paper, names),
+    'cloths.csv': tableText(warps, names),
     'results.yaml': resultsForm(deal.shares.map(({ cloth }) => cloth)),
   });
   if (formKept) say(io.stderr, `${join(folder, 'results.yaml')}: left as it is`);
@@ -58,10 +57,9 @@ export async function runDeal(given: DealArguments, io: Io): Promise<number> {
     for (const { letter, length, grams } of yarn) {
       say(io.stdout, `yarn ${letter}: ${sayLong(length, per)}${grams === null ? '' : `, ${sayWeight(grams, per)}`}`);
     }
-    say(
-      io.stdout,
-      `Print ${bold(io.stdout, join(folder, 'sheets.pdf'))} and ${bold(io.stdout, join(folder, 'teacher.pdf'))}`,
-    );
+    const [sheets, teacher] = ['sheets.pdf', 'teacher.pdf'].map((name) => bold(io.stdout, join(folder, name)));
+    say(io.stdout, `Print ${sheets} for the weavers, ${teacher} for the teacher`);
+    say(io.stdout, `${join(folder, 'album.pdf')}: pages for swatches; ${join(folder, 'cloths.csv')}: all measures`);
   }
   return EXIT.done;
 }

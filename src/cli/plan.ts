@@ -4,8 +4,9 @@ import { corrected, learntFrom, readResults, resultsForm } from '../plan/learnt.
 import { sayLong, sayShare, sayWeight } from '../plan/measure.js';
 import { type Needs, readNeeds } from '../plan/needs.js';
 import { planText } from '../plan/plan-text.js';
-import { planSheets, teacherSheets } from '../plan/sheets.js';
+import { albumSheets, planSheets, teacherSheets } from '../plan/sheets.js';
 import type { KeptCloth } from '../plan/shortlist.js';
+import { tableText } from '../plan/table.js';
 import { planWarps, type WarpPlan } from '../plan/warp-plan.js';
 import { yarnOrder } from '../plan/yarn-order.js';
 import { Problem } from '../problem.js';
@@ -41,7 +42,9 @@ export async function runPlan(given: PlanArguments, io: Io): Promise<number> {
   const { formKept } = await writePlanFolder(folder, 'plan.json', {
     'plan.json': text,
     'sheets.pdf': await planSheets(warps, needs, gamp),
-    'overview.pdf': await teacherSheets('Sample warps', warps, needs.paper),
+    'overview.pdf': await teacherSheets('Sample warps', warps, needs),
+    'album.pdf': await albumSheets(warps, needs.paper),
+    'cloths.csv': tableText(warps),
     'results.yaml': resultsForm(warps.flatMap((warp) => warp.pieces.map(({ cloth }) => cloth))),
   });
   if (formKept) say(io.stderr, `${join(folder, 'results.yaml')}: left as it is`);
@@ -57,7 +60,9 @@ export async function runPlan(given: PlanArguments, io: Io): Promise<number> {
         `yarn ${letter}${name === letter ? '' : ` ${name}`}: ${sayLong(length, per)}${weight}, 10 % kept back`,
       );
     }
-    say(io.stdout, `Print ${bold(io.stdout, join(folder, 'sheets.pdf'))}`);
+    const [sheets, overview] = ['sheets.pdf', 'overview.pdf'].map((name) => bold(io.stdout, join(folder, name)));
+    say(io.stdout, `Print ${sheets} for the loom, ${overview} to choose, order yarn and label chains`);
+    say(io.stdout, `${join(folder, 'album.pdf')}: pages for swatches; ${join(folder, 'cloths.csv')}: all measures`);
   }
   return EXIT.done;
 }

@@ -1,14 +1,9 @@
 import type { Sett } from '../draft/draft.js';
 import { formatOrder, formatRuns, smallestPeriod } from '../order/order.js';
-import { DISTANCES, READS } from '../score/distance.js';
-import type { Floats, Scores } from '../score/figures.js';
+import { readsTo } from '../score/distance.js';
+import type { Floats } from '../score/figures.js';
 import type { Found } from '../search/found.js';
 import { fitting, wrapped } from './sheet-text.js';
-
-/** The farthest of 0.6, 2 and 6 metres from which a cloth reads, or null where it reads from none of them. */
-export function readsTo(scores: Pick<Scores, 'reads'>): (typeof DISTANCES)[number] | null {
-  return DISTANCES.findLast((metres) => scores.reads[metres] >= READS) ?? null;
-}
 
 /** `3 (0.15 in)`: the longest float in threads, with its length in the unit of the sett. */
 export function floatWords({ longest, longestMm }: Floats, per: Sett['per']): string {
@@ -19,7 +14,7 @@ export function floatWords({ longest, longestMm }: Floats, per: Sett['per']): st
 /** What stands under a picture: the reads-to words of its first line, and the lines after it, `most` at the most. */
 export function caption(found: Found, width: number, most: number): { reads: string; lines: string[] } {
   const { scores, draft } = found;
-  const far = readsTo(scores);
+  const far = readsTo(scores.reads);
   const float = floatWords(scores.floats, draft.sett.per);
   const easy = `easy to ${metres(scores.easyTo)}`;
   const recipe = wrapped(found.recipe, width, 2);

@@ -1,15 +1,11 @@
-import sharp from 'sharp';
-import { drawdown } from '../cloth/drawdown.js';
-import { colourFace } from '../cloth/face.js';
-import { floatsOf } from '../cloth/floats.js';
-import { luminance } from '../colour/yarn.js';
-import { type Draft, spacing } from '../draft/draft.js';
-import { paintCloth } from '../render/cloth.js';
-import { DISTANCES, READS, readsOf } from '../score/distance.js';
-import { sayLength } from './measure.js';
-import { MARGIN, type Sheets } from './paper.js';
+import type { Draft } from '../draft/draft.js';
+import { readsTo } from '../score/distance.js';
+import type { Scored } from '../score/score.js';
+import { lengthInWords } from '../score/words.js';
+import type { Needs, Paper, Pictures } from './needs.js';
+import { MARGIN, type Sheets, SIZES } from './paper.js';
 import type { KeptCloth } from './shortlist.js';
-import { shuttlesOf } from './shuttles.js';
+import { fewWords, measured } from './standing.js';
 
 /** One cloth on a contact sheet. */
 export interface Contact {
@@ -22,85 +18,146 @@ export interface Contact {
   readonly draft: Draft;
 }
 
-const COLUMNS = 4;
-const ROWS = 4;
-const GUTTER = 4;
-const LEADING = 3.8;
-const LINES = 5;
-const HEAD = 12;
-/** Height of the strip that shows the same cloth in grey. */
-const STRIP = 7;
-/** Pictures are drawn at half size, at 200 points to the inch of paper. */
-const TIMES = 2;
-const POINTS = 200 / 25.4;
+/** What a contact sheet says at its head, and how it is laid out. */
+export interface ContactOptions extends Pick<Needs, 'columns' | 'pictures'> {
+  readonly title: string;
+  /** The order in which the cloths stand, in words. */
+  readonly sorted: string;
+}
 
-/** Adds contact sheets of sixteen: pictures all at half size, a strip in grey, words, a box to tick, a line for a remark. */
-export async function addContactSheets(sheets: Sheets, title: string, contacts: readonly Contact[]): Promise<void> {
-  const pages = Math.ceil(contacts.length / (COLUMNS * ROWS));
+/** Places of the pictures on a page. Millimetres. */
+export interface ContactLayout {
+  readonly columns: number;
+  readonly rows: number;
+  /** Width of a picture, its height with the grey strip, and the room for a picture with its words. */
+  readonly width: number;
+  readonly height: number;
+  readonly room: number;
+  /** Lines of words under a picture. */
+  readonly lines: number;
+}
+
+const GUTTER = 4;
+const LEADING = 3.7;
+const HEAD = 12;
+/** Room that a picture with its words takes from top to bottom at least. */
+const LEAST_ROOM = 50;
+/** Share of a picture's height that shows the same cloth in grey. */
+const STRIP = 1 / 6;
+const GAP = 0.7;
+/**
+ * Millimetres of cloth to the millimetre of paper, and how that is said. A sheet is held half a metre away, so that six
+ * metres make things twelve times smaller.
+ */
+const SCALES: Readonly<Record<Pictures, { readonly times: number; readonly said: string }>> = {
+  half: { times: 2, said: 'all at half size' },
+  actual: { times: 1, said: 'all at actual size' },
+  far: { times: 12, said: 'as seen from 6 m, with the sheet held at 50 cm' },
+};
+
+/** Four columns or five; as many rows as leave room for the words: 16 or 25 on A4, 16 or 20 on Letter. */
+export function contactLayout(paper: Paper, columns: 4 | 5): ContactLayout {
+  const { width, height } = SIZES[paper];
+  const free = height - 2 * MARGIN - HEAD;
+  const rows = Math.min(columns, Math.floor(free / LEAST_ROOM));
+  const room = free / rows;
+  const wide = (width - 2 * MARGIN - (columns - 1) * GUTTER) / columns;
+  // A narrow column takes its figures in two lines.
+  const lines = columns === 4 ? 6 : 7;
+  return { columns, rows, width: wide, height: Math.min(wide, room - lines * LEADING - 2.6), room, lines };
+}
+
+/** Adds contact sheets: pictures all at one scale, a strip in grey, words, a box to tick, a line for a remark. */
+export async function addContactSheets(
+  sheets: Sheets,
+  paper: Paper,
+  contacts: readonly Contact[],
+  options: ContactOptions,
+): Promise<void> {
+  const layout = contactLayout(paper, options.columns);
+  const { times, said } = SCALES[options.pictures];
+  const cloths = contacts.map((contact) => ({ ...contact, scored: measured(contact.draft) }));
+  const why = fewWords(cloths);
+  const shared = beginningOf(contacts.map(({ cloth }) => cloth.recipe));
+  const each = layout.columns * layout.rows;
+  const pages = Math.ceil(contacts.length / each);
   for (let page = 0; page < pages; page++) {
     sheets.page();
     const right = sheets.width - MARGIN;
-    sheets.text(title, MARGIN, MARGIN + 4.5, { size: 14, bold: true });
+    const title = shared === '' ? options.title : `${options.title}: ${shared.slice(0, -2)}`;
+    const type = { size: 14, bold: true };
+    sheets.text(sheets.fitted([title], right - MARGIN - 40, type), MARGIN, MARGIN + 4.5, type);
     sheets.text(`contact sheet ${page + 1} of ${pages}`, right, MARGIN + 4.5, { align: 'right' });
-    const said =
-      'all at half size, end 1 left, first pick at the top; the lower strip in grey; in the order of the list';
-    sheets.text(said, MARGIN, MARGIN + 9);
-    const shown = contacts.slice(page * COLUMNS * ROWS, (page + 1) * COLUMNS * ROWS);
-    for (const [at, contact] of shown.entries()) await addContact(sheets, contact, at);
+    sheets.text(`${options.sorted}; ${said}, end 1 left, pick 1 at the top; the strip in grey`, MARGIN, MARGIN + 9);
+    for (let at = 0; at < each && page * each + at < cloths.length; at++) {
+      const x = MARGIN + (at % layout.columns) * (layout.width + GUTTER);
+      const y = MARGIN + HEAD + Math.floor(at / layout.columns) * layout.room;
+      const contact = cloths[page * each + at]!;
+      await addPictures(sheets, contact.draft, layout, times, x, y);
+      const recipe = contact.cloth.recipe.slice(shared.length);
+      addWords(sheets, contact, recipe, why[page * each + at]!, layout, x, y + layout.height);
+    }
   }
 }
 
-async function addContact(sheets: Sheets, { number, weaver, cloth, draft }: Contact, at: number): Promise<void> {
-  const width = (sheets.width - 2 * MARGIN - (COLUMNS - 1) * GUTTER) / COLUMNS;
-  const room = (sheets.height - 2 * MARGIN - HEAD) / ROWS;
-  const height = Math.min(width, room - LINES * LEADING - 2.4);
-  const x = MARGIN + (at % COLUMNS) * (width + GUTTER);
-  const y = MARGIN + HEAD + Math.floor(at / COLUMNS) * room;
-  const colour = { width, height: height - STRIP };
-  sheets.picture(await picture(draft, colour, false), x, y, colour.width, colour.height);
-  sheets.picture(await picture(draft, { width, height: STRIP }, true), x, y + colour.height, width, STRIP);
-  sheets.box(x, y, width, height, undefined, 0.1);
-  let line = y + height + LEADING;
-  const name = weaver === undefined ? String(number) : `${number} ${weaver}`;
-  sheets.text(name, x, line, { bold: true });
-  sheets.text(cloth.code, x + sheets.textWidth(name, undefined, true) + 2, line);
-  sheets.box(x + width - 3, line - 2.8, 3, 3);
-  const recipe = sheets.wrapped(cloth.recipe, width);
-  const two = recipe.length > 2 ? [recipe[0]!, `${recipe[1]} …`] : recipe;
-  for (const part of two) {
-    line += LEADING;
-    sheets.text(part, x, line);
-  }
-  const shuttles = shuttlesOf(draft).length;
-  const floats = floatsOf(drawdown(draft), draft.sett).longestMm;
-  const float =
-    floats === null ? 'float without end' : `float ${sayLength(floats, draft.sett.per).replace(/ \(.*/, '')}`;
-  const count = `${shuttles} shuttle${shuttles === 1 ? '' : 's'}`;
-  line += LEADING;
-  sheets.text(`${float}, ${count}, ${readsTo(draft)}`, x, line);
-  const remark = cloth.note === '' ? '' : sheets.wrapped(cloth.note, width)[0]!;
-  sheets.text(remark, x, line + LEADING);
-  sheets.line(x, y + height + LINES * LEADING + 1, x + width, y + height + LINES * LEADING + 1, 0.1);
-}
-
-async function picture(draft: Draft, size: { width: number; height: number }, grey: boolean): Promise<Buffer> {
-  const millimetres = { width: size.width * TIMES, height: size.height * TIMES };
-  const { width, height, rgb } = paintCloth(draft, { millimetres, perMillimetre: POINTS / TIMES, grey });
-  return sharp(rgb, { raw: { width, height, channels: 3 } })
-    .png({ compressionLevel: 9 })
-    .toBuffer();
-}
-
-/** From how far a cloth still reads, in the words of a caption. */
-function readsTo(draft: Draft): string {
-  const { across, along } = spacing(draft.sett);
-  const face = colourFace(drawdown(draft), draft.warp, draft.weft);
-  const reads = readsOf(
-    face,
-    draft.yarns.map((yarn) => luminance(yarn.hex)),
-    across,
-    along,
+/** The first clauses that all recipes have in common, with the comma after them; they are said once, at the head. */
+function beginningOf(recipes: readonly string[]): string {
+  const [first, ...others] = recipes.map((recipe) => recipe.split(', '));
+  if (first === undefined || others.length === 0) return '';
+  const common = first.findIndex((clause, at) =>
+    others.some((other) => other[at] !== clause || other.length === at + 1),
   );
-  const far = DISTANCES.findLast((metres) => reads[metres] >= READS);
-  return far === undefined ? 'melts' : `to ${far} m`;
+  return first
+    .slice(0, common < 0 ? first.length - 1 : common)
+    .map((clause) => `${clause}, `)
+    .join('');
+}
+
+async function addPictures(
+  sheets: Sheets,
+  draft: Draft,
+  { width, height }: ContactLayout,
+  times: number,
+  x: number,
+  y: number,
+): Promise<void> {
+  const strip = height * STRIP;
+  const colour = { x, y, width, height: height - strip - GAP };
+  const grey = { x, y: y + height - strip, width, height: strip };
+  await sheets.cloth(draft, colour, { times });
+  await sheets.cloth(draft, grey, { times, grey: true });
+  for (const frame of [colour, grey]) sheets.box(frame.x, frame.y, frame.width, frame.height, undefined, 0.1);
+}
+
+/** Number and code, the cloth's own part of the recipe, figures, why, and the person's remark or a line for it. */
+function addWords(
+  sheets: Sheets,
+  { number, weaver, cloth, draft, scored }: Contact & { readonly scored: Scored },
+  own: string,
+  why: readonly string[],
+  { width, lines }: ContactLayout,
+  x: number,
+  y: number,
+): void {
+  const name = weaver === undefined ? String(number) : `${number} ${weaver}`;
+  const named = sheets.fitted([name], width - sheets.textWidth(cloth.code) - 6, { bold: true });
+  sheets.text(named, x, y + LEADING, { bold: true });
+  sheets.text(cloth.code, x + sheets.textWidth(named, undefined, true) + 2, y + LEADING);
+  sheets.box(x + width - 3, y + LEADING - 2.7, 3, 3);
+  const { longestMm } = scored.scores.floats;
+  const far = readsTo(scored.scores.reads);
+  const float = longestMm === null ? 'float without end' : `float ${lengthInWords(longestMm, draft.sett)}`;
+  const shuttles = `${scored.ease.shuttles} shuttle${scored.ease.shuttles === 1 ? '' : 's'}`;
+  const [figures, more] = sheets.wrapped(`${float}, ${shuttles}, ${far === null ? 'melts' : `to ${far} m`}`, width);
+  const lasting = sheets.fitted(more === undefined ? why : [more, ...why], width);
+  const recipe = sheets.wrapped(own, width);
+  const free = lines - 4;
+  if (recipe.length > free) recipe[free - 1] = sheets.fitted([`${recipe[free - 1]} ${recipe[free]}`], width);
+  const note = cloth.note === '' ? '' : sheets.fitted([cloth.note], width);
+  [...recipe.slice(0, free), figures!, lasting, note].forEach((line, at, all) => {
+    // The person's remark stands on its line, whatever is above it.
+    sheets.text(line, x, y + (at === all.length - 1 ? lines : at + 2) * LEADING);
+  });
+  const foot = y + lines * LEADING + 1;
+  sheets.line(x, foot, x + width, foot, 0.1);
 }

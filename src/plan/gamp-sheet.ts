@@ -1,13 +1,10 @@
-import sharp from 'sharp';
 import { spacing } from '../draft/draft.js';
-import { paintCloth } from '../render/cloth.js';
 import type { Gamp, GampSection } from './gamp-plan.js';
 import { sayLength } from './measure.js';
 import { MARGIN, type Sheets } from './paper.js';
 import { drawRules } from './sheet-foot.js';
 
 const LEADING = 4.4;
-const POINTS = 200 / 25.4;
 
 /** Adds the key of a gamp: the whole of it with its squares numbered, and the orders of its sections. */
 export async function addGampKey(sheets: Sheets, gamp: Gamp): Promise<void> {
@@ -26,11 +23,7 @@ export async function addGampKey(sheets: Sheets, gamp: Gamp): Promise<void> {
   const scale = Math.min(1, room.width / size.width, room.height / size.height);
   const paper = { width: size.width * scale, height: size.height * scale };
   const top = MARGIN + 13;
-  const { width, height, rgb } = paintCloth(draft, { millimetres: size, perMillimetre: POINTS * scale });
-  const png = await sharp(rgb, { raw: { width, height, channels: 3 } })
-    .png({ compressionLevel: 9 })
-    .toBuffer();
-  sheets.picture(png, MARGIN, top, paper.width, paper.height);
+  await sheets.cloth(draft, { x: MARGIN, y: top, ...paper }, { times: 1 / scale });
   sheets.box(MARGIN, top, paper.width, paper.height);
   for (const { number, warp, weft } of gamp.squares) {
     const own = gamp.warps[warp - 1]!;

@@ -27,6 +27,10 @@ import { parseYarnSize, type YarnSize } from './yarn.js';
 export const PAPERS = ['a4', 'letter'] as const;
 export type Paper = (typeof PAPERS)[number];
 
+/** How large cloths are on contact sheets: half size, actual size, or as they look from 6 m away. */
+export const PICTURES = ['half', 'actual', 'far'] as const;
+export type Pictures = (typeof PICTURES)[number];
+
 /** What a plan is made from beside the shortlist. Lengths in millimetres, shares from 0 to below 1. */
 export interface Needs {
   /** Width of the warp in the reed. */
@@ -57,6 +61,9 @@ export interface Needs {
   readonly floating: 'auto' | 'yes' | 'no';
   readonly purpose: Purpose;
   readonly paper: Paper;
+  /** Pictures side by side on contact sheets. */
+  readonly columns: 4 | 5;
+  readonly pictures: Pictures;
   readonly loom: Loom;
 }
 
@@ -113,6 +120,14 @@ const needsKeys = keys({
     reading((given) => wordOf(given, PAPERS)),
     'a4',
   ),
+  columns: v.optional(
+    reading((given) => wholeOf(given, 'pictures side by side, 4 or 5', 4, 5) as 4 | 5),
+    '4',
+  ),
+  pictures: v.optional(
+    reading((given) => wordOf(given, PICTURES)),
+    'half',
+  ),
   ...loomEntries,
 });
 
@@ -152,7 +167,7 @@ export function readNeeds(text: string, file: string, flags: Readonly<Record<str
     return source.place(path, spot);
   };
   const given = check(needsKeys, { value, place });
-  const { width, piece, pieces, sett, reed, yarns, border, balance, floating, paper } = given;
+  const { width, piece, pieces, sett, reed, yarns, border, balance, floating, paper, columns, pictures } = given;
   return {
     width,
     piece,
@@ -172,6 +187,8 @@ export function readNeeds(text: string, file: string, flags: Readonly<Record<str
     floating,
     purpose: given.for,
     paper,
+    columns,
+    pictures,
     loom: loomOf(given),
   };
 }

@@ -1,6 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import PDFDocument from 'pdfkit';
+import sharp from 'sharp';
+import type { Draft } from '../draft/draft.js';
+import { paintCloth } from '../render/cloth.js';
 import { canDraw } from '../render/text.js';
 import type { Paper } from './needs.js';
 
@@ -27,6 +30,24 @@ export interface Type {
   readonly align?: 'left' | 'middle' | 'right';
   readonly grey?: number;
 }
+
+/** A rectangle on a page, in millimetres. */
+export interface Frame {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** How a piece of cloth stands on paper. */
+export interface Shown {
+  /** Millimetres of cloth to the millimetre of paper. Default: 1. */
+  readonly times?: number;
+  readonly grey?: boolean;
+}
+
+/** Points of a picture to the millimetre of paper: 300 to the inch. */
+const FINE = 300 / 25.4;
 
 /** Draws on pages of one paper. Places and lengths in millimetres from the top left corner; text on its base line. */
 export class Sheets {
@@ -108,6 +129,18 @@ export class Sheets {
     );
   }
 
+  /** As many whole clauses as fit a line; of a first one that is too long what fits, and a sign that it goes on. */
+  fitted(clauses: readonly string[], width: number, type: Type = {}): string {
+    const [first = '', ...others] = clauses;
+    const fits = (text: string): boolean => this.textWidth(text, type.size, type.bold) <= width;
+    if (fits(first)) {
+      return others.reduce((line, clause) => (fits(`${line}; ${clause}`) ? `${line}; ${clause}` : line), first);
+    }
+    let cut = first.length;
+    while (cut > 0 && !fits(`${first.slice(0, cut).trimEnd()} …`)) cut--;
+    return `${first.slice(0, cut).trimEnd()} …`;
+  }
+
   line(x1: number, y1: number, x2: number, y2: number, thick = 0.2): void {
     this.document
       .lineWidth(thick * POINTS)
@@ -136,6 +169,15 @@ export class Sheets {
     this.document.fill(colour);
   }
 
+  /** The outline of a circle about a point. */
+  ring(x: number, y: number, radius: number, thick = 0.2): void {
+    this.document
+      .lineWidth(thick * POINTS)
+      .strokeColor('#000000')
+      .circle(x * POINTS, y * POINTS, radius * POINTS)
+      .stroke();
+  }
+
   /** A solid triangle that points right, left or down. */
   pointer(x: number, y: number, to: 'left' | 'right' | 'down', size = 2): void {
     const [s, h] = [size * POINTS, (size / 2) * POINTS];
@@ -146,9 +188,15 @@ export class Sheets {
     this.document.fill('#000000');
   }
 
-  /** A picture (PNG). */
-  picture(png: Buffer, x: number, y: number, width: number, height: number): void {
-    this.document.image(png, x * POINTS, y * POINTS, { width: width * POINTS, height: height * POINTS });
+  /** A piece of woven cloth that fills a frame, end 1 at its left edge and pick 1 at its top. */
+  async cloth(draft: Draft, frame: Frame, { times = 1, grey = false }: Shown = {}): Promise<void> {
+    const millimetres = { width: frame.width * times, height: frame.height * times };
+    const { width, height, rgb } = paintCloth(draft, { millimetres, perMillimetre: FINE / times, grey });
+    const png = await sharp(rgb, { raw: { width, height, channels: 3 } })
+      .png({ compressionLevel: 9 })
+      .toBuffer();
+    const size = { width: frame.width * POINTS, height: frame.height * POINTS };
+    this.document.image(png, frame.x * POINTS, frame.y * POINTS, size);
   }
 
   /** Ends the document and gives its bytes. */

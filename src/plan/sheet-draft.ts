@@ -2,7 +2,7 @@ import { drawdown } from '../cloth/drawdown.js';
 import { colourAt, colourFace } from '../cloth/face.js';
 import { luminance, type Yarn } from '../colour/yarn.js';
 import type { LoomKind } from './loom.js';
-import { greyOf, NUMBERS, type Sheets, SMALL } from './paper.js';
+import { type Frame, greyOf, NUMBERS, type Sheets, SMALL } from './paper.js';
 import type { PiecePlan } from './piece-plan.js';
 
 /** Millimetres of a cell in which an 11 pt number stands, of the largest cell, and of the smallest that can be counted. */
@@ -13,14 +13,6 @@ const SMALLEST = 1;
 const LEFT = 16;
 const RIGHT = 16;
 const HEAD = 9;
-
-/** Where a draft is drawn. Millimetres. */
-export interface Frame {
-  readonly x: number;
-  readonly y: number;
-  readonly width: number;
-  readonly height: number;
-}
 
 /**
  * Draws one repeat: colours and threading on top, tie-up at the right, treadling with colours below it, the drawdown in

@@ -1,6 +1,5 @@
 import { type Fold, folded, type ThreadingLine, threadingLines } from './lists.js';
-import { NUMBERS, type Sheets } from './paper.js';
-import type { Frame } from './sheet-draft.js';
+import { type Frame, NUMBERS, type Sheets } from './paper.js';
 import type { WarpPlan } from './warp-plan.js';
 
 export const LEADING = 4.1;

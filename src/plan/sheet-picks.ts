@@ -1,7 +1,6 @@
 import { type Fold, folded, type PickLine, pickSheet } from './lists.js';
-import { NUMBERS, type Sheets } from './paper.js';
+import { type Frame, NUMBERS, type Sheets } from './paper.js';
 import type { PiecePlan } from './piece-plan.js';
-import type { Frame } from './sheet-draft.js';
 import { LEADING, LINE, title } from './sheet-lists.js';
 
 /** From row to row where the list stands in two columns. */

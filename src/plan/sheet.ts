@@ -1,6 +1,4 @@
-import sharp from 'sharp';
 import { spacing } from '../draft/draft.js';
-import { paintCloth } from '../render/cloth.js';
 import { USUAL_CAUTIONS } from './cautions.js';
 import type { Loom } from './loom.js';
 import { sayLength, sayLong, sayWeight } from './measure.js';
@@ -13,8 +11,6 @@ import { drawThreading, drawWinding, threadingRows } from './sheet-lists.js';
 import { drawPicks, pickRows } from './sheet-picks.js';
 import type { WarpPlan } from './warp-plan.js';
 
-/** Points to the millimetre of a picture at actual size (300 to the inch). */
-const FINE = 300 / 25.4;
 const LEADING = 4.1;
 /** Side of the picture at actual size: at least 60 mm, at most this, and three repeats where they fit. */
 const PICTURE = { least: 62, most: 84 };
@@ -33,8 +29,7 @@ export async function addSheet(sheets: Sheets, warp: WarpPlan, piece: PiecePlan,
   sheets.page();
   const top = head(sheets, warp, piece, options, 1);
   const side = pictureSide(piece);
-  const picture = await pictureOf(piece, side);
-  sheets.picture(picture, MARGIN, top, side, side);
+  await sheets.cloth(piece.draft, { x: MARGIN, y: top, width: side, height: side });
   sheets.box(MARGIN, top, side, side);
   const across = spacing(piece.draft.sett).across;
   const repeats = (side / (piece.draft.warp.length * across)).toFixed(1);
@@ -112,16 +107,6 @@ function pictureSide(piece: PiecePlan): number {
   const { across, along } = spacing(piece.draft.sett);
   const three = 3 * Math.max(piece.draft.warp.length * across, piece.draft.weft.length * along);
   return Math.round(Math.max(PICTURE.least, Math.min(PICTURE.most, three)));
-}
-
-async function pictureOf(piece: PiecePlan, side: number): Promise<Buffer> {
-  const { width, height, rgb } = paintCloth(piece.draft, {
-    millimetres: { width: side, height: side },
-    perMillimetre: FINE,
-  });
-  return sharp(rgb, { raw: { width, height, channels: 3 } })
-    .png({ compressionLevel: 9 })
-    .toBuffer();
 }
 
 /** The plan's figures beside the picture; returns the base line after the last. */

@@ -1,7 +1,9 @@
+import { addAlbum } from './album.js';
 import { addContactSheets, type Contact } from './contact.js';
 import type { Share } from './deal.js';
 import type { Gamp } from './gamp-plan.js';
 import { addGampKey } from './gamp-sheet.js';
+import { addWarpLabels } from './labels.js';
 import type { Needs, Paper } from './needs.js';
 import { Sheets } from './paper.js';
 import { addSheet } from './sheet.js';
@@ -28,20 +30,36 @@ export async function dealSheets(shares: readonly Share[], warps: readonly WarpP
   return sheets.finish();
 }
 
-/** The teacher's PDF: contact sheets of all cloths, then one yarn order for all warps. */
+/** The teacher's PDF: contact sheets of all cloths, one yarn order for all warps, and labels for their chains. */
 export async function teacherSheets(
   title: string,
+  warps: readonly WarpPlan[],
+  needs: Pick<Needs, 'paper' | 'columns' | 'pictures'>,
+  weavers?: readonly string[],
+): Promise<Buffer> {
+  const { paper, columns, pictures } = needs;
+  const sheets = new Sheets(paper, title);
+  const contacts = warps
+    .flatMap((warp) => warp.pieces)
+    .map(({ number, cloth, draft }, at): Contact => {
+      const weaver = weavers?.[at];
+      return { number, cloth, draft, ...(weaver !== undefined && { weaver }) };
+    });
+  const sorted = weavers === undefined ? 'in the order of the shortlist, warp by warp' : 'in the order of the weavers';
+  await addContactSheets(sheets, paper, contacts, { title, sorted, columns, pictures });
+  addYarnOrder(sheets, 'Yarn for all', warps, weavers);
+  addWarpLabels(sheets, warps, weavers);
+  return sheets.finish();
+}
+
+/** Album pages for the finished swatches of all warps as PDF. */
+export async function albumSheets(
   warps: readonly WarpPlan[],
   paper: Paper,
   weavers?: readonly string[],
 ): Promise<Buffer> {
-  const sheets = new Sheets(paper, title);
+  const sheets = new Sheets(paper, 'Album of swatches');
   const pieces = warps.flatMap((warp) => warp.pieces);
-  const contacts = pieces.map(({ number, cloth, draft }, at): Contact => {
-    const weaver = weavers?.[at];
-    return { number, cloth, draft, ...(weaver !== undefined && { weaver }) };
-  });
-  await addContactSheets(sheets, title, contacts);
-  addYarnOrder(sheets, 'Yarn for all', warps);
+  addAlbum(sheets, pieces, weavers);
   return sheets.finish();
 }

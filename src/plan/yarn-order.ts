@@ -33,34 +33,69 @@ export function yarnOrder(warps: readonly WarpPlan[]): OrderedYarn[] {
   return [...lines.values()];
 }
 
-/** Adds the yarn order of a group: all yarns, and then the share of each warp. */
-export function addYarnOrder(sheets: Sheets, title: string, warps: readonly WarpPlan[]): void {
+/** From line to line of a table. */
+const LINE = 5.6;
+
+/**
+ * Adds the yarn order of a group: all yarns with a blank for what is bought, and then the share of each warp.
+ *
+ * @param weavers who weaves each warp, where they were dealt
+ */
+export function addYarnOrder(
+  sheets: Sheets,
+  title: string,
+  warps: readonly WarpPlan[],
+  weavers?: readonly string[],
+): void {
   const right = sheets.width - MARGIN;
   const { per } = warps[0]!;
-  let y = MARGIN + 4.5;
-  const goOn = (): void => {
+  let y = 0;
+  const newPage = (): void => {
     sheets.page();
     sheets.text(title, MARGIN, MARGIN + 4.5, { size: 14, bold: true });
     sheets.text('10 % kept back; round up to whole balls, spools or cones of one dye lot', MARGIN, MARGIN + 9.5);
     y = MARGIN + 18;
   };
-  goOn();
+  const row = (draw: (y: number) => void): void => {
+    draw(y);
+    sheets.line(MARGIN, y + 1.6, right, y + 1.6, 0.1);
+    y += LINE;
+  };
+  const place = { name: 6, warps: 62, length: 82, weight: 124, bought: 160 };
+  newPage();
+  row((at) => {
+    for (const [words, x] of [
+      ['yarn', 0],
+      ['for', place.warps],
+      ['length', place.length],
+      ['weight', place.weight],
+      ['bought', place.bought],
+    ] as const) {
+      sheets.text(words, MARGIN + x, at);
+    }
+  });
   for (const { letter, name, warps: count, length, grams } of yarnOrder(warps)) {
-    const weight = grams === null ? 'size not given' : sayWeight(grams, per);
-    sheets.text(letter, MARGIN, y, { bold: true });
-    sheets.text(name === letter ? '' : sheets.wrapped(name, 60)[0]!, MARGIN + 6, y);
-    sheets.text(`for ${count} warp${count === 1 ? '' : 's'}`, MARGIN + 70, y);
-    sheets.text(`${sayLong(length, per)}, ${weight}`, right, y, { bold: true, align: 'right' });
-    y += 5.2;
+    row((at) => {
+      sheets.text(letter, MARGIN, at, { bold: true });
+      if (name !== letter) sheets.text(sheets.fitted([name], place.warps - place.name - 2), MARGIN + place.name, at);
+      sheets.text(`${count} warp${count === 1 ? '' : 's'}`, MARGIN + place.warps, at);
+      sheets.text(sayLong(length, per), MARGIN + place.length, at, { bold: true });
+      sheets.text(grams === null ? 'size not given' : sayWeight(grams, per), MARGIN + place.weight, at, {
+        bold: grams !== null,
+      });
+    });
   }
-  y += 3;
-  for (const warp of warps) {
-    if (y > sheets.height - MARGIN - 4) goOn();
+  y += 4;
+  for (const [at, warp] of warps.entries()) {
+    if (y > sheets.height - MARGIN - 2) newPage();
     const shares = warp.yarn.map(({ letter, withReserve }) => `${letter} ${sayLong(withReserve, per)}`);
     const codes = warp.pieces.map(({ cloth }) => cloth.code).join(' ');
-    sheets.text(`warp ${warp.number}`, MARGIN, y);
-    sheets.text(sheets.wrapped(codes, 46)[0]!, MARGIN + 18, y);
-    sheets.text(`wind ${sayLong(warp.length.wind, per)}; ${shares.join(', ')}`, right, y, { align: 'right' });
-    y += 4.6;
+    const who = weavers?.[at] === undefined ? codes : `${weavers[at]}  ${codes}`;
+    row((line) => {
+      sheets.text(`warp ${warp.number}`, MARGIN, line);
+      sheets.text(sheets.fitted([who], 44), MARGIN + 16, line);
+      sheets.text(`wind ${sayLong(warp.length.wind, per)}`, MARGIN + place.warps, line);
+      sheets.text(shares.join(', '), right, line, { align: 'right' });
+    });
   }
 }

@@ -30,6 +30,13 @@ export function readsOf(
   return { '0.6': at('0.6'), '2': at('2'), '6': at('6') };
 }
 
+/** The farthest distance from which a cloth reads, or null where it reads from none of them. */
+export function readsTo(
+  reads: Readonly<Record<(typeof DISTANCES)[number], number>>,
+): (typeof DISTANCES)[number] | null {
+  return DISTANCES.findLast((metres) => reads[metres] >= READS) ?? null;
+}
+
 /** Farthest distance at which contrast is best (4 cycles a degree), and the one at which it is gone (30), in metres. */
 export function viewingLimits(ends: number, across: number): { easyTo: number; goneBy: number } {
   const perCycle = (ends * across * 180) / Math.PI / 1000;

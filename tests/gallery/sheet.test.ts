@@ -3,11 +3,12 @@ import { PNG } from 'pngjs';
 import { describe, expect, it } from 'vitest';
 import { type Draft, EVEN_WIDTHS } from '../../src/draft/draft.js';
 import { contactSheetPages, type SheetOptions } from '../../src/gallery/sheet.js';
-import { caption, floatWords, readsTo } from '../../src/gallery/sheet-caption.js';
+import { caption, floatWords } from '../../src/gallery/sheet-caption.js';
 import { SMALL, wrapped } from '../../src/gallery/sheet-text.js';
 import { SWATCH_MILLIMETRES, SWATCH_POINTS, swatch } from '../../src/gallery/swatch.js';
 import { paintCloth } from '../../src/render/cloth.js';
 import { canDraw, textWidth } from '../../src/render/text.js';
+import { readsTo } from '../../src/score/distance.js';
 import type { Found } from '../../src/search/found.js';
 
 const four = [0, 0, 0, 0, 1, 1, 1, 1];
@@ -151,9 +152,9 @@ describe('contact sheet', () => {
 
 describe('caption', () => {
   it('reads to the farthest distance at which lightness still spreads by 12', () => {
-    expect(readsTo({ reads: { '0.6': 37.07, '2': 24.5, '6': 10.28 } })).toBe('2');
-    expect(readsTo({ reads: { '0.6': 37, '2': 24, '6': 12 } })).toBe('6');
-    expect(readsTo({ reads: { '0.6': 11.9, '2': 4, '6': 1 } })).toBeNull();
+    expect(readsTo({ '0.6': 37.07, '2': 24.5, '6': 10.28 })).toBe('2');
+    expect(readsTo({ '0.6': 37, '2': 24, '6': 12 })).toBe('6');
+    expect(readsTo({ '0.6': 11.9, '2': 4, '6': 1 })).toBeNull();
   });
 
   it('gives the longest float with its length in the unit of the sett', () => {

@@ -72,7 +72,14 @@ describe('plan', () => {
     const first = await run((io) => runPlan(given, io));
     expect(first.code).toBe(0);
     expect(first.out).toMatch(/^warp 1: 2\d\d ends \(D 12\d, L 80\)/);
-    expect(readdirSync(inside('plan')).sort()).toEqual(['overview.pdf', 'plan.json', 'results.yaml', 'sheets.pdf']);
+    expect(readdirSync(inside('plan')).sort()).toEqual([
+      'album.pdf',
+      'cloths.csv',
+      'overview.pdf',
+      'plan.json',
+      'results.yaml',
+      'sheets.pdf',
+    ]);
     expect(readPdf(readFileSync(inside('plan/sheets.pdf')))).toHaveLength(6);
     const before = readFileSync(inside('plan/sheets.pdf'));
     writeFileSync(
@@ -125,7 +132,10 @@ describe('deal', () => {
       expect(words).toContain(share.code);
       expect(words).toContain(`sheet ${share.sheet}, page 1`);
     });
-    expect(readPdf(readFileSync(inside('deal/teacher.pdf')))).toHaveLength(2);
+    // A contact sheet, the yarn order, and labels for two chains of each warp.
+    expect(readPdf(readFileSync(inside('deal/teacher.pdf')))).toHaveLength(3);
+    expect(readPdf(readFileSync(inside('deal/album.pdf')))).toHaveLength(1);
+    expect(readFileSync(inside('deal/cloths.csv'), 'utf8')).toMatch(/^number,weaver,code/);
   });
 
   test('by a list of weavers with their looms', async () => {

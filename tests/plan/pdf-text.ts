@@ -5,14 +5,34 @@ export interface PdfLine {
   readonly text: string;
   /** Points. */
   readonly size: number;
+  readonly bold: boolean;
+  /** Where it begins, on its base line: points from the left edge and from the top. */
+  readonly x: number;
+  readonly y: number;
 }
 
-/** One page: its size in points, and its lines in the order in which they were written. */
+/** A straight line, from point to point, or the box of a picture. */
+export interface PdfBox {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** One page: its size in points, and what is on it in the order in which it was drawn. */
 export interface PdfPage {
   readonly width: number;
   readonly height: number;
   readonly lines: readonly PdfLine[];
+  /** Lines of two points. */
+  readonly strokes: readonly PdfBox[];
+  readonly pictures: readonly PdfBox[];
 }
+
+const NUMBER = String.raw`(-?[\d.]+)`;
+const TEXT = new RegExp(String.raw`1 0 0 1 ${NUMBER} ${NUMBER} Tm|/(F\d+) ([\d.]+) Tf|\[([^\]]*)\] TJ`, 'g');
+const STROKE = new RegExp(String.raw`${NUMBER} ${NUMBER} m\n${NUMBER} ${NUMBER} l\nS`, 'g');
+const PICTURE = new RegExp(String.raw`${NUMBER} 0 0 ${NUMBER} ${NUMBER} ${NUMBER} cm\n/I\d+ Do`, 'g');
 
 /** Reads back the pages of a PDF as our sheets are written: streams deflated, type with a table back to characters. */
 export function readPdf(bytes: Buffer): PdfPage[] {
@@ -32,12 +52,22 @@ export function readPdf(bytes: Buffer): PdfPage[] {
   return pages.map((page) => {
     const [, width, height] = /\/MediaBox \[0 0 ([\d.]+) ([\d.]+)\]/.exec(page)!;
     const resources = objects.get(/\/Resources (\d+) 0 R/.exec(page)![1]!)!;
-    const fonts = new Map<string, Map<string, string>>();
+    const fonts = new Map<string, Font>();
     for (const [, name, number] of resources.matchAll(/\/(F\d+) (\d+) 0 R/g)) {
-      fonts.set(name!, characters(stream(/\/ToUnicode (\d+) 0 R/.exec(objects.get(number!)!)![1]!)));
+      const font = objects.get(number!)!;
+      const table = characters(stream(/\/ToUnicode (\d+) 0 R/.exec(font)![1]!));
+      fonts.set(name!, { table, bold: /\/BaseFont \S*Bold/.test(font) });
     }
-    const lines = linesOf(stream(/\/Contents (\d+) 0 R/.exec(page)![1]!), fonts);
-    return { width: Number(width), height: Number(height), lines };
+    const content = stream(/\/Contents (\d+) 0 R/.exec(page)![1]!);
+    const numbers = (found: RegExpMatchArray): number[] => found.slice(1).map(Number);
+    const strokes = [...content.matchAll(STROKE)].map(numbers).map(([x1, y1, x2, y2]) => {
+      return { x: Math.min(x1!, x2!), y: Math.min(y1!, y2!), width: Math.abs(x2! - x1!), height: Math.abs(y2! - y1!) };
+    });
+    const pictures = [...content.matchAll(PICTURE)].map(numbers).map(([wide, down, x, y]) => {
+      return { x: x!, y: y! + Math.min(0, down!), width: wide!, height: Math.abs(down!) };
+    });
+    const lines = linesOf(content, fonts, Number(height));
+    return { width: Number(width), height: Number(height), lines, strokes, pictures };
   });
 }
 
@@ -54,17 +84,24 @@ function characters(table: string): Map<string, string> {
   return known;
 }
 
-function linesOf(content: string, fonts: ReadonlyMap<string, ReadonlyMap<string, string>>): PdfLine[] {
+interface Font {
+  readonly table: ReadonlyMap<string, string>;
+  readonly bold: boolean;
+}
+
+function linesOf(content: string, fonts: ReadonlyMap<string, Font>, height: number): PdfLine[] {
   const lines: PdfLine[] = [];
-  let font: ReadonlyMap<string, string> = new Map();
-  let size = 0;
-  for (const [, name, points, shown] of content.matchAll(/\/(F\d+) ([\d.]+) Tf|\[([^\]]*)\] TJ/g)) {
-    if (name !== undefined) {
+  let font: Font = { table: new Map(), bold: false };
+  let [x, y, size] = [0, 0, 0];
+  for (const [, left, up, name, points, shown] of content.matchAll(TEXT)) {
+    if (left !== undefined) [x, y] = [Number(left), height - Number(up)];
+    else if (name !== undefined) {
       font = fonts.get(name)!;
       size = Number(points);
     } else {
       const codes = [...shown!.matchAll(/<([0-9a-f]*)>/g)].flatMap(([, hex]) => hex!.match(/.{4}/g) ?? []);
-      lines.push({ text: codes.map((code) => font.get(code) ?? '?').join(''), size });
+      const text = codes.map((code) => font.table.get(code) ?? '?').join('');
+      lines.push({ text, size, bold: font.bold, x, y });
     }
   }
   return lines;

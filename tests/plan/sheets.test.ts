@@ -4,10 +4,10 @@ import { pickSheet, threadingLines } from '../../src/plan/lists.js';
 import { readNeeds } from '../../src/plan/needs.js';
 import { planText } from '../../src/plan/plan-text.js';
 import { figures } from '../../src/plan/sheet-figures.js';
-import { planSheets, teacherSheets } from '../../src/plan/sheets.js';
+import { planSheets } from '../../src/plan/sheets.js';
 import { planWarps } from '../../src/plan/warp-plan.js';
 import { yarnOrder } from '../../src/plan/yarn-order.js';
-import { kept, twelve } from './cloths.js';
+import { kept } from './cloths.js';
 import { type PdfPage, readPdf } from './pdf-text.js';
 
 const NEEDS = { yarns: '8/2 cotton', floating: 'yes' };
@@ -105,16 +105,4 @@ test('the sheet says what the plan for programs says', () => {
       expect(plan.warps[w].pieces[p].throws).toHaveLength(piece.draft.weft.length);
     }
   }
-});
-
-test('contact sheets: sixteen a page, numbers that match the sheets, a yarn order at the end', async () => {
-  const needs = readNeeds('', 'needs', { ...NEEDS, width: '10 in' });
-  const warps = planWarps([...twelve(), ...Object.values(CLOTHS).map((make) => make())], needs);
-  const pieces = warps.flatMap((warp) => warp.pieces);
-  const pages = readPdf(await teacherSheets('Lamp-room round', warps, 'letter'));
-  expect(pages).toHaveLength(3);
-  const shown = pages.slice(0, 2).map(words).join(' ');
-  for (const { number, cloth } of pieces) expect(shown).toContain(`${number} ${cloth.code}`);
-  for (const page of pages) expect(Math.min(...page.lines.map((line) => line.size))).toBeGreaterThanOrEqual(9);
-  expect(words(pages[2]!)).toContain(`for ${warps.length} warps`);
 });

@@ -54,6 +54,7 @@ function countsInWords({ counts, found }: Outcome): string {
     [setAside.unsound, 'do not hang together'],
     [setAside.flat, 'show no pattern'],
     [setAside.limits, 'pass another limit'],
+    [setAside.done ?? 0, 'done before, or too near to that'],
   ] as const;
   const aside = reasons.filter(([count]) => count > 0).map(([count, why]) => `${grouped(count)} ${why}`);
   const tried = counts.stopped ? 'stopped before the end' : counts.exhaustive ? 'all tried' : 'by changing the best';

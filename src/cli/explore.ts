@@ -7,6 +7,7 @@ import type { Question } from '../search/question.js';
 import { readQuestion } from '../search/read-question.js';
 import { explore, exploreShard } from '../search/run.js';
 import type { Space } from '../search/space.js';
+import { doneLoader } from './done-files.js';
 import { onTheLoomInWords, sayFound, sayNothing, sayShard } from './explore-words.js';
 import { draftLoader, readText } from './files.js';
 import { type Interrupt, onInterrupt } from './interrupt.js';
@@ -182,6 +183,7 @@ function asked({ file, flags }: ExploreArguments, io: Io): Question {
   const question = readQuestion(
     { ...text, flags },
     draftLoader((note) => sayWrong(io, note)),
+    doneLoader((note) => sayWrong(io, note)),
   );
   if (question.onTheLoom) sayWrong(io, onTheLoomInWords(question));
   return question;

@@ -1,12 +1,10 @@
 import { existsSync, mkdirSync } from 'node:fs';
 import { extname, join } from 'node:path';
 import { writeWif } from '../draft/wif.js';
-import { draftOf, parseManifest } from '../gallery/manifest.js';
-import { isShortlist, type KeptCloth, keepAlso, parseShortlist, shortlistText } from '../plan/shortlist.js';
+import { type KeptCloth, keepAlso, shortlistText } from '../plan/shortlist.js';
 import { didYouMean, MachineFault, Problem } from '../problem.js';
-import { readBytes } from './files.js';
 import { EXIT, type Io, say, sayJson } from './io.js';
-import { isFolder, LARGEST_LIST, loadShortlist } from './kept-file.js';
+import { loadCloths, loadShortlist } from './kept-file.js';
 import { programVersion } from './version.js';
 import { writeWhole } from './whole-file.js';
 
@@ -66,11 +64,9 @@ async function writeWifs(out: string, kept: readonly KeptCloth[]): Promise<strin
 
 /** The cloths of these codes in a gallery, or all of a saved list (those of the codes, where any are given). */
 function chosenOf({ gallery, codes }: KeepArguments): KeptCloth[] {
-  const file = isFolder(gallery) ? join(gallery, 'gallery.json') : gallery;
-  const text = readBytes(file, 'a gallery, or a list that its page saved', LARGEST_LIST).toString('utf8');
-  const cloths = isShortlist(text) ? parseShortlist(text, file) : clothsOf(text, file);
+  const { file, cloths, chosen } = loadCloths(gallery);
   if (codes.length === 0) {
-    if (isShortlist(text)) return cloths;
+    if (chosen) return cloths;
     throw new Problem('found no codes; expected those of the cloths to keep, as under their pictures');
   }
   return codes.map((code) => {
@@ -78,14 +74,6 @@ function chosenOf({ gallery, codes }: KeepArguments): KeptCloth[] {
     const known = cloths.map((cloth) => cloth.code);
     if (found === undefined) throw new Problem(`${file}: found no cloth ${code} in it${didYouMean(code, known)}`);
     return found;
-  });
-}
-
-function clothsOf(text: string, file: string): KeptCloth[] {
-  const manifest = parseManifest(text, file);
-  return manifest.candidates.map((candidate) => {
-    const { code, recipe, structure } = candidate;
-    return { code, recipe, structure, note: '', stars: 0, draft: draftOf(candidate, manifest) };
   });
 }
 

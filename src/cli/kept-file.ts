@@ -1,13 +1,31 @@
 import { existsSync, statSync } from 'node:fs';
-import { type KeptCloth, parseShortlist } from '../plan/shortlist.js';
+import { join } from 'node:path';
+import { draftOf, parseManifest } from '../gallery/manifest.js';
+import { isShortlist, type KeptCloth, parseShortlist } from '../plan/shortlist.js';
 import { readBytes } from './files.js';
 
 /** Largest gallery or shortlist that is read, in bytes. */
-export const LARGEST_LIST = 200_000_000;
+const LARGEST_LIST = 200_000_000;
 
 /** A shortlist from a file. */
 export function loadShortlist(path: string): KeptCloth[] {
   return parseShortlist(readBytes(path, 'a shortlist', LARGEST_LIST).toString('utf8'), path);
+}
+
+/** The cloths of a shortlist, or of a gallery by its folder or its gallery.json. */
+export function loadCloths(path: string): { file: string; cloths: KeptCloth[]; chosen: boolean } {
+  const file = isFolder(path) ? join(path, 'gallery.json') : path;
+  const text = readBytes(file, 'a gallery, or a list that its page saved', LARGEST_LIST).toString('utf8');
+  const chosen = isShortlist(text);
+  return { file, cloths: chosen ? parseShortlist(text, file) : galleryCloths(text, file), chosen };
+}
+
+function galleryCloths(text: string, file: string): KeptCloth[] {
+  const manifest = parseManifest(text, file);
+  return manifest.candidates.map((candidate) => {
+    const { code, recipe, structure } = candidate;
+    return { code, recipe, structure, note: '', stars: 0, draft: draftOf(candidate, manifest) };
+  });
 }
 
 /** Whether something lies at a path that is a folder. */

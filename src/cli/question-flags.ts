@@ -80,6 +80,12 @@ export const QUESTION_FLAGS: Groups = {
       about:
         'one cloth also after: mirror, half-turn, quarter-turn, exchange; shift: none (default: mirror, half-turn, exchange)',
     },
+    { key: 'done', flags: '--done <files>', about: 'leave out what was done: results.yaml, kept.json, a gallery' },
+    {
+      key: 'unlike done',
+      flags: '--unlike-done <least>',
+      about: 'leave out too what is nearer to it than this, 0 to 1, such as 0.35',
+    },
   ],
   'What is shown:': [
     {

@@ -100,7 +100,7 @@ export const manifestSchema = v.object({
     examined: count,
     cloths: count,
     equals: count,
-    setAside: v.object({ float: count, unsound: count, flat: count, limits: count }),
+    setAside: v.object({ float: count, unsound: count, flat: count, limits: count, done: v.optional(count) }),
     cutOff: count,
     exhaustive: v.boolean(),
     stopped: v.optional(v.literal(true)),

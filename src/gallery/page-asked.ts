@@ -4,7 +4,7 @@ import { formatOrder, type Order } from '../order/order.js';
 import { PARTS } from '../score/rank.js';
 import { viewOf } from '../score/views.js';
 import { PART_WORDS } from '../score/why.js';
-import type { By, Fill, NameAsked, Question, Sameness } from '../search/question.js';
+import type { By, Done, Fill, NameAsked, Question, Sameness } from '../search/question.js';
 import { limitsInWords, loomInWords } from './page-limits.js';
 
 /** More given orders than this are counted, not listed. */
@@ -69,6 +69,7 @@ export function askedOf(question: Question): Asked[] {
     ['Sett', settOf(sett)],
     ...(loom ? [['Loom', `${loomInWords(loom)}; what it cannot weave is set aside`] as const] : []),
     ['Set aside', listed(limitsInWords(question.limits))],
+    ...(question.done ? [['Done before', doneOf(question.done)] as const] : []),
     ['Taken as one cloth', listed(['shifts', ...question.same.map((way) => SAME_WORDS[way])])],
   ];
 }
@@ -174,6 +175,11 @@ function weftOf({ weft, warp, yarns }: Question): string {
     case 'fixed':
       return oneOrder(weft.order, yarns);
   }
+}
+
+function doneOf({ files, drafts, unlike }: Done): string {
+  const cloths = `${drafts.length} ${plural(drafts.length, 'cloth', 'cloths')} of ${listed(files)}`;
+  return `${cloths}, set aside${unlike === undefined ? '' : ` with all that are less than ${unlike} unlike one of them`}`;
 }
 
 function blocksOf(profile: Question['profile']): string {

@@ -11,6 +11,12 @@ function extentOf({ exhaustive, stopped, evolved }: Counts): string {
   return `There are too many to try them all: what had done well was changed further, ${until}. Another seed may find others.`;
 }
 
+/** Why what was done before is set aside, with what is near to it where that is asked. */
+function doneInWords({ done }: Question): string {
+  const near = done?.unlike === undefined ? '' : `, or less than ${done.unlike} unlike a cloth that was`;
+  return `because they were done before${near}`;
+}
+
 /** What became of every candidate, in whole sentences. */
 export function countsOf(question: Question, counts: Counts, shown: number): string[] {
   const { setAside } = counts;
@@ -21,6 +27,7 @@ export function countsOf(question: Question, counts: Counts, shown: number): str
     [setAside.unsound, 'because the threads would not hang together as one cloth'],
     [setAside.flat, 'because light and dark make no pattern that could be seen'],
     [setAside.limits, 'for another limit'],
+    [setAside.done ?? 0, doneInWords(question)],
   ] as const;
   const aside = reasons.filter(([n]) => n > 0).map(([n, why]) => `${number(n)} ${why}`);
   return [

@@ -1,6 +1,6 @@
 import { spacing } from '../draft/draft.js';
 import { Problem } from '../problem.js';
-import { type Portrait, portraitOf, unlikeness } from './cloth-distance.js';
+import { type Portrait, portraitOf, unlikeness } from '../score/portrait.js';
 import { type Loom, obstacles } from './loom.js';
 import type { Needs } from './needs.js';
 import type { KeptCloth } from './shortlist.js';

@@ -1,10 +1,8 @@
 import * as v from 'valibot';
 import { type Given, keys, Misread, numberOf, readAs, reading, textOf, under, wholeOf } from '../draft/yaml-given.js';
 import { check, parseSource } from '../draft/yaml-source.js';
-import { type Portrait, portraitOf, unlikeness } from './cloth-distance.js';
 import { parseLength } from './measure.js';
 import type { Needs } from './needs.js';
-import type { KeptCloth } from './shortlist.js';
 
 /** What one woven piece turned out to be. Lengths in millimetres; what was not written down is absent. */
 export interface Result {
@@ -89,7 +87,8 @@ export function resultsForm(cloths: readonly { readonly code: string; readonly r
   );
   return [
     '# Fill in what you found; leave the rest blank. Lengths as 51 in or 130 cm, picks to the inch or',
-    '# centimetre as the sett is counted, stars from 0 to 5. `shedlight plan --learnt` reads this file.',
+    '# centimetre as the sett is counted, stars from 0 to 5. `shedlight plan --learnt` reads this file, and',
+    '# `shedlight explore --done` with the shortlist beside it leaves out what was woven.',
     'results:',
     ...blocks,
     '',
@@ -122,26 +121,6 @@ export function learntFrom(results: readonly Result[]): Learnt {
 export function corrected(needs: Needs, learnt: Learnt): Needs {
   const { takeUp = needs.takeUp, shrinkage = needs.shrinkage } = learnt;
   return { ...needs, takeUp, shrinkage, ...(learnt.picks !== undefined && { picks: learnt.picks }) };
-}
-
-/** The cloths of a shortlist of which results were written down, as they are compared with new ones. */
-export function doneCloths(
-  results: readonly Result[],
-  kept: readonly KeptCloth[],
-): { code: string; portrait: Portrait }[] {
-  const codes = new Set(results.map(({ code }) => code));
-  return kept.filter(({ code }) => codes.has(code)).map(({ code, draft }) => ({ code, portrait: portraitOf(draft) }));
-}
-
-/** Those of the portraits that were not done before and are no nearer than `least` to anything that was. */
-export function unlikeDone<T extends { readonly code: string; readonly portrait: Portrait }>(
-  cloths: readonly T[],
-  done: readonly { readonly code: string; readonly portrait: Portrait }[],
-  least: number,
-): T[] {
-  return cloths.filter(({ code, portrait }) =>
-    done.every((other) => other.code !== code && unlikeness(portrait, other.portrait) >= least),
-  );
 }
 
 function resultOf(given: v.InferOutput<typeof resultKeys>): Result {

@@ -1,4 +1,4 @@
-import type { Face } from '../cloth/face.js';
+import { type Face, faceFromRows } from '../cloth/face.js';
 import { analyse, type FaceAnalysis, type Side } from './analysis.js';
 import { hashWords } from './hash.js';
 import { IDENTITY, ISOMETRIES, type Isometry, type Vector } from './isometry.js';
@@ -15,6 +15,14 @@ interface View {
   readonly level: Side;
   readonly downReading: Reading;
   readonly levelReading: Reading;
+}
+
+/** The cells that sort first, and the view and the starts of its two sides from which they are read. */
+interface Least {
+  readonly cells: Uint8Array;
+  readonly view: View;
+  readonly down: number;
+  readonly level: number;
 }
 
 /**
@@ -35,8 +43,36 @@ export function clothKey(
 ): Uint32Array {
   const views = leastViews(analysis, isometriesOf(same));
   const exchange = same.includes('exchange') && (analysis.shown === 2 || (analysis.shown === 1 && colours === 2));
-  const cells = leastCells(analysis, views, exchange && analysis.shown === 2 && analysis.exchange === undefined);
+  const { cells } = leastCells(analysis, views, exchange && analysis.shown === 2 && analysis.exchange === undefined);
   return digest(views[0]!, cells, analysis, exchange);
+}
+
+/**
+ * The smallest repeat of a face, shifted and turned to where its cells sort first. All faces of one cloth (as
+ * `clothKey` has it) stand alike, but that where two colours may change places each is found either way.
+ */
+export function standingFace(face: Face, same: readonly Sameness[], analysis: FaceAnalysis = analyse(face)): Face {
+  const exchange = same.includes('exchange') && analysis.shown === 2 && analysis.exchange === undefined;
+  const { view, ...starts } = leastCells(analysis, leastViews(analysis, isometriesOf(same)), exchange);
+  const { isometry, down, level, downReading, levelReading } = view;
+  const source = isometry.turned ? analysis.turned : analysis.cells;
+  const levels = kindsFrom(level, levelReading, starts.level);
+  return faceFromRows(
+    kindsFrom(down, downReading, starts.down).map((row) =>
+      levels.map((column) => {
+        const cell = source[row * level.kinds + column]!;
+        return analysis.shown === 3 ? cell : cell === 0 ? analysis.low : analysis.high;
+      }),
+    ),
+  );
+}
+
+/** The kinds of one side, read from a start of its least letters. */
+function kindsFrom({ word, length, backward }: Side, reading: Reading, start: number): number[] {
+  return Array.from({ length }, (_, k) => {
+    const at = (start + k) % length;
+    return word[reading === backward ? (2 * length - at) % length : at]!;
+  });
 }
 
 /** The isometries that the allowed operations generate. */
@@ -83,21 +119,28 @@ function leastViews(analysis: FaceAnalysis, isometries: readonly Isometry[]): Vi
  * first appearance: letters and cells together say the face up to what makes it the same. Starts of the rows that a
  * translation of the face makes equal are tried once.
  */
-function leastCells(analysis: FaceAnalysis, views: readonly View[], exchange: boolean): Uint8Array {
+function leastCells(analysis: FaceAnalysis, views: readonly View[], exchange: boolean): Least {
   const best = new Uint8Array(analysis.cells.length).fill(255);
-  for (const { isometry, down, level, downReading, levelReading } of views) {
+  let least = views[0]!;
+  let [downStart, levelStart] = [0, 0];
+  for (const view of views) {
+    const { isometry, down, level, downReading, levelReading } = view;
     const source = isometry.turned ? analysis.turned : analysis.cells;
     const differing = rowSpacing(analysis.lattice, isometry.turned ? ACROSS : ALONG);
     const downOrders = ordersOf(down, downReading, differing);
     const levelOrders = ordersOf(level, levelReading, level.length);
     for (let u = 0; u < downOrders.length; u += down.kinds) {
       for (let v = 0; v < levelOrders.length; v += level.kinds) {
-        keepLeast(best, source, downOrders, u, down.kinds, levelOrders, v, level.kinds, 0);
-        if (exchange) keepLeast(best, source, downOrders, u, down.kinds, levelOrders, v, level.kinds, 1);
+        const asIs = keepLeast(best, source, downOrders, u, down.kinds, levelOrders, v, level.kinds, 0);
+        const turned = exchange && keepLeast(best, source, downOrders, u, down.kinds, levelOrders, v, level.kinds, 1);
+        if (!asIs && !turned) continue;
+        least = view;
+        downStart = downReading.start + (u / down.kinds) * downReading.step;
+        levelStart = levelReading.start + (v / level.kinds) * levelReading.step;
       }
     }
   }
-  return best;
+  return { cells: best, view: least, down: downStart, level: levelStart };
 }
 
 const ACROSS: Vector = { x: 1, y: 0 };
@@ -126,7 +169,7 @@ function ordersOf(side: Side, reading: Reading, stretch: number): Uint16Array {
   return orders;
 }
 
-/** Writes the renumbered cells over `best` if they sort before it. The two orders begin at `u0` and `v0`. */
+/** Writes the renumbered cells over `best` if they sort before it; says whether. The orders begin at `u0` and `v0`. */
 function keepLeast(
   best: Uint8Array,
   source: Uint8Array,
@@ -137,20 +180,21 @@ function keepLeast(
   v0: number,
   levelKinds: number,
   flip: 0 | 1,
-): void {
+): boolean {
   let before = false;
   for (let u = 0, at = 0; u < downKinds; u++) {
     const row = downOrders[u0 + u]! * levelKinds;
     for (let v = 0; v < levelKinds; v++, at++) {
       const cell = source[row + levelOrders[v0 + v]!]! ^ flip;
       if (before) best[at] = cell;
-      else if (cell > best[at]!) return;
+      else if (cell > best[at]!) return false;
       else if (cell < best[at]!) {
         before = true;
         best[at] = cell;
       }
     }
   }
+  return before;
 }
 
 /** Hashes lengths, letters, cells and the colours shown. */

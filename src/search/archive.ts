@@ -1,5 +1,17 @@
 import { type Batch, KEY_WORDS, PREFERENCES } from './batch.js';
 
+/** What keeps a cloth out of the ranking, whatever its score. */
+export interface LeftOut {
+  isDone(key: ArrayLike<number>): boolean;
+  /** By the number of a candidate that weaves it; asked only of what would else be shown. */
+  isNear(index: number): boolean;
+}
+
+/** How a cloth stands in the ranking; whether it is near to what was done is not known before it is asked. */
+const OPEN = 0;
+const STAYS = 1;
+const OUT = 2;
+
 /** A cloth that the archive keeps. */
 export interface Kept {
   readonly index: number;
@@ -25,13 +37,16 @@ export class Archive {
   private equals = new Uint32Array(1024);
   private preference = new Float64Array(1024 * PREFERENCES);
   private niche = new Float64Array(1024);
+  private standing = new Uint8Array(1024);
   private key = new Uint32Array(1024 * KEY_WORDS);
   private table = new Int32Array(2048).fill(-1);
   private readonly sortsFirst: (a: number, b: number) => number;
+  private readonly leftOut: LeftOut | undefined;
 
   /** `sortsFirst` compares two candidates (by number) by their laid colours, where all else is equal. */
-  constructor(sortsFirst: (a: number, b: number) => number) {
+  constructor(sortsFirst: (a: number, b: number) => number, leftOut?: LeftOut) {
     this.sortsFirst = sortsFirst;
+    this.leftOut = leftOut;
   }
 
   /** Cloths kept. */
@@ -44,6 +59,17 @@ export class Archive {
     return this.seen - this.size;
   }
 
+  /** Cloths that are left out, as far as that is known, and the candidates that weave them. */
+  get out(): { readonly cloths: number; readonly candidates: number } {
+    let [cloths, candidates] = [0, 0];
+    for (let at = 0; at < this.size; at++) {
+      if (this.standing[at] !== OUT) continue;
+      cloths++;
+      candidates += 1 + this.equals[at]!;
+    }
+    return { cloths, candidates };
+  }
+
   /** Takes in a batch; a candidate that weaves a known cloth is counted with it and kept if it is the better way. */
   absorb(batch: Batch): void {
     for (let from = 0; from < batch.length; from++) {
@@ -54,6 +80,7 @@ export class Archive {
         this.table[slot] = this.size;
         this.key.set(batch.key.subarray(from * KEY_WORDS, (from + 1) * KEY_WORDS), this.size * KEY_WORDS);
         this.write(this.size, batch, from);
+        this.standing[this.size] = this.standingOf(batch.key.subarray(from * KEY_WORDS, (from + 1) * KEY_WORDS));
         this.size++;
         if (this.size === this.index.length) this.grow();
       } else {
@@ -65,8 +92,8 @@ export class Archive {
 
   /** The score of the cloth that stands in a place of the ranking, from 1; −∞ where there are fewer. */
   scoreOfPlace(place: number): number {
-    if (this.size < place) return Number.NEGATIVE_INFINITY;
-    return this.score.slice(0, this.size).sort()[this.size - place]! / 1e9;
+    const at = this.foremost(place)[place - 1];
+    return at === undefined ? Number.NEGATIVE_INFINITY : this.score[at]! / 1e9;
   }
 
   /**
@@ -74,9 +101,6 @@ export class Archive {
    * where the first two do not decide.
    */
   best(most: number, code: (index: number) => string): Kept[] {
-    if (this.size === 0 || most === 0) return [];
-    const scores = this.score.slice(0, this.size).sort();
-    const least = scores[Math.max(0, this.size - most)]!;
     const codes = new Map<number, string>();
     const codeAt = (at: number): string => {
       let known = codes.get(at);
@@ -86,35 +110,67 @@ export class Archive {
       }
       return known;
     };
-    const candidates: number[] = [];
-    for (let at = 0; at < this.size; at++) if (this.score[at]! >= least) candidates.push(at);
-    const bySize = (a: number, b: number): number => this.score[b]! - this.score[a]! || this.area[a]! - this.area[b]!;
-    candidates.sort(bySize);
-    // Only those that tie with the last one shown need their codes beyond it.
-    const last = candidates[Math.min(most, candidates.length) - 1]!;
-    return candidates
-      .filter((at) => bySize(at, last) <= 0)
-      .sort((a, b) => bySize(a, b) || (codeAt(a) < codeAt(b) ? -1 : 1))
+    return this.foremost(most)
+      .sort((a, b) => this.bySize(a, b) || (codeAt(a) < codeAt(b) ? -1 : 1))
       .slice(0, most)
       .map((at) => this.keptAt(at));
   }
 
   /** The best cloth of every kind, those that stand first in the ranking first, `most` at the most. */
   bestOfEachKind(most: number, code: (index: number) => string): Kept[] {
-    const first = new Map<number, number>();
     const sortsBefore = (a: number, b: number): boolean =>
-      (this.score[b]! - this.score[a]! ||
-        this.area[a]! - this.area[b]! ||
-        (code(this.index[a]!) < code(this.index[b]!) ? -1 : 1)) < 0;
-    for (let at = 0; at < this.size; at++) {
-      const niche = this.niche[at]!;
-      const known = first.get(niche);
-      if (known === undefined || sortsBefore(at, known)) first.set(niche, at);
+      (this.bySize(a, b) || (code(this.index[a]!) < code(this.index[b]!) ? -1 : 1)) < 0;
+    for (;;) {
+      const first = new Map<number, number>();
+      for (let at = 0; at < this.size; at++) {
+        if (this.standing[at] === OUT) continue;
+        const niche = this.niche[at]!;
+        const known = first.get(niche);
+        if (known === undefined || sortsBefore(at, known)) first.set(niche, at);
+      }
+      const found = [...first.values()];
+      const stay = found.filter((at) => this.stays(at));
+      if (stay.length < found.length) continue;
+      return stay
+        .sort((a, b) => (sortsBefore(a, b) ? -1 : 1))
+        .slice(0, most)
+        .map((at) => this.keptAt(at));
     }
-    return [...first.values()]
-      .sort((a, b) => (sortsBefore(a, b) ? -1 : 1))
-      .slice(0, most)
-      .map((at) => this.keptAt(at));
+  }
+
+  /**
+   * The first `most` cloths of the ranking that are not left out, and those that score and size do not part from the
+   * last of them.
+   */
+  private foremost(most: number): number[] {
+    const scores = this.score.slice(0, this.size).sort();
+    for (let reach = most; ; reach *= 2) {
+      const least = reach < this.size ? scores[this.size - reach]! : Number.NEGATIVE_INFINITY;
+      const candidates: number[] = [];
+      for (let at = 0; at < this.size; at++) if (this.score[at]! >= least) candidates.push(at);
+      candidates.sort((a, b) => this.bySize(a, b));
+      const stay: number[] = [];
+      for (const at of candidates) {
+        const last = stay[most - 1];
+        if (last !== undefined && this.bySize(last, at) < 0) break;
+        if (this.stays(at)) stay.push(at);
+      }
+      if (stay.length >= most || reach >= this.size) return stay;
+    }
+  }
+
+  private bySize(a: number, b: number): number {
+    return this.score[b]! - this.score[a]! || this.area[a]! - this.area[b]!;
+  }
+
+  private standingOf(key: Uint32Array): number {
+    if (this.leftOut === undefined) return STAYS;
+    return this.leftOut.isDone(key) ? OUT : OPEN;
+  }
+
+  private stays(at: number): boolean {
+    if (this.standing[at] === OPEN) this.standing[at] = this.leftOut!.isNear(this.index[at]!) ? OUT : STAYS;
+    return this.standing[at] === STAYS;
   }
 
   private keptAt(at: number): Kept {
@@ -164,7 +220,7 @@ export class Archive {
 
   private grow(): void {
     const room = this.index.length * 2;
-    const wider = <T extends Float64Array | Uint32Array>(column: T, bigger: T): T => {
+    const wider = <T extends Float64Array | Uint32Array | Uint8Array>(column: T, bigger: T): T => {
       bigger.set(column);
       return bigger;
     };
@@ -174,6 +230,7 @@ export class Archive {
     this.equals = wider(this.equals, new Uint32Array(room));
     this.preference = wider(this.preference, new Float64Array(room * PREFERENCES));
     this.niche = wider(this.niche, new Float64Array(room));
+    this.standing = wider(this.standing, new Uint8Array(room));
     this.key = wider(this.key, new Uint32Array(room * KEY_WORDS));
     this.table = new Int32Array(room * 2).fill(-1);
     for (let at = 0; at < this.size; at++) this.table[this.slotOf(this.key, at * KEY_WORDS)] = at;

@@ -45,6 +45,8 @@ export interface Counts {
     readonly unsound: number;
     readonly flat: number;
     readonly limits: number;
+    /** Done before, or nearer to a cloth that was than is asked; there where that is asked. */
+    readonly done?: number;
   };
   /** Candidates whose bounds say that they cannot be among those shown; they were not scored further. */
   readonly cutOff: number;

@@ -1,5 +1,6 @@
 import type { Archive } from './archive.js';
 import type { Batch } from './batch.js';
+import type { Before } from './before.js';
 import type { Crew } from './crew.js';
 import { evaluator } from './evaluate.js';
 import { Promising } from './exact/promise.js';
@@ -29,6 +30,8 @@ export interface Search {
   readonly question: Question;
   readonly space: Space;
   readonly crew: Crew;
+  /** What was done before and is left out. */
+  readonly before?: Before | undefined;
   /** An archive of candidates that are known by these numbers. */
   readonly newArchive: (at: Space['at']) => Archive;
   readonly progress: ((stage: Stage) => void) | undefined;
@@ -101,19 +104,13 @@ export async function searchBounded(given: Search): Promise<Searched> {
     };
   };
 
-  const most = Math.max(200, question.show * PROMISING_EACH);
-  const promising = new Promising(most);
-  const promised = report('find the promising');
-  const search: Jobs = { count: pieces.length, at: (job) => ({ kind: 'promise', ...span(pieces[job]!), most }) };
-  const offer = (result: JobResult, job: number): void => {
-    for (const { index, hope } of result.promising) promising.offer(index, hope);
-    promised(job);
-  };
-  await crew.run(search, offer, enough);
-  const first = newArchive(space.at);
-  const indices = promising.best().map(({ index }) => index);
-  await crew.run(scoring(indices), ({ batch }) => first.absorb(batch));
-  const score = first.scoreOfPlace(question.show);
+  let most = Math.max(200, question.show * PROMISING_EACH);
+  let { score, indices } = await reachable(given, pieces, most, report('find the promising'));
+  // What is left out sets no score to reach: more are looked at, until enough of them are left.
+  while (given.before && score === Number.NEGATIVE_INFINITY && indices.length === most && !enough?.aborted) {
+    most *= PROMISING_EACH;
+    ({ score, indices } = await reachable(given, pieces, most, report('find the promising')));
+  }
 
   const reached = report('search');
   const reach: Jobs = {
@@ -133,6 +130,26 @@ export async function searchBounded(given: Search): Promise<Searched> {
     await crew.run(scoring(left), ({ batch }) => absorb(searched, batch));
   }
   return { ...searched, whole };
+}
+
+/** The most promising candidates, and the score of the last one that would be shown of them. */
+async function reachable(
+  { question, space, crew, newArchive, enough }: Search,
+  pieces: readonly Piece[],
+  most: number,
+  told: (job: number) => void,
+): Promise<{ score: number; indices: number[] }> {
+  const promising = new Promising(most);
+  const search: Jobs = { count: pieces.length, at: (job) => ({ kind: 'promise', ...span(pieces[job]!), most }) };
+  const offer = (result: JobResult, job: number): void => {
+    for (const { index, hope } of result.promising) promising.offer(index, hope);
+    told(job);
+  };
+  await crew.run(search, offer, enough);
+  const first = newArchive(space.at);
+  const indices = promising.best().map(({ index }) => index);
+  await crew.run(scoring(indices), ({ batch }) => first.absorb(batch));
+  return { score: first.scoreOfPlace(question.show), indices };
 }
 
 /** A stretch of warp orders of one block. */

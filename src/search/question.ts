@@ -39,6 +39,15 @@ export interface Limits {
 
 export type { Sameness };
 
+/** Cloths that were done before, which are left out. */
+export interface Done {
+  /** Where they were read from, as it was written. */
+  readonly files: readonly string[];
+  readonly drafts: readonly Draft[];
+  /** What is less unlike one of them than this (0 to 1) is left out too; absent: only the very same cloths. */
+  readonly unlike?: number;
+}
+
 /** What is asked, complete: defaults filled in, flags applied, orders and yarns understood. */
 export interface Question {
   /** Names of known structures; empty where a draft is given. */
@@ -72,6 +81,7 @@ export interface Question {
   readonly starts: 'all' | 'first' | 'weft';
   readonly sett: Sett;
   readonly limits: Limits;
+  readonly done?: Done;
   readonly rank: Weights;
   readonly same: readonly Sameness[];
   /** Cloths shown at the most. */

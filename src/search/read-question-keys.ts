@@ -5,6 +5,7 @@ import {
   type Given,
   keys,
   Misread,
+  numberOf,
   orList,
   readAs,
   reading,
@@ -26,6 +27,7 @@ const LENGTHS = `lengths from 1 to ${LONGEST}, as 5, 2-6 or 2,3,5`;
 const FLOAT = 'a float such as 7 (threads), 1/2 in or 10 mm';
 const HEDDLES = 'heddles on each shaft, as 120 120 120 70';
 const LOOM = 'a loom such as “rising, 4 shafts, 6 treadles, heddles 120 120 120 70, 400 ends, 2 shuttles”';
+const DONE = 'files of what was done: results, shortlists, galleries';
 const MOST_SHOWN = 1000;
 export const EACH_KIND = 'one of each kind';
 const SPACED = /[\s,;]+/;
@@ -84,6 +86,8 @@ export const questionKeys = keys({
   sett: v.optional(settSchema),
   limits: v.optional(reading(limitsOf), {}),
   loom: v.optional(reading(loomOf)),
+  done: v.optional(reading((given) => [...new Set(eachOf(given, DONE, (item) => textOf(item, DONE)))])),
+  'unlike done': v.optional(reading(unlikeOf)),
   rank: v.optional(reading(rankOf)),
   same: v.optional(reading(samenessOf), ['mirror', 'half-turn', 'exchange']),
   show: v.optional(reading(showOf), '60'),
@@ -137,6 +141,13 @@ function limitsOf(given: Given): Limits {
   const other = { warpChanges, weftChanges, ...rest };
   const kept = Object.fromEntries(Object.entries(other).filter(([, limit]) => limit !== undefined));
   return { float, repeat, ...kept };
+}
+
+function unlikeOf(given: Given): number {
+  const expected = 'how unlike what was done, above 0 and below 1, such as 0.35';
+  const least = numberOf(given, expected, 0, 1);
+  if (least === 0 || least === 1) throw new Misread(`found ${describe(given)}; expected ${expected}`);
+  return least;
 }
 
 /** Reads how many cloths to show, or that it is to be the best of each kind. */

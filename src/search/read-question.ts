@@ -6,7 +6,7 @@ import { type Given, isKeys, Misread, readAs, under } from '../draft/yaml-given.
 import { parseSource, placed, type Source } from '../draft/yaml-source.js';
 import { type Order, parseOrder } from '../order/order.js';
 import { nearestWord } from '../problem.js';
-import type { Question, WeftRule } from './question.js';
+import type { Done, Question, WeftRule } from './question.js';
 import { onLoomStarts, refuseOnTheLoom, woundOrder } from './read-on-the-loom.js';
 import { questionKeys, type Written } from './read-question-keys.js';
 import { DEFAULT_RANK } from './read-rank.js';
@@ -50,15 +50,26 @@ const USUAL_LENGTHS = [2, 3, 4, 5, 6];
  * Reads what is asked, fills in what is not, and checks names and letters against structures and yarns.
  *
  * @param loadDraft reads a draft from a path, which is relative to the question's file
+ * @param loadDone reads the cloths that were done from all the files that say which, likewise
  * @throws Problem with file, line and column, or the flag, of the first thing that is wrong
  */
-export function readQuestion(source: QuestionSource, loadDraft: (path: string) => Draft): Question {
+export function readQuestion(
+  source: QuestionSource,
+  loadDraft: (path: string) => Draft,
+  loadDone: (paths: readonly string[]) => readonly Draft[] = () => [],
+): Question {
   const merged = mergedSource(source);
-  const pathOf = (written: string): string => {
-    const fromFlag = (source.flags.draft ?? source.flags['on the loom']) !== undefined || source.file === undefined;
+  const pathOf = (written: string, ...flags: readonly string[]): string => {
+    const fromFlag = flags.some((flag) => source.flags[flag] !== undefined) || source.file === undefined;
     return fromFlag || isAbsolute(written) ? written : join(dirname(source.file), written);
   };
-  return placed(merged, () => understood(readAs(questionKeys, merged.value), (written) => loadDraft(pathOf(written))));
+  return placed(merged, () =>
+    understood(
+      readAs(questionKeys, merged.value),
+      (written) => loadDraft(pathOf(written, 'draft', 'on the loom')),
+      (written) => loadDone(written.map((file) => pathOf(file, 'done'))),
+    ),
+  );
 }
 
 /** The values of the file with those of the flags over them; each knows where it was written. */
@@ -83,7 +94,11 @@ function mergedSource({ text, file, flags, flagNames }: QuestionSource): Source 
   };
 }
 
-function understood(written: Written, loadDraft: (path: string) => Draft): Question {
+function understood(
+  written: Written,
+  loadDraft: (path: string) => Draft,
+  loadDone: (paths: readonly string[]) => readonly Draft[],
+): Question {
   const structures = structuresOf(written);
   const onTheLoom = written['on the loom'];
   if (onTheLoom !== undefined) refuseOnTheLoom(written);
@@ -101,6 +116,7 @@ function understood(written: Written, loadDraft: (path: string) => Draft): Quest
   const warp =
     wound ?? (written.warp === undefined ? undefined : under('warp', () => parseOrder(written.warp!, yarns)));
   const { name, by, fill, times, limits, loom, same, show, seed } = written;
+  const done = doneOf(written, loadDone);
   return {
     structures: structures.map((structure) => structure.name),
     ...(draft && { draft }),
@@ -123,6 +139,7 @@ function understood(written: Written, loadDraft: (path: string) => Draft): Quest
     sett: written.sett ?? draft?.draft.sett ?? DEFAULT_SETT,
     limits,
     ...(loom && { loom }),
+    ...(done && { done }),
     rank: written.rank ?? DEFAULT_RANK,
     same,
     show: show.most,
@@ -133,6 +150,20 @@ function understood(written: Written, loadDraft: (path: string) => Draft): Quest
 
 function ordersOf(texts: readonly string[], yarns: readonly Yarn[]): Order[] {
   return under('orders', () => texts.map((text, place) => under(place, () => parseOrder(text, yarns))));
+}
+
+function doneOf(
+  { done: files, 'unlike done': unlike }: Written,
+  load: (paths: readonly string[]) => readonly Draft[],
+): Done | undefined {
+  if (files === undefined) {
+    if (unlike === undefined) return undefined;
+    throw new Misread('found it alone; expected done too: the files that say what was', {
+      within: ['unlike done'],
+      key: true,
+    });
+  }
+  return { files, drafts: under('done', () => load(files)), ...(unlike !== undefined && { unlike }) };
 }
 
 function weftOf(text: string, yarns: readonly Yarn[]): WeftRule {

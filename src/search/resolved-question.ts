@@ -6,7 +6,7 @@ import { EACH_KIND } from './read-question-keys.js';
 /** The question with its defaults filled in, as plain values under the keys of a question; it reads back the same. */
 export function resolvedQuestion(question: Question) {
   const { structures, draft, treadlings, name, profile, treadled, yarns, lengths, orders, warp, weft } = question;
-  const { limits, loom, rank, same } = question;
+  const { limits, loom, done, rank, same } = question;
   const { float, repeat, warpChanges, weftChanges, ...others } = limits;
   return {
     ...(draft ? { [question.onTheLoom ? 'on the loom' : 'draft']: draft.file } : { structure: structures }),
@@ -34,6 +34,8 @@ export function resolvedQuestion(question: Question) {
       ...others,
     },
     ...(loom && { loom }),
+    ...(done && { done: done.files }),
+    ...(done?.unlike !== undefined && { 'unlike done': done.unlike }),
     rank: viewOf(rank) ?? Object.fromEntries(Object.entries(rank).filter(([, weight]) => weight > 0)),
     same: same.length > 0 ? same : 'shift',
     show: question.oneOfEachKind ? EACH_KIND : question.show,

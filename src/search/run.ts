@@ -3,6 +3,7 @@ import type { Draft } from '../draft/draft.js';
 import { Problem } from '../problem.js';
 import { codeOf } from '../score/code.js';
 import { Archive } from './archive.js';
+import { beforeOf } from './before.js';
 import { draftOf } from './candidate.js';
 import { crewOf } from './crew.js';
 import { describeAll } from './describe.js';
@@ -52,13 +53,14 @@ export async function explore(question: Question, options: RunOptions = {}): Pro
   const { show, oneOfEachKind } = question;
   const best = oneOfEachKind ? archive.bestOfEachKind(show, code) : archive.best(show, code);
   const set = setAside.float + setAside.unsound + setAside.flat + setAside.limits;
+  const { out } = archive;
   return {
     counts: {
       written: space.written,
       examined: archive.cloths + archive.duplicates + set + passed,
-      cloths: archive.cloths,
-      equals: archive.duplicates,
-      setAside,
+      cloths: archive.cloths - out.cloths,
+      equals: archive.duplicates - (out.candidates - out.cloths),
+      setAside: question.done ? { ...setAside, done: out.candidates } : setAside,
       cutOff: passed,
       exhaustive: whole && space.way !== 'evolved',
       ...(evolved && { evolved }),
@@ -92,9 +94,11 @@ async function searched(question: Question, space: Space, options: RunOptions, s
   const { signal, progress, enough } = options;
   options.onSpace?.(space);
   const journal = options.journal?.(space);
+  const before = beforeOf(question);
   const newArchive = (at: Space['at']): Archive => {
     const draftAt = draftsOf(question, at);
-    return new Archive((a, b) => compareColours(draftAt(a), draftAt(b)));
+    const leftOut = before && { isDone: before.isDone, isNear: (index: number) => before.isNear(draftAt(index)) };
+    return new Archive((a, b) => compareColours(draftAt(a), draftAt(b)), leftOut);
   };
   const pieces = space.way === 'bounded' ? boundedPieces(space).length : Math.ceil(space.numbers / LISTED);
   // Bounded pieces are long: a thread leaves this one free to hear that it is to stop.
@@ -104,7 +108,7 @@ async function searched(question: Question, space: Space, options: RunOptions, s
   const rest = journal ? remembering(all, journal) : all;
   const crew = shard ? sharing(rest, shard) : rest;
   try {
-    return await WAYS[space.way]({ question, space, crew, newArchive, progress, enough });
+    return await WAYS[space.way]({ question, space, crew, before, newArchive, progress, enough });
   } finally {
     crew.leave();
   }

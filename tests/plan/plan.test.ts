@@ -1,10 +1,10 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { tally } from '../../src/plan/amounts.js';
-import { portraitOf, unlikeness } from '../../src/plan/cloth-distance.js';
 import { dealOut, narrower, warpFor } from '../../src/plan/deal.js';
+import { doneCloths } from '../../src/plan/done.js';
 import { gampNeeds, gampOf } from '../../src/plan/gamp-plan.js';
-import { corrected, doneCloths, learntFrom, readResults, resultsForm, unlikeDone } from '../../src/plan/learnt.js';
+import { corrected, learntFrom, readResults, resultsForm } from '../../src/plan/learnt.js';
 import { folded, pickSheet, threadingLines } from '../../src/plan/lists.js';
 import { tiedUp } from '../../src/plan/loom.js';
 import { INCH, YARD } from '../../src/plan/measure.js';
@@ -13,6 +13,7 @@ import { parseShortlist, shortlistText } from '../../src/plan/shortlist.js';
 import { planWarps } from '../../src/plan/warp-plan.js';
 import { readWeavers } from '../../src/plan/weavers.js';
 import { yarnOrder } from '../../src/plan/yarn-order.js';
+import { portraitOf, unlikeness } from '../../src/score/portrait.js';
 import { kept, twelve } from './cloths.js';
 
 const needsOf = (flags: Record<string, string> = {}) => readNeeds('', 'needs', { yarns: '8/2 cotton', ...flags });
@@ -304,14 +305,21 @@ describe('what was learnt', () => {
     expect(() => results('    stars: 7\n')).toThrow('results.yaml:3:12: found “7”; expected stars from 0 to 5');
   });
 
-  test('leaves out what was done before, and what is near to it', () => {
-    const cloths = twelve();
-    const asked = cloths.map(({ code, draft }) => ({ code, portrait: portraitOf(draft) }));
-    const done = doneCloths([{ code: cloths[0]!.code }], cloths);
-    expect(unlikeDone(asked, done, 0).map(({ code }) => code)).toEqual(cloths.slice(1).map(({ code }) => code));
-    const far = unlikeDone(asked, done, 0.35);
-    expect(far.length).toBeLessThan(11);
-    for (const { portrait } of far) expect(unlikeness(portrait, done[0]!.portrait)).toBeGreaterThanOrEqual(0.35);
+  test('what was done: of results what was filled in, and every list that no result is from', () => {
+    const [chosen, others] = [twelve(), [towel()]];
+    const files = [
+      { file: 'kept.json', items: chosen },
+      { file: 'gallery', items: others },
+    ];
+    const form = [{ code: chosen[0]!.code, stars: 3 }, { code: chosen[1]!.code }];
+    expect(doneCloths([{ file: 'results.yaml', items: form }], files)).toEqual([
+      { file: 'results.yaml', items: [chosen[0]] },
+      { file: 'gallery', items: others },
+    ]);
+    expect(doneCloths([], files)).toEqual(files);
+    expect(() => doneCloths([{ file: 'results.yaml', items: [{ code: 'abc', stars: 1 }] }], files)).toThrow(
+      'results.yaml: found abc, which no list given with it has; expected the shortlist or gallery that it is from as well',
+    );
   });
 });
 

@@ -8,11 +8,16 @@ export class Best<T> {
     this.most = most;
   }
 
-  /** Whether the thing, or the one known by its name, stands among the best because of this offer. */
-  offer(name: string, score: number, thing: T): boolean {
+  /** Whether a thing of this name and score would be kept. */
+  takes(name: string, score: number): boolean {
     const last = this.kept.at(-1);
     if (this.kept.length === this.most && last !== undefined && score <= last.score) return false;
-    if (this.kept.some((known) => known.name === name)) return false;
+    return !this.kept.some((known) => known.name === name);
+  }
+
+  /** Whether the thing, or the one known by its name, stands among the best because of this offer. */
+  offer(name: string, score: number, thing: T): boolean {
+    if (!this.takes(name, score)) return false;
     const at = this.kept.findIndex((known) => known.score < score);
     this.kept.splice(at < 0 ? this.kept.length : at, 0, { name, score, thing });
     this.kept.length = Math.min(this.kept.length, this.most);

@@ -27,6 +27,11 @@ export class Grid<T> {
     this.cells = cells;
   }
 
+  /** Whether a thing of this score would be kept. */
+  takes(cell: number, score: number): boolean {
+    return score > (this.kept.get(cell)?.score ?? -1);
+  }
+
   /** Offers a thing to its cell. @throws RangeError for a cell that is not there, or a score below 0 */
   offer(cell: number, score: number, thing: T): Verdict {
     if (!Number.isInteger(cell) || cell < 0 || cell >= this.cells) {

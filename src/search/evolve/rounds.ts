@@ -38,6 +38,7 @@ const TURNS = ['drawn', 'kinds', 'best', 'kinds', 'best', 'kinds', 'best', 'best
 export class Rounds {
   private readonly families: readonly Family[];
   private readonly seed: string;
+  private readonly leftOut: (candidate: Candidate) => boolean;
   private readonly sources: Readonly<Record<(typeof TURNS)[number], Source>>;
   private readonly grid = new Grid<Candidate>(NICHES);
   private readonly best = new Best<Candidate>(BEST);
@@ -47,7 +48,14 @@ export class Rounds {
   private out: { readonly proposal: Proposal; readonly source: Source }[] | undefined;
   private round = 0;
 
-  constructor(room: Room, families: readonly Family[], seed: string) {
+  /** `leftOut`: what is not to be kept, however well it does; asked only of what would be. */
+  constructor(
+    room: Room,
+    families: readonly Family[],
+    seed: string,
+    leftOut: (candidate: Candidate) => boolean = () => false,
+  ) {
+    this.leftOut = leftOut;
     this.families = families;
     this.seed = seed;
     this.sources = { drawn: drawing(room), kinds: changing(room, 'kinds'), best: changing(room, 'best') };
@@ -109,7 +117,9 @@ export class Rounds {
     return { ...this.grid.stats(), rounds: this.worth.length };
   }
 
-  private keep(candidate: Candidate, { niche, score, key }: Told): Verdict {
+  private keep(candidate: Candidate, { niche, score, key }: Told): Verdict | undefined {
+    const wanted = this.grid.takes(niche, score) || this.best.takes(key, score);
+    if (wanted && this.leftOut(candidate)) return undefined;
     const verdict = this.grid.offer(niche, score, candidate);
     const entered = this.best.offer(key, score, candidate);
     return verdict === 'rejected' && entered ? 'improved' : verdict;

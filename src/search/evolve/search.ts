@@ -1,5 +1,5 @@
 import { KEY_WORDS } from '../batch.js';
-import type { Candidate } from '../candidate.js';
+import { type Candidate, draftOf } from '../candidate.js';
 import type { Jobs } from '../jobs.js';
 import { absorb, noneAside, type Search, type Searched } from '../methods.js';
 import { Room } from './room.js';
@@ -14,12 +14,13 @@ const TOGETHER = 32;
  * nothing or as many candidates have been scored as the space says.
  */
 export async function searchEvolved(given: Search): Promise<Searched> {
-  const { question, space, crew, newArchive, progress, enough } = given;
+  const { question, space, crew, before, newArchive, progress, enough } = given;
   const { families, numbers: most } = space;
   const lines: string[] = [];
   const at = (index: number): Candidate => candidateOf(lines[index]!, families);
   const searched = { archive: newArchive(at), setAside: noneAside(), passed: 0 };
-  const rounds = new Rounds(new Room(question, families), families, question.seed);
+  const isNear = (candidate: Candidate): boolean => before?.isNear(draftOf(candidate, question)) === true;
+  const rounds = new Rounds(new Room(question, families), families, question.seed, isNear);
   let settled = false;
   while (lines.length < most && !settled && !enough?.aborted) {
     const from = lines.length;
@@ -36,11 +37,9 @@ export async function searchEvolved(given: Search): Promise<Searched> {
     await crew.run(jobs, ({ batch }) => {
       absorb(searched, batch);
       for (let k = 0; k < batch.length; k++) {
-        told[batch.index[k]! - from] = {
-          niche: batch.niche[k]!,
-          score: batch.score[k]! / 1e9,
-          key: batch.key.subarray(k * KEY_WORDS, (k + 1) * KEY_WORDS).join(),
-        };
+        const key = batch.key.subarray(k * KEY_WORDS, (k + 1) * KEY_WORDS);
+        if (before?.isDone(key)) continue;
+        told[batch.index[k]! - from] = { niche: batch.niche[k]!, score: batch.score[k]! / 1e9, key: key.join() };
       }
     });
     rounds.tell(told);

@@ -1,0 +1,51 @@
+import { drawdown } from '../cloth/drawdown.js';
+import { colourFace } from '../cloth/face.js';
+import type { Yarn } from '../colour/yarn.js';
+import type { Draft } from '../draft/draft.js';
+import { clothKey } from '../score/clothkey.js';
+import { isNearer, portraitOf } from '../score/portrait.js';
+import type { Question } from './question.js';
+
+/** What was done before, for a search to hold its cloths against. */
+export interface Before {
+  /** Whether a cloth was done, by its key: whatever draft wove it. */
+  isDone(key: ArrayLike<number>): boolean;
+  /** Whether a cloth is nearer than is asked to one that was done. It hangs on the cloth, not on the draft of it. */
+  isNear(draft: Draft): boolean;
+}
+
+/** What a question leaves out; undefined where it leaves out nothing. */
+export function beforeOf({ done, yarns, same }: Question): Before | undefined {
+  if (done === undefined) return undefined;
+  const keys = new Set(
+    done.drafts.flatMap((draft) => {
+      const [warp, weft] = [inYarns(draft.warp, draft.yarns, yarns), inYarns(draft.weft, draft.yarns, yarns)];
+      if (warp === undefined || weft === undefined) return [];
+      return [clothKey(colourFace(drawdown(draft), warp, weft), same, yarns.length).join()];
+    }),
+  );
+  const { unlike } = done;
+  const portraits = unlike === undefined ? [] : done.drafts.map((draft) => portraitOf(draft, same));
+  return {
+    isDone: (key) => keys.has(Array.prototype.join.call(key)),
+    isNear: (draft) => {
+      if (unlike === undefined) return false;
+      const portrait = portraitOf(draft, same);
+      return portraits.some((other) => isNearer(portrait, other, unlike));
+    },
+  };
+}
+
+/**
+ * Colours of one palette in another: each yarn is the one of the same colour there, or else of the same letter.
+ * Undefined where one has no counterpart, or two the same: such a cloth cannot be woven in those yarns.
+ */
+function inYarns(word: readonly number[], own: readonly Yarn[], yarns: readonly Yarn[]): number[] | undefined {
+  const used = [...new Set(word)];
+  const there = used.map((at) => {
+    const alike = yarns.findIndex(({ hex }) => hex === own[at]!.hex);
+    return alike >= 0 ? alike : yarns.findIndex(({ letter }) => letter === own[at]!.letter);
+  });
+  if (there.includes(-1) || new Set(there).size < there.length) return undefined;
+  return word.map((at) => there[used.indexOf(at)]!);
+}

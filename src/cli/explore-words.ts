@@ -4,6 +4,7 @@ import { inWords } from '../score/words.js';
 import type { Outcome } from '../search/found.js';
 import type { Shard } from '../search/journal.js';
 import type { Question } from '../search/question.js';
+import { waysCounted } from '../search/ways.js';
 import { bold, type Io, say, sayJson, sayWrong } from './io.js';
 
 /** Two lines: what was found, and which file to open. */
@@ -23,10 +24,11 @@ export function sayFound(question: Question, outcome: Outcome, written: Written,
 }
 
 /** What stays as it is on the loom, and what is tried. */
-export function onTheLoomInWords({ draft, weft, orders, lengths, treadlings }: Question): string {
+export function onTheLoomInWords(question: Question): string {
+  const { draft, weft, orders, lengths } = question;
   const own = orders.length > 0 ? `${orders.length} weft orders` : `weft orders of ${lengths.join(', ')} picks`;
   const tried = weft.rule === 'own' ? own : 'the weft order asked for';
-  return `${draft!.file} is on the loom: threading and warp order are kept; tried: ${tried}, treadled ${treadlings.join(', ')}`;
+  return `${draft!.file} is on the loom: threading and warp order are kept; tried: ${tried}, treadled ${waysCounted(question)}`;
 }
 
 /** One line: that nothing fits, or nothing yet, and what became of the candidates. */

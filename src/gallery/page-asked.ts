@@ -5,6 +5,8 @@ import { PARTS } from '../score/rank.js';
 import { viewOf } from '../score/views.js';
 import { PART_WORDS } from '../score/why.js';
 import type { By, Done, Fill, NameAsked, Question, Sameness } from '../search/question.js';
+import { ALL, waysInWords, waysTried } from '../search/ways.js';
+import { recognitionOf } from '../structure/on-draft.js';
 import { limitsInWords, loomInWords } from './page-limits.js';
 
 /** More given orders than this are counted, not listed. */
@@ -42,26 +44,22 @@ export function askedOf(question: Question): Asked[] {
   const { draft, structures, name, treadlings, profile, treadled, warp, yarns, by, fill, times, starts, sett, loom } =
     question;
   const woven: Asked[] = draft
-    ? [
-        [
-          question.onTheLoom ? 'On the loom' : 'Draft',
-          draft.draft.name === undefined ? draft.file : `${draft.draft.name} (${draft.file})`,
-        ],
-      ]
+    ? draftAsked(question)
     : [
         ['Structure', listed(structures)],
         ...(name ? [['Name', nameOf(name)] as const] : []),
-        ...(treadlings.length > 0 ? [['Treadled', listed(treadlings)] as const] : []),
-        ...(profile.length > 0 ? [['Blocks', blocksOf(profile)] as const] : []),
-        ...(treadled.length > 0 ? [['Blocks as treadled', treadled.join(' ')] as const] : []),
+        ...(treadlings.length > 0 ? [['Treadled', mannersOf(treadlings)] as const] : []),
       ];
   const tabby = yarns[question.tabby];
+  const hasTabby = !draft || waysTried(question).some(({ weave }) => weave.pickKinds.includes('tabby'));
   return [
     ...woven,
+    ...(profile.length > 0 ? [['Blocks', blocksOf(profile)] as const] : []),
+    ...(treadled.length > 0 ? [['Blocks as treadled', treadled.join(' ')] as const] : []),
     warp ? ['Warp', oneOrder(warp, yarns)] : ['Warp orders', ordersOf(question)],
     ['Weft', weftOf(question)],
     ...(isWeftsOwn(question) ? [['Weft orders', ordersOf(question)] as const] : []),
-    ...(tabby && !draft ? [['Tabby', `${tabby.letter}, where the structure has tabby`] as const] : []),
+    ...(tabby && hasTabby ? [['Tabby', `${tabby.letter}, where the structure has tabby`] as const] : []),
     ['Laid', listed(by.map((way) => BY_WORDS[way]))],
     ['Filled', listed(fill.map((way) => FILL_WORDS[way]))],
     ['Enlarged', listed(times.map((k) => `×${k}`))],
@@ -136,6 +134,21 @@ const SAME_WORDS: Readonly<Record<Sameness, string>> = {
   'quarter-turn': 'quarter turns',
   exchange: 'light and dark exchanged',
 };
+
+function mannersOf(treadlings: readonly string[]): string {
+  return treadlings.includes(ALL) ? 'in every manner' : listed(treadlings);
+}
+
+/** A draft of one's own: what it was found to be, and how it is treadled. */
+function draftAsked(question: Question): Asked[] {
+  const { file, draft } = question.draft!;
+  const named = draft.name === undefined ? file : `${draft.name} (${file})`;
+  return [
+    [question.onTheLoom ? 'On the loom' : 'Draft', named],
+    ['Recognised', recognitionOf(draft).words[0]!],
+    ['Treadled', question.treadlings.length > 0 ? waysInWords(question) : 'as the draft is'],
+  ];
+}
 
 function ordersOf({ orders, lengths, yarns }: Question): string {
   if (orders.length > ORDERS_LISTED) return `${orders.length} colour orders that were given`;

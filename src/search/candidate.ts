@@ -41,9 +41,10 @@ export function draftOf(candidate: Candidate, question: Question): Draft {
 /** How a candidate is made, in one line. */
 export function recipeOf(candidate: Candidate, question: Question): string {
   const { family, warp, weft, start } = candidate;
-  const weave = family.structure + (family.manner ? ` ${family.manner}` : '');
+  const isTreadled = question.draft !== undefined && family.manner !== '';
+  const weave = family.structure + (family.manner ? `${isTreadled ? ' treadled' : ''} ${family.manner}` : '');
   const blocks = family.called ?? (family.profile.length > 1 ? family.profile.join(' ') : '');
-  const treadled = family.treadled ? ` treadled ${family.treadled.join(' ')}` : '';
+  const treadled = family.treadled ? ` ${isTreadled ? 'in blocks' : 'treadled'} ${family.treadled.join(' ')}` : '';
   const profile = `${blocks === '' ? '' : ` ${blocks}`}${treadled}`;
   const times = family.times > 1 ? ` ×${family.times}` : '';
   const fill = family.fill === 'solid' ? '' : family.fill === 'nest' ? ' nested' : ' alternate';

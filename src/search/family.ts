@@ -1,14 +1,13 @@
 import type { Weave } from '../draft/draft.js';
 import type { Laying } from '../order/lay.js';
-import { nested, type Order } from '../order/order.js';
+import type { Order } from '../order/order.js';
 import { Problem } from '../problem.js';
-import { findManner, findStructure, nameDraft, type Structure, weaveOf } from '../structure/index.js';
-import { type MannerOn, mannersOn } from '../structure/manners-on.js';
-import { letters } from '../structure/structure.js';
+import { findStructure, nameDraft, type Structure } from '../structure/index.js';
+import { structureOn, treadledOn } from '../structure/on-draft.js';
+import { ITS_OWN, onTieUpOf, type WayOn } from '../structure/ways-on.js';
+import { blockFamily, elementsOf, type Profile, profileFamily, type Woven } from './block-family.js';
 import type { By, Fill, Question } from './question.js';
-
-/** How the treadling that a draft has of itself is asked for. */
-export const ITS_OWN = 'its own';
+import { ALL, waysTried } from './ways.js';
 
 /** One way of laying orders on one weave: all of a candidate but its orders and where they start. */
 export interface Family {
@@ -20,6 +19,8 @@ export interface Family {
   readonly called?: string;
   /** Block order of the treadling where it is not as drawn in. */
   readonly treadled?: readonly string[];
+  /** Letters of the blocks for which the colours stand, where the orders choose the blocks. */
+  readonly letters?: readonly string[];
   readonly by: By;
   readonly fill: Fill;
   readonly times: number;
@@ -40,7 +41,8 @@ export function familiesOf(question: Question): Family[] {
         for (const times of question.times) {
           // One thread an element has no companion beside it: alternate is solid.
           const same = fill === 'alternate' && by === 'thread' && times === 1 && question.fill.includes('solid');
-          if (!same) families.push(base(by, fill, times));
+          const family = same ? undefined : base(by, fill, times);
+          if (family !== undefined) families.push(family);
         }
       }
     }
@@ -48,55 +50,65 @@ export function familiesOf(question: Question): Family[] {
   return families;
 }
 
-type Base = (by: By, fill: Fill, times: number) => Family;
+/** The families of one weave or structure; none where it cannot be laid so. */
+type Base = (by: By, fill: Fill, times: number) => Family | undefined;
 
 function basesOf(question: Question): Base[] {
-  if (question.draft) {
-    const { draft, file } = question.draft;
-    return weavesOf(question, draft).map(
-      ({ name: manner, weave }): Base =>
-        (by, fill, times) => {
-          if (by === 'block') throw new Problem(`by block: ${file} has no named blocks; expected by thread or by unit`);
-          const laid = elementsOf(question, fill);
-          return {
-            structure: draft.name ?? file,
-            manner,
-            profile: [],
-            by,
-            fill,
-            times,
-            fixedWeave: true,
-            weave: () => weave,
-            laid,
-          };
-        },
-    );
-  }
-  return question.structures.map(findStructure).flatMap((structure) => {
-    const manners = question.treadlings.length > 0 ? question.treadlings : [''];
-    return manners.flatMap((manner) =>
-      profilesOf(question, structure).map(
-        (profile): Base =>
-          (by, fill, times) =>
-            by === 'block'
-              ? blockFamily(question, structure, manner, fill, times)
-              : profileFamily(question, structure, manner, profile, { by, fill, times }),
+  if (question.draft) return waysTried(question).map((way) => draftBase(question, question.draft!, way));
+  return question.structures
+    .map(findStructure)
+    .flatMap((structure) =>
+      mannersTried(question, structure).flatMap((manner) =>
+        profilesOf(question, structure).map((profile): Base => structureBase(question, { structure, manner }, profile)),
       ),
     );
-  });
 }
 
-/** A draft as it is, or treadled in the manners that are asked for; its own has no name. */
-function weavesOf({ treadlings }: Question, draft: Weave): readonly MannerOn[] {
-  const own = { name: '', weave: draft };
-  if (treadlings.length === 0) return [own];
-  const others = mannersOn(draft).filter(({ name }) => treadlings.includes(name));
-  return treadlings.includes(ITS_OWN) ? [own, ...others] : others;
+function mannersTried({ treadlings }: Question, structure: Structure): readonly string[] {
+  if (treadlings.includes(ALL)) return structure.manners.map(({ name }) => name);
+  return treadlings.length > 0 ? treadlings : [''];
 }
 
-interface Profile {
-  readonly blocks: readonly string[];
-  readonly called?: string;
+function structureBase(question: Question, woven: Woven, profile: Profile): Base {
+  return (by, fill, times) =>
+    by === 'block'
+      ? blockFamily(question, woven, fill, times)
+      : profileFamily(question, woven, profile, { by, fill, times });
+}
+
+/**
+ * One way of weaving on a draft: as its threads lie, or with other blocks of the structure that it was found to be. Of
+ * blocks only the manners of that structure know.
+ */
+function draftBase(question: Question, { file, draft }: NonNullable<Question['draft']>, way: WayOn): Base {
+  const { profile, treadled } = question;
+  const called = draft.name ?? file;
+  const manner = way.name === ITS_OWN ? '' : way.name;
+  const inBlocks = (): Woven | undefined => {
+    const on = structureOn(draft);
+    if (on === undefined)
+      throw new Problem(`blocks: ${file} is no structure known here; expected by thread or by unit`);
+    return way.free ? undefined : { structure: on.structure, manner, called, tied: onTieUpOf(draft) };
+  };
+  return (by, fill, times) => {
+    if (by !== 'block' && profile.length === 0) {
+      const weave = treadled.length === 0 ? way.weave : ownTreadled(draft, file, manner, treadled);
+      const own = { structure: called, manner, profile: [], ...(treadled.length > 0 && { treadled }) };
+      return { ...own, by, fill, times, fixedWeave: true, weave: () => weave, laid: elementsOf(question, fill) };
+    }
+    const woven = inBlocks();
+    return woven && structureBase(question, woven, { blocks: profile === 'order' ? [] : profile })(by, fill, times);
+  };
+}
+
+/** The draft's own threading, treadled in other blocks. */
+function ownTreadled(draft: Weave, file: string, manner: string, treadled: readonly string[]): Weave {
+  const on = structureOn(draft);
+  const weave = on && treadledOn(draft, on, { ...(manner !== '' && { manner }), treadled });
+  if (weave === undefined) {
+    throw new Problem(`treadled: ${file} has no blocks that can be treadled otherwise; expected a profile as well`);
+  }
+  return onTieUpOf(draft)(weave);
 }
 
 /** The block orders that are tried: the one asked for, the structure's own, or those of a name. */
@@ -117,73 +129,6 @@ function profilesOf(question: Question, structure: Structure): Profile[] {
     blocks: draft.profile,
     called: `${text}${mirrored ? ' mirrored' : ''}${all > 1 ? `, draft ${draft.alternative + 1} of ${all}` : ''}`,
   }));
-}
-
-/** The elements of an order as they are laid: the order, or the order nested in itself. */
-function elementsOf(question: Question, fill: Fill): (order: Order) => Order {
-  return fill === 'nest' ? (order) => nested(order, question.yarns.length) : (order) => order;
-}
-
-function profileFamily(
-  question: Question,
-  structure: Structure,
-  manner: string,
-  { blocks, called }: Profile,
-  laying: Pick<Family, 'by' | 'fill' | 'times'>,
-): Family {
-  const { treadled } = question;
-  const weave = weaveOf(structure, blocks, {
-    ...(manner !== '' && { manner }),
-    ...(treadled.length > 0 && { treadled }),
-  });
-  return {
-    structure: structure.name,
-    manner,
-    profile: blocks,
-    ...(called !== undefined && { called }),
-    ...(treadled.length > 0 && { treadled }),
-    ...laying,
-    fixedWeave: true,
-    weave: () => weave,
-    laid: elementsOf(question, laying.fill),
-  };
-}
-
-/** The orders are the profile too: the first colour stands for block A, the second for B, and so on. */
-function blockFamily(question: Question, structure: Structure, manner: string, fill: Fill, times: number): Family {
-  const colours = question.yarns.length;
-  const known = structure.withBlocks ? letters(colours) : structure.blocks;
-  if (known.length < colours) {
-    throw new Problem(
-      `by block: ${structure.name} has ${known.length} block${known.length === 1 ? '' : 's'}, ` +
-        `but the orders have ${colours} colours; expected no more colours than blocks`,
-    );
-  }
-  const elements = elementsOf(question, fill);
-  const { blocks: treadles } = findManner(
-    structure.withBlocks?.(colours) ?? structure,
-    manner === '' ? undefined : manner,
-  );
-  const fixedWeft = question.weft.rule === 'fixed';
-  const blocksFor = (order: Order): string[] =>
-    elements(order).flatMap((colour) => new Array<string>(times).fill(known[colour]!));
-  const weave = (warp: Order, weft: Order): Weave =>
-    weaveOf(structure, blocksFor(warp), {
-      ...(manner !== '' && { manner }),
-      treadled: question.treadled.length > 0 ? question.treadled : blocksFor(fixedWeft ? warp : weft),
-    });
-  const laid: Family['laid'] = (order, system, { companions }) => {
-    const all = elements(order);
-    // A weft of one yarn, or with blocks of its own, is laid as it is given.
-    if (system === 'picks' && (fixedWeft || question.treadled.length > 0)) return all;
-    // Where the colours themselves carry the blocks (turned taqueté), the blocks have said all.
-    if (companions) return all.map(() => 0);
-    // Blocks that are not treadled in this manner have no picks to colour.
-    return system === 'picks' ? all.filter((colour) => treadles[known[colour]!]!.lay.length > 0) : all;
-  };
-  const { treadled } = question;
-  const common = { structure: structure.name, manner, ...(treadled.length > 0 && { treadled }) };
-  return { ...common, profile: [], by: 'block', fill, times, fixedWeave: false, weave, laid };
 }
 
 /** How an order is laid in a family. By block it lies on whole units, as the blocks do. */

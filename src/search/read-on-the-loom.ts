@@ -7,7 +7,7 @@ import type { Written } from './read-question-keys.js';
 
 /** A warp that is wound and threaded is not laid otherwise. */
 export function refuseOnTheLoom(written: Written): void {
-  for (const key of ['structure', 'draft', 'warp'] as const) {
+  for (const key of ['structure', 'draft', 'warp', 'profile'] as const) {
     if (written[key] === undefined) continue;
     throw new Misread(`found a ${key} beside a warp on the loom, which has its own; expected one or the other`, {
       within: [key],

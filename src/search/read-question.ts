@@ -11,6 +11,7 @@ import { onLoomStarts, refuseOnTheLoom, woundOrder } from './read-on-the-loom.js
 import { questionKeys, type Written } from './read-question-keys.js';
 import { DEFAULT_RANK } from './read-rank.js';
 import {
+  blocksFrom,
   profileOf,
   refuseWithDraft,
   spelled,
@@ -104,7 +105,8 @@ function understood(
   if (onTheLoom !== undefined) refuseOnTheLoom(written);
   const file = written.draft ?? onTheLoom;
   const draft = file === undefined ? undefined : { file, draft: loadDraft(file) };
-  refuseWithDraft(written, draft?.draft);
+  refuseWithDraft(written, draft);
+  const withBlocks = blocksFrom(structures, draft);
   const own = draft?.draft.yarns ?? [];
   const yarns = written.yarns ?? (own.length > 1 ? own : DEFAULT_YARNS);
   if (yarns.length < 2) throw new Misread('found one yarn; expected at least two', { within: ['yarns'] });
@@ -121,10 +123,10 @@ function understood(
     structures: structures.map((structure) => structure.name),
     ...(draft && { draft }),
     ...(wound && { onTheLoom: true as const }),
-    treadlings: draft ? treadlingsOn(written, draft.draft) : treadlingsOf(written.treadling ?? [], structures),
+    treadlings: draft ? treadlingsOn(written, draft) : treadlingsOf(written.treadling ?? [], structures),
     ...(name && { name: under('name', () => spelled(name, written, structures)) }),
-    profile: profileOf(written.profile, structures),
-    treadled: treadledOf(written.treadled, structures),
+    profile: profileOf(written.profile, withBlocks),
+    treadled: treadledOf(written.treadled, withBlocks),
     yarns,
     lengths: orders.length > 0 ? [] : (written.lengths ?? USUAL_LENGTHS),
     orders,

@@ -1,5 +1,4 @@
-import type { Draft } from '../draft/draft.js';
-import { eachOf, type Given, Misread, textOf, under, wordOf } from '../draft/yaml-given.js';
+import { eachOf, type Given, Misread, type Spot, textOf, under } from '../draft/yaml-given.js';
 import { Problem } from '../problem.js';
 import {
   findManner,
@@ -9,11 +8,11 @@ import {
   type Structure,
   structureNames,
 } from '../structure/index.js';
-import { mannersOn } from '../structure/manners-on.js';
+import { recognitionOf, structureOn } from '../structure/on-draft.js';
 import { letters } from '../structure/structure.js';
-import { ITS_OWN } from './family.js';
 import type { NameAsked, Question } from './question.js';
 import type { Written } from './read-question-keys.js';
+import { ALL, wayNames } from './ways.js';
 
 /** All drafts of a name are tried where they are no more than 2 to this. */
 const MOST_GAPS = 10;
@@ -47,44 +46,71 @@ function isStructure(name: string): boolean {
   }
 }
 
-/** Refuses what a draft has of its own, or has not. */
-export function refuseWithDraft(written: Written, draft: Draft | undefined): void {
+/** Refuses with a draft what it has of its own, and what it has not. */
+export function refuseWithDraft(written: Written, draft: Question['draft']): void {
   if (draft === undefined) return;
-  for (const key of ['profile', 'treadled', 'name'] as const) {
-    if (written[key] === undefined) continue;
-    throw new Misread(`found a ${key} beside a draft, which has its own; expected it with a structure`, {
-      within: [key],
+  if (written.name !== undefined) {
+    throw new Misread('found a name beside a draft, which has its own threading; expected it with a structure', {
+      within: ['name'],
       key: true,
     });
   }
-  if (written.by.includes('block')) {
-    throw new Misread('found “block” with a draft, whose blocks have no names; expected thread or unit', {
-      within: ['by'],
-    });
+  for (const key of ['profile', 'treadled'] as const) {
+    if (written[key] !== undefined) refuseUnknown(draft, `a ${key}`, { within: [key], key: true });
   }
-  if (written.by.includes('unit') && [...draft.endUnits, ...draft.pickUnits].every((unit) => unit === 1)) {
+  if (written.by.includes('block')) refuseUnknown(draft, '“block”', { within: ['by'] });
+  const { endUnits, pickUnits } = draft.draft;
+  if (
+    written.by.includes('unit') &&
+    written.profile === undefined &&
+    [...endUnits, ...pickUnits].every((unit) => unit === 1)
+  ) {
     throw new Misread('found “unit” with a draft that has no units; expected “units: 4” or the like in the draft', {
       within: ['by'],
     });
   }
 }
 
-/** The manners of treadling, which every one of the structures must have, each once. */
+/** Blocks are had only of a structure that the draft was found to be. */
+function refuseUnknown({ file, draft }: NonNullable<Question['draft']>, found: string, spot: Spot): void {
+  if (structureOn(draft) !== undefined) return;
+  const { structure, confidence, others } = recognitionOf(draft);
+  const like = [...new Set([structure?.name, ...others])].slice(0, 3).join(' or ');
+  const [is, help] =
+    structure === undefined
+      ? ['is no structure known here', 'by thread or by unit, or that structure by its name']
+      : [
+          `might be threaded as ${like} (${confidence}), but is treadled otherwise`,
+          `its tie-up and treadling (see: structures), or structure: ${structure.name}`,
+        ];
+  throw new Misread(`found ${found} with ${file}, which ${is} and so has no blocks; expected ${help}`, spot);
+}
+
+/** The manners of treadling, which every one of the structures must have, each once; or all that each has. */
 export function treadlingsOf(names: readonly string[], structures: readonly Structure[]): string[] {
+  if (names.some((name) => name.toLowerCase() === ALL)) return [ALL];
   const known = under('treadling', () =>
     names.map((name) => structures.map((structure) => findManner(structure, name).name)[0]!),
   );
   return [...new Set(known)];
 }
 
-/** The block order; none where it is not given, `order` where the colour order chooses. */
-/** Manners of treadling on a draft's threading; on the loom all that there are, unless some are asked for. */
-export function treadlingsOn({ treadling, 'on the loom': onTheLoom }: Written, draft: Draft): string[] {
-  if (treadling === undefined && onTheLoom === undefined) return [];
-  const known = [ITS_OWN, ...mannersOn(draft).map(({ name }) => name)];
-  return under('treadling', () => [...new Set((treadling ?? known).map((name) => wordOf(name, known)))]);
+/** Ways of treadling on a draft's threading; on the loom all that are well known, unless some are asked for. */
+export function treadlingsOn(written: Written, draft: NonNullable<Question['draft']>): string[] {
+  const { treadling, treadled, 'on the loom': onTheLoom } = written;
+  if (treadling === undefined) return onTheLoom === undefined || treadled !== undefined ? [] : [ALL];
+  const blocks =
+    [written.profile, treadled].some((asked) => asked !== undefined) || written.by.every((by) => by === 'block');
+  return under('treadling', () => wayNames(treadling, draft, blocks));
 }
 
+/** The structures whose blocks are laid: those asked for, or that of a draft. */
+export function blocksFrom(structures: readonly Structure[], draft: Question['draft']): readonly Structure[] {
+  const on = draft && structureOn(draft.draft);
+  return on ? [on.structure] : structures;
+}
+
+/** The block order; none where it is not given, `order` where the colour order chooses. */
 export function profileOf(text: string | undefined, structures: readonly Structure[]): Question['profile'] {
   if (text === undefined) return [];
   if (text.toLowerCase() === 'order') return 'order';

@@ -1,6 +1,4 @@
 import { formatOrder, nested, type Order } from '../order/order.js';
-import { findStructure } from '../structure/index.js';
-import { letters } from '../structure/structure.js';
 import type { Candidate } from './candidate.js';
 import type { Question } from './question.js';
 
@@ -44,13 +42,10 @@ function laidAs({ family, warp, weft }: Candidate, question: Question): (readonl
     ];
   }
   // The weft's own order chose the blocks of the treadling: both block orders and both colour orders are given in full.
-  const known = findStructure(family.structure).withBlocks
-    ? letters(yarns.length)
-    : findStructure(family.structure).blocks;
   const weave = family.weave(warp, weft);
   const blocks = (order: Order): string => {
     const elements = family.fill === 'nest' ? nested(order, yarns.length) : order;
-    return elements.flatMap((colour) => new Array<string>(family.times).fill(known[colour]!)).join(' ');
+    return elements.flatMap((colour) => new Array<string>(family.times).fill(family.letters![colour]!)).join(' ');
   };
   return [
     ['profile', blocks(warp)],

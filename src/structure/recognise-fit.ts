@@ -1,6 +1,6 @@
 import type { PickKind, Weave } from '../draft/draft.js';
 import { liftAt } from '../draft/draft.js';
-import { compareFits, threadedOf } from './recognise-rank.js';
+import { compareFits, explained, threadedOf } from './recognise-rank.js';
 import { isTurn, oneRepeat, repeatAndAll } from './recognise-ring.js';
 import { type FoundUnits, findUnits } from './recognise-units.js';
 import type { Manner, Structure } from './structure.js';
@@ -35,14 +35,14 @@ const MOST_BLOCKS = 26;
 const MOST_READINGS = 24;
 
 /**
- * Fits every structure to a weave, as its shafts are numbered; where the picks of none are understood, with its shafts
+ * Fits every structure to a weave, as its shafts are numbered; where none accounts for ends and picks, with its shafts
  * renumbered in any way. The best comes first: all explained, all sheds known, then the longest units.
  */
 export function fitsOf(weave: Weave, among: readonly Structure[]): Fit[] {
   const rings = ringsOf(weave);
   if (rings.shafts.length === 0) return [];
   const plain = fitAll(rings, among, false);
-  if (plain.some((fit) => fit.treadling !== undefined)) return plain;
+  if (plain.some(explained)) return plain;
   return [...plain, ...fitAll(rings, among, true)].sort(compareFits);
 }
 

@@ -39,7 +39,7 @@ function compareWeave(a: Fit, b: Fit): number {
  * Whether ends and picks are all of the structure's units. Units of single ends say little: nearly every threading on
  * four shafts is a walk from end to end.
  */
-function explained(fit: Fit): boolean {
+export function explained(fit: Fit): boolean {
   return fit.treadling !== undefined && meanUnit(fit) >= 2;
 }
 

@@ -64,11 +64,17 @@ describe('a warp on the loom', () => {
       const warp = weave.threading.map(() => 0);
       const weft = weave.treadling.map(() => 1);
       writeFileSync(file, writeDraft({ ...weave, yarns, sett, warp, weft }));
-      const question = readQuestion({ flags: { 'on the loom': file, lengths: '2' } }, draftLoader(expect.unreachable));
+      let question = readQuestion({ flags: { 'on the loom': file, lengths: '2' } }, draftLoader(expect.unreachable));
       const others = structure.manners.slice(1).map(({ name }) => name);
-      expect(question.treadlings).toEqual(['its own', ...others]);
+      expect(question.treadlings).toEqual(['all']);
+      const tried = spaceOf(question).families.map((family) => family.manner);
+      expect(tried.slice(0, others.length + 1)).toEqual(['', ...others]);
+      expect(tried[others.length + 1]).toBe('as plain weave');
+      question = readQuestion(
+        { flags: { 'on the loom': file, lengths: '2', treadling: others.join(',') } },
+        draftLoader(expect.unreachable),
+      );
       const space = spaceOf(question);
-      expect(space.families.map((family) => family.manner)).toEqual(['', ...others]);
       const candidate = space.at(space.numbers - 1);
       const draft = draftOf(candidate, question);
       const other = weaveOf(structure, ['A', 'A', 'B'], { manner: candidate.family.manner });
@@ -83,7 +89,31 @@ describe('a warp on the loom', () => {
       expect(JSON.parse(out).draft.treadling).toEqual(draft.treadling);
     }));
 
+  it('treadles its own blocks in another order', () => {
+    const { threading, tieUp, treadling } = weaveOf(findStructure('monk’s belt'), ['A', 'A', 'B']);
+    const weave = {
+      ...load(),
+      threading,
+      tieUp,
+      treadling,
+      warp: threading.map(() => 0),
+      weft: treadling.map(() => 1),
+    };
+    const bare = { ...weave, endUnits: threading.map(() => 1), pickUnits: treadling.map(() => 1) };
+    const draft = { ...bare, pickKinds: treadling.map(() => 'ground' as const) };
+    const text = 'on the loom: belt.yaml\ntreadled: B B A B\nlengths: 2';
+    const question = readQuestion({ text, flags: {}, file: 'q.yaml' }, () => draft);
+    const space = spaceOf(question);
+    const other = weaveOf(findStructure('monk’s belt'), ['A', 'A', 'B'], { treadled: ['B', 'B', 'A', 'B'] });
+    const woven = space.families.map((family) => family.weave([0], [1]));
+    expect(woven.map((each) => [each.threading, each.tieUp, each.treadling])).toEqual([
+      [threading, other.tieUp, other.treadling],
+    ]);
+  });
+
   it.each([
+    ['profile: A B', 'q.yaml:2:1: found a profile beside a warp on the loom, which has its own'],
+    ['treadled: B A', 'q.yaml:2:11: profile “B A”: found “B”; expected blocks A, counts or brackets'],
     ['by: unit', 'q.yaml:2:5: found “unit” with a warp on the loom, whose threads lie as they do; expected thread'],
     ['times: 2', 'q.yaml:2:8: found “2” with a warp on the loom, whose threads lie as they do; expected 1'],
     ['warp: DL', 'q.yaml:2:1: found a warp beside a warp on the loom, which has its own; expected one or the other'],
@@ -99,12 +129,12 @@ describe('a warp on the loom', () => {
       const { code, err } = await run('explore', '--on-the-loom', file, ...flags);
       expect(code).toBe(0);
       expect(err).toContain(
-        'is on the loom: threading and warp order are kept; tried: weft orders of 2, 3 picks, treadled its own',
+        'is on the loom: threading and warp order are kept; tried: weft orders of 2, 3 picks, treadled its own and in ',
       );
       const { candidates } = JSON.parse(readFileSync(join(out, 'gallery.json'), 'utf8'));
       expect(candidates.length).toBeGreaterThan(0);
       for (const { code, recipe } of candidates) {
-        expect(recipe).toMatch(/loom\.yaml[\w ]*, warp on the loom, weft [DL]+/);
+        expect(recipe).toMatch(/loom\.yaml[\w /]*, warp on the loom, weft [DL]+/);
         const kept = join(folder, `${code}.json`);
         await run('keep', out, code, '--out', kept);
         const [cloth] = parseShortlist(readFileSync(kept, 'utf8'), kept);
@@ -113,17 +143,21 @@ describe('a warp on the loom', () => {
       }
     }));
 
-  it('draws a cloth again from what its card says', () =>
-    inFolder(async (folder) => {
-      const file = join(folder, 'loom.yaml');
-      writeFileSync(file, POINT);
-      const question = asked('on the loom: loom.yaml\nlengths: 4');
-      const candidate = spaceOf(question).at(spaceOf(question).numbers - 1);
-      expect(candidate.start[1]).toBeGreaterThan(0);
-      const flags = redrawOf(candidate, question).filter(([flag]) => flag !== 'draft');
-      const { out } = await run('draw', file, '--json', ...flags.flatMap(([flag, value]) => [`--${flag}`, value]));
-      const draft = draftOf(candidate, question);
-      const { warp, weft } = storedDraft(draft);
-      expect(JSON.parse(out).draft).toMatchObject({ warp, weft, threading: draft.threading });
-    }));
+  it.each(['its own', 'as drawn in', 'point with tabby on tie-up 2/2', 'straight on tie-up 1+2 1+3 3 2+4'])(
+    'draws a cloth again from what its card says: treadled %s',
+    (treadling) =>
+      inFolder(async (folder) => {
+        const file = join(folder, 'loom.yaml');
+        writeFileSync(file, POINT);
+        const question = asked('on the loom: loom.yaml\nlengths: 4', { treadling });
+        const candidate = spaceOf(question).at(spaceOf(question).numbers - 1);
+        expect(candidate.start[1]).toBeGreaterThan(0);
+        const flags = redrawOf(candidate, question).filter(([flag]) => flag !== 'draft');
+        const { out } = await run('draw', file, '--json', ...flags.flatMap(([flag, value]) => [`--${flag}`, value]));
+        const draft = draftOf(candidate, question);
+        const { warp, weft } = storedDraft(draft);
+        const { threading, tieUp, treadling: pressed } = draft;
+        expect(JSON.parse(out).draft).toMatchObject({ warp, weft, threading, tieUp, treadling: pressed });
+      }),
+  );
 });

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { askedOf, titleOf } from '../../src/gallery/page-asked.js';
 import { countsOf } from '../../src/gallery/page-counts.js';
 import type { Question } from '../../src/search/question.js';
-import { trialOutcome, trialQuestion } from './trial.js';
+import { HOUNDS_TOOTH, trialOutcome, trialQuestion } from './trial.js';
 
 const saidOf = (more: Partial<Question>) => Object.fromEntries(askedOf(trialQuestion(more)));
 
@@ -46,6 +46,21 @@ describe('what was asked, in words', () => {
     const alone = trialQuestion({ warp: [0] });
     expect(titleOf(alone)).toBe('2/2 twill: warp all D');
     expect(saidOf({ warp: [0] })).not.toHaveProperty('Weft orders');
+  });
+
+  test('says what a draft was found to be, and every way in which it is treadled', () => {
+    const draft = { ...HOUNDS_TOOTH, threading: HOUNDS_TOOTH.threading.slice(0, 4), warp: [0, 0, 1, 1] };
+    const asked = { structures: [], draft: { file: 'mine.wif', draft } };
+    const recognised = 'It is 2/2 twill, “straight” (certain): threading, sheds and their order fit.';
+    expect(saidOf(asked)).toMatchObject({ Draft: 'mine.wif', Recognised: recognised, Treadled: 'as the draft is' });
+    expect(saidOf(asked)).not.toHaveProperty('Tabby');
+    const onTheLoom = saidOf({ ...asked, onTheLoom: true, treadlings: ['all'] });
+    expect(onTheLoom).toMatchObject({ 'On the loom': 'mine.wif', Recognised: recognised });
+    expect(onTheLoom.Treadled).toBe(
+      'its own, broken, point, rosepath; on tie-ups plain weave, 2/2, 1/3, 3/1: straight, each pick twice, straight with tabby, reversed, point with tabby, rose with tabby, herringbone, basket, half basket, point, broken, rosepath',
+    );
+    expect(onTheLoom.Tabby).toBe('L, where the structure has tabby');
+    expect(saidOf({ treadlings: ['all'] }).Treadled).toBe('in every manner');
   });
 
   test('says the loom as far as it is given, and that it sets cloths aside', () => {

@@ -155,6 +155,50 @@ seed: sampler-1
   });
 });
 
+describe('what was done before', () => {
+  const asked = (text: string, flags: Record<string, string> = {}) => {
+    const paths: string[] = [];
+    const question = readQuestion(
+      { text: `structure: plain weave\n${text}`, file: 'work/q.yaml', flags },
+      load,
+      (files) => {
+        paths.push(...files);
+        return [load('units.yaml')];
+      },
+    );
+    return { question, paths };
+  };
+
+  it('is read from files beside the question, or as a flag says from here', () => {
+    const { question, paths } = asked('done: [results.yaml, ../last/kept.json]\nunlike done: 0.35\n');
+    expect(paths).toEqual(['work/results.yaml', 'last/kept.json']);
+    expect(question.done).toEqual({
+      files: ['results.yaml', '../last/kept.json'],
+      drafts: [load('units.yaml')],
+      unlike: 0.35,
+    });
+    const again = readQuestion(
+      { text: stringify(resolvedQuestion(question)), flags: {} },
+      load,
+      () => question.done!.drafts,
+    );
+    expect(again).toEqual(question);
+    expect(asked('done: a.json\n', { done: 'b.json, c' }).paths).toEqual(['b.json', 'c']);
+    expect(asked('').question.done).toBeUndefined();
+  });
+
+  it.each([
+    ['unlike done: 0.3\n', 'work/q.yaml:2:1: found it alone; expected done too: the files that say what was'],
+    [
+      'done: a.json\nunlike done: 1\n',
+      'work/q.yaml:3:14: found “1”; expected how unlike what was done, above 0 and below 1',
+    ],
+    ['done: []\n', 'work/q.yaml:2:7: found'],
+  ])('%j is refused', (text, said) => {
+    expect(() => asked(text)).toThrow(said);
+  });
+});
+
 describe('flags', () => {
   it('win over what the file says, one limit at a time', () => {
     const question = flagged(
@@ -270,17 +314,14 @@ describe('what is wrong with a question is said in one sentence', () => {
     ['structure: plain\nshow: all', 'q.yaml:2:7: found “all”; expected cloths, from 1 to 1000, or one of each kind'],
     ['structure: plain\nseed:', 'q.yaml:2:1: found nothing; expected any word'],
     [
-      'draft: a.yaml\nprofile: A',
-      'q.yaml:2:1: found a profile beside a draft, which has its own; expected it with a structure',
+      'draft: a.yaml\nname: INDIGO',
+      'q.yaml:2:1: found a name beside a draft, which has its own threading; expected it with a structure',
     ],
     [
       'draft: a.yaml\nby: unit',
       'q.yaml:2:5: found “unit” with a draft that has no units; expected “units: 4” or the like in the draft',
     ],
-    [
-      'draft: a.yaml\nby: block',
-      'q.yaml:2:5: found “block” with a draft, whose blocks have no names; expected thread or unit',
-    ],
+    ['draft: a.yaml\nprofile: B', 'q.yaml:2:10: profile “B”: found “B”; expected blocks A, counts or brackets'],
     ['structure: crackle\ntreadling: backwards', /^q\.yaml:2:12: crackle has no treadling “backwards”/],
   ])('%j', (text, message) => {
     const said = wrong(() => ask(text));

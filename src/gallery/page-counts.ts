@@ -13,7 +13,7 @@ function extentOf({ exhaustive, stopped, evolved }: Counts): string {
 
 /** Why what was done before is set aside, with what is near to it where that is asked. */
 function doneInWords({ done }: Question): string {
-  const near = done?.unlike === undefined ? '' : `, or less than ${done.unlike} unlike a cloth that was`;
+  const near = done?.unlike === undefined ? '' : `, or are less than ${done.unlike} unlike a cloth that was`;
   return `because they were done before${near}`;
 }
 
@@ -45,5 +45,8 @@ export function countsOf(question: Question, counts: Counts, shown: number): str
     question.oneOfEachKind
       ? `Shown here: the best of each of ${number(shown)} kinds, by size of motif, share of dark, and symmetry.`
       : `Shown here: ${shown === counts.cloths ? (shown === 1 ? 'the only one' : `all ${number(shown)}`) : `the best ${number(shown)}`}.`,
+    ...(question.done?.unlike !== undefined && shown < counts.cloths
+      ? ['How near those further down come to what was done was not looked at.']
+      : []),
   ];
 }

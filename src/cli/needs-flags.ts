@@ -36,6 +36,10 @@ export const NEEDS_FLAGS = {
     { key: 'for', flags: '--for <purpose>', about: 'limits floats: towel, general, hanging, baby (default: general)' },
     { key: 'paper', flags: '--paper <size>', about: 'a4, letter (default: a4)' },
     { key: 'columns', flags: '--columns <n>', about: 'pictures side by side on contact sheets: 4, 5 (default: 4)' },
-    { key: 'pictures', flags: '--pictures <size>', about: 'there: half size, actual, far: as from 6 m (default: half)' },
+    {
+      key: 'pictures',
+      flags: '--pictures <size>',
+      about: 'their size: half, actual, or far: as from 6 m (default: half)',
+    },
   ],
 } as const;

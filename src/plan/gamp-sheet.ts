@@ -40,11 +40,28 @@ export async function addGampKey(sheets: Sheets, gamp: Gamp): Promise<void> {
     MARGIN,
     y,
   );
-  y += LEADING + 1;
+  y += LEADING;
+  const alike = alikeSquares(gamp);
+  if (alike !== '')
+    y = sheets.paragraph(`alike, but for turning or exchange: ${alike}`, MARGIN, y, right - MARGIN, LEADING);
+  y += 1;
   const half = (right - MARGIN) / 2;
   list(sheets, 'warp sections, from the left', 'ends', gamp.warps, MARGIN, y, half - 4);
   list(sheets, 'weft sections, from the first pick', 'picks', gamp.wefts, MARGIN + half, y, half);
   drawRules(sheets, MARGIN, sheets.height - MARGIN);
+}
+
+/** Numbers of the squares that weave one cloth, `2 and 4; 6 and 8`; those where no pattern shows, last. */
+function alikeSquares({ squares }: Gamp): string {
+  const of = (cloth: number): number[] => squares.filter((s) => s.cloth === cloth).map(({ number }) => number);
+  const groups = [...new Set(squares.map(({ cloth }) => cloth))].filter((cloth) => cloth > 0).map(of);
+  const flat = of(0);
+  return [
+    ...groups
+      .filter((group) => group.length > 1)
+      .map((group) => `${group.slice(0, -1).join(', ')} and ${group.at(-1)}`),
+    ...(flat.length > 0 ? [`no pattern shows in ${flat.join(', ')}`] : []),
+  ].join('; ');
 }
 
 function list(

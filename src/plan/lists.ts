@@ -25,7 +25,7 @@ export interface PickLine {
   readonly shuttle: string;
   readonly start: Side;
   readonly rests: Side;
-  /** Treadles of each pick, or shafts raised on a lift plan: `1 2 3 4`, and how often that comes. */
+  /** Treadles of each pick, or shafts raised on a lift plan: `1 2 3 4`, with what recurs written `(1 2 3 4)×5`. */
   readonly steps: string;
   /** Picks that the weft is carried past. */
   readonly carry: number;
@@ -114,19 +114,21 @@ function pickLines(piece: PiecePlan, thrown: readonly Throw[]): PickLine[] {
   return lines.map((line) => ({ ...line, shuttle: piece.shuttles[line.shuttle]!.name, steps: said(line.steps) }));
 }
 
-/** Treadles of a pick, numbered from 1, or the shafts raised on a lift plan. */
+/** Treadles of a pick, `1+5` for two at once; or the shafts raised on a lift plan, `1567` up to shaft 9. */
 function stepOf(tied: TiedUp, pick: number): string {
-  return (tied.manner === 'lift plan' ? tied.lifts : tied.treadling)[pick - 1]!.join('+');
+  if (tied.manner !== 'lift plan') return tied.treadling[pick - 1]!.join('+');
+  const isShort = tied.lifts.every((lift) => lift.every((shaft) => shaft < 10));
+  return tied.lifts[pick - 1]!.join(isShort ? '' : '+');
 }
 
-/** Lines that repeat in turn written once: the block of up to eight lines that saves most, from the top down. */
-export function folded<T>(lines: readonly T[], key: (line: T) => string): Fold<T>[] {
+/** Lines that repeat in turn written once: the block of up to `most` lines that saves most, from the top down. */
+export function folded<T>(lines: readonly T[], key: (line: T) => string, most = 8): Fold<T>[] {
   const words = lines.map(key);
   const folds: Fold<T>[] = [];
   let at = 0;
   while (at < lines.length) {
     let best = { size: 1, times: 1 };
-    for (let size = 1; size <= 8; size++) {
+    for (let size = 1; size <= most; size++) {
       let times = 1;
       while (sameBlock(words, at, at + size * times, size)) times++;
       if (times > 1 && size * (times - 1) > best.size * (best.times - 1)) best = { size, times };
@@ -137,15 +139,14 @@ export function folded<T>(lines: readonly T[], key: (line: T) => string): Fold<T
   return folds;
 }
 
-/** `1 2 3 4 × 4, 1 2` for steps that repeat, else the steps as they are. */
+/** `(1 2 3 4)×4 1 2` for steps that repeat, else the steps as they are. */
 function said(steps: readonly string[]): string {
-  const parts = folded(steps, (step) => step).map(({ lines, times }) =>
-    times === 1 ? lines.join(' ') : `${lines.join(' ')} ×${times}`,
-  );
-  return parts.reduce(
-    (text, part, at) => text + (at === 0 ? '' : parts[at - 1]!.includes('×') || part.includes('×') ? ', ' : ' ') + part,
-    '',
-  );
+  const parts = folded(steps, (step) => step).map(({ lines, times }) => {
+    const block = lines.join(' ');
+    if (times === 1) return block;
+    return `${lines.length === 1 ? block : `(${block})`}×${times}`;
+  });
+  return parts.join(' ');
 }
 
 function sameBlock(words: readonly string[], first: number, second: number, size: number): boolean {

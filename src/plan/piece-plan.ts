@@ -89,7 +89,11 @@ export function planPiece(
     carry,
     floats,
     tied: tiedUp(draft, needs.loom),
-    cautions: [...floatCautions(floats, needs, draft), ...carryCautions(carry.mm, draft)],
+    cautions: [
+      ...floatCautions(floats, needs, draft),
+      ...carryCautions(carry.mm, draft),
+      ...lengthCautions(picks, draft, needs),
+    ],
   };
 }
 
@@ -110,4 +114,13 @@ function carryCautions(mm: number, draft: Draft): string[] {
   if (mm > CUT_FROM + 1e-6) return [`Carries up to ${sayLength(mm, per)}: cut and tuck in rather than carry.`];
   if (mm > CATCH_FROM + 1e-6) return [`Carries up to ${sayLength(mm, per)}: catch the waiting weft on the way.`];
   return [];
+}
+
+function lengthCautions(picks: number, draft: Draft, { shrinkage }: Needs): string[] {
+  const repeat = draft.weft.length;
+  if (picks >= repeat) return [];
+  const whole = repeat * spacing(draft.sett).along * (1 - shrinkage);
+  return [
+    `A piece of ${picks} picks shows part of one repeat, which takes ${repeat}: ${sayLength(whole, draft.sett.per)} finished.`,
+  ];
 }

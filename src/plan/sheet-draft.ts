@@ -1,14 +1,20 @@
 import { drawdown } from '../cloth/drawdown.js';
 import { colourAt, colourFace } from '../cloth/face.js';
 import { luminance, type Yarn } from '../colour/yarn.js';
+import { spacing } from '../draft/draft.js';
 import type { LoomKind } from './loom.js';
-import { type Frame, greyOf, NUMBERS, type Sheets, SMALL } from './paper.js';
+import { type Frame, greyOf, NUMBERS, type Sheets } from './paper.js';
 import type { PiecePlan } from './piece-plan.js';
 
 /** Millimetres of a cell in which an 11 pt number stands, of the largest cell, and of the smallest that can be counted. */
 const NUMBERED = 4.1;
 const LARGEST = 6;
 const SMALLEST = 1;
+/** Millimetres of a cell in which a letter stands; width of one figure in type. */
+const LETTERED = 3.2;
+const FIGURE = 2;
+/** Threads from number to number beside what is too fine to be counted. */
+const STEPS = [50, 100, 200, 500, 1000] as const;
 /** Room for the shaft numbers at the left, and for pick numbers and starting words at the right. */
 const LEFT = 16;
 const RIGHT = 16;
@@ -16,18 +22,31 @@ const HEAD = 9;
 
 /**
  * Draws one repeat: colours and threading on top, tie-up at the right, treadling with colours below it, the drawdown in
- * the greys of its yarns. What is too large to be counted is drawn as far as it goes, and so marked.
+ * the greys of its yarns. A repeat that is too large to be counted is drawn whole as cloth, made small to fit.
  */
-export function drawDraft(sheets: Sheets, piece: PiecePlan, kind: LoomKind, frame: Frame): void {
+export async function drawDraft(sheets: Sheets, piece: PiecePlan, kind: LoomKind, frame: Frame): Promise<void> {
   const { draft, tied } = piece;
-  const { warp, weft } = draft;
   const shafts = Math.max(...draft.threading.flat(), ...draft.tieUp.flat());
   const columns = tied.manner === 'lift plan' ? shafts : tied.treadles.length;
-  const across = (frame.width - LEFT - RIGHT) / (Math.max(warp.length, 1) + columns + 3.5);
-  const along = (frame.height - HEAD) / (weft.length + shafts + 3);
-  const cell = Math.max(SMALLEST, Math.min(LARGEST, across, along));
-  const ends = Math.min(warp.length, Math.floor((frame.width - LEFT - RIGHT) / cell - columns - 3.5));
-  const picks = Math.min(weft.length, Math.floor((frame.height - HEAD) / cell - shafts - 3));
+  const across = (frame.width - LEFT - RIGHT) / (draft.warp.length + columns + 3.5);
+  const along = (frame.height - HEAD) / (draft.weft.length + shafts + 3);
+  const cell = Math.min(LARGEST, across, along);
+  if (cell < SMALLEST) await drawWhole(sheets, piece, frame);
+  else drawCounted(sheets, piece, kind, frame, { cell, shafts, columns });
+}
+
+interface Size {
+  readonly cell: number;
+  readonly shafts: number;
+  /** Treadles, or the shafts of a lift plan. */
+  readonly columns: number;
+}
+
+function drawCounted(sheets: Sheets, piece: PiecePlan, kind: LoomKind, frame: Frame, size: Size): void {
+  const { draft, tied } = piece;
+  const { warp, weft } = draft;
+  const { cell, shafts, columns } = size;
+  const [ends, picks] = [warp.length, weft.length];
   const left = frame.x + LEFT;
   const threading = frame.y + HEAD + cell * 1.25;
   const cloth = threading + (shafts + 0.7) * cell;
@@ -35,7 +54,16 @@ export function drawDraft(sheets: Sheets, piece: PiecePlan, kind: LoomKind, fram
   const bar = right + (columns + 0.4) * cell;
   const grid = new Grid(sheets, cell);
 
-  bracket(sheets, left, frame.y + 3.4, ends * cell, countWords('end', ends, warp.length));
+  const said = countWords('end', ends);
+  sheets.text(said, left, frame.y + 3.4);
+  bracketAbove(sheets, left, frame.y + 4.6, ends * cell);
+  const manner = MANNERS[tied.manner];
+  const after = Math.max(right, left + sheets.textWidth(said) + 4);
+  sheets.text(
+    `${countWords('pick', picks)}, ${manner}`,
+    Math.min(after, rightmost(sheets, frame, picks, manner)),
+    frame.y + 3.4,
+  );
   for (let i = 0; i < ends; i++) {
     grid.letter(left + i * cell, threading - cell * 1.25, draft.yarns[warp[i]!]!);
     if (isNumbered(i, ends, cell))
@@ -47,18 +75,20 @@ export function drawDraft(sheets: Sheets, piece: PiecePlan, kind: LoomKind, fram
       grid.mark(left + i * cell, threading + (shafts - shaft) * cell, String(shaft));
   }
   for (let s = 1; s <= shafts; s++) {
-    if (cell >= 3.2)
+    if (cell >= LETTERED || ((s === 1 || s === shafts) && (shafts - 1) * cell >= LETTERED))
       sheets.text(String(s), left - 1.5, threading + (shafts - s + 0.5) * cell + 1.1, { align: 'right' });
   }
   grid.lines(right, threading, columns, tied.manner === 'lift plan' ? 0 : shafts);
   tied.treadles.forEach(({ rise, sink }, t) => {
     for (const shaft of rise)
-      grid.tie(right + t * cell, threading + (shafts - shaft) * cell, kind === 'countermarch' ? 'o' : 'up');
+      grid.tie(right + t * cell, threading + (shafts - shaft) * cell, kind === 'countermarch' ? 'o' : 'filled');
     for (const shaft of sink)
-      grid.tie(right + t * cell, threading + (shafts - shaft) * cell, kind === 'countermarch' ? 'x' : 'down');
+      grid.tie(right + t * cell, threading + (shafts - shaft) * cell, kind === 'countermarch' ? 'x' : 'filled');
   });
+  // A figure is two millimetres wide.
+  const roomy = cell >= (columns > 9 ? 2 * FIGURE : FIGURE);
   for (let t = 0; t < columns; t++) {
-    if (cell >= 3.2)
+    if (roomy || ((t === 0 || t === columns - 1) && columns * cell >= 4 * FIGURE))
       sheets.text(String(t + 1), right + (t + 0.5) * cell, frame.y + HEAD + cell * 0.9, { align: 'middle' });
   }
 
@@ -80,13 +110,55 @@ export function drawDraft(sheets: Sheets, piece: PiecePlan, kind: LoomKind, fram
     grid.letter(bar, cloth + j * cell, draft.yarns[weft[j]!]!);
     if (isNumbered(j, picks, cell)) sheets.text(String(j + 1), bar + cell + 1.5, cloth + (j + 0.5) * cell + 1.1);
   }
+  bracketBeside(sheets, bar + cell + 3 + sheets.textWidth(String(picks)), cloth, picks * cell);
   sheets.text('begin', left - 4.5, cloth + cell * 0.5 + 0.2, { align: 'right' });
   sheets.text('here', left - 4.5, cloth + cell * 0.5 + 3.6, { align: 'right' });
   sheets.pointer(left - 3.2, cloth + cell * 0.5, 'right', 2.4);
-  const words = tied.manner === 'lift plan' ? 'shafts raised' : tied.manner;
-  sheets.text(`${countWords('pick', picks, weft.length)}, ${words}`, frame.x + frame.width, frame.y + 3.4, {
-    align: 'right',
-  });
+}
+
+/** One repeat as cloth, as large as it fits, with numbers beside its ends and picks. */
+async function drawWhole(sheets: Sheets, { draft }: PiecePlan, frame: Frame): Promise<void> {
+  const { across, along } = spacing(draft.sett);
+  const [ends, picks] = [draft.warp.length, draft.weft.length];
+  const left = frame.x + LEFT;
+  const top = frame.y + HEAD + 5;
+  const room = { width: frame.width - LEFT - RIGHT, height: frame.y + frame.height - top };
+  const scale = Math.min(1, room.width / (ends * across), room.height / (picks * along));
+  const size = { width: ends * across * scale, height: picks * along * scale };
+  sheets.text(
+    `one repeat, ${ends} ends and ${picks} picks, at ${Math.round(scale * 100)} % of its size:`,
+    left,
+    frame.y + 3.4,
+  );
+  sheets.text('too fine to be counted here; threading and picks are listed on the next page', left, frame.y + 7.4);
+  await sheets.cloth(draft, { x: left, y: top, ...size }, { times: 1 / scale });
+  sheets.box(left, top, size.width, size.height);
+  const step = STEPS.find((count) => count * Math.min(across, along) * scale >= 8) ?? STEPS.at(-1)!;
+  const numbers = (count: number): number[] => [
+    1,
+    ...Array.from({ length: Math.floor(count / step) }, (_, k) => (k + 1) * step),
+  ];
+  for (const end of numbers(ends)) {
+    const x = left + (end - 0.5) * across * scale;
+    sheets.line(x, top, x, top - 1, 0.2);
+    sheets.text(String(end), x, top - 1.6, { align: 'middle' });
+  }
+  for (const pick of numbers(picks)) {
+    const y = top + (pick - 0.5) * along * scale;
+    sheets.line(left + size.width, y, left + size.width + 1, y, 0.2);
+    sheets.text(String(pick), left + size.width + 2, y + 1.1);
+  }
+}
+
+const MANNERS: Readonly<Record<PiecePlan['tied']['manner'], string>> = {
+  'one foot': 'one treadle a pick',
+  'two feet': 'two treadles together where two are marked',
+  'lift plan': 'shafts raised',
+};
+
+/** Where words about the picks begin at the latest, so as to end with the frame. */
+function rightmost(sheets: Sheets, frame: Frame, picks: number, manner: string): number {
+  return frame.x + frame.width - sheets.textWidth(`${countWords('pick', picks)}, ${manner}`);
 }
 
 /** Marks in squares of one size. */
@@ -118,20 +190,23 @@ class Grid {
     else sheets.text(number, x + cell / 2, y + cell / 2 + 1.4, { size: NUMBERS, bold: true, align: 'middle' });
   }
 
-  tie(x: number, y: number, how: 'up' | 'down' | 'o' | 'x'): void {
+  tie(x: number, y: number, how: 'filled' | 'o' | 'x'): void {
     const { cell, sheets } = this;
-    if (how === 'up' || how === 'down') {
-      sheets.fill([[x + cell * 0.15, y + cell * 0.15, cell * 0.7, cell * 0.7]], '#000000');
-    } else if (cell >= 3.2)
-      sheets.text(how, x + cell / 2, y + cell / 2 + 1, { size: SMALL, bold: true, align: 'middle' });
-    else if (how === 'x') sheets.fill([[x + cell * 0.15, y + cell * 0.15, cell * 0.7, cell * 0.7]], '#000000');
+    const thick = Math.min(0.5, cell * 0.12);
+    const [near, far] = [cell * 0.22, cell * 0.78];
+    if (how === 'filled') sheets.fill([[x + cell * 0.15, y + cell * 0.15, cell * 0.7, cell * 0.7]], '#000000');
+    else if (how === 'o') sheets.ring(x + cell / 2, y + cell / 2, cell * 0.3, thick);
+    else {
+      sheets.line(x + near, y + near, x + far, y + far, thick);
+      sheets.line(x + near, y + far, x + far, y + near, thick);
+    }
   }
 
   /** The yarn of a thread: its grey, with its letter where there is room. */
   letter(x: number, y: number, yarn: Yarn): void {
     const { cell, sheets } = this;
     sheets.box(x, y, cell, cell, shade(yarn), 0.08);
-    if (cell >= 3.2) {
+    if (cell >= LETTERED) {
       const grey = luminance(yarn.hex) > 0.18 ? 0 : 1;
       sheets.text(yarn.letter, x + cell / 2, y + cell / 2 + 1.1, { bold: true, align: 'middle', grey });
     }
@@ -145,20 +220,22 @@ export function shade(yarn: Pick<Yarn, 'hex'>): string {
   return greyOf(y <= 0.0031308 ? 12.92 * y : 1.055 * y ** (1 / 2.4) - 0.055);
 }
 
-function bracket(sheets: Sheets, x: number, y: number, width: number, words: string): void {
-  sheets.line(x, y + 1.2, x + width, y + 1.2, 0.4);
-  sheets.line(x, y + 1.2, x, y + 2.4, 0.4);
-  sheets.line(x + width, y + 1.2, x + width, y + 2.4, 0.4);
-  sheets.text(words, x, y);
+function bracketAbove(sheets: Sheets, x: number, y: number, width: number): void {
+  sheets.line(x, y, x + width, y, 0.4);
+  for (const end of [x, x + width]) sheets.line(end, y, end, y + 1.2, 0.4);
 }
 
-/** Says whether the repeat is drawn whole. */
-function countWords(what: 'end' | 'pick', drawn: number, all: number): string {
-  const whole = `one repeat, ${all} ${what}${all === 1 ? '' : 's'}`;
-  return drawn === all ? whole : `${what}s 1 to ${drawn} of ${whole}; goes on`;
+function bracketBeside(sheets: Sheets, x: number, y: number, height: number): void {
+  sheets.line(x, y, x, y + height, 0.4);
+  for (const end of [y, y + height]) sheets.line(x, end, x - 1.2, end, 0.4);
+}
+
+/** `one repeat, 20 ends`. */
+function countWords(what: 'end' | 'pick', count: number): string {
+  return `one repeat, ${count} ${what}${count === 1 ? '' : 's'}`;
 }
 
 function isNumbered(at: number, all: number, cell: number): boolean {
-  const every = cell >= 3.2 ? 5 : 10;
+  const every = cell >= LETTERED ? 5 : 10;
   return at === 0 || (at + 1) % every === 0 || (at === all - 1 && (at + 1) % every >= 2);
 }

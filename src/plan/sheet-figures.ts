@@ -21,8 +21,10 @@ export function figures(warp: WarpPlan, piece: PiecePlan): (readonly [string, st
     : `edge ends are caught at ${starts.caught.left.caught + starts.caught.right.caught} of ${starts.caught.left.turns + starts.caught.right.turns} turns`;
   const fills = warp.fillings.map(
     ({ repeats, ends, over }) =>
-      `${repeats} repeats ${ends} (${over > 0 ? '+' : over < 0 ? '−' : '±'}${Math.abs(over)})`,
+      `${repeats} repeat${repeats === 1 ? '' : 's'} ${ends} (${over > 0 ? '+' : over < 0 ? '−' : '±'}${Math.abs(over)})`,
   );
+  // What is lost in width is taken to be what is lost in length.
+  const shrunk = 1 - warp.length.finished / warp.length.offLoom;
   return [
     ['ends', `${count} = ${parts}`],
     ['wind', `${own}: ${count + floating.ends} in all${floats}`],
@@ -32,18 +34,44 @@ export function figures(warp: WarpPlan, piece: PiecePlan): (readonly [string, st
       'reed',
       `${denting.reed} per ${per}, ${denting.dents.join('-')} in a dent, ${warp.dents} dents: ${sayLength(warp.widthInReed, per)}`,
     ],
+    [
+      'finished',
+      `about ${sayLength(warp.widthInReed * (1 - shrunk), per)} wide, ${sayLength(piece.woven * (1 - shrunk), per)} long`,
+    ],
     ['heddles', heddles.map((each, s) => `shaft ${s + 1}: ${each}`).join(', ')],
+    ...(piece.tied.manner === 'lift plan' ? [] : [['tie-up', tieUpWords(piece)] as const]),
     [
       'picks',
-      `${piece.picks} in ${sayLength(piece.woven, per)}: ${shuttles.map(({ name, picks }) => `${name} ${picks}`).join(', ')}`,
+      `${piece.picks} over ${sayLength(piece.woven, per)}: ${shuttles.map(({ name, picks }) => `${name} ${picks}`).join(', ')}`,
     ],
     ['start', `${sides}; ${edges}`],
-    ['carry', carry.picks === 0 ? 'none' : `at most ${carry.picks} picks, ${sayLength(carry.mm, per)}`],
+    [
+      'carry',
+      carry.picks === 0
+        ? 'none'
+        : `at most ${carry.picks} pick${carry.picks === 1 ? '' : 's'}, ${sayLength(carry.mm, per)}`,
+    ],
     [
       'float',
       longest === null || longestMm === null
         ? 'without end'
-        : `at most ${longest} threads; ${sayLength(longestMm, per)}`,
+        : `at most ${longest} thread${longest === 1 ? '' : 's'}; ${sayLength(longestMm, per)}`,
     ],
   ];
+}
+
+/** Shafts of each treadle; on a countermarch those that rise, then those that sink. */
+function tieUpWords({ tied }: PiecePlan): string {
+  const treadles = tied.treadles.map(({ rise, sink }, t) => {
+    const both = rise.length > 0 && sink.length > 0;
+    return `${t + 1}: ${both ? `o ${rise.join(' ')} x ${sink.join(' ')}` : [...rise, ...sink].join(' ')}`;
+  });
+  const [first] = tied.treadles;
+  const moved =
+    first!.rise.length > 0 && first!.sink.length > 0
+      ? 'o rises, x sinks'
+      : first!.rise.length > 0
+        ? 'shafts up'
+        : 'shafts down';
+  return `treadle ${treadles.join('; ')} (${moved})`;
 }

@@ -9,7 +9,7 @@ const TICK = 2.8;
 /** How the warp is wound: the ways with their knots, the chains with their counting ties. Returns where it ends. */
 export function drawWinding(sheets: Sheets, warp: WarpPlan, frame: Frame): number {
   const { winding, yarns } = warp;
-  let y = title(sheets, `winding warp ${warp.number}, least work first`, frame);
+  let y = title(sheets, `winding warp ${warp.number}, least work first (a walk: once from peg to peg)`, frame);
   for (const [at, { way, knots, passes }] of winding.ways.entries()) {
     const said = `${at + 1}. ${way}: ${knots} knot${knots === 1 ? '' : 's'}, ${passes} walks`;
     y = sheets.paragraph(said, frame.x, y, frame.width, LEADING);
@@ -23,7 +23,7 @@ export function drawWinding(sheets: Sheets, warp: WarpPlan, frame: Frame): numbe
   }
   if (winding.chains.length > 1) {
     const runs = winding.stretch.map((run) => yarns[run.yarn]!.letter + (run.ends > 1 ? run.ends : ''));
-    const shown = runs.length <= 24 ? runs.join(' ') : `${runs.slice(0, 24).join(' ')} …`;
+    const shown = runs.length <= 24 ? runs.join(' ') : `${runs.slice(0, 24).join(' ')} … as they are threaded`;
     const pegs = winding.even
       ? 'even runs: all changes at peg 1'
       : 'odd runs: changes at both pegs (double every run to keep them at one)';

@@ -5,6 +5,10 @@ import { LEADING, LINE, title } from './sheet-lists.js';
 
 /** From row to row where the list stands in two columns. */
 const COMPACT = 4.6;
+/** Most rows that are written once and woven several times. */
+const BLOCK = 24;
+/** Where steps begin that take lines of their own. */
+const INDENT = 17;
 
 /** A row of the pick list. */
 export interface PickRow {
@@ -19,13 +23,15 @@ export interface PickRow {
 export function pickRows(sheets: Sheets, piece: PiecePlan, width: number): PickRow[] {
   const key = (line: PickLine): string =>
     [line.to - line.from, line.shuttle, line.start, line.rests, line.steps, line.carry].join();
-  return folded(pickSheet(piece).lines, key).flatMap((fold) => foldedPicks(sheets, fold, width));
+  return folded(pickSheet(piece).lines, key, BLOCK).flatMap((fold) => foldedPicks(sheets, fold, width));
 }
 
 /** The picks of one repeat by shuttle; draws as many rows as there is room for, and returns the others. */
 export function drawPicks(sheets: Sheets, piece: PiecePlan, rows: readonly PickRow[], frame: Frame): PickRow[] {
   const steps = piece.tied.manner === 'lift plan' ? 'shafts up' : 'treadles';
-  let y = title(sheets, `picks of one repeat: shuttle, from side to side, picks carried past, ${steps}`, frame) + 0.6;
+  const example = piece.tied.manner === 'lift plan' ? ' (12: 1 and 2)' : '';
+  const heading = `picks of one repeat: shuttle, from side to side, picks carried past, ${steps}${example}`;
+  let y = title(sheets, heading, frame) + 0.6;
   const { tabby } = pickSheet(piece);
   if (tabby !== undefined) {
     const said = `After each pick listed, ${tabby.shuttle} from the ${tabby.start}, ${steps} ${tabby.steps.replace(' ', ' and ')} in turn.`;
@@ -34,11 +40,11 @@ export function drawPicks(sheets: Sheets, piece: PiecePlan, rows: readonly PickR
   const home = sheets.wrapped(homeWords(piece), frame.width);
   const free = frame.y + frame.height - y;
   const room = Math.max(0, Math.floor(free / LINE) - 1);
-  const narrow = Math.floor((free - home.length * LEADING) / COMPACT);
+  const narrow = Math.floor((free - home.length * LEADING) / COMPACT) - 1;
   if (
     rows.length + home.length > room &&
     rows.length <= 2 * narrow &&
-    rows.every((row) => isShort(sheets, row, frame))
+    rows.every((row) => isShort(sheets, row, frame, numbersWidth(sheets, rows)))
   ) {
     return drawCompact(sheets, piece, rows, { ...frame, y });
   }
@@ -49,7 +55,9 @@ export function drawPicks(sheets: Sheets, piece: PiecePlan, rows: readonly PickR
     sheets.text(row.shuttle, frame.x + 15, y, { bold: true });
     const x = frame.x + 17 + sheets.textWidth(row.shuttle, undefined, true);
     if (row.line !== undefined) sheets.text(sideWords(row.line), x, y);
-    sheets.text(row.steps, frame.x + frame.width, y, { size: NUMBERS, bold: true, align: 'right' });
+    const type = { size: NUMBERS, bold: true };
+    if (row.line === undefined) sheets.text(row.steps, frame.x + INDENT, y, type);
+    else sheets.text(row.steps, frame.x + frame.width, y, { ...type, align: 'right' });
     y += LINE;
   }
   if (!all) {
@@ -61,22 +69,32 @@ export function drawPicks(sheets: Sheets, piece: PiecePlan, rows: readonly PickR
 }
 
 /** Whether a row fits half the width, its side shown by a pointer. */
-function isShort(sheets: Sheets, row: PickRow, { width }: Frame): boolean {
+function isShort(sheets: Sheets, row: PickRow, { width }: Frame, after: number): boolean {
   const words = sheets.textWidth(row.shuttle, undefined, true) + sheets.textWidth(row.steps, NUMBERS, true);
-  return words + 9 + 5 <= width / 2 - 3;
+  return after + words + (row.line === undefined ? 0 : 5) <= width / 2 - 3;
+}
+
+/** Room that the numbers of picks take at the left of a column. */
+function numbersWidth(sheets: Sheets, rows: readonly PickRow[]): number {
+  return Math.max(...rows.map(({ numbers }) => sheets.textWidth(numbers))) + 2;
 }
 
 /** The pick list in two columns; a pointer shows the way of the first pick of each row. */
-function drawCompact(sheets: Sheets, piece: PiecePlan, rows: readonly PickRow[], { x, y, width }: Frame): PickRow[] {
+function drawCompact(sheets: Sheets, piece: PiecePlan, rows: readonly PickRow[], frame: Frame): PickRow[] {
+  const { x, width } = frame;
   const half = Math.ceil(rows.length / 2);
   const column = width / 2 - 3;
+  const after = numbersWidth(sheets, rows);
+  sheets.pointer(x, frame.y - 1.1, 'right');
+  sheets.text('first pick from left to right', x + 3.5, frame.y);
+  const y = frame.y + COMPACT;
   rows.forEach((row, at) => {
     const left = x + (at < half ? 0 : width / 2 + 3);
     const line = y + (at % half) * COMPACT;
     sheets.text(row.numbers, left, line);
-    sheets.text(row.shuttle, left + 9, line, { bold: true });
-    const after = left + 10.5 + sheets.textWidth(row.shuttle, undefined, true);
-    if (row.line !== undefined) sheets.pointer(after, line - 1.1, row.line.start === 'left' ? 'right' : 'left');
+    sheets.text(row.shuttle, left + after, line, { bold: true });
+    const way = left + after + 1.5 + sheets.textWidth(row.shuttle, undefined, true);
+    if (row.line !== undefined) sheets.pointer(way, line - 1.1, row.line.start === 'left' ? 'right' : 'left');
     sheets.text(row.steps, left + column, line, { size: NUMBERS, bold: true, align: 'right' });
   });
   sheets.line(x + width / 2, y - 3, x + width / 2, y + (half - 1) * COMPACT + 1, 0.2);
@@ -99,15 +117,17 @@ function foldedPicks(sheets: Sheets, { lines, times }: Fold<PickLine>, width: nu
   const head: PickRow[] =
     times === 1
       ? []
-      : [{ numbers: `${first}–${first + length * times - 1}`, shuttle: `${times} times these lines:`, steps: '' }];
-  const rows = lines.flatMap((line) => {
-    const own = sheets.textWidth(line.shuttle, undefined, true) + sheets.textWidth(sideWords(line)) + 22;
-    const parts = sheets.wrapped(line.steps, Math.max(25, width - own), { size: NUMBERS, bold: true });
+      : [{ numbers: `${first}–${first + length * times - 1}`, shuttle: `${times} times these:`, steps: '' }];
+  const rows = lines.flatMap((line): PickRow[] => {
     const numbers = line.from === line.to ? `${line.from}` : `${line.from}–${line.to}`;
-    return parts.map(
-      (steps, at): PickRow =>
-        at === 0 ? { numbers, shuttle: line.shuttle, line, steps } : { numbers: '', shuttle: '', steps },
-    );
+    const row = { numbers, shuttle: line.shuttle, line, steps: '' };
+    const type = { size: NUMBERS, bold: true };
+    const words = sheets.textWidth(line.shuttle, undefined, true) + sheets.textWidth(sideWords(line)) + INDENT + 4;
+    if (words + sheets.textWidth(line.steps, NUMBERS, true) <= width) return [{ ...row, steps: line.steps }];
+    // What recurs begins on a line of its own, and so does what follows it.
+    const parts = line.steps.split(/(?<=×\d+) | (?=\(|[\d+]+×)/);
+    const own = parts.flatMap((part) => sheets.wrapped(part, width - INDENT, type));
+    return [row, ...own.map((steps) => ({ numbers: '', shuttle: '', steps }))];
   });
   return [...head, ...rows];
 }

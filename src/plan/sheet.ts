@@ -37,7 +37,7 @@ export async function addSheet(sheets: Sheets, warp: WarpPlan, piece: PiecePlan,
   const bottom = numbers(sheets, warp, piece, MARGIN + side + 5, top + 3);
   const drafted = Math.max(top + side + 8, bottom + 1);
   const foot = sheets.height - MARGIN - 17;
-  drawDraft(sheets, piece, options.loom.kind, {
+  await drawDraft(sheets, piece, options.loom.kind, {
     x: MARGIN,
     y: drafted,
     width: sheets.width - 2 * MARGIN,
@@ -100,7 +100,7 @@ const LOOM_WORDS: Readonly<Record<Loom['kind'], string>> = {
   rising: 'rising shed, filled = shaft up',
   sinking: 'sinking shed, filled = shaft down',
   countermarch: 'countermarch, o rises, x sinks',
-  table: 'lift plan, number = shaft up',
+  table: 'lift plan, marked = shaft up',
 };
 
 function pictureSide(piece: PiecePlan): number {

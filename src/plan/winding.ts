@@ -46,7 +46,7 @@ export interface Winding {
   /** Least work first. */
   readonly ways: readonly WayCost[];
   readonly chains: readonly Chain[];
-  /** Runs of the first repeats, up to the first counting tie, and how often that goes on. */
+  /** Runs of the first repeats, up to the first counting tie; of one repeat at the least. */
   readonly stretch: readonly RunLine[];
   /** Ends from one counting tie to the next. */
   readonly tieEvery: number;
@@ -122,11 +122,11 @@ export function windingOf(warp: ArrayLike<number>, repeat: number, border = 0): 
   const tieEvery = tieAfter(repeat);
   const list = windInOrder(warp, tieEvery, border);
   const chains = chainsOf(warp, repeat, border);
-  const toTie = list.findIndex((line) => line.tie);
+  const first = list.findIndex(({ running }) => running - border >= Math.max(tieEvery, repeat));
   return {
     ways: waysOf(warp, repeat, chains, border),
     chains,
-    stretch: toTie < 0 ? list : list.slice(0, toTie + 1),
+    stretch: first < 0 ? list : list.slice(0, first + 1),
     tieEvery,
     even: list.every((run) => run.ends % 2 === 0),
   };

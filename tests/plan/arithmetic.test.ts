@@ -87,6 +87,18 @@ describe('winding', () => {
       }),
     );
   });
+
+  test('of a repeat too long for one counting tie every run is listed', () => {
+    const order = [160, 80, 80, 80].flatMap((ends, at) => new Array<number>(ends).fill(at % 2));
+    const { stretch, tieEvery } = windingOf([...order, ...order], 400);
+    expect(stretch.map(({ ends, running }) => [ends, running])).toEqual([
+      [160, 160],
+      [80, 240],
+      [80, 320],
+      [80, 400],
+    ]);
+    expect(tieEvery).toBe(20);
+  });
 });
 
 describe('denting', () => {

@@ -149,7 +149,7 @@ describe('deal', () => {
     const { out } = await run((io) => runDeal(given, io));
     expect(out).toMatch(/^A: .*\nB: /);
     const [first] = readPdf(readFileSync(inside('deal2/sheets.pdf')));
-    expect(first!.lines.map((line) => line.text).join(' ')).toContain('lift plan, number = shaft up');
+    expect(first!.lines.map((line) => line.text).join(' ')).toContain('lift plan, marked = shaft up');
     await expect(run((io) => runDeal({ ...given, weavers: '0' }, io))).rejects.toThrow('--weavers: found “0”');
   });
 });

@@ -2,12 +2,14 @@ import { describe, expect, test } from 'vitest';
 import { gampNeeds, gampOf } from '../../src/plan/gamp-plan.js';
 import { pickSheet, threadingLines } from '../../src/plan/lists.js';
 import { readNeeds } from '../../src/plan/needs.js';
+import { Sheets } from '../../src/plan/paper.js';
 import { planText } from '../../src/plan/plan-text.js';
 import { figures } from '../../src/plan/sheet-figures.js';
 import { planSheets } from '../../src/plan/sheets.js';
 import { planWarps } from '../../src/plan/warp-plan.js';
 import { yarnOrder } from '../../src/plan/yarn-order.js';
 import { kept } from './cloths.js';
+import { complaints } from './legible.js';
 import { type PdfPage, readPdf } from './pdf-text.js';
 
 const NEEDS = { yarns: '8/2 cotton', floating: 'yes' };
@@ -23,6 +25,20 @@ const CLOTHS = {
   huck: () => kept('huck', { warp: 'DDLDL', weft: 'L' }),
   "M's and O's": () => kept("M's and O's", { warp: 'DLDDL', by: 'unit' }),
   'turned twill': () => kept('turned twill', { warp: 'DLDDL', profile: 'A A B A B', by: 'unit', weft: 'LD' }),
+  'turned twill, 80 ends': () =>
+    kept('turned twill', { warp: 'DLDDL', profile: 'A A B A B', by: 'unit', weft: 'LDDDL', times: 4 }),
+  'turned taqueté': () => kept('turned taqueté', { warp: 'DDLDL', by: 'unit', weft: 'D' }),
+  'plain weave': () => kept('plain weave', { warp: 'DDLDL' }),
+  'hound’s tooth': () => kept('2/2 twill', { warp: 'DDDDLLLL' }),
+  'twill, 400 ends': () => kept('2/2 twill', { warp: 'DDLDL', times: 80 }),
+};
+
+/** How a weaver's loom makes sheets differ. */
+const LOOMS = {
+  rising: {},
+  'sinking, four treadles': { loom: 'sinking', treadles: '4' },
+  countermarch: { loom: 'countermarch' },
+  table: { loom: 'table' },
 };
 
 describe.each(['a4', 'letter'] as const)('sheets on %s', (paper) => {
@@ -42,11 +58,12 @@ describe.each(['a4', 'letter'] as const)('sheets on %s', (paper) => {
       expect(words(page)).toContain(piece!.cloth.code);
       expect(words(page)).not.toContain('?');
     }
+    for (const page of pages) expect(complaints(page)).toEqual([]);
     const [first, second] = pages.map(words) as [string, string];
     for (const [what, said] of figures(warp!, piece!)) expect(first).toContain(`${what} ${said}`);
     expect(first).toContain('100 mm');
     expect(first).toContain('4 in: measure me');
-    expect(first).toContain('begin here');
+    expect(first).toContain(piece!.draft.warp.length > 150 ? 'too fine to be counted here' : 'begin here');
     // Shafts with the letters of their yarns, in the large type.
     const large = pages[1]!.lines.filter((line) => line.size === 11).map((line) => line.text);
     for (const line of threadingLines(warp!)) expect(large.join(' ')).toContain(line.ends.join(' '));
@@ -61,6 +78,73 @@ describe.each(['a4', 'letter'] as const)('sheets on %s', (paper) => {
     expect(second).toContain('local codes and licensed practice decide');
     expect(second).not.toContain('goes on');
   });
+});
+
+test.each(Object.entries(LOOMS))('on a loom, %s: two pages, nothing covered', async (_, loom) => {
+  const needs = readNeeds('', 'needs', { ...NEEDS, ...loom, paper: 'letter' });
+  for (const name of ['plain weave', 'overshot', 'turned twill, 80 ends', 'summer and winter'] as const) {
+    const pages = readPdf(await planSheets(planWarps([CLOTHS[name]()], needs), needs));
+    expect([name, ...pages.map(complaints)]).toEqual([name, [], []]);
+  }
+});
+
+test('type over type and type beyond the margin are seen', async () => {
+  const sheets = new Sheets('a4', 'spoilt');
+  sheets.page();
+  sheets.text('warp and weft', 20, 20);
+  sheets.text('weft', 27, 21.5);
+  sheets.text('beside', 50, 20);
+  sheets.text('out', 205, 40);
+  const [page] = readPdf(await sheets.finish());
+  expect(complaints(page!)).toEqual(['“out” beyond the margin', '“warp and weft” under “weft”']);
+});
+
+test('the rules are 100 mm and 4 in long, the picture is at actual size', async () => {
+  const needs = readNeeds('', 'needs', NEEDS);
+  const [page] = readPdf(await planSheets(planWarps([CLOTHS['twill, 20 ends']()], needs), needs));
+  const level = page!.strokes.filter(({ height }) => height === 0).map(({ width }) => (width * 25.4) / 72);
+  for (const length of [100, 101.6]) expect(level.some((mm) => Math.abs(mm - length) < 0.1)).toBe(true);
+  const [picture] = page!.pictures;
+  expect(words(page!)).toContain(`actual size, ${Math.round((picture!.width * 25.4) / 72)} mm: 3.0 repeats across`);
+});
+
+test('a repeat too fine to be counted is drawn whole, its size told; what a piece is too short for is said', async () => {
+  const needs = readNeeds('', 'needs', NEEDS);
+  const [page] = readPdf(await planSheets(planWarps([CLOTHS['twill, 400 ends']()], needs), needs));
+  const [, whole] = page!.pictures;
+  const percent = Math.round((100 * whole!.width * 25.4) / 72 / 508);
+  expect(words(page!)).toContain(`one repeat, 400 ends and 400 picks, at ${percent} % of its size`);
+  expect(words(page!)).toContain(
+    'A piece of 112 picks shows part of one repeat, which takes 400: 18 in (45.7 cm) finished.',
+  );
+});
+
+test('tie-ups in words: what rises, what sinks, both', () => {
+  const said = (flags: Record<string, string>): string => {
+    const [warp] = planWarps([CLOTHS['twill, 20 ends']()], readNeeds('', 'needs', { ...NEEDS, ...flags }));
+    return Object.fromEntries(figures(warp!, warp!.pieces[0]!))['tie-up'] ?? '';
+  };
+  expect(said({})).toBe('treadle 1: 1 2; 2: 2 3; 3: 3 4; 4: 1 4 (shafts up)');
+  expect(said({ loom: 'sinking' })).toBe('treadle 1: 3 4; 2: 1 4; 3: 1 2; 4: 2 3 (shafts down)');
+  expect(said({ loom: 'countermarch' })).toContain('treadle 1: o 1 2 x 3 4; 2: o 2 3 x 1 4');
+  expect(said({ loom: 'table' })).toBe('');
+});
+
+test('steps that recur are written once, and read back to every pick', () => {
+  const needs = readNeeds('', 'needs', { ...NEEDS, loom: 'table' });
+  const unfolded = (steps: string): string[] =>
+    [...steps.matchAll(/\(([^)]*)\)×(\d+)|(\S+)×(\d+)|(\S+)/g)].flatMap(([, block, times, one, often, single]) =>
+      single !== undefined
+        ? [single]
+        : Array.from({ length: Number(times ?? often) }, () => (block ?? one!).split(' ')).flat(),
+    );
+  for (const make of Object.values(CLOTHS)) {
+    const [piece] = planWarps([make()], needs)[0]!.pieces;
+    const { lines, tabby } = pickSheet(piece!);
+    if (tabby !== undefined) continue;
+    const lifts = piece!.tied.lifts.map((lift) => lift.join(''));
+    expect(lines.flatMap((line) => unfolded(line.steps))).toEqual(lifts);
+  }
 });
 
 test('the same plan gives the same bytes', async () => {

@@ -2,6 +2,8 @@ import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { draftAsWritten, draftLoader } from '../../src/cli/files.js';
+import { readQuestion } from '../../src/search/read-question.js';
+import { explore } from '../../src/search/run.js';
 import { findStructure, weaveOf } from '../../src/structure/index.js';
 import { inFolder, run } from './run.js';
 
@@ -40,6 +42,33 @@ describe('a draft of bare numbers', () => {
       expect(drawn.code).toBe(0);
       expect(drawn.out).toContain('by unit');
     }));
+
+  it.each([
+    ['weft', 'own'],
+    ['weft', 'exchange'],
+    ['treadling', 'another'],
+    ['profile', 'A B'],
+  ])('takes blocks that the order chooses, and draws each again from what its card says: %s %s', (key, value) =>
+    inFolder(async (folder) => {
+      const file = join(folder, 'bare.yaml');
+      writeFileSync(file, bareCrackle());
+      const treadling = findStructure('crackle').manners[1]!.name;
+      const asked = { [key]: key === 'treadling' ? treadling : value };
+      const flags = { draft: file, by: key === 'profile' ? 'unit' : 'block', lengths: '2,3', ...asked };
+      const question = readQuestion(
+        { flags },
+        draftLoader(() => undefined),
+      );
+      const { found } = await explore(question, { workers: 0 });
+      expect(found.length).toBeGreaterThan(2);
+      for (const { code, recipe, redraw } of found.slice(0, 4)) {
+        expect(recipe).toMatch(key === 'profile' ? / A B, [DL]+ by unit/ : /bare\.yaml.*, [DL]+ by block/);
+        const words = redraw.flatMap(([flag, text]) => (flag === 'draft' ? [text] : [`--${flag}`, text]));
+        const { out } = await run('draw', ...words, '--json');
+        expect(JSON.parse(out).code).toBe(code);
+      }
+    }),
+  );
 
   it('stays as it is where it states its units, or is no structure known here', () =>
     inFolder(async (folder) => {

@@ -4,8 +4,11 @@ import { distinctOrdersOf, leastRotation } from '../../src/order/necklace.js';
 import { smallestPeriod } from '../../src/order/order.js';
 import { codeOf } from '../../src/score/code.js';
 import { Archive } from '../../src/search/archive.js';
+import { KEY_WORDS } from '../../src/search/batch.js';
 import { draftOf } from '../../src/search/candidate.js';
 import { crewOf } from '../../src/search/crew.js';
+import { evaluator } from '../../src/search/evaluate.js';
+import { Alike } from '../../src/search/evolve/alike.js';
 import { Best } from '../../src/search/evolve/best.js';
 import { CHANGES, type ChangeName, fitted } from '../../src/search/evolve/changes.js';
 import { Grid } from '../../src/search/evolve/grid.js';
@@ -144,7 +147,8 @@ describe('a search by changes', () => {
 describe('rounds', () => {
   const question: Question = { ...QUESTION, lengths: range(2, 12) };
   const families = familiesOf(question);
-  const begun = (): Rounds => new Rounds(new Room(question, families), families, 'a seed');
+  const begun = (): Rounds =>
+    new Rounds(new Room(question, families), new Alike(question, families), families, 'a seed');
   const told = (lines: readonly string[]): Told[] =>
     lines.map((line, k) => ({ niche: k % NICHES, score: line.length / 100, key: line }));
 
@@ -176,6 +180,40 @@ describe('rounds', () => {
         expect(now[figure]).toBeGreaterThanOrEqual(before[figure]);
       }
       before = now;
+    }
+  });
+});
+
+describe('candidates by one name', () => {
+  const NAMED: [string, Partial<Question>][] = [
+    ['2/2 twill', { lengths: range(2, 7) }],
+    ['plain weave, weft the same', { structures: ['plain weave'], lengths: range(2, 8), weft: { rule: 'same' } }],
+    ['three yarns', { yarns: THREE, lengths: range(2, 4), tabby: 2 }],
+    [
+      'point twill by unit and thread',
+      { structures: ['2/2 point twill'], by: ['thread', 'unit'], lengths: range(2, 5) },
+    ],
+    ['overshot, with tabby', { structures: ['overshot'], lengths: range(2, 4) }],
+    ['no mirrors', { lengths: range(2, 6), same: ['exchange'] }],
+  ];
+
+  test.each(NAMED)('%s: weave one cloth, and are as many as those that stand for themselves', (_, change) => {
+    const question: Question = { ...QUESTION, ...change };
+    const space = spaceOf(question);
+    const alike = new Alike(question, space.families);
+    const { evaluate } = evaluator(question);
+    const numbers = range(0, space.numbers - 1);
+    const names = new Map<string, number[]>();
+    for (const index of numbers) {
+      const name = alike.nameOf(space.at(index));
+      names.set(name, [...(names.get(name) ?? []), index]);
+    }
+    expect(names.size).toBe(space.count);
+    // Every candidate that is named after another weaves its cloth; a few hundred of them show it.
+    for (const same of [...names.values()].filter(({ length }) => length > 1).slice(0, 150)) {
+      const { key, length } = evaluate(same.map((index) => [index, space.at(index)] as const));
+      const keys = new Set(Array.from({ length }, (__, k) => key.subarray(k * KEY_WORDS, (k + 1) * KEY_WORDS).join()));
+      expect(keys.size).toBeLessThanOrEqual(1);
     }
   });
 });
@@ -252,6 +290,9 @@ describe('changes of orders', () => {
   test.each([
     ['mirror', [0, 1, 2], [0, 0, 0], [0, 1, 2, 2, 1, 0]],
     ['mirror', [0, 1, 2], [0, 0.9, 0], [0, 1, 2, 1]],
+    ['one element and its mirror', [0, 1, 0, 2], [0, 0.25, 0], [0, 2, 0, 2]],
+    ['one element and its mirror', [0, 0, 1, 1], [0, 0, 0.5], [2, 2, 1, 1]],
+    ['two colours change places', [0, 1, 2, 1], [0.4, 0], [0, 2, 1, 2]],
     ['double', [0, 1], [], [0, 0, 1, 1]],
     ['halve', [0, 1, 2], [], [0, 2]],
     ['one element', [0, 1, 2], [0.4, 0], [0, 2, 2]],

@@ -31,6 +31,23 @@ export const CHANGES = {
     return order.with(at, (order[at]! + 1 + pickNumber(colours - 1, chance)) % colours);
   },
 
+  /** An element and the one as far on the other side of a turn take another colour: what is mirrored stays so. */
+  'one element and its mirror': (order, chance, { colours }) => {
+    const n = order.length;
+    const turns = order.map((_, axis) => axis).filter((axis) => order.every((c, e) => c === order[(axis - e + n) % n]));
+    const axis = turns.length > 0 ? pickFrom(turns, chance) : pickNumber(n, chance);
+    const at = pickNumber(n, chance);
+    const colour = (order[at]! + 1 + pickNumber(colours - 1, chance)) % colours;
+    return order.with(at, colour).with((axis - at + n) % n, colour);
+  },
+
+  /** Two colours change places throughout. */
+  'two colours change places': (order, chance, { colours }) => {
+    const a = pickNumber(colours, chance);
+    const b = (a + 1 + pickNumber(colours - 1, chance)) % colours;
+    return order.map((colour) => (colour === a ? b : colour === b ? a : colour));
+  },
+
   /** One element is woven once more. */
   'one element more': (order, chance) => {
     const at = pickNumber(order.length, chance);

@@ -46,9 +46,9 @@ export class Grid<T> {
     return before === undefined ? 'new' : 'improved';
   }
 
-  /** The things kept, in the order in which their cells were first filled. */
+  /** The things kept, the best first; of equal scores in the order in which their cells were first filled. */
   things(): T[] {
-    return [...this.kept.values()].map(({ thing }) => thing);
+    return [...this.kept.values()].sort((a, b) => b.score - a.score).map(({ thing }) => thing);
   }
 
   stats(): GridStats {

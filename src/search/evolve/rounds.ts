@@ -2,6 +2,7 @@ import seedrandom from 'seedrandom';
 import type { Candidate } from '../candidate.js';
 import type { Family } from '../family.js';
 import { NICHES } from '../niche.js';
+import type { Alike } from './alike.js';
 import { Best } from './best.js';
 import { Grid, type GridStats, type Verdict } from './grid.js';
 import type { Room } from './room.js';
@@ -37,6 +38,7 @@ const TURNS = ['drawn', 'kinds', 'best', 'kinds', 'best', 'kinds', 'best', 'best
  */
 export class Rounds {
   private readonly families: readonly Family[];
+  private readonly alike: Alike;
   private readonly seed: string;
   private readonly leftOut: (candidate: Candidate) => boolean;
   private readonly sources: Readonly<Record<(typeof TURNS)[number], Source>>;
@@ -51,18 +53,20 @@ export class Rounds {
   /** `leftOut`: what is not to be kept, however well it does; asked only of what would be. */
   constructor(
     room: Room,
+    alike: Alike,
     families: readonly Family[],
     seed: string,
     leftOut: (candidate: Candidate) => boolean = () => false,
   ) {
     this.leftOut = leftOut;
     this.families = families;
+    this.alike = alike;
     this.seed = seed;
     this.sources = { drawn: drawing(room), kinds: changing(room, 'kinds'), best: changing(room, 'best') };
   }
 
   /**
-   * The candidates of the next round, as lines, none tried before; fewer where no others are met.
+   * The candidates of the next round, as lines, none of a cloth that a tried one is known to weave; fewer where no others are met.
    *
    * @throws Error where the last round has not been told of
    */
@@ -76,10 +80,10 @@ export class Rounds {
       const chance = seedrandom.alea(`${this.seed}/${this.round}/${slot}`);
       for (let time = 0; time < AGAIN; time++) {
         const proposal = source.ask(shelf, chance);
-        const line = writtenOf(proposal.candidate, this.families);
-        if (this.tried.has(line)) continue;
-        this.tried.add(line);
-        lines.push(line);
+        const name = this.alike.nameOf(proposal.candidate);
+        if (this.tried.has(name)) continue;
+        this.tried.add(name);
+        lines.push(writtenOf(proposal.candidate, this.families));
         out.push({ proposal, source });
         break;
       }

@@ -2,6 +2,7 @@ import { KEY_WORDS } from '../batch.js';
 import { type Candidate, draftOf } from '../candidate.js';
 import type { Jobs } from '../jobs.js';
 import { absorb, noneAside, type Search, type Searched } from '../methods.js';
+import { Alike } from './alike.js';
 import { Room } from './room.js';
 import { Rounds, type Told } from './rounds.js';
 import { candidateOf } from './written.js';
@@ -20,7 +21,8 @@ export async function searchEvolved(given: Search): Promise<Searched> {
   const at = (index: number): Candidate => candidateOf(lines[index]!, families);
   const searched = { archive: newArchive(at), setAside: noneAside(), passed: 0 };
   const isNear = (candidate: Candidate): boolean => before?.isNear(draftOf(candidate, question)) === true;
-  const rounds = new Rounds(new Room(question, families), families, question.seed, isNear);
+  const alike = new Alike(question, families);
+  const rounds = new Rounds(new Room(question, families), alike, families, question.seed, isNear);
   let settled = false;
   while (lines.length < most && !settled && !enough?.aborted) {
     const from = lines.length;

@@ -5,9 +5,9 @@ import type { Room, Step } from './room.js';
 
 /** Candidates that have done well so far. */
 export interface Shelf {
-  /** The best of each kind. */
+  /** The best of each kind, the best of them first. */
   readonly kinds: readonly Candidate[];
-  /** The best of all. */
+  /** The best of all, the best first. */
   readonly best: readonly Candidate[];
 }
 
@@ -56,7 +56,7 @@ export function changing(room: Room, from: keyof Shelf): Source {
   return {
     ask(shelf, chance) {
       if (shelf[from].length === 0 || room.steps.length === 0) return drawn.ask(shelf, chance);
-      let candidate = from === 'best' ? pickEarly(shelf.best, chance) : pickFrom(shelf.kinds, chance);
+      let candidate = pickEarly(shelf[from], chance);
       const steps: number[] = [];
       do {
         const step = pickStep(chance);

@@ -6,8 +6,10 @@ import { describe, expect, test } from 'vitest';
 import { drawdown, isUp } from '../../src/cloth/drawdown.js';
 import { floatsOf } from '../../src/cloth/floats.js';
 import type { Draft, Sett, Weave } from '../../src/draft/draft.js';
+import { POINTS } from '../../src/page/paint.js';
 import { gramsOf, picksIn, tally, WEFT_EXTRA, yarnAmount } from '../../src/plan/amounts.js';
-import { dentingOf, dentsFilled, dentsOf, rankReeds } from '../../src/plan/denting.js';
+import { contactLayout } from '../../src/plan/contact.js';
+import { dentingOf, dentsOf, rankReeds } from '../../src/plan/denting.js';
 import { balanceOf, evenBorders, field, mirrored, nearestFillings } from '../../src/plan/fit.js';
 import {
   checkSections,
@@ -17,17 +19,22 @@ import {
   sectionStarts,
   squareNumber,
 } from '../../src/plan/gamp.js';
+import { gampNeeds, gampOf } from '../../src/plan/gamp-plan.js';
 import { INCH, YARD } from '../../src/plan/measure.js';
+import { readNeeds } from '../../src/plan/needs.js';
+import { MARGIN, SIZES } from '../../src/plan/paper.js';
 import { FLOAT_LIMITS, picksForSquare, threadsWithin } from '../../src/plan/purpose.js';
 import { adviseSett, closestSett, diametersPerInch } from '../../src/plan/sett.js';
 import { caughtEnds, pickList, restingSides, shuttlesOf, startingSides } from '../../src/plan/shuttles.js';
 import { valuePairs, valueWarnings, yarnLightness } from '../../src/plan/value.js';
 import { before, USUAL_WARP, warpLength } from '../../src/plan/warp.js';
+import { planWarps, type WarpPlan } from '../../src/plan/warp-plan.js';
 import { changesIn, windingOf } from '../../src/plan/winding.js';
 import { parseYarnSize } from '../../src/plan/yarn.js';
 import { viewingLimits } from '../../src/score/distance.js';
 import { findStructure, parseProfile, weaveOf } from '../../src/structure/index.js';
 import { heddles } from '../../src/structure/loom.js';
+import { kept, type Made } from '../plan/cloths.js';
 
 const SETT: Sett = { ends: 20, picks: 20, per: 'inch' };
 const YARNS = [
@@ -70,6 +77,11 @@ const structure = (name: string, profile: string, ends: number): number[] => {
   return heddles(weave).map((count) => (count * ends) / weave.threading.length);
 };
 
+/** One cloth as the whole plan has it, with the yarn of the examples. */
+function planned(name: string, made: Made, flags: Record<string, string> = {}): WarpPlan {
+  return planWarps([kept(name, made)], readNeeds('', 'needs', { yarns: '8/2 cotton', floating: 'no', ...flags }))[0]!;
+}
+
 describe('the sample warp', () => {
   test.each([
     [1, 319],
@@ -83,12 +95,18 @@ describe('the sample warp', () => {
     expect(nearestFillings(400, 5 * times, 0)[0]).toEqual({ repeats: 80 / times, ends: 400, over: 0 });
   });
 
-  test('two floating selvedges in D; 202 dents of a 10-dent reed, 20.2 in; 100 heddles a shaft', () => {
-    expect(240 + 2 + 160).toBe(402);
-    const denting = dentingOf(20, 10, 5);
-    expect(dentsFilled(400, denting, 2)).toBe(202);
-    expect(dentsFilled(400, denting, 2) / 10).toBe(20.2);
-    expect(structure('2/2 twill', 'A', 400)).toEqual([100, 100, 100, 100]);
+  test('two floating selvedges in D: D 242, L 160; 202 dents of a 10-dent reed, 20.2 in; 100 heddles a shaft', () => {
+    const warp = planned('2/2 twill', { warp: 'DDLDL', times: 4 }, { floating: 'yes', reed: '10', pieces: '8' });
+    expect(warp.wound).toEqual([
+      { letter: 'D', ends: 242 },
+      { letter: 'L', ends: 160 },
+    ]);
+    expect([warp.ends.length, warp.floating.ends, warp.dents]).toEqual([400, 2, 202]);
+    expect(inches(warp.widthInReed)).toBeCloseTo(20.2, 9);
+    expect(warp.heddles).toEqual([100, 100, 100, 100]);
+    expect(warp.length.wind / YARD).toBe(3);
+    // 726 yd and 480 yd of warp, whatever is woven into it.
+    expect(warp.yarn.map((amount) => amount.warp / YARD)).toEqual([expect.closeTo(726, 6), expect.closeTo(480, 6)]);
   });
 
   test('its length: 51 in finished, 61.594 used, 106.594 in all, 3 yd to wind', () => {
@@ -96,15 +114,19 @@ describe('the sample warp', () => {
     expect(inches(length.finished)).toBeCloseTo(51, 9);
     expect(inches(length.offLoom)).toBeCloseTo(56.667, 3);
     expect(inches(length.used)).toBeCloseTo(61.594, 3);
-    expect(inches(length.used) - 51 * 1.18).toBeCloseTo(1.41, 2);
+    // Adding the two percentages, 18 % of 51 in, would be short.
+    const added = 51 * 1.18;
+    expect([added, inches(length.used) - added].map((each) => each.toFixed(2))).toEqual(['60.18', '1.41']);
     expect(inches(length.total)).toBeCloseTo(106.594, 3);
     expect(length.total / YARD).toBeCloseTo(2.961, 3);
     expect(length.wind / YARD).toBe(3);
-    expect(before(10, 0.2)).toBe(12.5);
+    expect([before(10, 0.2), 12 * (1 - 0.2)]).toEqual([12.5, expect.closeTo(9.6, 12)]);
   });
 
   test('its yarn: 169.6 g of D and 112.4 g of L with 10 % kept back', () => {
     const { tex } = parseYarnSize('8/2 cotton');
+    expect(tex).toBeCloseTo(147.6, 1);
+    expect(gramsOf(6773 * 1000, tex)).toBeCloseTo(1000, 0);
     const offLoom = 51 / 0.9;
     const picks = picksIn(offLoom, 20);
     expect(picks).toBe(1134);
@@ -128,9 +150,25 @@ describe('the sample warp', () => {
     expect(l.gramsWithReserve).toBeCloseTo(112.4, 1);
   });
 
-  test('in metres: 500 ends of 2.5 m of 16/2 cotton are 1250 m and 92.3 g', () => {
-    expect(gramsOf(500 * 2500, parseYarnSize('16/2 cotton').tex)).toBeCloseTo(92.3, 1);
-    expect(500 * 2.5).toBe(1250);
+  test('in metres: 50 cm at 10 ends are 500 ends; 2.5 m of 16/2 cotton, 1250 m and 92.3 g', () => {
+    const sett: Sett = { ends: 10, picks: 10, per: 'cm' };
+    const flags = { width: '50 cm', yarns: '16/2 cotton' };
+    const warp = planned('plain weave', { warp: 'D', weft: 'L', sett }, flags);
+    expect(warp.ends).toHaveLength(500);
+    const { tex } = parseYarnSize('16/2 cotton');
+    expect(gramsOf(13547 * 1000, tex)).toBeCloseTo(1000, 0);
+    expect(yarnAmount('D', 500 * 2500, 0, tex)).toMatchObject({ total: 1250 * 1000, grams: expect.closeTo(92.3, 1) });
+  });
+
+  test.each([
+    ['5/2 cotton', 2100],
+    ['10/2 cotton', 4200],
+    ['16/2 cotton', 6720],
+    ['20/2 cotton', 8400],
+    ['16/2 linen', 2400],
+    ['2/12 worsted', 3360],
+  ])('%s: %i yards to the pound', (count, yards) => {
+    expect(parseYarnSize(count).tex).toBeCloseTo(parseYarnSize(`${yards} yd/lb`).tex, 9);
   });
 });
 
@@ -147,7 +185,9 @@ describe('heddles for AABAB', () => {
   });
 
   test('crackle in 400 ends: 16 repeats of 24 and 16 over', () => {
-    expect([Math.floor(400 / 24), 400 % 24]).toEqual([16, 16]);
+    expect(nearestFillings(400, 24, 0)).toContainEqual({ repeats: 16, ends: 384, over: -16 });
+    const crackle = { warp: 'DDLDL', profile: 'A A B A B', by: 'unit' } as const;
+    expect(planned('crackle', crackle, { loom: 'rising', 'loom width': '20 in' }).repeats).toBe(16);
   });
 });
 
@@ -168,15 +208,53 @@ describe('floats in length', () => {
     [8, 32, 1.6],
   ])("monk's belt AABAB, %i pairs an element: %i ends, %f in", (pairs, ends, length) => {
     const profile = [...'AABAB'].map((block) => new Array<string>(pairs).fill(block).join(' ')).join(' ');
-    const { weftFace, weftBack } = floatsOf(drawdown(profiled("monk's belt", profile)), SETT);
+    const { weftFace, weftBack, longestMm } = floatsOf(drawdown(profiled("monk's belt", profile)), SETT);
     expect(Math.max(weftFace!, weftBack!)).toBe(ends);
-    expect(ends / 20).toBe(length);
+    expect(inches(longestMm!)).toBeCloseTo(length, 9);
   });
 
   test.each([1, 2, 4])('summer and winter with tabby: 3 at %i units an element', (units) => {
     const profile = [...'AABAB'].map((block) => new Array<string>(units).fill(block).join(' ')).join(' ');
     const floats = floatsOf(drawdown(profiled('summer and winter', profile)), SETT);
     expect([floats.warpFace, floats.warpBack, floats.weftFace, floats.weftBack]).toEqual([3, 3, 3, 3]);
+  });
+});
+
+describe('floats of structures, in ends and picks', () => {
+  test.each([
+    ["M's and O's", 'A B', { weft: 4, warp: 2 }],
+    ['huck', 'A B', { weft: 5, warp: 5 }],
+    ['turned taqueté', 'A B', { weft: 2, warp: 3 }],
+    ['turned twill', 'A B', { weft: 3, warp: 3 }],
+  ])('%s', (name, profile, { weft, warp }) => {
+    const { warpFace, warpBack, weftFace, weftBack } = floatsOf(drawdown(profiled(name, profile)), SETT);
+    expect(Math.max(weftFace!, weftBack!)).toBe(weft);
+    expect(Math.max(warpFace!, warpBack!)).toBe(warp);
+  });
+
+  /** Longest warp float of these lifts over a straight draw on four shafts. */
+  const warpFloat = (lifts: readonly string[]): number => {
+    const draft = twill([0], [0]);
+    const floats = floatsOf(
+      drawdown({
+        ...draft,
+        tieUp: lifts.map((lift) => [...lift].map(Number)),
+        treadling: lifts.map((_, j) => [j + 1]),
+      }),
+      SETT,
+    );
+    return Math.max(floats.warpFace!, floats.warpBack!);
+  };
+
+  test.each([
+    ['234 134 124 123', 4],
+    ['134 124 123 234', 3],
+    ['124 123 234 134', 3],
+    ['123 234 134 124', 3],
+    // The opposites run back: both joins are clean.
+    ['123 124 134 234', 3],
+  ])('turned twill on four shafts: after the 1/3 band the 3/1 band %s floats %i', (band, longest) => {
+    expect(warpFloat([...'1234', ...band.split(' ')])).toBe(longest);
   });
 });
 
@@ -214,7 +292,8 @@ describe('shuttles', () => {
     const list = pickList(draft, 40, ['left', 'left']);
     expect(Math.max(...list.map((thrown) => thrown.carry))).toBe(2);
     expect(new Set(list.filter((t) => t.carry > 0).map((t) => t.from)).size).toBe(2);
-    expect(2 / 20).toBe(0.1);
+    const [piece] = planned('2/2 twill', { warp: 'DDLDL' }).pieces;
+    expect(piece!.carry).toEqual({ picks: 2, mm: expect.closeTo(0.1 * INCH, 9) });
   });
 
   test.each([
@@ -228,7 +307,8 @@ describe('shuttles', () => {
     const list = pickList(draft, 20 * times, ['left', 'left']);
     expect(Math.max(...list.map((thrown) => thrown.carry))).toBe(longest);
     expect(list.filter((t) => t.carry > 0).every((t) => t.from === 'left')).toBe(true);
-    expect(longest / 20).toBe(length);
+    const [piece] = planned('2/2 twill', { warp: 'DDLDL', times }).pieces;
+    expect(piece!.carry).toEqual({ picks: longest, mm: expect.closeTo(length * INCH, 9) });
   });
 
   test('caught edges of 2/2 twill, 400 ends: from the right always, from the left never', () => {
@@ -267,8 +347,6 @@ describe('gamp', () => {
     const ends = gampColours(gamp);
     expect(ends).toHaveLength(324);
     expect(tally(ends, 324, 3)).toEqual([156, 144, 24]);
-    expect(ends.length / 20).toBe(16.2);
-    expect(structure('2/2 twill', 'A', 324)).toEqual([81, 81, 81, 81]);
     expect(sections.map(({ order, threads }) => tally(order, threads, 2))).toEqual([
       [36, 24],
       [36, 24],
@@ -277,8 +355,28 @@ describe('gamp', () => {
       [24, 36],
     ]);
     expect(sectionStarts(gamp).every((start) => start % 4 === 0)).toBe(true);
-    expect(16.2 + 2).toBe(18.2);
     expect(squareNumber(4, 4, 5)).toBe(25);
+  });
+
+  test('the same from a shortlist: 324 ends, 16.2 in, 81 heddles a shaft, a woven square with two hems 18.2 in', () => {
+    const shortlist = [
+      kept('2/2 twill', { warp: 'DDLDL' }),
+      kept('2/2 twill', { warp: 'DDLDL', times: 4 }),
+      ...['DL', 'DDLL', 'LLDLD'].map((warp) => kept('2/2 twill', { warp })),
+    ];
+    const needs = readNeeds('', 'needs', { width: '16.2 in', floating: 'no' });
+    const whole = gampOf(shortlist, needs, { separator: 4 });
+    const wanted = gampNeeds(whole, needs);
+    const [warp] = planWarps([whole.cloth], wanted);
+    expect(warp!.wound).toEqual([
+      { letter: 'D', ends: 156 },
+      { letter: 'L', ends: 144 },
+      { letter: 'S', ends: 24 },
+    ]);
+    expect([warp!.ends.length, inches(warp!.ends.length * (INCH / 20))]).toEqual([324, expect.closeTo(16.2, 9)]);
+    expect(warp!.heddles).toEqual([81, 81, 81, 81]);
+    expect(inches(warp!.pieces[0]!.woven)).toBeCloseTo(18.2, 9);
+    expect(whole.squares.map(({ number }) => number)).toEqual(Array.from({ length: 25 }, (_, s) => s + 1));
   });
 
   test('an order of 4 and 4 does not fit 60: 56 or 64', () => {
@@ -362,6 +460,23 @@ describe('distance', () => {
     expect((4 * 2) / easyTo).toBeCloseTo(1.37, 2);
     expect((4 * 6) / easyTo).toBeCloseTo(4.12, 2);
   });
+
+  test.each([
+    [2, '0.6', '4.4'],
+    [5, '1.5', '11'],
+    [20, '5.8', '44'],
+    [40, '12', '87'],
+    [80, '23', '175'],
+  ])('%i ends: easy to see up to %s m, gone by %s m', (ends, easy, gone) => {
+    const { easyTo, goneBy } = viewingLimits(ends, INCH / 20);
+    const said = (metres: number): string => (metres < 10 ? metres.toFixed(1) : metres.toFixed(0));
+    expect([said(easyTo), said(goneBy)]).toEqual([easy, gone]);
+  });
+
+  test('in widths of the repeat: easy up to 229, gone by 1719', () => {
+    const { easyTo, goneBy } = viewingLimits(1, 1000);
+    expect([easyTo, goneBy].map((widths) => widths.toFixed(0))).toEqual(['229', '1719']);
+  });
 });
 
 test("plain weave one and one: stripes across, or along; and hound's tooth, end by end", () => {
@@ -419,4 +534,37 @@ test('sett of 8/2 cotton: 53.3 diameters; plain weave 26.7, at 80 % 21.3; 2/2 tw
   expect(adviseSett(weave, diameters, 'general').closest).toBeCloseTo(35.6, 1);
   expect(adviseSett(weave, diameters, 'general').advised).toBeCloseTo(28.4, 1);
   expect(adviseSett(weave, diameters, 'drape').advised).toBeCloseTo(24.9, 1);
+});
+
+describe('print', () => {
+  const across = INCH / 20;
+
+  test('20 ends to the inch: 1.27 mm an end, 4.8 points of a screen at 96 to the inch', () => {
+    expect(across).toBeCloseTo(1.27, 12);
+    expect(across * POINTS).toBeCloseTo(4.8, 12);
+  });
+
+  test('at actual size 149 ends lie across the 190 mm of A4 between its margins, 150 across 7.5 in', () => {
+    expect(SIZES.a4.width - 2 * MARGIN).toBe(190);
+    expect(threadsWithin(190, across)).toBe(149);
+    expect(threadsWithin(7.5 * INCH, across)).toBe(150);
+  });
+
+  test.each([
+    ['a4', 4, '44.5', 16],
+    ['a4', 5, '34.8', 25],
+    ['letter', 4, '46.0', 16],
+    ['letter', 5, '36.0', 20],
+  ] as const)('contact sheets on %s in %i columns: pictures %s mm wide, %i a page', (paper, columns, width, each) => {
+    const layout = contactLayout(paper, columns);
+    expect(layout.width.toFixed(1)).toBe(width);
+    expect(layout.columns * layout.rows).toBe(each);
+    // Columns and rows stay on the paper.
+    expect(layout.rows * layout.room).toBeLessThanOrEqual(SIZES[paper].height - 2 * MARGIN);
+    expect(layout.height).toBeLessThanOrEqual(layout.width);
+  });
+
+  test('half size shows 70 ends across 44.5 mm', () => {
+    expect(threadsWithin(2 * contactLayout('a4', 4).width, across)).toBe(70);
+  });
 });

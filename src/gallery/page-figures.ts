@@ -55,6 +55,15 @@ export function figuresOf({ scores, draft }: Found): Figure[] {
       figure(capital(kind), value, 'longest weft floats of these picks alone, in ends'),
     ),
     figure('Dark share', percent(scores.darkShare), 'how much of the face is dark'),
+    figure('Solid', of1(scores.solid), 'clearly dark areas beside clearly light ones, against half-tones, 0 to 1'),
+    figure('Crisp outlines', of1(scores.sharp), '1 is a clean step from dark to light, near 0 a feathered outline'),
+    figure('Patches', scores.bits.toFixed(2), 'variety of the patches of 2 × 2 crossings: 1 is stripes, 4 noise'),
+    figure('Shapes', String(scores.shapes), 'closed shapes for the eye to learn, seen from 2 m; 0 is stripes or a net'),
+    figure(
+      'Unlike the structure',
+      of1(scores.unlike),
+      'what a dark warp on a light weft does not show; 0 shows no more',
+    ),
     figure(
       'Seen from 0.6, 2 and 6 m',
       (['0.6', '2', '6'] as const).map((at) => scores.reads[at].toFixed(1)).join(' · '),

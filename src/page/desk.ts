@@ -1,6 +1,7 @@
 import type { Manifest } from '../gallery/manifest.js';
 import { draftOf } from '../gallery/manifest-draft.js';
-import { type Ranked, type Ranker, ranker } from '../gallery/ranking.js';
+import { type Ranked, ranked } from '../gallery/ranking.js';
+import { liveliness } from '../score/look.js';
 import { type FloatLimit, PARTS, type Part, type Weights } from '../score/rank.js';
 import type { Found } from '../search/found.js';
 import { type Liking, likingOf } from './liking.js';
@@ -19,7 +20,6 @@ export class Desk {
   /** What was asked for: how it was ranked, and the limit for floats. */
   readonly usual: View;
   readonly floatLimit: FloatLimit;
-  readonly ranker: Ranker = ranker();
   view: View;
   private writing: ReturnType<typeof setTimeout> | undefined;
   private readonly listeners: (() => void)[] = [];
@@ -56,7 +56,7 @@ export class Desk {
   /** All cloths within the limits, best first, by the weights of now. */
   ranked(): Ranked[] {
     const within = this.found.filter((found) => passes(found, this.view.sieve));
-    return this.ranker.rank(within, this.view.weights, this.limit);
+    return ranked(within, this.view.weights, this.limit);
   }
 
   /** What the stars say. */
@@ -115,15 +115,13 @@ export class Desk {
   }
 
   private keyOf(order: View['order']): ((found: Found) => number) | undefined {
-    const lively = (found: Found): number =>
-      this.ranker.partsOf(found, { ...this.usual.weights, lively: 1 }, this.limit).lively;
     switch (order) {
       case 'best':
         return undefined;
       case 'calm':
-        return lively;
+        return ({ scores }) => liveliness(scores);
       case 'lively':
-        return (found) => -lively(found);
+        return ({ scores }) => -liveliness(scores);
       case 'small':
         return ({ draft }) => draft.warp.length * draft.weft.length;
       case 'liked': {

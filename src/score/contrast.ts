@@ -5,7 +5,7 @@ import { gather, gatherEven } from './gather.js';
 
 /** Blur in which a motif is judged, and the small one in which its figure is, in ends. */
 export const SIGMA = 1.5;
-const SMALL_SIGMA = 0.5;
+export const SMALL_SIGMA = 0.5;
 
 /** Weights by distance along one system of threads. */
 interface Reach {
@@ -25,6 +25,8 @@ export interface ContrastMeter {
   motif(face: Face, values: Float64Array): Omit<Contrast, 'figure'>;
   /** The share of the pattern that is not stripes. */
   figure(face: Face, values: Float64Array): number;
+  /** Variance of the face blurred as for `figure`. */
+  variance(face: Face, values: Float64Array): number;
   /** All of it. */
   measure(face: Face, values: Float64Array): Contrast;
 }
@@ -67,7 +69,21 @@ export function contrastMeter(squareness: number): ContrastMeter {
     return figureShare(face, g, rows, columns, across(face.ends), along(face.picks));
   };
 
-  return { motif, figure, measure: (face, values) => ({ ...motif(face, values), figure: figure(face, values) }) };
+  const variance: ContrastMeter['variance'] = (face, values) => {
+    const { ends, picks, row, column, rowKinds, columnKinds } = face;
+    const g = Float64Array.from(face.colour, (colour) => values[colour]!);
+    centre(g, counts(row, rowKinds), counts(column, columnKinds), ends * picks);
+    const W = gatherEven(along(picks).small, row, rowKinds);
+    const V = gatherEven(across(ends).small, column, columnKinds);
+    return energy(W, g, V, rowKinds, columnKinds) / (ends * picks);
+  };
+
+  return {
+    motif,
+    figure,
+    variance,
+    measure: (face, values) => ({ ...motif(face, values), figure: figure(face, values) }),
+  };
 }
 
 /** Boundaries between neighbouring threads, by the kinds of the two. */

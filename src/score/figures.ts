@@ -49,8 +49,22 @@ export interface Contrast {
   readonly darkShare: number;
 }
 
+/** What the eye meets: areas, outlines and shapes. */
+export interface Look {
+  /** Clearly dark areas with clearly light ones beside them: 2·min of their shares. */
+  readonly solid: number;
+  /** How crisp the outlines are. */
+  readonly sharp: number;
+  /** Shannon's bits of the 2 × 2 patches, 0 to 4. */
+  readonly bits: number;
+  /** Closed shapes that differ by more than a shift. */
+  readonly shapes: number;
+  /** 1 less the likeness to the structure's drawdown alone. */
+  readonly unlike: number;
+}
+
 /** Every figure of one cloth, as written in a gallery. */
-export interface Scores extends Contrast, Symmetry {
+export interface Scores extends Contrast, Symmetry, Look {
   readonly score: number;
   readonly nearly?: Nearly;
   /** Smallest difference to a classic order on the same structure (0 is a classic), and the name of that classic. */

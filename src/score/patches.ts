@@ -1,14 +1,11 @@
 import type { Face } from '../cloth/face.js';
 
-/** Bits that sixteen patches, all equally frequent, would have. */
-const MOST_BITS = 4;
-
 /**
  * How many different things the eye meets thread by thread: Shannon's bits of the sixteen possible patches of 2 × 2
- * cells, dark or light, over the whole repeat, as a share of the four bits there can be at most. 0 is one colour, a
- * quarter plain stripes; above 0.95 it is noise. A cell is dark where its value is below one half.
+ * cells, dark or light, over the whole repeat; 4 at most. 0 is one colour, 1 plain stripes; above 3.8 it is noise. A
+ * cell is dark where its value is below one half.
  */
-export function patchVariety(face: Face, values: ArrayLike<number>): number {
+export function patchBits(face: Face, values: ArrayLike<number>): number {
   const { row, column, rowKinds, columnKinds, colour, ends, picks } = face;
   const rows = neighbours(row, rowKinds);
   const columns = neighbours(column, columnKinds);
@@ -27,7 +24,7 @@ export function patchVariety(face: Face, values: ArrayLike<number>): number {
   const cells = ends * picks;
   let bits = 0;
   for (const n of count) if (n > 0) bits -= (n / cells) * Math.log2(n / cells);
-  return Math.min(1, Math.max(0, bits / MOST_BITS));
+  return Math.min(4, Math.max(0, bits));
 }
 
 /** Pairs of neighbouring threads by their kinds, with how often each occurs round the repeat. */

@@ -8,8 +8,10 @@ export const PARTS = [
   'novelty',
   'balance',
   'solid',
+  'sharp',
   'calm',
   'lively',
+  'unlike',
 ] as const;
 export type Part = (typeof PARTS)[number];
 export type Weights = Readonly<Record<Part, number>>;
@@ -34,6 +36,24 @@ export function rankScore(parts: Readonly<Record<Part, number>>, weights: Weight
     all += weight;
   }
   return all === 0 ? 0 : sum / all;
+}
+
+/** Shares of figure: up to the first it is a plaid, from the second to the third best, beyond it the structure shows most. */
+const PLAID = 0.1;
+const FIGURE_FROM = 0.25;
+const FIGURE_TO = 0.6;
+
+/** How good a share of figure is: 1 from 0.25 to 0.6, 0 for plaids below 0.1 (common practice) and for 1, figure alone. */
+export function figurePart(figure: number): number {
+  return Math.max(0, Math.min(1, (figure - PLAID) / (FIGURE_FROM - PLAID), (1 - figure) / (1 - FIGURE_TO)));
+}
+
+/** Few orders differ from the nearest classic by more than this share of all that they could. */
+const NOVEL = 0.1;
+
+/** How new a cloth is: 1 from a difference of a tenth to the nearest classic on (a choice of ours), less towards 0. */
+export function noveltyPart(novelty: number): number {
+  return Math.min(1, novelty / NOVEL);
 }
 
 /** Scores are compared rounded to nine decimals, so that rounding errors never decide a rank. */

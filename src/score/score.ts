@@ -1,5 +1,5 @@
 import { drawdown } from '../cloth/drawdown.js';
-import { colourFace, type Face } from '../cloth/face.js';
+import { colourFace } from '../cloth/face.js';
 import { floatsOf } from '../cloth/floats.js';
 import { hangsTogether } from '../cloth/sound.js';
 import { luminance, values } from '../colour/yarn.js';
@@ -8,13 +8,13 @@ import { codeOf } from './code.js';
 import { contrastMeter } from './contrast.js';
 import { readsOf, viewingLimits } from './distance.js';
 import { easeOf, easePart } from './ease.js';
-import type { Contrast, Ease, Floats, Scores, Symmetry } from './figures.js';
+import type { Contrast, Ease, Floats, Look, Scores } from './figures.js';
+import { ALL_WANTED, liveliness, lookMeter } from './look.js';
 import { nearlyOf } from './nearly.js';
 import { type Classic, classicsOn, noveltyOf, traitsOf } from './novelty.js';
-import { patchVariety } from './patches.js';
-import { type FloatLimit, floatPart, type Part, rankScore, type Weights } from './rank.js';
-import { solidShare } from './solid.js';
+import { type FloatLimit, figurePart, floatPart, noveltyPart, type Part, rankScore, type Weights } from './rank.js';
 import { symmetryOf } from './symmetry.js';
+import { structureAlone } from './unlike.js';
 
 /** How cloths are ranked. */
 export interface Ranking {
@@ -27,7 +27,6 @@ export interface Ranking {
 /** A draft with all that is said of it. */
 export interface Scored {
   readonly scores: Scores;
-  /** What was weighed; 0 for what has no weight. */
   readonly parts: Readonly<Record<Part, number>>;
   readonly ease: Ease;
   readonly hangsTogether: boolean;
@@ -46,15 +45,24 @@ export function scoreDraft(draft: Draft, ranking: Ranking): Scored {
   const nearly = nearlyOf(face, square, symmetry);
   const floats = floatsOf(cloth, draft.sett);
   const ease = easeOf(draft);
-  const parts = partsOf({ face, contrast, symmetry, floats, ease }, { ...ranking, values: value, sett: draft.sett });
+  const { ends, picks } = face;
+  const look = lookMeter(draft.sett)(face, value, () => structureAlone(cloth, across / along), ALL_WANTED);
+  const nearest =
+    ranking.classics.length === 0
+      ? undefined
+      : noveltyOf(traitsOf(face, contrast, symmetry.symmetry), ranking.classics);
+  const novelty = nearest?.novelty ?? 0;
+  const measured = { ...contrast, ...look, symmetry: symmetry.symmetry, novelty, floats, ease, ends, picks };
+  const parts = partsOf(measured, ranking.floatLimit, draft.sett);
   const luminances = draft.yarns.map((yarn) => luminance(yarn.hex));
   return {
     scores: {
       score: rankScore(parts, ranking.weights),
       ...contrast,
+      ...look,
       ...symmetry,
       ...(nearly && { nearly }),
-      ...(ranking.classics.length > 0 && noveltyOf(traitsOf(face, contrast, symmetry.symmetry), ranking.classics)),
+      ...nearest,
       floats,
       reads: readsOf(face, luminances, across, along),
       ...viewingLimits(face.ends, across),
@@ -66,39 +74,33 @@ export function scoreDraft(draft: Draft, ranking: Ranking): Scored {
   };
 }
 
-/** What the parts of a ranking are found from. */
-export interface Measured {
-  readonly face: Face;
-  readonly contrast: Contrast;
-  readonly symmetry: Pick<Symmetry, 'symmetry'>;
+/** What the parts of a ranking are found from. What has no weight need not be measured, and may be 0. */
+export interface Measured extends Contrast, Look {
+  readonly symmetry: number;
+  readonly novelty: number;
   readonly floats: Pick<Floats, 'longest' | 'longestMm'>;
   readonly ease: Pick<Ease, 'warpChanges' | 'weftChanges' | 'shuttles'>;
+  readonly ends: number;
+  readonly picks: number;
 }
 
-/** What is the same for all cloths of one ranking. */
-export interface Scale extends Ranking {
-  /** 0 (dark) to 1 (light) of each palette index. */
-  readonly values: ArrayLike<number>;
-  readonly sett: Sett;
-}
-
-/** The parts that have weight in a ranking, each from 0 to 1; 0 for those that have none, which are not measured. */
-export function partsOf({ face, contrast, symmetry, floats, ease }: Measured, scale: Scale): Record<Part, number> {
-  const { weights, classics, values } = scale;
-  const { across, along } = spacing(scale.sett);
-  const weighed = (part: Part, say: () => number): number => (weights[part] > 0 ? say() : 0);
-  const variety = weights.calm > 0 || weights.lively > 0 ? patchVariety(face, values) : 0;
+/** The parts of a ranking, each from 0 to 1. */
+export function partsOf(measured: Measured, floatLimit: FloatLimit, sett: Sett): Record<Part, number> {
+  const { across, along } = spacing(sett);
+  const lively = liveliness(measured);
   return {
-    contrast: contrast.contrast,
-    symmetry: symmetry.symmetry,
-    float: floatPart(floats, scale.floatLimit, Math.max(across, along)),
-    figure: contrast.figure,
-    ease: easePart(ease, face.ends, face.picks),
-    novelty: weighed('novelty', () => noveltyOf(traitsOf(face, contrast, symmetry.symmetry), classics).novelty),
-    balance: 1 - Math.abs(2 * contrast.darkShare - 1),
-    solid: weighed('solid', () => solidShare(face, values, across / along)),
-    calm: weighed('calm', () => 1 - variety),
-    lively: variety,
+    contrast: measured.contrast,
+    symmetry: measured.symmetry,
+    float: floatPart(measured.floats, floatLimit, Math.max(across, along)),
+    figure: figurePart(measured.figure),
+    ease: easePart(measured.ease, measured.ends, measured.picks),
+    novelty: noveltyPart(measured.novelty),
+    balance: 1 - Math.abs(2 * measured.darkShare - 1),
+    solid: measured.solid,
+    sharp: measured.sharp,
+    calm: 1 - lively,
+    lively,
+    unlike: measured.unlike,
   };
 }
 

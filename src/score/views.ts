@@ -13,22 +13,23 @@ export const UNWEIGHED: Weights = {
   novelty: 0,
   balance: 0,
   solid: 0,
+  sharp: 0,
   calm: 0,
   lively: 0,
+  unlike: 0,
 };
 
 /**
- * The ways in which a weaver looks at cloths, each a ranking with a name. What is weighed is common practice; how
- * much, a choice of ours. Odd but ordered is what the eye keeps, so the unexpected must also be
- * symmetrical, read, and be no mere speck of the other colour.
+ * The ways in which a weaver looks at cloths, each a ranking with a name. What is weighed is common practice; how much,
+ * a choice of ours, made by looking. Odd but ordered is what the eye keeps, so the unexpected must also be
+ * symmetrical, read, and be no mere speck of the other colour; and what a structure shows by itself is not unexpected.
  */
 export const VIEWS = {
-  clear: weigh({ contrast: 3, solid: 2, figure: 1 }),
-  balanced: weigh({ balance: 3, symmetry: 3, contrast: 1 }),
-  calm: weigh({ calm: 3, contrast: 2, symmetry: 1 }),
-  lively: weigh({ lively: 3, contrast: 2, symmetry: 1 }),
-  // Few orders differ from the nearest classic by a tenth of all they could; those that only enlarge it lack figure.
-  unexpected: weigh({ novelty: 6, figure: 5, symmetry: 3, contrast: 2, balance: 1 }),
+  clear: weigh({ contrast: 3, solid: 2, sharp: 2 }),
+  balanced: weigh({ balance: 3, symmetry: 3, contrast: 3 }),
+  calm: weigh({ calm: 4, contrast: 1, symmetry: 1 }),
+  lively: weigh({ lively: 4, contrast: 1, symmetry: 1 }),
+  unexpected: weigh({ novelty: 3, unlike: 3, figure: 4, symmetry: 3, contrast: 4, balance: 3 }),
   easy: weigh({ ease: 4, contrast: 2, float: 1 }),
 } as const satisfies Readonly<Record<string, Weights>>;
 

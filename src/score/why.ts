@@ -7,13 +7,15 @@ export const PART_WORDS: Readonly<Record<Part, string>> = {
   contrast: 'contrast',
   symmetry: 'symmetry',
   float: 'short floats',
-  figure: 'figure',
+  figure: 'a good share of figure',
   ease: 'ease of weaving',
-  novelty: 'distance from the classic orders',
+  novelty: 'newness beside the classic orders',
   balance: 'balance of dark and light',
-  solid: 'solid areas',
+  solid: 'solid dark and light',
+  sharp: 'crisp outlines',
   calm: 'calm',
   lively: 'liveliness',
+  unlike: 'unlikeness to the structure alone',
 };
 
 /** A part that brings less than this share of what the strongest brings is not named. */

@@ -20,10 +20,12 @@ import { analyse } from '../score/analysis.js';
 import { clothKey } from '../score/clothkey.js';
 import { contrastMeter } from '../score/contrast.js';
 import { changes } from '../score/ease.js';
-import type { Classic } from '../score/novelty.js';
+import { lookMeter, wantedBy } from '../score/look.js';
+import { type Classic, noveltyOf, traitsOf } from '../score/novelty.js';
 import { comparable, exceedsFloat, floatPart, rankScore } from '../score/rank.js';
 import { partsOf } from '../score/score.js';
 import { symmetryOf } from '../score/symmetry.js';
+import { type StructureAlone, structureAlone } from '../score/unlike.js';
 import { obstacles } from '../structure/loom-fit.js';
 import type { Batch } from './batch.js';
 import { BatchBuilder } from './batch.js';
@@ -47,6 +49,8 @@ interface Ground {
   readonly endPeriod: number;
   readonly pickPeriod: number;
   readonly classics: readonly Classic[];
+  /** What the weave shows without colours, made when it is first asked for. */
+  alone: StructureAlone | undefined;
   readonly layouts: Map<string, Layout>;
 }
 
@@ -68,7 +72,8 @@ export function evaluator(question: Question): Evaluator {
   const grounds = new Map<Family, Ground | Fault>();
   const classicsFor = classicsOf(question);
   const { limits, rank, same, yarns, tabby } = question;
-  const scale = { weights: rank, floatLimit: limits.float, values: value, sett: question.sett };
+  const look = lookMeter(question.sett);
+  const wanted = wantedBy(rank);
 
   const groundOf = (family: Family, warp: Order, weft: Order): Ground | Fault => {
     let ground = grounds.get(family);
@@ -131,7 +136,25 @@ export function evaluator(question: Question): Evaluator {
       const analysis = analyse(face);
       const symmetry = symmetryOf(face, square, analysis);
       const { floats, classics } = ground;
-      const parts = partsOf({ face, contrast, symmetry, floats, ease }, { ...scale, classics });
+      const alone = (): StructureAlone => {
+        ground.alone ??= structureAlone(ground.cloth, across / along);
+        return ground.alone;
+      };
+      const novelty = rank.novelty > 0 ? noveltyOf(traitsOf(face, contrast, symmetry.symmetry), classics).novelty : 0;
+      const parts = partsOf(
+        {
+          ...contrast,
+          ...look(face, value, alone, wanted),
+          symmetry: symmetry.symmetry,
+          novelty,
+          floats,
+          ease,
+          ends: face.ends,
+          picks: face.picks,
+        },
+        limits.float,
+        question.sett,
+      );
       const smallest = { ends: analysis.columns.length, picks: analysis.rows.length };
       const exchange = same.includes('exchange') && analysis.shown === 2;
       const darkShare = exchange
@@ -191,6 +214,7 @@ function groundFor(
     endPeriod: threadingPeriod(weave),
     pickPeriod: treadlingPeriod(weave),
     classics: question.rank.novelty > 0 ? classicsFor(family) : [],
+    alone: undefined,
     layouts: new Map(),
   };
 }

@@ -7,7 +7,7 @@ import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { galleryPage } from '../../src/gallery/page.js';
 import { pageScript } from '../../src/gallery/page-script.js';
-import { ranker } from '../../src/gallery/ranking.js';
+import { ranked } from '../../src/gallery/ranking.js';
 import { writeGallery } from '../../src/gallery/write.js';
 import { parseShortlist } from '../../src/plan/shortlist.js';
 import { UNWEIGHED } from '../../src/score/views.js';
@@ -93,7 +93,7 @@ describe('the page alive', { timeout: 180_000 }, () => {
     await page.getByRole('button', { name: 'balanced' }).click();
     await page.getByLabel('contrast', { exact: true }).fill('0');
     const weights = { ...UNWEIGHED, balance: 3, symmetry: 3 };
-    const wanted = ranker().rank(outcome.found, weights, question.limits.float);
+    const wanted = ranked(outcome.found, weights, question.limits.float);
     expect(await firstCode(page)).toBe(wanted[0]!.found.code);
     await page.waitForURL(/rank=symmetry:3,balance:3/);
     await page.reload();

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { ranker } from '../../src/gallery/ranking.js';
+import { ranked } from '../../src/gallery/ranking.js';
 import { passes } from '../../src/page/sieve.js';
 import { exceedsFloat, type Part, type Weights } from '../../src/score/rank.js';
 import { UNWEIGHED, VIEW_NAMES, VIEWS } from '../../src/score/views.js';
@@ -30,9 +30,10 @@ describe.each(['2/2 twill', 'turned twill', 'summer and winter'])('ranking by th
     ...VIEW_NAMES.map((name) => [name, VIEWS[name]] as const),
     ['ease and figure', only({ ease: 1.5, figure: 0.25 })] as const,
     ['solid alone', only({ solid: 1 })] as const,
+    ['sharp and unlike', only({ sharp: 1, unlike: 2 })] as const,
   ])('is the command’s: %s', async (_, weights) => {
     const limit = { threads: 7 };
-    const page = ranker().rank(await all, weights, limit);
+    const page = ranked(await all, weights, limit);
     const command = await found({ structure, rank: said(weights) });
     expect(page.map((each) => each.found.code)).toEqual(command.map((each) => each.code));
     page.forEach((each, at) => {
@@ -45,11 +46,7 @@ describe.each(['2/2 twill', 'turned twill', 'summer and winter'])('ranking by th
     const limit = { mm: 4 };
     const within = (await all).filter(({ scores }) => !exceedsFloat(scores.floats, limit));
     const command = await found({ structure, rank: said(weights), 'limits.float': '4 mm' });
-    expect(
-      ranker()
-        .rank(within, weights, limit)
-        .map((each) => each.found.code),
-    ).toEqual(command.map(({ code }) => code));
+    expect(ranked(within, weights, limit).map((each) => each.found.code)).toEqual(command.map(({ code }) => code));
   });
 
   test('is the command’s under limits for changes, shuttles and repeat', async () => {
@@ -62,10 +59,8 @@ describe.each(['2/2 twill', 'turned twill', 'summer and winter'])('ranking by th
       'limits.shuttles': '2',
       'limits.repeat': '16',
     });
-    expect(
-      ranker()
-        .rank(within, weights, { threads: 7 })
-        .map((each) => each.found.code),
-    ).toEqual(command.map(({ code }) => code));
+    expect(ranked(within, weights, { threads: 7 }).map((each) => each.found.code)).toEqual(
+      command.map(({ code }) => code),
+    );
   });
 });

@@ -17,7 +17,7 @@ describe('why a cloth stands where it does', () => {
   });
   it('names the way of looking', () => {
     expect(whyInWords(PARTS, VIEWS.unexpected)).toBe(
-      'stands here among the unexpected by figure 0.45, symmetry 0.50 and balance of dark and light 1.00',
+      'stands here among the unexpected by balance of dark and light 1.00, a good share of figure 0.45 and symmetry 0.50',
     );
   });
   it('says so where nothing counts', () => {

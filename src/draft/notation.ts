@@ -93,9 +93,10 @@ export function readElements<T>(
 
 /**
  * Numbers of shafts or treadles. Two with a dash are a run, `1-4` or `4-1`; three and more with dashes are just these,
- * `1-2-3-2`, as threadings are commonly written; `1+3` is both at once, as for two feet.
+ * `1-2-3-2`, as threadings are commonly written; `1+3` is both at once, as for two feet; with
+ * `orNone`, `0` by itself is a thread on none.
  */
-export function numbers(what: 'shaft' | 'treadle', most: number): Alphabet<readonly number[]> {
+export function numbers(what: 'shaft' | 'treadle', most: number, orNone = false): Alphabet<readonly number[]> {
   const expected = `${what}s from 1 to ${most}, as 1 2 3, 1-4 or 4x(1 2)`;
   const one = (text: string, offset: number): number => {
     const number = Number(text);
@@ -106,6 +107,7 @@ export function numbers(what: 'shaft' | 'treadle', most: number): Alphabet<reado
     element: /\d{1,9}(?:(?:\s*\+\s*\d{1,9})+|(?:-\d{1,9})+)?(?![\w.])/,
     expected,
     read([text]) {
+      if (orNone && text === '0') return [[]];
       const all = [...text.matchAll(/\d+/g)].map((match) => one(match[0], match.index));
       if (text.includes('+')) {
         const twice = all.find((number, n) => all.indexOf(number) < n);
@@ -130,7 +132,7 @@ export function letters(known: readonly string[]): Alphabet<number> {
   };
 }
 
-/** Writes numbers as {@link numbers} reads them, `1 2 1+3`. */
+/** Writes numbers as {@link numbers} reads them, `1 2 1+3 0`. */
 export function writeNumbers(list: readonly (readonly number[])[]): string {
-  return list.map((numbers) => numbers.join('+')).join(' ');
+  return list.map((numbers) => numbers.join('+') || '0').join(' ');
 }

@@ -11,21 +11,23 @@ export interface Sheds {
   readonly treadling: readonly Numbers[];
 }
 
-const SHAFTS = numbers('shaft', 64);
+const MOST_SHAFTS = 64;
+const SHAFTS = numbers('shaft', MOST_SHAFTS);
+const ENDS = numbers('shaft', MOST_SHAFTS, true);
 /** A lift plan counts as one treadle for each lift that differs. */
 const MOST_TREADLES = 128;
-const TREADLES = numbers('treadle', MOST_TREADLES);
+const PICKS = numbers('treadle', MOST_TREADLES, true);
 const PICK_KINDS: readonly PickKind[] = ['ground', 'pattern', 'tabby'];
 const LIFTS = 'a list of the shafts of each, as [1 2, 2 3, 3 4, 4 1]';
 
-/** Reads a threading: shafts of each end. */
+/** Reads a threading: shafts of each end; none is written 0. */
 export function endsOf(given: Given): Numbers[] {
-  return strandsOf(given, SHAFTS);
+  return strandsOf(given, ENDS);
 }
 
 /** Reads a treadling: treadles of each pick; none is written 0. */
 export function picksOf(given: Given): Numbers[] {
-  return strandsOf(given, TREADLES);
+  return strandsOf(given, PICKS);
 }
 
 /** Reads a tie-up: shafts of each treadle; none is written 0 or []. */

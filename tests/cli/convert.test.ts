@@ -71,8 +71,23 @@ describe('YAML and WIF', () => {
     expect(text).not.toContain('[TREADLING]');
   });
 
+  it.each(['08-several-shafts-an-end', '09-lift-plan-only', '21-lists-with-gaps'])(
+    '%s: ends on no shaft and on several, picks without a shed and with two feet reach YAML',
+    async (name) => {
+      const file = readFileSync(fixture(name));
+      const plain = await through('a.wif', file, 'b.yaml');
+      const { threading, treadling } = readDraft(plain.text, 'b.yaml');
+      expect([threading, treadling]).toEqual([readWif(file).draft.threading, readWif(file).draft.treadling]);
+      readDraft((await through('a.wif', file, 'b.yaml', { units: true })).text, 'b.yaml');
+    },
+  );
+
   it('refuses what a YAML draft cannot hold', async () => {
-    await expect(through('a.wif', readFileSync(fixture('21-lists-with-gaps')), 'b.yaml')).rejects.toThrow(/a\.wif: /);
+    const wide = readFileSync(fixture('01-smallest'))
+      .toString()
+      .replace('Shafts=4', 'Shafts=70')
+      .replace('4=4', '4=70');
+    await expect(through('a.wif', wide, 'b.yaml')).rejects.toThrow(/a\.wif: as YAML:1:\d+: found shaft 70; expected/);
   });
 });
 

@@ -43,6 +43,12 @@ describe('numbers of shafts and treadles', () => {
     );
   });
 
+  it('reads a lone 0 as none, where a thread may be on none', () => {
+    const ends = numbers('shaft', 64, true);
+    expect(readElements('1 0 2x(0 2)', ends)).toEqual([[1], [], [], [2], [], [2]]);
+    for (const text of ['0-2', '1+0', '1-0-2']) expect(() => readElements(text, ends)).toThrow('found shaft 0');
+  });
+
   it('stays within its limit however repeats are nested', () => {
     const bomb = `${'9x('.repeat(30)}1${')'.repeat(30)}`;
     expect(() => readElements(bomb, shafts)).toThrow(Problem);

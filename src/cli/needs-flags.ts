@@ -12,6 +12,13 @@ export const NEEDS_FLAGS = {
     { key: 'floating', flags: '--floating <when>', about: 'floating selvedges: auto, yes, no (default: auto)' },
     { key: 'reed', flags: '--reed <dents>', about: 'to the inch, or 50/10 (default: the evenest usual one)' },
     { key: 'yarns', flags: '--yarns <sizes>', about: '"8/2 cotton", or "D 8/2 cotton, L 16/2 linen"' },
+    { key: 'wraps', flags: '--wraps <n>', about: 'threads side by side to the inch (cm), for the closest sett' },
+    {
+      key: 'fibre',
+      flags: '--fibre <fibre>',
+      about: 'cotton, silk, linen, worsted, woollen (default: as the size says)',
+    },
+    { key: 'hand', flags: '--hand <hand>', about: 'general, drape: how close a sett is advised (default: general)' },
   ],
   'Its length:': [
     { key: 'piece', flags: '--piece <length>', about: 'finished length of each piece (default: 5 in)' },

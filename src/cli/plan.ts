@@ -1,9 +1,10 @@
 import { basename, dirname, extname, join } from 'node:path';
-import { type Gamp, gampNeeds, gampOf } from '../plan/gamp-plan.js';
+import { type Gamp, type GampNeeds, gampNeeds, gampOf } from '../plan/gamp-plan.js';
 import { corrected, learntFrom, readResults, resultsForm } from '../plan/learnt.js';
 import { sayLong, sayShare, sayWeight } from '../plan/measure.js';
 import { type Needs, readNeeds } from '../plan/needs.js';
 import { planText } from '../plan/plan-text.js';
+import { settWords } from '../plan/sett-advice.js';
 import { albumSheets, planSheets, teacherSheets } from '../plan/sheets.js';
 import type { KeptCloth } from '../plan/shortlist.js';
 import { tableText } from '../plan/table.js';
@@ -23,6 +24,7 @@ export interface PlanArguments {
   readonly gamp?: boolean;
   readonly warps?: string;
   readonly wefts?: string;
+  readonly section?: string;
   readonly separator?: string;
   readonly learnt?: string;
   readonly out?: string;
@@ -53,6 +55,7 @@ export async function runPlan(given: PlanArguments, io: Io): Promise<number> {
     for (const warp of warps) for (const line of warpLines(warp)) say(io.stdout, line);
     if (gamp !== undefined) say(io.stdout, gampLine(gamp));
     const { per } = warps[0]!;
+    for (const line of settLines(warps, needs)) say(io.stdout, line);
     for (const { letter, name, length, grams } of yarn) {
       const weight = grams === null ? '' : `, ${sayWeight(grams, per)}`;
       say(
@@ -82,22 +85,30 @@ function needsOf({ needs: file, flags, learnt }: PlanArguments, io: Io): Needs {
   return corrected(needs, found);
 }
 
-function sectionsOf({ warps, wefts, separator = '4' }: PlanArguments): {
-  warps?: number;
-  wefts?: number;
-  separator: number;
-} {
-  const whole = (text: string, flag: string, least: number): number => {
-    const count = /^\d{1,3}$/.test(text) ? Number(text) : -1;
-    if (count < least || count > 100)
-      throw new Problem(`${flag}: found “${text}”; expected a number from ${least} to 100`);
+function sectionsOf({ warps, wefts, section, separator = '4' }: PlanArguments): GampNeeds {
+  const whole = (text: string, flag: string, least: number, most = 100): number => {
+    const count = /^\d{1,4}$/.test(text) ? Number(text) : -1;
+    if (count < least || count > most)
+      throw new Problem(`${flag}: found “${text}”; expected a number from ${least} to ${most}`);
     return count;
   };
   return {
     ...(warps !== undefined && { warps: whole(warps, '--warps', 1) }),
     ...(wefts !== undefined && { wefts: whole(wefts, '--wefts', 1) }),
+    ...(section !== undefined && { section: whole(section, '--section', 2, 1000) }),
     separator: whole(separator, '--separator', 0),
   };
+}
+
+/** The sizes of the yarns as they were understood, and the sett that each weave bears in them. */
+function settLines(warps: readonly WarpPlan[], needs: Needs): string[] {
+  const sizes = Object.values(needs.yarns).map(({ said }) => said);
+  const setts = warps
+    .flatMap(({ pieces }) => pieces)
+    .flatMap(({ draft, settAdvice }) =>
+      settAdvice === undefined ? [] : [`closest sett, ${draft.sett.ends} planned: ${settWords(settAdvice, draft)}`],
+    );
+  return [...new Set([...sizes, ...setts])];
 }
 
 /** Two lines and the cautions of a warp. */

@@ -20,8 +20,9 @@ import { Problem } from '../problem.js';
 import { LOOM_KINDS, type Loom } from './loom.js';
 import { INCH, parseLength, parseShare } from './measure.js';
 import { FLOAT_LIMITS, type Purpose } from './purpose.js';
+import { HANDS, type Hand } from './sett.js';
 import { USUAL_WARP } from './warp.js';
-import { parseYarnSize, type YarnSize } from './yarn.js';
+import { FIBRES, type Fibre, parseYarnSize, type YarnSize } from './yarn.js';
 
 /** The sizes of paper that sheets are made for. */
 export const PAPERS = ['a4', 'letter'] as const;
@@ -54,6 +55,11 @@ export interface Needs {
   readonly reed?: number;
   /** Sizes of the yarns by letter. */
   readonly yarns: Readonly<Record<string, YarnSize>>;
+  /** Threads that lie side by side on a ruler, in the measure of the sett; instead of reckoning them from the size. */
+  readonly wraps?: number;
+  /** Of all yarns, instead of what their sizes say. */
+  readonly fibre?: Fibre;
+  readonly hand: Hand;
   /** Ends of one yarn on both sides of the field. */
   readonly border?: { readonly ends: number; readonly letter: string };
   /** Ends that make the warp read the same from both sides; auto: where they are no more than a quarter of a repeat. */
@@ -67,7 +73,8 @@ export interface Needs {
   readonly loom: Loom;
 }
 
-const length = reading((given) => spoken(() => parseLength(textOf(given, 'a length such as 20 in'))));
+/** A length with its unit, in millimetres. */
+export const length = reading((given) => spoken(() => parseLength(textOf(given, 'a length such as 20 in'))));
 const share = reading((given) => spoken(() => parseShare(textOf(given, 'per cent such as 8 %'))));
 const whole = (what: string, most: number) => v.optional(reading((given) => wholeOf(given, what, 1, most)));
 
@@ -103,6 +110,12 @@ const needsKeys = keys({
   sett: v.optional(settSchema),
   reed: v.optional(reading(reedOf)),
   yarns: v.optional(reading(sizesOf), {}),
+  wraps: v.optional(reading((given) => numberOf(given, 'threads side by side, 1 to 300', 1, 300))),
+  fibre: v.optional(reading((given) => wordOf(given, FIBRES))),
+  hand: v.optional(
+    reading((given) => wordOf(given, Object.keys(HANDS) as Hand[])),
+    'general',
+  ),
   border: v.optional(reading(borderOf)),
   balance: v.optional(
     reading((given) => wordOf(given, ['auto', 'yes', 'no'] as const)),
@@ -167,6 +180,7 @@ export function readNeeds(text: string, file: string, flags: Readonly<Record<str
     return source.place(path, spot);
   };
   const given = check(needsKeys, { value, place });
+  const { wraps, fibre, hand } = given;
   const { width, piece, pieces, sett, reed, yarns, border, balance, floating, paper, columns, pictures } = given;
   return {
     width,
@@ -182,6 +196,9 @@ export function readNeeds(text: string, file: string, flags: Readonly<Record<str
     ...(sett !== undefined && { sett }),
     ...(reed !== undefined && { reed }),
     yarns,
+    ...(wraps !== undefined && { wraps }),
+    ...(fibre !== undefined && { fibre }),
+    hand,
     ...(border !== undefined && { border }),
     balance,
     floating,

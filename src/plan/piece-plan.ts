@@ -6,6 +6,8 @@ import { type TiedUp, tiedUp } from './loom.js';
 import { sayLength } from './measure.js';
 import type { Needs } from './needs.js';
 import { FLOAT_LIMITS } from './purpose.js';
+import type { SettAdvice } from './sett.js';
+import { settCautions, settFor } from './sett-advice.js';
 import type { KeptCloth } from './shortlist.js';
 import {
   pickList,
@@ -41,6 +43,8 @@ export interface PiecePlan {
   /** Longest carry, in picks and in length. */
   readonly carry: { readonly picks: number; readonly mm: number };
   readonly floats: Floats;
+  /** The sett that the weave bears, where the yarns are known. */
+  readonly settAdvice?: SettAdvice;
   readonly tied: TiedUp;
   readonly cautions: readonly string[];
 }
@@ -68,6 +72,7 @@ export function planPiece(
   const longest = Math.max(0, ...list.map(({ carry }) => carry));
   const carry = { picks: longest, mm: longest * along };
   const floats = floatsOf(drawdown(draft), draft.sett);
+  const settAdvice = settFor(draft, needs);
   return {
     number,
     cloth,
@@ -88,8 +93,10 @@ export function planPiece(
       .map((thrown, j) => ({ ...thrown, carry: list[j + draft.weft.length]!.carry })),
     carry,
     floats,
+    ...(settAdvice !== undefined && { settAdvice }),
     tied: tiedUp(draft, needs.loom),
     cautions: [
+      ...settCautions(settAdvice, draft),
       ...floatCautions(floats, needs, draft),
       ...carryCautions(carry.mm, draft),
       ...lengthCautions(picks, draft, needs),

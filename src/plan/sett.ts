@@ -1,17 +1,23 @@
 import { drawdown } from '../cloth/drawdown.js';
 import type { Weave } from '../draft/draft.js';
-import { lengthPerWeight } from './yarn.js';
+import { threadingPeriod } from '../order/lay.js';
+import { type Fibre, lengthPerWeight } from './yarn.js';
 
 /**
  * Threads that lie side by side in an inch, over the square root of yards per pound: T. R. Ashenhurst's rule for the
  * diameter of yarns, with the figures usual among handweavers (P. Osterkamp; articles on the calculated sett).
  */
-export const DIAMETERS = { cotton: 0.92, silk: 0.92, linen: 0.92, worsted: 0.9, woollen: 0.85 } as const;
-export type Fibre = keyof typeof DIAMETERS;
+const DIAMETERS: Readonly<Record<Fibre, number>> = {
+  cotton: 0.92,
+  silk: 0.92,
+  linen: 0.92,
+  worsted: 0.9,
+  woollen: 0.85,
+};
 
-/** What the cloth is for, and the share of the closest sett that is usual for it (common practice, no source). */
-export const USES = { general: 0.8, drape: 0.7 } as const;
-export type Use = keyof typeof USES;
+/** How a cloth is to hang, and the share of the closest sett that is usual for it (common practice, no source). */
+export const HANDS = { general: 0.8, drape: 0.7 } as const;
+export type Hand = keyof typeof HANDS;
 
 /** The closest sett and the one advised, in ends per inch, with the figures they come from. */
 export interface SettAdvice {
@@ -21,6 +27,8 @@ export interface SettAdvice {
   readonly ends: number;
   readonly intersections: number;
   readonly closest: number;
+  /** So much of the closest is advised. */
+  readonly share: number;
   readonly advised: number;
 }
 
@@ -37,23 +45,28 @@ export function closestSett(diameters: number, ends: number, intersections: numb
   return (diameters * ends) / (ends + intersections);
 }
 
-/** How often the weft passes from face to back or from back to face in one repeat, averaged over the picks. */
+/**
+ * How often the weft passes from face to back or from back to face in one repeat, averaged over the picks. Pattern picks
+ * lie on a ground that is cloth without them, and are left out.
+ */
 export function intersectionsOf(weave: Weave): number {
   const { ends, picks, up, endKind, endKinds, pickKind } = drawdown(weave);
+  const ground = Array.from({ length: picks }, (_, j) => j).filter((j) => weave.pickKinds[j] !== 'pattern');
   let changes = 0;
-  for (let j = 0; j < picks; j++) {
+  for (const j of ground) {
     const row = pickKind[j]! * endKinds;
     for (let i = 0; i < ends; i++) {
       if (up[row + endKind[i]!] !== up[row + endKind[(i + 1) % ends]!]) changes++;
     }
   }
-  return changes / picks;
+  return changes / ground.length;
 }
 
 /** The sett that a weave of this yarn bears. */
-export function adviseSett(weave: Weave, diameters: number, use: Use): SettAdvice {
-  const ends = weave.threading.length;
-  const intersections = intersectionsOf(weave);
+export function adviseSett(weave: Weave, diameters: number, hand: Hand): SettAdvice {
+  const ends = threadingPeriod(weave);
+  const intersections = (intersectionsOf(weave) * ends) / weave.threading.length;
   const closest = closestSett(diameters, ends, intersections);
-  return { diameters, ends, intersections, closest, advised: closest * USES[use] };
+  const share = HANDS[hand];
+  return { diameters, ends, intersections, closest, share, advised: closest * share };
 }

@@ -1,5 +1,6 @@
 import { sayLength } from './measure.js';
 import type { PiecePlan } from './piece-plan.js';
+import { settInShort } from './sett-advice.js';
 import type { WarpPlan } from './warp-plan.js';
 
 /** The figures of one sheet: a label and the words of each. */
@@ -29,7 +30,7 @@ export function figures(warp: WarpPlan, piece: PiecePlan): (readonly [string, st
     ['ends', `${count} = ${parts}`],
     ['wind', `${own}: ${count + floating.ends} in all${floats}`],
     ['fillings', `of ${warp.wanted}: ${fills.join('; ')}`],
-    ['sett', `${piece.draft.sett.ends} ends, ${piece.draft.sett.picks} picks per ${per === 'inch' ? 'inch' : 'cm'}`],
+    ['sett', `${piece.draft.sett.ends} ends, ${piece.draft.sett.picks} picks per ${per}${settInShort(piece)}`],
     [
       'reed',
       `${denting.reed} per ${per}, ${denting.dents.join('-')} in a dent, ${warp.dents} dents: ${sayLength(warp.widthInReed, per)}`,

@@ -4,6 +4,7 @@ import type { Loom } from './loom.js';
 import { sayLength, sayLong, sayWeight } from './measure.js';
 import { MARGIN, type Sheets, SMALL } from './paper.js';
 import type { PiecePlan } from './piece-plan.js';
+import { settWords } from './sett-advice.js';
 import { drawDraft } from './sheet-draft.js';
 import { figures } from './sheet-figures.js';
 import { drawFoot } from './sheet-foot.js';
@@ -142,6 +143,10 @@ function reckoning(sheets: Sheets, warp: WarpPlan, piece: PiecePlan, y: number):
       width,
       LEADING - 0.3,
     );
+  }
+  if (piece.settAdvice !== undefined) {
+    at = sheets.paragraph('closest sett', MARGIN, at + 1, width, LEADING, { bold: true });
+    at = sheets.paragraph(settWords(piece.settAdvice, piece.draft), MARGIN, at, width, LEADING - 0.3);
   }
   at = sheets.paragraph('yarn for this warp, 10 % kept back', MARGIN, at + 1, width, LEADING, { bold: true });
   for (const amount of warp.yarn) {

@@ -19,8 +19,25 @@ const YARDS = {
 /** A system in which more is finer: so many lengths to a weight. */
 export type CountSystem = keyof typeof YARDS | 'metric';
 
+/** What a yarn is spun of, as far as it says how thick it is for its weight. */
+export const FIBRES = ['cotton', 'silk', 'linen', 'worsted', 'woollen'] as const;
+export type Fibre = (typeof FIBRES)[number];
+
+/** Fibres that are counted in one system alone. */
+const FIBRE_OF: Readonly<Partial<Record<CountSystem, Fibre>>> = {
+  cotton: 'cotton',
+  'spun silk': 'silk',
+  linen: 'linen',
+  worsted: 'worsted',
+  run: 'woollen',
+  skein: 'woollen',
+  cut: 'woollen',
+};
+
 /** How fine a yarn is, and how it was understood. */
 export interface YarnSize {
+  /** Where the way it is counted says so. */
+  readonly fibre?: Fibre;
   /** Grams per 1000 m of the yarn as it is used. */
   readonly tex: number;
   /** The same in words, as `8/2 cotton: 3360 yd/lb, 6773 m/kg, 147.6 tex`. */
@@ -82,13 +99,13 @@ export function silkReadings(count: number, ply: number): readonly [number, numb
  */
 export function parseYarnSize(text: string): YarnSize {
   const words = text.trim().toLowerCase().replace(/\s+/g, ' ');
-  const tex = directTex(words) ?? countedTex(words);
+  const { tex, fibre } = counted(words) ?? { tex: directTex(words), fibre: undefined };
   if (tex === undefined) throw new Problem(`found “${text}”; expected ${EXPECTED}`);
   if (!(tex > 0.1 && tex < 1e5))
     throw new Problem(`found “${text}”, which is no yarn for a loom; expected ${EXPECTED}`);
   const { yardsPerPound, metresPerKilo: metres } = lengthPerWeight(tex);
   const said = `${text.trim()}: ${yardsPerPound.toFixed(0)} yd/lb, ${metres.toFixed(0)} m/kg, ${tex.toFixed(1)} tex`;
-  return { tex, said };
+  return { tex, said, ...(fibre !== undefined && { fibre }) };
 }
 
 /** Sizes that are a weight for a length, or a length for a weight. */
@@ -108,8 +125,8 @@ function directTex(words: string): number | undefined {
   return unit === 'tex' ? whole : whole / 9;
 }
 
-/** Sizes that are a count in some system. */
-function countedTex(words: string): number | undefined {
+/** Sizes that are a count in some system, and the fibre that it is the system of. */
+function counted(words: string): { tex: number; fibre: Fibre | undefined } | undefined {
   const numbers = /(\d+(?:\.\d+)?)(?: ?\/ ?(\d+(?:\.\d+)?))?/.exec(words);
   if (numbers === null) return undefined;
   const name = words.replace(numbers[0], ' ').replace(/\s+/g, ' ').trim();
@@ -127,6 +144,6 @@ function countedTex(words: string): number | undefined {
   }
   const system = name in YARDS ? (name as CountSystem) : OTHER_NAMES[name];
   if (system === undefined) return undefined;
-  if (single) return texOfCount(system, first);
-  return texOfCount(system, system === 'spun silk' ? count : count / ply);
+  const finished = single ? first : system === 'spun silk' ? count : count / ply;
+  return { tex: texOfCount(system, finished), fibre: FIBRE_OF[system] };
 }

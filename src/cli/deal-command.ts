@@ -10,7 +10,7 @@ const EXAMPLES = `Examples:
       with the looms of a group, one weaver an entry:
         weavers:
           - { name: A, shafts: 4, treadles: 6, loom width: 32 in }
-          - { name: H, shafts: 4, heddles: 120 120 120 70, shuttles: 2 }
+          - { name: H, width: 17 in, shafts: 4, heddles: 120 120 120 70, shuttles: 2 }
 
 `;
 

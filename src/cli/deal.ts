@@ -1,5 +1,5 @@
 import { basename, dirname, extname, join } from 'node:path';
-import { type Deal, dealOut, type Share, type Weaver, warpFor, weaverLetters } from '../plan/deal.js';
+import { type Deal, dealOut, needsFor, type Share, type Weaver, warpFor, weaverLetters } from '../plan/deal.js';
 import { resultsForm } from '../plan/learnt.js';
 import { sayLong, sayWeight } from '../plan/measure.js';
 import { type Needs, readNeeds } from '../plan/needs.js';
@@ -32,7 +32,9 @@ export async function runDeal(given: DealArguments, io: Io): Promise<number> {
   const { needs: file } = given;
   const needs = readNeeds(file === undefined ? '' : readText(file, 'needs of a plan'), file ?? 'needs', given.flags);
   const deal = dealOut(kept, weaversOf(given.weavers, needs), needs);
-  const warps = deal.shares.map(({ cloth, weaver }, at) => numbered(warpFor(cloth, needs, weaver.loom), at + 1));
+  const warps = deal.shares.map(({ cloth, weaver }, at) =>
+    numbered(warpFor(cloth, needsFor(weaver, needs), weaver.loom), at + 1),
+  );
   const folder =
     given.out ?? join(dirname(given.shortlist), `${basename(given.shortlist, extname(given.shortlist))}-deal`);
   const yarn = yarnOrder(warps);

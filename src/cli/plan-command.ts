@@ -29,6 +29,7 @@ export function planCommand(io: Io, finish: (code: number) => void): Command {
     .option('--gamp', 'warp sections crossed with weft sections')
     .option('--warps <n>', 'warp sections (default: all orders)')
     .option('--wefts <n>', 'weft sections (default: all orders)')
+    .option('--section <n>', 'ends in each section (default: all there is room for)')
     .option('--separator <n>', 'ends and picks between sections (default: 4)')
     .optionsGroup('Output:')
     .option('--learnt <file>', 'results typed back: take-up and shrinkage as found')

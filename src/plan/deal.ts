@@ -2,6 +2,7 @@ import { spacing } from '../draft/draft.js';
 import { Problem } from '../problem.js';
 import { type Portrait, portraitOf, unlikeness } from '../score/portrait.js';
 import { type Loom, obstacles } from './loom.js';
+import { fixed, INCH } from './measure.js';
 import type { Needs } from './needs.js';
 import type { KeptCloth } from './shortlist.js';
 import { planWarps, type WarpPlan } from './warp-plan.js';
@@ -9,6 +10,8 @@ import { planWarps, type WarpPlan } from './warp-plan.js';
 /** A weaver with the loom that the variation has to fit. */
 export interface Weaver {
   readonly name: string;
+  /** Of their warp, where it is not that of the others. */
+  readonly width?: number;
   readonly loom: Loom;
 }
 
@@ -41,6 +44,11 @@ export function weaverLetters(count: number): string[] {
     const last = String.fromCharCode(65 + (w % 26));
     return w < 26 ? last : String.fromCharCode(64 + Math.floor(w / 26)) + last;
   });
+}
+
+/** What is asked of a weaver's warp. */
+export function needsFor({ width, loom }: Weaver, needs: Needs): Needs {
+  return { ...needs, loom, ...(width !== undefined && { width }) };
 }
 
 /** One warp for one cloth, as it would be on a weaver's loom. */
@@ -79,7 +87,7 @@ export function dealOut(kept: readonly KeptCloth[], weavers: readonly Weaver[], 
   if (kept.length < weavers.length) {
     throw new Problem(`found ${kept.length} cloths for ${weavers.length} weavers; expected at least one each`);
   }
-  const why = weavers.map(({ loom }) => kept.map((cloth) => obstaclesOf(cloth, needs, loom)));
+  const why = weavers.map((weaver) => kept.map((cloth) => obstaclesOf(cloth, needsFor(weaver, needs), weaver.loom)));
   const fits = why.map((row) => row.map((reasons) => reasons.length === 0));
   const matching = matchAll(fits, kept.length);
   if (matching === undefined) throw new Problem(tooFew(weavers, fits, kept, needs, why));
@@ -229,15 +237,20 @@ function tooFew(
   const empty = fits.findIndex((row) => !row.some(Boolean));
   if (empty >= 0) {
     const { name, loom } = weavers[empty]!;
+    const asked = needsFor(weavers[empty]!, needs);
     const offer = kept
-      .map((cloth) => ({ cloth, warp: narrower(cloth, needs, loom) }))
+      .map((cloth) => ({ cloth, warp: narrower(cloth, asked, loom) }))
       .find(({ warp }) => warp !== undefined);
-    const said =
-      offer === undefined
-        ? ''
-        : `; ${offer.cloth.code} would fit on ${offer.warp!.ends.length} ends: give a narrower width`;
+    const said = offer === undefined ? '' : `; ${narrowerInWords(name, offer.cloth, offer.warp!)}`;
     return `weaver ${name}: found no cloth of ${kept.length} that fits the loom (the first ${why[empty]![0]!.join(', ')})${said}`;
   }
   const scarce = weavers.map(({ name }, w) => `${name} ${fits[w]!.filter(Boolean).length}`).join(', ');
   return `found too few cloths that fit the looms for each weaver to have one of their own (that fit: ${scarce})`;
+}
+
+/** What would make a cloth fit a loom, as the weavers' file has it. */
+function narrowerInWords(name: string, { code }: KeptCloth, { ends, per, pieces }: WarpPlan): string {
+  const width = ends.length * spacing(pieces[0]!.draft.sett).across;
+  const said = per === 'inch' ? `${fixed(width / INCH, 3)} in` : `${fixed(width / 10, 2)} cm`;
+  return `${code} would fit on ${ends.length} ends: give ${name} the width ${said}`;
 }

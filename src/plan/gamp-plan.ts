@@ -8,7 +8,7 @@ import { Problem } from '../problem.js';
 import { clothKey } from '../score/clothkey.js';
 import { codeOf } from '../score/code.js';
 import { contrastMeter } from '../score/contrast.js';
-import { gampColours, rightSizes, type Section, sectionStarts, squareNumber } from './gamp.js';
+import { checkSections, gampColours, rightSizes, type Section, sectionStarts, squareNumber } from './gamp.js';
 import { INCH } from './measure.js';
 import type { Needs } from './needs.js';
 import { type Choice, chooseSections } from './sections.js';
@@ -19,6 +19,8 @@ export interface GampNeeds {
   readonly warps?: number;
   readonly wefts?: number;
   readonly separator: number;
+  /** Ends in each warp section; as many as the width has room for, and the order needs, where it is not given. */
+  readonly section?: number;
 }
 
 /** One section of a gamp, in words for its key. */
@@ -76,7 +78,14 @@ export function gampOf(kept: readonly KeptCloth[], needs: Needs, wanted: GampNee
   const { separator } = wanted;
   const { across, along } = spacing(sett);
   const room = needs.width / across - separator;
-  const each = Math.floor(room / choice.warps.length + 1e-6) - separator;
+  const most = Math.floor(room / choice.warps.length + 1e-6) - separator;
+  if (wanted.section !== undefined && wanted.section > most) {
+    throw new Problem(
+      `found room for ${Math.max(0, most)} ends in each of ${choice.warps.length} warp sections; expected room for ` +
+        `${wanted.section}: fewer sections (--warps), smaller ones (--section) or more width`,
+    );
+  }
+  const each = wanted.section ?? most;
   if (each * across < LEAST_SECTION - across) {
     throw new Problem(
       `found room for ${Math.max(0, each)} ends in each of ${choice.warps.length} warp sections; expected at least 2 in ` +
@@ -89,10 +98,15 @@ export function gampOf(kept: readonly KeptCloth[], needs: Needs, wanted: GampNee
     : [...draft.yarns, SEPARATOR];
   const yarn = yarns.findIndex(({ letter }) => letter === SEPARATOR.letter);
   const warps = {
-    sections: choice.warps.map((w) => section(allWarps[w]!, each, separator, common.ends)),
+    sections: choice.warps.map((w) =>
+      wanted.section === undefined
+        ? section(allWarps[w]!, each, separator, common.ends)
+        : { order: allWarps[w]!, threads: wanted.section },
+    ),
     separator,
     yarn,
   };
+  checkSections(warps, common.ends);
   const picks = Math.round(side / along);
   const wefts = {
     sections: choice.wefts.map((f) => section(allWefts[f]!, picks, separator, common.picks)),

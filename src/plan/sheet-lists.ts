@@ -9,7 +9,7 @@ const TICK = 2.8;
 /** How the warp is wound: the ways with their knots, the chains with their counting ties. Returns where it ends. */
 export function drawWinding(sheets: Sheets, warp: WarpPlan, frame: Frame): number {
   const { winding, yarns } = warp;
-  let y = title(sheets, `winding warp ${warp.number}, least work first (a walk: once from peg to peg)`, frame);
+  let y = title(sheets, `winding warp ${warp.number}, least work first (walk: peg to peg)`, frame);
   for (const [at, { way, knots, passes }] of winding.ways.entries()) {
     const said = `${at + 1}. ${way}: ${knots} knot${knots === 1 ? '' : 's'}, ${passes} walks`;
     y = sheets.paragraph(said, frame.x, y, frame.width, LEADING);

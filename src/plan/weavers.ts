@@ -1,15 +1,21 @@
+import * as v from 'valibot';
 import { type Given, keys, Misread, readAs, reading, textOf, under } from '../draft/yaml-given.js';
 import { check, parseSource } from '../draft/yaml-source.js';
 import type { Weaver } from './deal.js';
-import { loomEntries, loomOf } from './needs.js';
+import { length, loomEntries, loomOf } from './needs.js';
 
 /** More weavers than any course has. */
 const MOST_WEAVERS = 200;
 
-const weaverKeys = keys({ name: reading((given) => textOf(given, 'a name or a letter')), ...loomEntries });
+const weaverKeys = keys({
+  name: reading((given) => textOf(given, 'a name or a letter')),
+  width: v.optional(length),
+  ...loomEntries,
+});
 
 /**
- * Reads the weavers of a group with their looms (YAML: `weavers:` with a list, each with a name).
+ * Reads the weavers of a group with their looms (YAML: `weavers:` with a list, each with a name, and the width of
+ * their warp where it is not that of the others).
  *
  * @throws Problem with file, line and column
  */
@@ -27,6 +33,6 @@ export function readWeavers(text: string, file: string): Weaver[] {
 }
 
 function weaverOf(given: Given): Weaver {
-  const { name, ...loom } = readAs(weaverKeys, given);
-  return { name, loom: loomOf(loom) };
+  const { name, width, ...loom } = readAs(weaverKeys, given);
+  return { name, ...(width !== undefined && { width }), loom: loomOf(loom) };
 }

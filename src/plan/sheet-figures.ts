@@ -21,8 +21,8 @@ export function figures(warp: WarpPlan, piece: PiecePlan): (readonly [string, st
     ? 'every turn catches its edge end'
     : `edge ends are caught at ${starts.caught.left.caught + starts.caught.right.caught} of ${starts.caught.left.turns + starts.caught.right.turns} turns`;
   const fills = warp.fillings.map(
-    ({ repeats, ends, over }) =>
-      `${repeats} repeat${repeats === 1 ? '' : 's'} ${ends} (${over > 0 ? '+' : over < 0 ? '−' : '±'}${Math.abs(over)})`,
+    ({ repeats, border, ends, over }) =>
+      `${repeats} repeat${repeats === 1 ? '' : 's'}${border === undefined ? '' : `, borders ${border}:`} ${ends} (${over > 0 ? '+' : over < 0 ? '−' : '±'}${Math.abs(over)})`,
   );
   // What is lost in width is taken to be what is lost in length.
   const shrunk = 1 - warp.length.finished / warp.length.offLoom;
@@ -61,18 +61,18 @@ export function figures(warp: WarpPlan, piece: PiecePlan): (readonly [string, st
   ];
 }
 
-/** Shafts of each treadle; on a countermarch those that rise, then those that sink. */
+/** Shafts of each treadle; on a countermarch those that rise, then those that sink. Two feet are said, with the lifts. */
 function tieUpWords({ tied }: PiecePlan): string {
+  const [rises, sinks] = [
+    tied.treadles.some(({ rise }) => rise.length > 0),
+    tied.treadles.some((t) => t.sink.length > 0),
+  ];
   const treadles = tied.treadles.map(({ rise, sink }, t) => {
-    const both = rise.length > 0 && sink.length > 0;
-    return `${t + 1}: ${both ? `o ${rise.join(' ')} x ${sink.join(' ')}` : [...rise, ...sink].join(' ')}`;
+    const shafts = rises && sinks ? ['o', ...rise, 'x', ...sink] : [...rise, ...sink];
+    return `${t + 1}: ${shafts.length === 0 ? 'none' : shafts.join(' ')}`;
   });
-  const [first] = tied.treadles;
-  const moved =
-    first!.rise.length > 0 && first!.sink.length > 0
-      ? 'o rises, x sinks'
-      : first!.rise.length > 0
-        ? 'shafts up'
-        : 'shafts down';
-  return `treadle ${treadles.join('; ')} (${moved})`;
+  const lifts = new Set(tied.lifts.map((lift) => lift.join())).size;
+  const feet = tied.manner === 'two feet' ? `${lifts} lifts on ${treadles.length} treadles with two feet: ` : '';
+  const moved = rises && sinks ? 'o rises, x sinks' : sinks ? 'shafts down' : 'shafts up';
+  return `${feet}treadle ${treadles.join('; ')} (${moved})`;
 }

@@ -6,7 +6,6 @@ import { describe, expect, test } from 'vitest';
 import { drawdown, isUp } from '../../src/cloth/drawdown.js';
 import { floatsOf } from '../../src/cloth/floats.js';
 import type { Draft, Sett, Weave } from '../../src/draft/draft.js';
-import { POINTS } from '../../src/page/paint.js';
 import { gramsOf, picksIn, tally, WEFT_EXTRA, yarnAmount } from '../../src/plan/amounts.js';
 import { contactLayout } from '../../src/plan/contact.js';
 import { dentingOf, dentsOf, rankReeds } from '../../src/plan/denting.js';
@@ -31,6 +30,7 @@ import { before, USUAL_WARP, warpLength } from '../../src/plan/warp.js';
 import { planWarps, type WarpPlan } from '../../src/plan/warp-plan.js';
 import { changesIn, windingOf } from '../../src/plan/winding.js';
 import { parseYarnSize } from '../../src/plan/yarn.js';
+import { paintCloth } from '../../src/render/cloth.js';
 import { viewingLimits } from '../../src/score/distance.js';
 import { findStructure, parseProfile, weaveOf } from '../../src/structure/index.js';
 import { heddles } from '../../src/structure/loom.js';
@@ -541,7 +541,9 @@ describe('print', () => {
 
   test('20 ends to the inch: 1.27 mm an end, 4.8 points of a screen at 96 to the inch', () => {
     expect(across).toBeCloseTo(1.27, 12);
-    expect(across * POINTS).toBeCloseTo(4.8, 12);
+    const millimetres = { width: 7.5 * INCH, height: across };
+    const { width } = paintCloth(twill([0], [0]), { millimetres, perMillimetre: 96 / INCH });
+    expect(width / threadsWithin(7.5 * INCH, across)).toBeCloseTo(4.8, 12);
   });
 
   test('at actual size 149 ends lie across the 190 mm of A4 between its margins, 150 across 7.5 in', () => {

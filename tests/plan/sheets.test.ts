@@ -120,14 +120,18 @@ test('a repeat too fine to be counted is drawn whole, its size told; what a piec
 });
 
 test('tie-ups in words: what rises, what sinks, both', () => {
-  const said = (flags: Record<string, string>): string => {
-    const [warp] = planWarps([CLOTHS['twill, 20 ends']()], readNeeds('', 'needs', { ...NEEDS, ...flags }));
+  const said = (flags: Record<string, string>, make = CLOTHS['twill, 20 ends']): string => {
+    const [warp] = planWarps([make()], readNeeds('', 'needs', { ...NEEDS, ...flags }));
     return Object.fromEntries(figures(warp!, warp!.pieces[0]!))['tie-up'] ?? '';
   };
   expect(said({})).toBe('treadle 1: 1 2; 2: 2 3; 3: 3 4; 4: 1 4 (shafts up)');
   expect(said({ loom: 'sinking' })).toBe('treadle 1: 3 4; 2: 1 4; 3: 1 2; 4: 2 3 (shafts down)');
   expect(said({ loom: 'countermarch' })).toContain('treadle 1: o 1 2 x 3 4; 2: o 2 3 x 1 4');
   expect(said({ loom: 'table' })).toBe('');
+  const bands = () => kept('turned twill on four shafts', { warp: 'DDLDL', by: 'unit' });
+  expect(said({ treadles: '6' }, bands)).toBe(
+    '8 lifts on 6 treadles with two feet: treadle 1: 1; 2: 2; 3: 3; 4: 4; 5: 1 2; 6: 3 4 (shafts up)',
+  );
 });
 
 test('steps that recur are written once, and read back to every pick', () => {

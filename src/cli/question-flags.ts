@@ -96,6 +96,11 @@ export const QUESTION_FLAGS: Groups = {
     },
     { key: 'show', flags: '--show <n>', about: 'best cloths to show, or "one of each kind" (default: 60)' },
     { key: 'seed', flags: '--seed <word>', about: 'for what is left to chance (default: shedlight)' },
+    {
+      key: 'tries',
+      flags: '--tries <n>',
+      about: 'how often a search too large to list is made anew, by chance (default: 1)',
+    },
   ],
 };
 

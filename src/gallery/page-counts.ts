@@ -8,7 +8,7 @@ function extentOf({ exhaustive, stopped, evolved }: Counts): string {
     return 'The search was stopped before its end: this is a part of the answer, and the rest may hold better.';
   if (exhaustive) return 'Every one was tried: nothing is missing.';
   const until = evolved?.settled ? 'until next to nothing better came' : 'as long as there was time for it';
-  return `There are too many to try them all: what had done well was changed further, ${until}. Another seed may find others.`;
+  return `There are too many to try them all: what had done well was changed further, ${until}. Other tries, or another seed, may find others.`;
 }
 
 /** Why what was done before is set aside, with what is near to it where that is asked. */

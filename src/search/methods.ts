@@ -5,6 +5,7 @@ import type { Crew } from './crew.js';
 import { evaluator } from './evaluate.js';
 import { Promising } from './exact/promise.js';
 import type { JobResult, Jobs } from './jobs.js';
+import type { Shard } from './journal.js';
 import { orbitsOf } from './orbit.js';
 import type { Question } from './question.js';
 import type { Space } from './space.js';
@@ -30,6 +31,8 @@ export interface Search {
   readonly question: Question;
   readonly space: Space;
   readonly crew: Crew;
+  /** The part of the search that is to be done, where it is divided by its tries; the crew divides the jobs of others. */
+  readonly shard?: Shard | undefined;
   /** What was done before and is left out. */
   readonly before?: Before | undefined;
   /** An archive of candidates that are known by these numbers. */
@@ -44,7 +47,7 @@ export interface Evolved {
   readonly rounds: number;
   /** Kinds of cloth met. */
   readonly niches: number;
-  /** It ended because its last rounds brought next to nothing, not because it had done as many as it may. */
+  /** Every try ended because its last rounds brought next to nothing, not because it had done as many as it may. */
   readonly settled: boolean;
 }
 

@@ -89,4 +89,6 @@ export interface Question {
   /** The best of each kind is shown; else the best, whatever their kind. */
   readonly oneOfEachKind?: true;
   readonly seed: string;
+  /** How often a search by changes is made, each time with chances of its own. */
+  readonly tries: number;
 }

@@ -95,6 +95,10 @@ export const questionKeys = keys({
     reading((given) => textOf(given, 'any word')),
     'shedlight',
   ),
+  tries: v.optional(
+    reading((given) => wholeOf(given, 'how often, from 1 to 1000', 1, 1000)),
+    '1',
+  ),
 });
 
 /** A question as it was written, checked key by key. */

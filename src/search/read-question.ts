@@ -117,7 +117,7 @@ function understood(
   const wound = onTheLoom === undefined ? undefined : under('yarns', () => woundOrder(draft!.draft, yarns));
   const warp =
     wound ?? (written.warp === undefined ? undefined : under('warp', () => parseOrder(written.warp!, yarns)));
-  const { name, by, fill, times, limits, loom, same, show, seed } = written;
+  const { name, by, fill, times, limits, loom, same, show, seed, tries } = written;
   const done = doneOf(written, loadDone);
   return {
     structures: structures.map((structure) => structure.name),
@@ -147,6 +147,7 @@ function understood(
     show: show.most,
     ...(show.oneOfEachKind && { oneOfEachKind: true as const }),
     seed,
+    tries,
   };
 }
 

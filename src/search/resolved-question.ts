@@ -40,5 +40,6 @@ export function resolvedQuestion(question: Question) {
     same: same.length > 0 ? same : 'shift',
     show: question.oneOfEachKind ? EACH_KIND : question.show,
     seed: question.seed,
+    tries: question.tries,
   };
 }

@@ -81,9 +81,10 @@ export async function explore(question: Question, options: RunOptions = {}): Pro
  */
 export async function exploreShard(question: Question, shard: Shard, options: RunOptions): Promise<boolean> {
   const space = spaceOf(question);
-  if (space.way === 'evolved') {
+  if (space.way === 'evolved' && question.tries < shard.of) {
     throw new Problem(
-      'found more to try than can be listed: each step hangs on the last; expected fewer or shorter orders',
+      `found more to try than can be listed, and tries ${question.tries}: each step of a try hangs on the last; ` +
+        `expected tries ${shard.of} or more, so that each part has its own`,
     );
   }
   return (await searched(question, space, options, shard)).whole;
@@ -108,7 +109,7 @@ async function searched(question: Question, space: Space, options: RunOptions, s
   const rest = journal ? remembering(all, journal) : all;
   const crew = shard ? sharing(rest, shard) : rest;
   try {
-    return await WAYS[space.way]({ question, space, crew, before, newArchive, progress, enough });
+    return await WAYS[space.way]({ question, space, crew, shard, before, newArchive, progress, enough });
   } finally {
     crew.leave();
   }

@@ -24,6 +24,7 @@ import * as plainFloats from '../plain/floats.js';
 import * as plainSymmetry from '../plain/symmetry.js';
 import { QUESTION } from '../search/question.js';
 import { evolveTable } from './evolve.js';
+import { type Grown, growth, measured, plot } from './spaces.js';
 
 const quick = process.argv.includes('quick');
 const VALUES = Float64Array.of(0, 1);
@@ -118,20 +119,25 @@ function toneAlone(): void {
   );
 }
 
-async function spaces(): Promise<void> {
-  for (const longest of quick ? [8, 10, 12] : [8, 10, 12, 14, 16]) {
-    const lengths = Array.from({ length: longest - 1 }, (_, k) => k + 2);
-    const began = process.hrtime.bigint();
-    const { counts } = await explore({ ...QUESTION, lengths, show: 100 });
-    const seconds = Number(process.hrtime.bigint() - began) / 1e9;
-    const memory = Math.round(process.resourceUsage().maxRSS / 1024);
+function spaces(): void {
+  const all: Grown[] = [];
+  for (const longest of quick ? [8, 10, 12] : [8, 9, 10, 11, 12, 13, 14, 15, 16]) {
+    const grown = measured(longest);
+    all.push(grown);
     say(
       `2/2 twill, own orders of 2 to ${longest}: exact first 100`,
-      `${seconds.toFixed(1)} s`,
-      `${counts.written.toLocaleString('en')} written, ${counts.examined.toLocaleString('en')} differ, ` +
-        `${(counts.examined - counts.cutOff).toLocaleString('en')} scored, ${memory} MiB at most so far`,
+      `${grown.seconds.toFixed(1)} s`,
+      `${grown.written.toLocaleString('en')} written, ${grown.differ.toLocaleString('en')} differ, ` +
+        `${grown.scored.toLocaleString('en')} scored, ${Math.round(grown.mebibytes)} MiB at most`,
     );
   }
+  console.log(`\n${plot(all)}\n`);
+  const [from, to] = [all.at(-3)!, all.at(-1)!];
+  say(
+    `time grows as pairs that differ to the power of`,
+    growth(from, to).toFixed(2),
+    `${from.longest} to ${to.longest}`,
+  );
 }
 
 async function galleries(): Promise<void> {
@@ -188,5 +194,5 @@ fullScoring('80 × 80 (orders of 16, ×5)', sample({ lengths: [16], times: [5], 
 fullScoring('20 × 20 (orders of five)', sample({ lengths: [5] }, 16), 4);
 toneAlone();
 await galleries();
-await spaces();
+spaces();
 if (!quick) console.log(`\n${await evolveTable()}`);

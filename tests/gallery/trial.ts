@@ -119,6 +119,7 @@ export function trialQuestion(more: Partial<Question> = {}): Question {
     same: ['mirror', 'half-turn', 'exchange'],
     show: 60,
     seed: 'sampler-1',
+    tries: 1,
     ...more,
   };
 }

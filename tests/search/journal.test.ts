@@ -10,6 +10,7 @@ import { codeOf } from '../../src/score/code.js';
 import { Archive } from '../../src/search/archive.js';
 import { draftOf } from '../../src/search/candidate.js';
 import { crewOf } from '../../src/search/crew.js';
+import { searchEvolved } from '../../src/search/evolve/search.js';
 import type { JobResult } from '../../src/search/jobs.js';
 import { type Journal, remembering, type Shard, sharing } from '../../src/search/journal.js';
 import { entryBytes, type Header, opening, readJournal, resultAt } from '../../src/search/journal-format.js';
@@ -26,10 +27,15 @@ afterAll(() => rmSync(folder, { recursive: true, force: true }));
 const LISTED: Question = { ...QUESTION, lengths: [2, 3, 4, 5, 6, 7, 8], show: 5 };
 const BOUNDED: Question = { ...QUESTION, lengths: [2, 3, 4, 5, 6], show: 5 };
 
+/** Seven tries of some rounds each. */
+const CHANGED: Question = { ...QUESTION, lengths: [24], show: 5, tries: 7 };
+const SCORED_A_TRY = 100;
+
 const spaces = new Map<Question, Space>();
 
 function spaceFor(question: Question): Space {
-  const space = spaces.get(question) ?? spaceOf(question);
+  const all = spaces.get(question) ?? spaceOf(question);
+  const space = question === CHANGED ? { ...all, numbers: SCORED_A_TRY } : all;
   spaces.set(question, space);
   return space;
 }
@@ -58,10 +64,9 @@ function killedAfter(jobs: number, journal: JournalFile, kill: AbortController):
 }
 
 /** Everything that a search came to, as text. */
-function told(question: Question, { archive, setAside, passed, whole }: Searched): string {
-  const space = spaceFor(question);
-  const best = archive.best(40, (index) => codeOf(draftOf(space.at(index), question)));
-  return JSON.stringify({ best, cloths: archive.cloths, equals: archive.duplicates, setAside, passed, whole });
+function told(question: Question, { archive, at, ...rest }: Searched): string {
+  const best = archive.best(40, (index) => codeOf(draftOf(at(index), question)));
+  return JSON.stringify({ best, cloths: archive.cloths, equals: archive.duplicates, ...rest });
 }
 
 interface Given {
@@ -78,7 +83,7 @@ async function searched(way: typeof searchBounded, question: Question, given: Gi
   const rest = journal ? remembering(all, journal) : all;
   const crew = shard ? sharing(rest, shard) : rest;
   const newArchive = (): Archive => new Archive((a, b) => a - b);
-  return way({ question, space: spaceFor(question), crew, newArchive, progress: undefined, enough });
+  return way({ question, space: spaceFor(question), crew, shard, newArchive, progress: undefined, enough });
 }
 
 const WAYS = [
@@ -86,7 +91,9 @@ const WAYS = [
   ['held against bounds', searchBounded, BOUNDED],
 ] as const;
 
-describe.each(WAYS)('a search that was killed goes on to the same end: %s', (name, way, question) => {
+const ALL_WAYS = [...WAYS, ['changed, try by try', searchEvolved, CHANGED]] as const;
+
+describe.each(ALL_WAYS)('a search that was killed goes on to the same end: %s', (name, way, question) => {
   let undisturbed = '';
   beforeAll(async () => {
     undisturbed = told(question, await searched(way, question));
@@ -98,7 +105,11 @@ describe.each(WAYS)('a search that was killed goes on to the same end: %s', (nam
     for (let kills = 0; kills < 2; kills++) {
       const kill = new AbortController();
       const journal = kept(path, question, kills > 0);
-      const killed = killedAfter(1 + Math.floor(chance() * (way === searchListed ? 3 : 30)), journal, kill);
+      const killed = killedAfter(
+        1 + Math.floor(chance() * ({ searchListed: 3, searchEvolved: 12 }[way.name] ?? 30)),
+        journal,
+        kill,
+      );
       await expect(searched(way, question, { journal: killed, signal: kill.signal })).rejects.toThrow('killed');
       journal.close();
       // The last record may have been on its way to the disk.
@@ -150,8 +161,24 @@ describe('a search beyond listing', () => {
     }
   });
 
-  it('cannot be divided', () =>
-    expect(exploreShard(question, { part: 1, of: 2 }, {})).rejects.toThrow('found more to try than can be listed'));
+  it('is divided by its tries, and so not where they are fewer than the parts', () =>
+    expect(exploreShard({ ...question, tries: 2 }, { part: 1, of: 3 }, {})).rejects.toThrow(
+      'found more to try than can be listed, and tries 2: each step of a try hangs on the last; ' +
+        'expected tries 3 or more, so that each part has its own',
+    ));
+
+  it('tries again with other chances, and what it finds is what all tries find', async () => {
+    const one = await searched(searchEvolved, CHANGED);
+    const parts = await Promise.all(
+      [1, 2, 3, 4, 5, 6, 7].map((part) => searched(searchEvolved, CHANGED, { shard: { part, of: 7 } })),
+    );
+    const bests = parts.map(({ archive }) => archive.scoreOfPlace(1));
+    expect(new Set(bests).size).toBeGreaterThan(1);
+    expect(one.archive.scoreOfPlace(1)).toBe(Math.max(...bests));
+    const rounds = parts.reduce((sum, { evolved }) => sum + evolved!.rounds, 0);
+    expect(one.evolved!.rounds).toBe(rounds);
+    expect(one.evolved!.niches).toBeGreaterThanOrEqual(Math.max(...parts.map(({ evolved }) => evolved!.niches)));
+  });
 });
 
 describe('what is done is not done again', () => {
@@ -174,7 +201,7 @@ describe('what is done is not done again', () => {
 });
 
 describe('a search in parts', () => {
-  it.each(WAYS)('comes to the same as in one, merged in any order: %s', async (_, way, question) => {
+  it.each(ALL_WAYS)('comes to the same as in one, merged in any order: %s', async (_, way, question) => {
     const undisturbed = told(question, await searched(way, question));
     for (const of of [1, 2, 3, 7]) {
       const files: string[] = [];

@@ -25,4 +25,5 @@ export const QUESTION: Question = {
   same: ['mirror', 'half-turn', 'exchange'],
   show: 60,
   seed: 'test',
+  tries: 1,
 };

@@ -54,6 +54,7 @@ describe('a question', () => {
       same: ['mirror', 'half-turn', 'exchange'],
       show: 60,
       seed: 'shedlight',
+      tries: 1,
     });
   });
 
@@ -75,6 +76,7 @@ rank: { contrast: 3, ease: 0.5 }
 same: [quarter-turn, mirror]
 show: 12
 seed: sampler-1
+tries: 3
 `);
     expect(question).toMatchObject({
       structures: ['turned twill', 'monk’s belt'],
@@ -96,6 +98,7 @@ seed: sampler-1
       same: ['quarter-turn', 'mirror'],
       show: 12,
       seed: 'sampler-1',
+      tries: 3,
     });
     expect(question.limits.float).toEqual({ mm: 12.7 });
     expect(question.yarns[2]).toEqual({ letter: 'R', name: 'madder', hex: '#ff0000', tex: 74 });
@@ -313,6 +316,7 @@ describe('what is wrong with a question is said in one sentence', () => {
     ],
     ['structure: plain\nshow: all', 'q.yaml:2:7: found “all”; expected cloths, from 1 to 1000, or one of each kind'],
     ['structure: plain\nseed:', 'q.yaml:2:1: found nothing; expected any word'],
+    ['structure: plain\ntries: 0', 'q.yaml:2:8: found “0”; expected how often, from 1 to 1000'],
     [
       'draft: a.yaml\nname: INDIGO',
       'q.yaml:2:1: found a name beside a draft, which has its own threading; expected it with a structure',

@@ -51,6 +51,11 @@ export class Grid<T> {
     return [...this.kept.values()].sort((a, b) => b.score - a.score).map(({ thing }) => thing);
   }
 
+  /** The cells that hold something. */
+  filled(): number[] {
+    return [...this.kept.keys()];
+  }
+
   stats(): GridStats {
     const filled = this.kept.size;
     return {

@@ -117,6 +117,11 @@ export class Rounds {
     return now !== undefined && before !== undefined && now - before <= GAIN * before;
   }
 
+  /** The kinds of cloth met, by their numbers. */
+  kinds(): number[] {
+    return this.grid.filled();
+  }
+
   stats(): GridStats & { readonly rounds: number } {
     return { ...this.grid.stats(), rounds: this.worth.length };
   }

@@ -4,7 +4,7 @@ import type { Jobs } from '../jobs.js';
 import { absorb, noneAside, type Search, type Searched } from '../methods.js';
 import { Alike } from './alike.js';
 import { Room } from './room.js';
-import { Rounds, type Told } from './rounds.js';
+import { ROUND, Rounds, type Told } from './rounds.js';
 import { candidateOf } from './written.js';
 
 /** Candidates scored in one go. */
@@ -12,28 +12,67 @@ const TOGETHER = 32;
 
 /**
  * Searches a space that is beyond listing by changing what has done well, kind by kind, until that brings next to
- * nothing or as many candidates have been scored as the space says.
+ * nothing or as many candidates have been scored as the space says. It does so as many times as the question says, each
+ * with chances of its own; a shard does its share of these tries.
  */
 export async function searchEvolved(given: Search): Promise<Searched> {
-  const { question, space, crew, before, newArchive, progress, enough } = given;
+  const { question, space, shard, newArchive, enough } = given;
   const { families, numbers: most } = space;
-  const lines: string[] = [];
-  const at = (index: number): Candidate => candidateOf(lines[index]!, families);
+  const tries: string[][] = Array.from({ length: question.tries }, () => []);
+  // A try's candidates have the same numbers whatever the others did.
+  const room = most + ROUND;
+  const at = (index: number): Candidate => candidateOf(tries[Math.floor(index / room)]![index % room]!, families);
   const searched = { archive: newArchive(at), setAside: noneAside(), passed: 0 };
+  const kinds = new Set<number>();
+  let rounds = 0;
+  let settled = true;
+  let whole = true;
+  for (const [number, lines] of tries.entries()) {
+    if (shard && number % shard.of !== shard.part - 1) continue;
+    if (enough?.aborted) {
+      whole = false;
+      break;
+    }
+    const one = await tryOnce(given, searched, number, lines, number * room);
+    for (const kind of one.kinds) kinds.add(kind);
+    rounds += one.rounds;
+    settled &&= one.settled;
+    whole &&= one.settled || lines.length >= most;
+  }
+  return { ...searched, at, whole, evolved: { rounds, niches: kinds.size, settled } };
+}
+
+interface Tried {
+  readonly kinds: readonly number[];
+  readonly rounds: number;
+  readonly settled: boolean;
+}
+
+/** One try. Its candidates go to `lines`, numbered from `from` on, and what they come to into the archive. */
+async function tryOnce(
+  { question, space, crew, before, progress, enough }: Search,
+  searched: Parameters<typeof absorb>[0],
+  number: number,
+  lines: string[],
+  from: number,
+): Promise<Tried> {
+  const { families, numbers: most } = space;
   const isNear = (candidate: Candidate): boolean => before?.isNear(draftOf(candidate, question)) === true;
   const alike = new Alike(question, families);
-  const rounds = new Rounds(new Room(question, families), alike, families, question.seed, isNear);
+  const seed = number === 0 ? question.seed : `${question.seed}/${number + 1}`;
+  const rounds = new Rounds(new Room(question, families), alike, families, seed, isNear);
+  const name = question.tries === 1 ? 'search' : `search ${number + 1} of ${question.tries}`;
   let settled = false;
   while (lines.length < most && !settled && !enough?.aborted) {
-    const from = lines.length;
+    const first = from + lines.length;
     const asked = rounds.ask();
     lines.push(...asked);
     const told: (Told | undefined)[] = asked.map(() => undefined);
     const jobs: Jobs = {
       count: Math.ceil(asked.length / TOGETHER),
       at: (job) => {
-        const first = job * TOGETHER;
-        return { kind: 'lines', from: from + first, lines: asked.slice(first, first + TOGETHER) };
+        const skipped = job * TOGETHER;
+        return { kind: 'lines', from: first + skipped, lines: asked.slice(skipped, skipped + TOGETHER) };
       },
     };
     await crew.run(jobs, ({ batch }) => {
@@ -41,7 +80,7 @@ export async function searchEvolved(given: Search): Promise<Searched> {
       for (let k = 0; k < batch.length; k++) {
         const key = batch.key.subarray(k * KEY_WORDS, (k + 1) * KEY_WORDS);
         if (before?.isDone(key)) continue;
-        told[batch.index[k]! - from] = { niche: batch.niche[k]!, score: batch.score[k]! / 1e9, key: key.join() };
+        told[batch.index[k]! - first] = { niche: batch.niche[k]!, score: batch.score[k]! / 1e9, key: key.join() };
       }
     });
     rounds.tell(told);
@@ -49,13 +88,7 @@ export async function searchEvolved(given: Search): Promise<Searched> {
     settled = rounds.settled || asked.length === 0;
     const { filled, best } = rounds.stats();
     const note = `${filled} kinds, best ${best.toFixed(3)}`;
-    progress?.({ name: 'search', done: Math.min(lines.length, most), of: most, note });
+    progress?.({ name, done: Math.min(lines.length, most), of: most, note });
   }
-  const { rounds: count, filled } = rounds.stats();
-  return {
-    ...searched,
-    at,
-    whole: settled || lines.length >= most,
-    evolved: { rounds: count, niches: filled, settled },
-  };
+  return { kinds: rounds.kinds(), rounds: rounds.stats().rounds, settled };
 }

@@ -2,6 +2,7 @@ import type { Sett } from '../draft/draft.js';
 import { formatOrder, formatRuns, smallestPeriod } from '../order/order.js';
 import { readsTo } from '../score/distance.js';
 import type { Floats } from '../score/figures.js';
+import { nearestInWords } from '../score/why.js';
 import type { Found } from '../search/found.js';
 import { fitting, wrapped } from './sheet-text.js';
 
@@ -11,16 +12,36 @@ export function floatWords({ longest, longestMm }: Floats, per: Sett['per']): st
   return `${longest} (${per === 'inch' ? `${(longestMm / 25.4).toFixed(2)} in` : `${longestMm.toFixed(1)} mm`})`;
 }
 
-/** What stands under a picture: the reads-to words of its first line, and the lines after it, `most` at the most. */
+/**
+ * What stands under a picture: the reads-to words of its first line, and the lines after it, `most` at the most. A line
+ * that is left free says which classic the cloth is nearest to.
+ */
 export function caption(found: Found, width: number, most: number): { reads: string; lines: string[] } {
   const { scores, draft } = found;
   const far = readsTo(scores.reads);
   const float = floatWords(scores.floats, draft.sett.per);
   const easy = `easy to ${metres(scores.easyTo)}`;
-  const recipe = wrapped(found.recipe, width, 2);
+  const recipe = wrapped(withoutOrders(found), width, 2);
   const orders = orderLines(found, width, most - recipe.length - 1);
+  const nearest = recipe.length + orders.length + 1 < most ? nearestLine(found, width) : [];
   const last = fitting([`longest float ${float} · ${easy}`, `float ${float} · ${easy}`, `float ${float}`], width);
-  return { reads: far === null ? 'melts by 0.6 m' : `reads to ${far} m`, lines: [...recipe, ...orders, last] };
+  return {
+    reads: far === null ? 'melts by 0.6 m' : `reads to ${far} m`,
+    lines: [...recipe, ...orders, ...nearest, last],
+  };
+}
+
+/** The recipe less the two orders, which follow it in letters. */
+function withoutOrders({ recipe, order }: Found): string {
+  const laid = recipe.replace(`, ${order.warp} by ${order.by}`, ` by ${order.by}`);
+  const weft = ['the same', 'exchanged', order.weft].find((said) => laid.includes(`, weft ${said}`));
+  return weft === undefined ? laid : laid.replace(`, weft ${weft}`, '');
+}
+
+function nearestLine({ scores }: Found, width: number): string[] {
+  const whole = nearestInWords(scores);
+  if (whole === undefined) return [];
+  return [fitting([whole, whole.replace('nearest classic', 'nearest'), `nearest: ${scores.nearest}`], width)];
 }
 
 /** The threads' colour orders in letters, in one line or two. What is too long to write by threads is said by the order. */

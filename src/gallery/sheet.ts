@@ -11,7 +11,7 @@ import { Pen, POINTS, SMALL, wrapped } from './sheet-text.js';
 export interface SheetOptions {
   /** The question in one line. */
   readonly title: string;
-  /** How the cloths are ranked, in one line. */
+  /** How the cloths are ranked, in two lines at the most. */
   readonly ranking: string;
   /** Four columns of 44.5 mm pictures, or five of 34.8 mm. Default: 16. */
   readonly perPage?: 16 | 25;
@@ -21,7 +21,7 @@ export interface SheetOptions {
 
 /** A4 upright, in millimetres. */
 const PAGE = { width: 210, height: 297, side: 10, top: 8, bottom: 8 };
-const HEAD = 15.5;
+const HEAD = 19.5;
 const FOOT = 9;
 const LAYOUTS = { 16: { columns: 4, side: 44.5 }, 25: { columns: 5, side: 34.8 } } as const;
 /** Lines under a picture, the one with its number included. */
@@ -106,9 +106,13 @@ function head(pen: Pen, found: readonly Found[], options: SheetOptions, number: 
   const { sett, yarns } = found[0]!.draft;
   const size = options.scale === 'actual' ? 'drawn at actual size' : 'drawn at half size';
   const cloth = `${size} · ${sett.ends} ends and ${sett.picks} picks per ${sett.per} · end 1 left, first pick at the top`;
-  pen.text(cloth, right, y + 5, { align: 'right', quiet: true });
-  pen.text(wrapped(options.ranking, full - textWidth(cloth, SMALL) - 4, 1)[0]!, PAGE.side, y + 5);
-  yarnKey(pen, yarns, PAGE.side, y + 9);
+  const ranking = wrapped(options.ranking, full, 2);
+  ranking.forEach((line, at) => {
+    pen.text(line, PAGE.side, y + 4.5 + at * LEADING);
+  });
+  const below = y + 4.5 + ranking.length * LEADING;
+  pen.text(cloth, PAGE.side, below, { quiet: true });
+  yarnKey(pen, yarns, PAGE.side, below + 4);
 }
 
 /** A chip of each yarn with its letter and name; the names are left out where there are too many for the line. */

@@ -29,7 +29,7 @@ export const VIEWS = {
   balanced: weigh({ balance: 3, symmetry: 3, contrast: 3 }),
   calm: weigh({ calm: 4, contrast: 1, symmetry: 1 }),
   lively: weigh({ lively: 4, contrast: 1, symmetry: 1 }),
-  unexpected: weigh({ novelty: 3, unlike: 3, figure: 4, symmetry: 3, contrast: 4, balance: 3 }),
+  unexpected: weigh({ novelty: 4, figure: 4, unlike: 3, contrast: 3, balance: 3, symmetry: 2 }),
   easy: weigh({ ease: 4, contrast: 2, float: 1 }),
 } as const satisfies Readonly<Record<string, Weights>>;
 

@@ -51,6 +51,14 @@ describe('gallery.json', () => {
     expect(draftOf(read.candidates[1]!, read)).toEqual(HOUNDS_TOOTH);
   });
 
+  test('reads a gallery made before areas, outlines and shapes were measured', () => {
+    const older = changed((g) => {
+      for (const { scores } of g.candidates)
+        for (const name of ['solid', 'sharp', 'bits', 'shapes', 'unlike']) delete scores[name];
+    });
+    expect(parseManifest(older, 'gallery.json').candidates[0]!.scores).toMatchObject({ solid: 0, shapes: 0 });
+  });
+
   test('keeps ends on two shafts, two feet on a pick, units and uneven threads', () => {
     const draft = draftWith([[1], [2], [1, 2]], 'DDLL', 'DLDL', {
       threading: [[1], [2], [1, 2], [2]],

@@ -172,12 +172,29 @@ describe('caption', () => {
   it('says recipe, orders in letters by runs, float and distance', () => {
     expect(caption(found(1), 44.5, 4)).toEqual({
       reads: 'reads to 2 m',
-      lines: [
-        '2/2 twill, DL by unit, weft the same',
-        'warp and weft D4 L4',
-        'longest float 2 (0.10 in) · easy to 2.3 m',
-      ],
+      lines: ['2/2 twill by unit', 'warp and weft D4 L4', 'longest float 2 (0.10 in) · easy to 2.3 m'],
     });
+  });
+
+  it('says each order once, and on a free line the nearest classic', () => {
+    const { scores, order } = found(1);
+    const cloth = found(1, {
+      recipe: '2/2 twill, DDLDL by thread ×2 alternate, weft DL, from 1/3',
+      order: { ...order, warp: 'DDLDL', weft: 'DL', by: 'thread', fill: 'alternate', times: 2, start: [0, 2] },
+      scores: { ...scores, novelty: 0.12, nearest: 'hound’s tooth' },
+    });
+    expect(caption(cloth, 44.5, 4).lines).toEqual([
+      '2/2 twill by thread ×2 alternate, from 1/3',
+      'warp and weft D4 L4',
+      'nearest classic: hound’s tooth, 0.12 away',
+      'longest float 2 (0.10 in) · easy to 2.3 m',
+    ]);
+    expect(caption(cloth, 44.5, 3).lines).toHaveLength(3);
+  });
+
+  it('leaves a recipe as it is whose warp is on the loom', () => {
+    const { lines } = caption(found(1, { recipe: '2/2 twill, warp on the loom, weft DL' }), 44.5, 4);
+    expect(lines[0]).toBe('2/2 twill, warp on the loom');
   });
 
   it('never runs out of its column nor beyond its lines', () => {

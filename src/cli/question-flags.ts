@@ -20,7 +20,11 @@ export const STRUCTURE_FLAGS: readonly Flag[] = [
 
 export const YARN_FLAGS: readonly Flag[] = [
   { key: 'yarns', flags: '--yarns <list>', about: 'letters and colours (default: D #1f2a44, L #efe6d2)' },
-  { key: 'sett', flags: '--sett <threads>', about: 'ends/picks, "20", "20/18", "8/8 per cm" (default: 20 per inch)' },
+  {
+    key: 'sett',
+    flags: '--sett <threads>',
+    about: 'ends/picks, "20", "20/18", "8/8 per cm" (default: 20 per inch, and 20/40 where tabby makes blocks tall)',
+  },
 ];
 
 export const LAYING_FLAGS: readonly Flag[] = [

@@ -28,9 +28,7 @@ const LONGEST = 8;
 export function picturesOf(structure: Structure): Shown[] {
   const weave = weaveOf(structure, structure.profile);
   const isTwoWefts = weave.pickKinds.includes('pattern');
-  // Where a block has more picks than ends, tabby and all, closer picks make its squares square.
-  const beat = isTwoWefts ? Math.max(1, Math.round(weave.treadling.length / weave.threading.length)) : 1;
-  const common = { structure: structure.name, sett: `20/${20 * beat}`, tabby: 'L' };
+  const common = { structure: structure.name, tabby: 'L' };
   // Colours that carry the blocks lie in the warp; its fine weft is of one colour.
   const carried = weave.companions === undefined ? {} : { weft: 'D', by: 'unit' };
   const plainly = { ...common, orders: isTwoWefts ? 'L' : 'D', weft: isTwoWefts ? 'D' : 'L', ...carried };

@@ -1,11 +1,13 @@
 import { dirname, isAbsolute, join } from 'node:path';
 import type { Yarn } from '../colour/yarn.js';
-import type { Draft } from '../draft/draft.js';
+import type { Draft, Sett } from '../draft/draft.js';
 import { DEFAULT_SETT, DEFAULT_YARNS } from '../draft/yaml.js';
 import { type Given, isKeys, Misread, readAs, under } from '../draft/yaml-given.js';
 import { parseSource, placed, type Source } from '../draft/yaml-source.js';
 import { type Order, parseOrder } from '../order/order.js';
 import { nearestWord } from '../problem.js';
+import type { Structure } from '../structure/index.js';
+import { usualSett } from '../structure/usual-sett.js';
 import type { Done, Question, WeftRule } from './question.js';
 import { onLoomStarts, refuseOnTheLoom, woundOrder } from './read-on-the-loom.js';
 import { questionKeys, type Written } from './read-question-keys.js';
@@ -138,7 +140,7 @@ function understood(
     fill,
     times,
     starts: wound ? onLoomStarts(written) : (written.starts ?? 'all'),
-    sett: written.sett ?? draft?.draft.sett ?? DEFAULT_SETT,
+    sett: written.sett ?? draft?.draft.sett ?? usualSettOf(structures),
     limits,
     ...(loom && { loom }),
     ...(done && { done }),
@@ -149,6 +151,12 @@ function understood(
     seed,
     tries,
   };
+}
+
+/** The sett at which the structures come out square, where one does for all. */
+function usualSettOf(structures: readonly Structure[]): Sett {
+  const [first, ...others] = structures.map((structure) => usualSett(structure, DEFAULT_SETT));
+  return first && others.every(({ picks }) => picks === first.picks) ? first : DEFAULT_SETT;
 }
 
 function ordersOf(texts: readonly string[], yarns: readonly Yarn[]): Order[] {

@@ -3,7 +3,13 @@ export const NEEDS_FLAGS = {
   'The warp:': [
     { key: 'width', flags: '--width <length>', about: 'width in the reed (default: 20 in)' },
     { key: 'sett', flags: '--sett <threads>', about: 'ends/picks, "20", "8/8 per cm" (default: each cloth’s own)' },
-    { key: 'border', flags: '--border <ends>', about: 'ends of one yarn on both sides, "8 D" (default: none)' },
+    {
+      key: 'border',
+      flags: '--border <ends>',
+      about: 'ends of one yarn on both sides, "8 D"; "even D": what whole repeats leave (default: none)',
+    },
+    { key: 'mirror', flags: '--mirror <turns>', about: 'warp mirrored, threading too: single, doubled (default: no)' },
+    { key: 'mirror weft', flags: '--mirror-weft <turns>', about: 'treadling mirrored: single, doubled (default: no)' },
     {
       key: 'balance',
       flags: '--balance <when>',

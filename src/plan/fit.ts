@@ -1,6 +1,8 @@
 /** One way of filling a width. */
 export interface Filling {
   readonly repeats: number;
+  /** Ends of each border, where they are made to fill what whole repeats leave. */
+  readonly border?: number;
   /** Ends in all: borders, whole repeats and what balances them. */
   readonly ends: number;
   /** Ends over the width that was asked for; negative: short of it. */
@@ -8,7 +10,11 @@ export interface Filling {
 }
 
 /** How the turn of a mirrored order is made: on a single thread, or on one that is doubled. */
-export type Turn = 'single' | 'doubled';
+export const TURNS = ['single', 'doubled'] as const;
+export type Turn = (typeof TURNS)[number];
+
+/** Fewer ends than these are an edge, and no border (common practice, no source). */
+const LEAST_BORDER = 4;
 
 /**
  * The three ways of filling a width that come nearest to it, nearest first; of equals the narrower.
@@ -25,6 +31,23 @@ export function nearestFillings(wanted: number, repeat: number, around: number):
     .map((repeats) => ({ repeats, ends: repeats * repeat + around, over: repeats * repeat + around - wanted }))
     .sort((a, b) => Math.abs(a.over) - Math.abs(b.over) || a.over - b.over)
     .slice(0, 3);
+}
+
+/**
+ * Three ways of filling a width with even borders, nearest first; of equals the one of most repeats.
+ *
+ * @param around ends that do not repeat beside the borders: balance
+ */
+export function evenFillings(wanted: number, repeat: number, around: number): Filling[] {
+  const most = Math.max(1, Math.floor((wanted - around - 2 * LEAST_BORDER) / repeat));
+  return [most, most - 1, most - 2]
+    .filter((repeats) => repeats >= 1)
+    .map((repeats): Filling => {
+      const border = Math.max(LEAST_BORDER, evenBorders(wanted, repeat, around, repeats));
+      const ends = repeats * repeat + around + 2 * border;
+      return { repeats, border, ends, over: ends - wanted };
+    })
+    .sort((a, b) => Math.abs(a.over) - Math.abs(b.over) || b.repeats - a.repeats);
 }
 
 /**

@@ -147,7 +147,7 @@ export function gampNeeds({ cloth }: Gamp, needs: Needs): Needs {
   const { across, along } = spacing(cloth.draft.sett);
   const woven = cloth.draft.weft.length * along + 2 * INCH;
   const { border: _, ...rest } = needs;
-  return { ...rest, width: cloth.draft.warp.length * across, piece: woven * (1 - needs.shrinkage) };
+  return { ...rest, mirror: {}, width: cloth.draft.warp.length * across, piece: woven * (1 - needs.shrinkage) };
 }
 
 /** The weave that all cloths share. */

@@ -17,8 +17,10 @@ import {
 import { check, parseSource } from '../draft/yaml-source.js';
 import { settSchema } from '../draft/yaml-yarns.js';
 import { Problem } from '../problem.js';
+import { TURNS, type Turn } from './fit.js';
 import { LOOM_KINDS, type Loom } from './loom.js';
 import { INCH, parseLength, parseShare } from './measure.js';
+import type { Mirror } from './mirror.js';
 import { FLOAT_LIMITS, type Purpose } from './purpose.js';
 import { HANDS, type Hand } from './sett.js';
 import { USUAL_WARP } from './warp.js';
@@ -60,9 +62,13 @@ export interface Needs {
   /** Of all yarns, instead of what their sizes say. */
   readonly fibre?: Fibre;
   readonly hand: Hand;
-  /** Ends of one yarn on both sides of the field. */
-  readonly border?: { readonly ends: number; readonly letter: string };
-  /** Ends that make the warp read the same from both sides; auto: where they are no more than a quarter of a repeat. */
+  /** Ends of one yarn on both sides of the field; even: as many as whole repeats leave. */
+  readonly border?: { readonly ends: number | 'even'; readonly letter: string };
+  readonly mirror: Mirror;
+  /**
+   * Ends that make the warp read the same from both sides; auto: where it is mirrored, or they are no more than a
+   * quarter of a repeat.
+   */
   readonly balance: 'auto' | 'yes' | 'no';
   readonly floating: 'auto' | 'yes' | 'no';
   readonly purpose: Purpose;
@@ -117,6 +123,8 @@ const needsKeys = keys({
     'general',
   ),
   border: v.optional(reading(borderOf)),
+  mirror: v.optional(reading(turnOf)),
+  'mirror weft': v.optional(reading(turnOf)),
   balance: v.optional(
     reading((given) => wordOf(given, ['auto', 'yes', 'no'] as const)),
     'auto',
@@ -200,6 +208,10 @@ export function readNeeds(text: string, file: string, flags: Readonly<Record<str
     ...(fibre !== undefined && { fibre }),
     hand,
     ...(border !== undefined && { border }),
+    mirror: {
+      ...(given.mirror && { warp: given.mirror }),
+      ...(given['mirror weft'] && { weft: given['mirror weft'] }),
+    },
     balance,
     floating,
     purpose: given.for,
@@ -240,12 +252,19 @@ function sizeOf(given: Given): YarnSize {
   return spoken(() => parseYarnSize(textOf(given, 'a yarn size such as 8/2 cotton')));
 }
 
-/** `8 D`: ends and the letter of their yarn. */
-function borderOf(given: Given): { ends: number; letter: string } {
-  const expected = 'ends and a letter, such as 8 D';
-  const found = /^(\d+)\s*([A-Z])$/.exec(textOf(given, expected));
+/** `8 D`: ends and the letter of their yarn; `even D`: what whole repeats leave. */
+function borderOf(given: Given): { ends: number | 'even'; letter: string } {
+  const expected = 'ends and a letter, such as 8 D, or even D for what whole repeats leave';
+  const found = /^(\d+|even)\s*([A-Z])$/.exec(textOf(given, expected));
   if (found === null) throw new Misread(`found ${describe(given)}; expected ${expected}`);
-  return { ends: numberOf(found[1]!, expected, 1, 200), letter: found[2]! };
+  const ends = found[1] === 'even' ? 'even' : wholeOf(found[1]!, expected, 1, 200);
+  return { ends, letter: found[2]! };
+}
+
+/** How an order turns; no: it does not. */
+function turnOf(given: Given): Turn | undefined {
+  const turn = wordOf(given, ['no', ...TURNS] as const);
+  return turn === 'no' ? undefined : turn;
 }
 
 /** Runs a reader that knows nothing of places. */

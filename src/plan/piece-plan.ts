@@ -53,20 +53,26 @@ export interface PiecePlan {
 const CATCH_FROM = 12.7;
 const CUT_FROM = 25.4;
 
-/** Plans one cloth on a warp of so many ends that is `width` mm wide in the reed. */
+/** The warp that a cloth is woven on: its ends in all, those of each border, and its width in the reed in millimetres. */
+interface OnWarp {
+  readonly ends: number;
+  readonly border: number;
+  readonly width: number;
+}
+
+/** Plans one cloth on its warp. */
 export function planPiece(
   cloth: KeptCloth,
   draft: Draft,
   number: number,
-  ends: number,
-  width: number,
+  { ends, border, width }: OnWarp,
   needs: Needs,
 ): PiecePlan {
   const { along } = spacing(draft.sett);
   const woven = before(needs.piece, needs.shrinkage);
   const picks = picksIn(woven, 1 / along);
   const shuttles = shuttlesOf(draft);
-  const [starts] = startingSides(draft, ends);
+  const [starts] = startingSides(draft, ends, border);
   const thrown = tally(shuttleOfPick(draft, shuttles), picks, shuttles.length);
   const list = pickList(draft, draft.weft.length * 2, starts!.sides);
   const longest = Math.max(0, ...list.map(({ carry }) => carry));
@@ -98,6 +104,7 @@ export function planPiece(
     cautions: [
       ...settCautions(settAdvice, draft),
       ...floatCautions(floats, needs, draft),
+      ...turnCautions(floats, cloth, draft),
       ...carryCautions(carry.mm, draft),
       ...lengthCautions(picks, draft, needs),
     ],
@@ -113,6 +120,15 @@ function floatCautions(floats: Floats, needs: Needs, draft: Draft): string[] {
     needs.purpose === 'general' ? 'general use' : needs.purpose === 'baby' ? 'a baby’s things' : `a ${needs.purpose}`;
   return [
     `Longest float ${sayLength(floats.longestMm, per)}: longer than the ${sayLength(limit, per)} usual for ${what}.`,
+  ];
+}
+
+/** Turns may lay two threads beside one another that were never neighbours. */
+function turnCautions({ longest, longestMm }: Floats, cloth: KeptCloth, draft: Draft): string[] {
+  const before = floatsOf(drawdown(cloth.draft), draft.sett).longest;
+  if (longest === null || longestMm === null || before === null || longest <= before) return [];
+  return [
+    `The turns lengthen the longest float from ${before} to ${longest} threads, ${sayLength(longestMm, draft.sett.per)}.`,
   ];
 }
 

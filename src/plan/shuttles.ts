@@ -115,16 +115,20 @@ export function caughtEnds(draft: Draft, picks: number, sides: readonly Side[], 
 /**
  * Every way of starting the shuttles, the one whose edges are best caught first; of equals all from the left first.
  * Counted over the picks after which weave, colours and sides recur.
+ *
+ * @param border ends before the first of the repeat, on which the threading runs on
  */
-export function startingSides(draft: Draft, ends: number): Starts[] {
+export function startingSides(draft: Draft, ends: number, border = 0): Starts[] {
   const shuttles = shuttlesOf(draft);
   const count = Math.min(shuttles.length, MOST_SHUTTLES);
   // After two repeats every shuttle is back on its side; two more take in every turn between repeats.
   const picks = 4 * draft.weft.length;
-  const last = (ends - 1) % draft.threading.length;
+  const threads = draft.threading.length;
+  const first = (threads - (border % threads)) % threads;
+  const last = (first + ends - 1) % threads;
   const ways = Array.from({ length: 2 ** count }, (_, bits): Starts => {
     const sides = shuttles.map((_s, s): Side => (s < count && (bits >> s) & 1 ? 'right' : 'left'));
-    const caught = caughtEnds(draft, picks, sides, 0, last);
+    const caught = caughtEnds(draft, picks, sides, first, last);
     return { sides, caught, allCaught: lost(caught) === 0 };
   });
   return ways.sort((a, b) => lost(a.caught) - lost(b.caught));

@@ -4,9 +4,10 @@ import { smallestPeriod } from '../order/order.js';
 import { Problem } from '../problem.js';
 import { picksIn, WEFT_EXTRA, type YarnAmount, yarnAmount } from './amounts.js';
 import { type Denting, dentingOf, dentsFilled, rankReeds } from './denting.js';
-import { balanceOf, type Filling, nearestFillings } from './fit.js';
+import { balanceOf, evenFillings, type Filling, nearestFillings } from './fit.js';
 import { obstacles } from './loom.js';
 import type { Per } from './measure.js';
+import { mirroredDraft, mirrorWords } from './mirror.js';
 import type { Needs } from './needs.js';
 import { type PiecePlan, planPiece } from './piece-plan.js';
 import type { KeptCloth } from './shortlist.js';
@@ -66,7 +67,7 @@ export function planWarps(kept: readonly KeptCloth[], needs: Needs): WarpPlan[] 
     const draft = fitted(cloth.draft, needs);
     const ends = draft.warp.map((yarn, i) => [draft.threading[i], draft.yarns[yarn]!.hex]);
     const key = JSON.stringify([ends, draft.yarns, draft.sett]);
-    groups.set(key, [...(groups.get(key) ?? []), { cloth, draft }]);
+    groups.set(key, [...(groups.get(key) ?? []), { cloth: called(cloth, needs), draft }]);
   }
   let number = 0;
   return [...groups.values()].map((group, at) => {
@@ -76,14 +77,20 @@ export function planWarps(kept: readonly KeptCloth[], needs: Needs): WarpPlan[] 
   });
 }
 
-/** A draft with the plan's sett, and the sizes of its yarns. */
+/** A cloth with what the plan makes of it in its recipe. Its own draft stays what it was. */
+function called(cloth: KeptCloth, { mirror }: Needs): KeptCloth {
+  const words = mirrorWords(mirror);
+  return words === '' ? cloth : { ...cloth, recipe: `${cloth.recipe}; ${words}` };
+}
+
+/** A draft with the plan's sett, and the sizes of its yarns; mirrored, where that is asked for. */
 function fitted(draft: Draft, needs: Needs): Draft {
   const yarns = draft.yarns.map((yarn) => {
     const size = needs.yarns[yarn.letter] ?? needs.yarns[''];
     return size === undefined ? yarn : { ...yarn, tex: size.tex };
   });
   const sett = needs.sett ?? draft.sett;
-  return { ...draft, yarns, sett: { ...sett, picks: needs.picks ?? sett.picks } };
+  return { ...mirroredDraft(draft, needs.mirror), yarns, sett: { ...sett, picks: needs.picks ?? sett.picks } };
 }
 
 function planWarp(
@@ -96,14 +103,19 @@ function planWarp(
   const { across, along } = spacing(draft.sett);
   const { per } = draft.sett;
   const wanted = Math.round(needs.width / across + 1e-9);
-  const border = needs.border?.ends ?? 0;
   const repeat = draft.warp.length;
   const balance = balanceIn(draft, needs);
-  const fillings = nearestFillings(wanted, repeat, balance + 2 * border);
-  const { repeats, ends: count } = fillings.find(({ ends }) => ends <= roomOf(needs, across)) ?? fillings[0]!;
+  const fixed = needs.border?.ends ?? 0;
+  const fillings =
+    fixed === 'even' ? evenFillings(wanted, repeat, balance) : nearestFillings(wanted, repeat, balance + 2 * fixed);
+  const filling = fillings.find(({ ends }) => ends <= roomOf(needs, across)) ?? fillings[0]!;
+  const { repeats, ends: count } = filling;
+  const border = filling.border ?? Number(fixed);
   const ends = layEnds(draft, count, border, needs);
   const width = count * across;
-  const pieces = group.map(({ cloth, draft: own }, at) => planPiece(cloth, own, before + at + 1, count, width, needs));
+  const pieces = group.map(({ cloth, draft: own }, at) =>
+    planPiece(cloth, own, before + at + 1, { ends: count, border, width }, needs),
+  );
   const floats =
     needs.floating === 'yes' || (needs.floating === 'auto' && pieces.some(({ starts }) => !starts.allCaught));
   const floating = { ends: floats ? 2 : 0, letter: draft.yarns[ends[0]!.yarn]!.letter };
@@ -177,9 +189,9 @@ function planWarp(
 }
 
 /** Ends that balance the last repeat, where that is asked for and can be had. */
-function balanceIn({ warp, threading }: Draft, { balance }: Needs): number {
+function balanceIn({ warp, threading }: Draft, { balance, mirror }: Needs): number {
   const ends = balanceOf(warp.map((yarn, i) => `${threading[i]} ${yarn}`)) ?? 0;
-  if (balance === 'auto') return ends <= warp.length / 4 ? ends : 0;
+  if (balance === 'auto') return mirror.warp !== undefined || ends <= warp.length / 4 ? ends : 0;
   return balance === 'yes' ? ends : 0;
 }
 

@@ -14,15 +14,26 @@ import { adviseSett, diametersPerInch } from '../../src/plan/sett.js';
 import { settWords } from '../../src/plan/sett-advice.js';
 import { figures } from '../../src/plan/sheet-figures.js';
 import { parseShortlist, shortlistText } from '../../src/plan/shortlist.js';
+import { startingSides } from '../../src/plan/shuttles.js';
 import { planWarps } from '../../src/plan/warp-plan.js';
 import { readWeavers } from '../../src/plan/weavers.js';
 import { parseYarnSize } from '../../src/plan/yarn.js';
 import { yarnOrder } from '../../src/plan/yarn-order.js';
 import { portraitOf, unlikeness } from '../../src/score/portrait.js';
+import { scoreDraft } from '../../src/score/score.js';
+import { VIEWS } from '../../src/score/views.js';
+import { columns, longest } from '../plain/floats.js';
 import { kept, twelve } from './cloths.js';
 
 const needsOf = (flags: Record<string, string> = {}) => readNeeds('', 'needs', { yarns: '8/2 cotton', ...flags });
 const towel = () => kept('2/2 twill', { warp: 'DDLDL', times: 4 });
+
+const cloth = fc.record({
+  name: fc.constantFrom('plain weave', '2/2 twill', 'summer and winter', 'huck', 'crackle', 'overshot'),
+  warp: fc.constantFrom('D', 'DL', 'DDLDL', 'DDDLL', 'DDLLL'),
+  weft: fc.constantFrom('L', 'DL', 'DDLDL'),
+  times: fc.constantFrom(1, 2, 4),
+});
 
 describe('a warp', () => {
   test('the sample warp of the worked examples: 402 ends, 202 dents, 100 heddles a shaft, 3 yd', () => {
@@ -46,15 +57,11 @@ describe('a warp', () => {
     expect(planWarps([towel()], needsOf({ floating: 'yes' }))[0]!.floating.ends).toBe(2);
   });
 
-  const cloth = fc.record({
-    name: fc.constantFrom('plain weave', '2/2 twill', 'summer and winter', 'huck', 'crackle', 'overshot'),
-    warp: fc.constantFrom('D', 'DL', 'DDLDL', 'DDDLL', 'DDLLL'),
-    weft: fc.constantFrom('L', 'DL', 'DDLDL'),
-    times: fc.constantFrom(1, 2, 4),
-  });
   const flags = fc.record({
     width: fc.constantFrom('6 in', '10 in', '20 in', '50 cm'),
-    border: fc.constantFrom(undefined, '6 D', '9 L'),
+    border: fc.constantFrom(undefined, '6 D', '9 L', 'even D'),
+    mirror: fc.constantFrom('no', 'single', 'doubled'),
+    'mirror weft': fc.constantFrom('no', 'single', 'doubled'),
     floating: fc.constantFrom('auto', 'yes', 'no'),
     pieces: fc.constantFrom('1', '3'),
   });
@@ -76,9 +83,20 @@ describe('a warp', () => {
         }
         expect(warp!.heddles.reduce((a, b) => a + b, 0)).toBe(warp!.ends.length);
         expect(warp!.ends.length).toBe(warp!.repeats * warp!.repeat + warp!.balance + 2 * warp!.border);
+        expect(warp!.fillings.map(({ ends }) => ends)).toContain(warp!.ends.length);
+        if (given.mirror !== 'no' || warp!.balance > 0) expect(warp!.ends).toEqual(warp!.ends.toReversed());
         expect(warp!.winding.chains.reduce((sum, chain) => sum + chain.ends, 0)).toBe(warp!.ends.length);
         const piece = warp!.pieces[0]!;
         expect(piece.shuttles.reduce((sum, shuttle) => sum + shuttle.picks, 0)).toBe(piece.picks);
+        const { draft } = piece;
+        expect(draft.endUnits.reduce((a, b) => a + b, 0)).toBe(draft.threading.length);
+        expect(draft.pickUnits.reduce((a, b) => a + b, 0)).toBe(draft.treadling.length);
+        const whole = {
+          ...draft,
+          threading: warp!.ends.map(({ shafts }) => shafts),
+          warp: warp!.ends.map(({ yarn }) => yarn),
+        };
+        expect(piece.starts).toEqual(startingSides(whole, warp!.ends.length)[0]);
         for (const amount of warp!.yarn) {
           expect(amount.total).toBeCloseTo(amount.warp + amount.weft, 6);
           expect(amount.withReserve).toBeCloseTo(amount.total * 1.1, 6);
@@ -154,6 +172,99 @@ describe('a warp', () => {
     );
     expect(planWarps([towel()], needsOf({ treadles: '2', shafts: '4' }))[0]!.cautions[0]).toBe(
       'Not on this loom: needs 4 treadles, the loom has 2, and two feet will not do it.',
+    );
+  });
+});
+
+describe('borders and mirrors', () => {
+  const planned = (flags: Record<string, string>, cloth = towel()) => planWarps([cloth], needsOf(flags))[0]!;
+
+  test('single turns and even borders: 38 ends, 10 repeats and borders of 9 are 399 of 400, D 231 and L 150 inside', () => {
+    const warp = planned({ mirror: 'single', border: 'even D', floating: 'no' });
+    expect(warp).toMatchObject({ wanted: 400, repeat: 38, balance: 1, repeats: 10, border: 9 });
+    expect(warp.ends).toHaveLength(399);
+    const field = warp.ends.slice(9, -9);
+    expect(
+      tally(
+        field.map(({ yarn }) => yarn),
+        381,
+        2,
+      ),
+    ).toEqual([231, 150]);
+    expect(warp.ends).toEqual(warp.ends.toReversed());
+    expect(warp.wound).toEqual([
+      { letter: 'D', ends: 249 },
+      { letter: 'L', ends: 150 },
+    ]);
+    const said = Object.fromEntries(figures(warp, warp.pieces[0]!));
+    expect(said.ends).toBe('399 = 10 × 38 + 1 to balance + borders 2 × 9');
+    expect(said.fillings).toBe(
+      'of 400: 10 repeats, borders 9: 399 (−1); 9 repeats, borders 28: 399 (−1); 8 repeats, borders 47: 399 (−1)',
+    );
+  });
+
+  test('borders as they are given: 10 repeats of 38 are 405, 9 are 367', () => {
+    const warp = planned({ mirror: 'single', border: '12 D' });
+    expect(warp.fillings.slice(0, 2)).toEqual([
+      { repeats: 10, ends: 405, over: 5 },
+      { repeats: 9, ends: 367, over: -33 },
+    ]);
+  });
+
+  test('doubled turns: 9 repeats of 40 and even borders of 20 are 400', () => {
+    const warp = planned({ mirror: 'doubled', border: 'even L' });
+    expect(warp).toMatchObject({ repeat: 40, balance: 0, repeats: 9, border: 20 });
+    expect(warp.ends).toHaveLength(400);
+  });
+
+  test('one repeat is woven where no more fit; what is no border or no turn is refused', () => {
+    expect(planned({ border: 'even D', width: '1.2 in' })).toMatchObject({ repeats: 1, border: 4 });
+    expect(() => planned({ border: 'evenly D' })).toThrow(
+      '--border: found “evenly D”; expected ends and a letter, such as 8 D',
+    );
+    expect(() => planned({ mirror: 'twice' })).toThrow('--mirror: found “twice”; expected no, single or doubled');
+  });
+
+  test('a mirrored treadling takes as many picks, and its cloth is the same from above and below', () => {
+    const { pieces } = planned({ mirror: 'single', 'mirror weft': 'single' });
+    const { draft, cloth } = pieces[0]!;
+    expect(draft.weft).toHaveLength(38);
+    expect(cloth.recipe).toBe('2/2 twill, DDLDL by thread ×4, weft DDLDL; warp and weft mirrored, single turns');
+    const { operations } = scoreDraft(draft, { weights: VIEWS.clear, floatLimit: { threads: 7 }, classics: [] }).scores;
+    expect(operations.map(({ op }) => op)).toEqual(expect.arrayContaining(['mirror-left-right', 'mirror-up-down']));
+  });
+
+  test('tabby goes on in turn where the pattern picks turn back', () => {
+    const { draft } = planned({ 'mirror weft': 'single' }, kept('overshot', { warp: 'D', weft: 'L' })).pieces[0]!;
+    const tabby = draft.treadling.filter((_, j) => draft.pickKinds[j] === 'tabby').map(String);
+    expect(tabby.every((treadle, k) => treadle !== tabby[(k + 1) % tabby.length])).toBe(true);
+    const pattern = draft.treadling.filter((_, j) => draft.pickKinds[j] === 'pattern').map(String);
+    expect(pattern.slice(1)).toEqual(pattern.slice(1).toReversed());
+  });
+
+  test('floats are measured again, and a turn that lengthens them is told', () => {
+    const { floats, cautions } = planned({ mirror: 'doubled', 'mirror weft': 'doubled' }).pieces[0]!;
+    expect(floats.longest).toBe(4);
+    expect(cautions).toContain('The turns lengthen the longest float from 2 to 4 threads, 0.2 in (5.1 mm).');
+    expect(planned({}).pieces[0]!.cautions.join()).not.toContain('turns lengthen');
+    fc.assert(
+      fc.property(
+        cloth,
+        fc.constantFrom('single', 'doubled'),
+        fc.constantFrom('no', 'single', 'doubled'),
+        (made, warp, weft) => {
+          const piece = planned({ mirror: warp, 'mirror weft': weft }, kept(made.name, made)).pieces[0]!;
+          const { draft } = piece;
+          const up = draft.treadling.map((_, j) =>
+            draft.threading.map((on) => (on.some((shaft) => liftAt(draft, j).includes(shaft)) ? 1 : 0)),
+          );
+          const { warpFace, warpBack, weftFace, weftBack } = piece.floats;
+          const ends = columns(up);
+          expect([warpFace, warpBack]).toEqual([longest(ends, 1), longest(ends, 0)]);
+          expect([weftFace, weftBack]).toEqual([longest(up, 0), longest(up, 1)]);
+        },
+      ),
+      { numRuns: 25 },
     );
   });
 });

@@ -27,8 +27,9 @@ export interface Demand {
   readonly shuttles: number;
 }
 
-/** The tie-up of a draft on a loom, and the shafts raised at each pick. */
-export function tiedUp(draft: Draft, loom: Pick<Loom, 'kind' | 'treadles' | 'shafts'>): TiedUp {
+/** The tie-up of a draft on a loom, and the shafts raised at each pick. Shafts that carry no ends are left untied. */
+export function tiedUp(draft: Draft, { kind, treadles }: Pick<Loom, 'kind' | 'treadles'>): TiedUp {
+  const loom = { kind, ...(treadles !== undefined && { treadles }) };
   return { ...tieUpOn(draft, loom), lifts: draft.treadling.map((_, j) => liftAt(draft, j)) };
 }
 

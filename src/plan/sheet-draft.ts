@@ -1,7 +1,7 @@
 import { drawdown } from '../cloth/drawdown.js';
 import { colourAt, colourFace } from '../cloth/face.js';
 import { luminance, type Yarn } from '../colour/yarn.js';
-import { spacing } from '../draft/draft.js';
+import { shaftCount, spacing } from '../draft/draft.js';
 import type { LoomKind } from './loom.js';
 import { type Frame, greyOf, NUMBERS, type Sheets } from './paper.js';
 import type { PiecePlan } from './piece-plan.js';
@@ -26,7 +26,7 @@ const HEAD = 9;
  */
 export async function drawDraft(sheets: Sheets, piece: PiecePlan, kind: LoomKind, frame: Frame): Promise<void> {
   const { draft, tied } = piece;
-  const shafts = Math.max(...draft.threading.flat(), ...draft.tieUp.flat());
+  const shafts = shaftCount(draft);
   const columns = tied.manner === 'lift plan' ? shafts : tied.treadles.length;
   const across = (frame.width - LEFT - RIGHT) / (draft.warp.length + columns + 3.5);
   const along = (frame.height - HEAD) / (draft.weft.length + shafts + 3);

@@ -126,10 +126,19 @@ function foldedPicks(sheets: Sheets, { lines, times }: Fold<PickLine>, width: nu
     if (words + sheets.textWidth(line.steps, NUMBERS, true) <= width) return [{ ...row, steps: line.steps }];
     // What recurs begins on a line of its own, and so does what follows it.
     const parts = line.steps.split(/(?<=×\d+) | (?=\(|[\d+]+×)/);
-    const own = parts.flatMap((part) => sheets.wrapped(part, width - INDENT, type));
+    const own = parts.flatMap((part) => inLines(part, sheets.wrapped(part, width - INDENT, type).length));
     return [row, ...own.map((steps) => ({ numbers: '', shuttle: '', steps }))];
   });
   return [...head, ...rows];
+}
+
+/** Steps in so many lines, as many in each as in the others. */
+function inLines(steps: string, lines: number): string[] {
+  const each = steps.split(' ');
+  const count = Math.ceil(each.length / lines);
+  return Array.from({ length: Math.ceil(each.length / count) }, (_, line) =>
+    each.slice(line * count, (line + 1) * count).join(' '),
+  );
 }
 
 /** `left to right, carry 4`. */

@@ -37,7 +37,7 @@ const CLOTHS = {
 const LOOMS = {
   rising: {},
   'sinking, four treadles': { loom: 'sinking', treadles: '4' },
-  countermarch: { loom: 'countermarch' },
+  'countermarch of twelve shafts': { loom: 'countermarch', shafts: '12' },
   table: { loom: 'table' },
 };
 
@@ -128,6 +128,8 @@ test('tie-ups in words: what rises, what sinks, both', () => {
   expect(said({ loom: 'sinking' })).toBe('treadle 1: 3 4; 2: 1 4; 3: 1 2; 4: 2 3 (shafts down)');
   expect(said({ loom: 'countermarch' })).toContain('treadle 1: o 1 2 x 3 4; 2: o 2 3 x 1 4');
   expect(said({ loom: 'table' })).toBe('');
+  // Four more shafts on the loom carry no ends, and are left untied.
+  expect(said({ loom: 'countermarch', shafts: '8' })).toBe(said({ loom: 'countermarch' }));
   const bands = () => kept('turned twill on four shafts', { warp: 'DDLDL', by: 'unit' });
   expect(said({ treadles: '6' }, bands)).toBe(
     '8 lifts on 6 treadles with two feet: treadle 1: 1; 2: 2; 3: 3; 4: 4; 5: 1 2; 6: 3 4 (shafts up)',

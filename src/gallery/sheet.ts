@@ -21,7 +21,7 @@ export interface SheetOptions {
 
 /** A4 upright, in millimetres. */
 const PAGE = { width: 210, height: 297, side: 10, top: 8, bottom: 8 };
-const HEAD = 19.5;
+const HEAD = 20.5;
 const FOOT = 9;
 const LAYOUTS = { 16: { columns: 4, side: 44.5 }, 25: { columns: 5, side: 34.8 } } as const;
 /** Lines under a picture, the one with its number included. */

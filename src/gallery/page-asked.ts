@@ -4,6 +4,7 @@ import { formatOrder, type Order } from '../order/order.js';
 import { PARTS } from '../score/rank.js';
 import { viewOf } from '../score/views.js';
 import { PART_WORDS } from '../score/why.js';
+import { profileInLetters } from '../search/candidate.js';
 import type { By, Done, Fill, NameAsked, Question, Sameness } from '../search/question.js';
 import { ALL, waysInWords, waysTried } from '../search/ways.js';
 import { recognitionOf } from '../structure/on-draft.js';
@@ -196,5 +197,5 @@ function doneOf({ files, drafts, unlike }: Done): string {
 }
 
 function blocksOf(profile: Question['profile']): string {
-  return typeof profile === 'string' ? 'chosen by the colour order' : profile.join(' ');
+  return typeof profile === 'string' ? 'chosen by the colour order' : profileInLetters(profile);
 }

@@ -36,7 +36,11 @@ const TURNS_AT_LEAST = 3;
  * DLDDL, `(DL)4 (LD)4` for a log cabin.
  */
 export function formatRuns(order: ArrayLike<number>, yarns: readonly Yarn[]): string {
-  const letters = formatOrder(order, yarns);
+  return runsOf(formatOrder(order, yarns));
+}
+
+/** Letters by their runs and by two of them in turn, as `formatRuns` writes an order. */
+export function runsOf(letters: string): string {
   const words: string[] = [];
   for (let at = 0; at < letters.length; ) {
     const letter = letters[at]!;

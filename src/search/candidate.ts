@@ -1,6 +1,6 @@
 import type { Draft } from '../draft/draft.js';
 import { colours, endStrands, layout, pickStrands, type Strands, wholeRepeat } from '../order/lay.js';
-import { exchanged, formatOrder, type Order } from '../order/order.js';
+import { exchanged, formatOrder, type Order, runsOf } from '../order/order.js';
 import { type Family, layingOf } from './family.js';
 import type { Question } from './question.js';
 
@@ -38,13 +38,21 @@ export function draftOf(candidate: Candidate, question: Question): Draft {
   return { ...wholeRepeat(weave, ends, picks), yarns: question.yarns, sett: question.sett };
 }
 
+/** A block order as it is read back: `A A B`, or where blocks are wide `A3 B3 C4`. */
+export function profileInLetters(blocks: readonly string[]): string {
+  const letters = blocks.join('');
+  return /(.)\1\1/.test(letters) ? runsOf(letters) : blocks.join(' ');
+}
+
 /** How a candidate is made, in one line. */
 export function recipeOf(candidate: Candidate, question: Question): string {
   const { family, warp, weft, start } = candidate;
   const isTreadled = question.draft !== undefined && family.manner !== '';
   const weave = family.structure + (family.manner ? `${isTreadled ? ' treadled' : ''} ${family.manner}` : '');
-  const blocks = family.called ?? (family.profile.length > 1 ? family.profile.join(' ') : '');
-  const treadled = family.treadled ? ` ${isTreadled ? 'in blocks' : 'treadled'} ${family.treadled.join(' ')}` : '';
+  const blocks = family.called ?? (family.profile.length > 1 ? profileInLetters(family.profile) : '');
+  const treadled = family.treadled
+    ? ` ${isTreadled ? 'in blocks' : 'treadled'} ${profileInLetters(family.treadled)}`
+    : '';
   const profile = `${blocks === '' ? '' : ` ${blocks}`}${treadled}`;
   const times = family.times > 1 ? ` ×${family.times}` : '';
   const fill = family.fill === 'solid' ? '' : family.fill === 'nest' ? ' nested' : ' alternate';

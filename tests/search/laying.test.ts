@@ -1,11 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { formatOrder, nested, parseOrder } from '../../src/order/order.js';
-import { type Candidate, draftOf, recipeOf, weftOf } from '../../src/search/candidate.js';
+import { type Candidate, draftOf, profileInLetters, recipeOf, weftOf } from '../../src/search/candidate.js';
 import { familiesOf } from '../../src/search/family.js';
 import type { Question } from '../../src/search/question.js';
 import { readQuestion, resolvedQuestion } from '../../src/search/read-question.js';
 import { explore } from '../../src/search/run.js';
 import { spaceOf } from '../../src/search/space.js';
+import { parseProfile } from '../../src/structure/index.js';
 import { QUESTION } from './question.js';
 
 const noDraft = () => {
@@ -92,6 +93,12 @@ describe('order and profile against each other', () => {
     });
     expect([draft.threading.length, draft.treadling.length]).toEqual([6, 8]);
     expect(recipe).toBe('monk’s belt A A B treadled A B, D by unit, weft D');
+  });
+  test('wide blocks are said by their runs, as they are read back', () => {
+    const profile = [...'AAABBBCCCDDDDCCCBBB'];
+    expect(profileInLetters(profile)).toBe('A3 B3 C3 D4 C3 B3');
+    expect(parseProfile(profileInLetters(profile), ['A', 'B', 'C', 'D'])).toEqual(profile);
+    expect(profileInLetters(['A', 'A', 'B'])).toBe('A A B');
   });
 });
 

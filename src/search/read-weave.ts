@@ -65,9 +65,12 @@ export function refuseWithDraft(written: Written, draft: Question['draft']): voi
     written.profile === undefined &&
     [...endUnits, ...pickUnits].every((unit) => unit === 1)
   ) {
-    throw new Misread('found “unit” with a draft that has no units; expected “units: 4” or the like in the draft', {
-      within: ['by'],
-    });
+    throw new Misread(
+      'found “unit” with a draft that has no units; expected “units: 4” or the like in the draft (convert --units finds some)',
+      {
+        within: ['by'],
+      },
+    );
   }
 }
 

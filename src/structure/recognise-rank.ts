@@ -35,12 +35,19 @@ function compareWeave(a: Fit, b: Fit): number {
   );
 }
 
-/**
- * Whether ends and picks are all of the structure's units. Units of single ends say little: nearly every threading on
- * four shafts is a walk from end to end.
- */
+/** Units of single ends say little: nearly every threading on four shafts is a walk from end to end. */
+function saysMuch(fit: Fit): boolean {
+  return meanUnit(fit) >= 2;
+}
+
+/** Whether ends and picks are all of the structure's units, and these say something. */
 export function explained(fit: Fit): boolean {
-  return fit.treadling !== undefined && meanUnit(fit) >= 2;
+  return fit.treadling !== undefined && saysMuch(fit);
+}
+
+/** Whether anything speaks for the structure: its treadling, or units that not every threading has. */
+export function speaks(fit: Fit): boolean {
+  return fit.treadling !== undefined || saysMuch(fit);
 }
 
 /** Shafts and blocks of the structure that the weave does not use. */

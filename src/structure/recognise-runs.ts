@@ -1,7 +1,8 @@
 /**
  * Divides a ring of numbers into straight runs, up or down one at a time (from the highest on to the lowest counts as
  * up), for a threading that is no known structure's. Turning points end a run; a single thread between runs joins the
- * one before. Where no two numbers run on, every thread is a unit of its own.
+ * one before. A run that goes more than once through the numbers is a unit each time. Where no two numbers run on,
+ * every thread is a unit of its own.
  *
  * @returns thread on which the first run begins, and the lengths of the runs
  */
@@ -21,7 +22,14 @@ export function runLengths(ring: readonly number[]): [from: number, lengths: num
     if (begins[(from + i) % size] || lengths.length === 0) lengths.push(1);
     else lengths[lengths.length - 1]!++;
   }
-  return lengths.every((length) => length === 1) ? [0, ring.map(() => 1)] : [from, lengths];
+  if (lengths.every((length) => length === 1)) return [0, ring.map(() => 1)];
+  return [from, lengths.flatMap((length) => rounds(length, highest))];
+}
+
+/** A run, cut after each time through the numbers. */
+function rounds(length: number, highest: number): number[] {
+  const left = length % highest;
+  return [...new Array<number>(Math.floor(length / highest)).fill(highest), ...(left > 0 ? [left] : [])];
 }
 
 /** A straight draw all round: once through the numbers is a run. */

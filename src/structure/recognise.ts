@@ -4,7 +4,7 @@ import { structures } from './index.js';
 import { type Lift, tabbySheds } from './loom.js';
 import { type Fit, fitsOf, kindsOf, unitLengths } from './recognise-fit.js';
 import { drawnIn, followsAt } from './recognise-order.js';
-import { equallyGood } from './recognise-rank.js';
+import { equallyGood, speaks } from './recognise-rank.js';
 import { oneRepeat } from './recognise-ring.js';
 import { runLengths } from './recognise-runs.js';
 import { sayRecognition } from './recognise-words.js';
@@ -62,7 +62,7 @@ export interface Recognition {
  */
 export function recognise(weave: Weave, among: readonly Structure[] = structures): Recognition {
   refuseLarge(weave);
-  const fits = fitsOf(weave, among);
+  const fits = fitsOf(weave, among).filter(speaks);
   const [best] = fits;
   const sheds = weave.treadling.map((_, pick) => liftAt(weave, pick).join());
   const repeat = {

@@ -323,7 +323,7 @@ describe('what is wrong with a question is said in one sentence', () => {
     ],
     [
       'draft: a.yaml\nby: unit',
-      'q.yaml:2:5: found “unit” with a draft that has no units; expected “units: 4” or the like in the draft',
+      'q.yaml:2:5: found “unit” with a draft that has no units; expected “units: 4” or the like in the draft (convert --units finds some)',
     ],
     ['draft: a.yaml\nprofile: B', 'q.yaml:2:10: profile “B”: found “B”; expected blocks A, counts or brackets'],
     ['structure: crackle\ntreadling: backwards', /^q\.yaml:2:12: crackle has no treadling “backwards”/],

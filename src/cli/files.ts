@@ -1,4 +1,4 @@
-import { closeSync, fstatSync, openSync, readFileSync } from 'node:fs';
+import { closeSync, fstatSync, openSync, readSync } from 'node:fs';
 import { extname } from 'node:path';
 import type { Draft } from '../draft/draft.js';
 import { LARGEST_WIF, readWif, refuseLarge } from '../draft/wif.js';
@@ -16,17 +16,18 @@ const REASONS: Readonly<Record<string, string>> = {
   EPERM: 'found a file that may not be read',
 };
 
-/** The bytes of a file; one that is too large is refused before it is read. */
+/** The bytes of a file; of one that is too large, whatever it says of its size, no more than a little is read. */
 export function readBytes(path: string, what: string, largest = LARGEST_FILE): Buffer {
   try {
     const file = openSync(path, 'r');
     try {
       const stats = fstatSync(file);
       if (stats.isDirectory()) throw new Problem(`${path}: found a folder; expected ${what}`);
-      if (stats.size > largest) {
+      const bytes = stats.size > largest ? undefined : readAtMost(file, largest);
+      if (bytes === undefined) {
         throw new Problem(`${path}: found more than ${largest / 1_000_000} MB; expected ${what}`);
       }
-      return readFileSync(file);
+      return bytes;
     } finally {
       closeSync(file);
     }
@@ -37,6 +38,19 @@ export function readBytes(path: string, what: string, largest = LARGEST_FILE): B
     if (reason !== undefined) throw new Problem(`${path}: ${reason}; expected ${what}`);
     throw new MachineFault(`${path}: could not be read (${code})`, { cause: error });
   }
+}
+
+/** All that an open file holds, which may be a pipe; undefined where that is more. */
+function readAtMost(file: number, largest: number): Buffer | undefined {
+  const chunks: Buffer[] = [];
+  for (let left = largest; left >= 0; ) {
+    const chunk = Buffer.alloc(Math.min(left + 1, 65_536));
+    const count = readSync(file, chunk);
+    if (count === 0) return Buffer.concat(chunks);
+    chunks.push(chunk.subarray(0, count));
+    left -= count;
+  }
+  return undefined;
 }
 
 /** The text of a file. */

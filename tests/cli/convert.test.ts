@@ -1,4 +1,4 @@
-import { readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { PassThrough } from 'node:stream';
 import { fileURLToPath } from 'node:url';
@@ -155,6 +155,14 @@ describe('what is wrong', () => {
     ['a.wif', 'b.yaml', {}, /a\.wif: line 1: found “name: Hound” before any section; expected \[WIF\]/],
   ])('%s to %s with %j', async (from, to, flags, message) => {
     await expect(through(from, HOUND, to, flags)).rejects.toThrow(message);
+  });
+
+  it.skipIf(!existsSync('/dev/zero'))('reads no more of a file without end than a draft may have', async () => {
+    await inFolder(async (folder) => {
+      const [input, output] = [join(folder, 'endless.yaml'), join(folder, 'b.wif')];
+      symlinkSync('/dev/zero', input);
+      await expect(convert({ input, output })).rejects.toThrow('endless.yaml: found more than 1 MB; expected a draft');
+    });
   });
 
   it('leaves no file behind', async () => {

@@ -15,7 +15,7 @@ export interface YarnAmount {
 
 /** Weft taken in beyond the width in the reed, for waves and turns, and kept back of all yarn (common practice). */
 export const WEFT_EXTRA = 0.1;
-export const RESERVE = 0.1;
+const RESERVE = 0.1;
 
 /** Grams of a length (mm) of yarn of so many grams per 1000 m. */
 export function gramsOf(mm: number, tex: number): number {

@@ -85,8 +85,3 @@ export function balanceOf<T>(repeat: readonly T[]): number | undefined {
   }
   return undefined;
 }
-
-/** The threads of a field: whole repeats and then the first threads once more. */
-export function field<T>(repeat: readonly T[], ends: number): T[] {
-  return Array.from({ length: ends }, (_, i) => repeat[i % repeat.length]!);
-}

@@ -4,7 +4,7 @@ import { Problem } from '../problem.js';
 export const INCH = 25.4;
 export const YARD = 914.4;
 export const POUND = 453.59237;
-export const OUNCE = POUND / 16;
+const OUNCE = POUND / 16;
 
 /** The measures a sheet is written in first; the other is given in brackets. */
 export type Per = 'inch' | 'cm';

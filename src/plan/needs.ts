@@ -27,11 +27,11 @@ import { USUAL_WARP } from './warp.js';
 import { FIBRES, type Fibre, parseYarnSize, type YarnSize } from './yarn.js';
 
 /** The sizes of paper that sheets are made for. */
-export const PAPERS = ['a4', 'letter'] as const;
+const PAPERS = ['a4', 'letter'] as const;
 export type Paper = (typeof PAPERS)[number];
 
 /** How large cloths are on contact sheets: half size, actual size, or as they look from 6 m away. */
-export const PICTURES = ['half', 'actual', 'far'] as const;
+const PICTURES = ['half', 'actual', 'far'] as const;
 export type Pictures = (typeof PICTURES)[number];
 
 /** What a plan is made from beside the shortlist. Lengths in millimetres, shares from 0 to below 1. */

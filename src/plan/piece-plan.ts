@@ -5,7 +5,7 @@ import { picksIn, tally, WEFT_EXTRA } from './amounts.js';
 import { type TiedUp, tiedUp } from './loom.js';
 import { sayLength } from './measure.js';
 import type { Needs } from './needs.js';
-import { FLOAT_LIMITS } from './purpose.js';
+import { FLOAT_LIMITS, picksForSquare, threadsWithin } from './purpose.js';
 import type { SettAdvice } from './sett.js';
 import { settCautions, settFor } from './sett-advice.js';
 import type { KeptCloth } from './shortlist.js';
@@ -107,6 +107,7 @@ export function planPiece(
       ...turnCautions(floats, cloth, draft),
       ...carryCautions(carry.mm, draft),
       ...lengthCautions(picks, draft, needs),
+      ...shapeCautions(draft, cloth.draft.sett),
     ],
   };
 }
@@ -114,12 +115,25 @@ export function planPiece(
 function floatCautions(floats: Floats, needs: Needs, draft: Draft): string[] {
   const limit = FLOAT_LIMITS[needs.purpose];
   const { per } = draft.sett;
+  const { across, along } = spacing(draft.sett);
   if (floats.longestMm === null) return ['Some threads never interlace: this cloth needs more threads to hold it.'];
   if (floats.longestMm <= limit + 1e-6) return [];
   const what =
     needs.purpose === 'general' ? 'general use' : needs.purpose === 'baby' ? 'a baby’s things' : `a ${needs.purpose}`;
   return [
-    `Longest float ${sayLength(floats.longestMm, per)}: longer than the ${sayLength(limit, per)} usual for ${what}.`,
+    `Longest float ${sayLength(floats.longestMm, per)}: longer than the ${sayLength(limit, per)} usual for ${what}, ` +
+      `${threadsWithin(limit, Math.max(across, along))} threads here.`,
+  ];
+}
+
+/** What was drawn as long as it is wide, and is not at the sett that is planned. */
+function shapeCautions({ warp, weft, sett }: Draft, drawn: Draft['sett']): string[] {
+  const wanted = picksForSquare(warp.length, sett.ends, sett.picks);
+  const isSquare = Math.abs(picksForSquare(warp.length, drawn.ends, drawn.picks) - weft.length) < 0.5;
+  if (!isSquare || Math.abs(wanted - weft.length) < 1) return [];
+  return [
+    `At ${sett.picks} picks a repeat of ${warp.length} ends is square with ${wanted.toFixed(0)} picks; it has ${weft.length}: ` +
+      `it comes out ${wanted < weft.length ? 'longer' : 'shorter'} than drawn.`,
   ];
 }
 

@@ -7,7 +7,7 @@ import type { WarpPlan } from './warp-plan.js';
 import type { OrderedYarn } from './yarn-order.js';
 
 /** The name by which a plan's own file is known. */
-export const PLAN_FORMAT = 'shedlight-plan';
+const PLAN_FORMAT = 'shedlight-plan';
 
 /** The text of a plan for programs: every figure of the sheets, lengths in millimetres, weights in grams. */
 export function planText(warps: readonly WarpPlan[], yarn: readonly OrderedYarn[], gamp?: Gamp): string {

@@ -2,6 +2,7 @@ import { type Fold, folded, type PickLine, pickSheet } from './lists.js';
 import { type Frame, NUMBERS, type Sheets } from './paper.js';
 import type { PiecePlan } from './piece-plan.js';
 import { LEADING, LINE, title } from './sheet-lists.js';
+import { restingSides } from './shuttles.js';
 
 /** From row to row where the list stands in two columns. */
 const COMPACT = 4.6;
@@ -103,10 +104,13 @@ function drawCompact(sheets: Sheets, piece: PiecePlan, rows: readonly PickRow[],
 }
 
 /** Where the shuttles lie after one repeat. */
-function homeWords({ shuttles, list }: PiecePlan): string {
+function homeWords({ shuttles, draft }: PiecePlan): string {
+  const sides = shuttles.map(({ side }) => side);
+  const rests = restingSides(draft, draft.weft.length, sides);
   const home = shuttles.map(({ name, side }, s) => {
-    const last = list.filter((thrown) => thrown.shuttle === s).at(-1)!;
-    return last.to === side ? `${name} is back on the ${side}` : `${name} ends on the ${last.to}: next repeat mirrored`;
+    return rests[s] === side
+      ? `${name} is back on the ${side}`
+      : `${name} ends on the ${rests[s]}: next repeat mirrored`;
   });
   return `After one repeat ${home.join('; ')}.`;
 }

@@ -5,7 +5,7 @@ import { codeOf } from '../score/code.js';
 import { faultOf, restoredDraft, storedDraft, storedDraftSchema } from './stored-draft.js';
 
 /** The name by which a file of kept cloths is known. */
-export const SHORTLIST_FORMAT = 'shedlight-shortlist';
+const SHORTLIST_FORMAT = 'shedlight-shortlist';
 
 /** More than anybody weaves from; guards what is built from a file. */
 const MOST_KEPT = 1000;

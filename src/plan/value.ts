@@ -37,7 +37,7 @@ export function valuePairs(yarns: readonly Yarn[]): ValuePair[] {
 }
 
 /** What a difference of L* promises. */
-export function verdictOn(difference: number): Verdict {
+function verdictOn(difference: number): Verdict {
   return LEAST.find(([least]) => difference >= least)?.[1] ?? 'will not show';
 }
 
@@ -53,7 +53,10 @@ export function valueGroups(yarns: readonly Yarn[]): { readonly dark: Yarn[]; re
   return { dark: sorted.slice(0, at), light: sorted.slice(at), gap };
 }
 
-/** Sentences about yarns that spoil the pattern: pairs that will not show, and a D that is lighter than the L. */
+/**
+ * Sentences about yarns that spoil the pattern: pairs that will not show, more than two that do not part into dark and
+ * light, and a D that is lighter than the L.
+ */
 export function valueWarnings(yarns: readonly Yarn[]): string[] {
   const near = valuePairs(yarns)
     .filter((pair) => pair.verdict === 'will not show')
@@ -61,6 +64,9 @@ export function valueWarnings(yarns: readonly Yarn[]): string[] {
       ({ darker, lighter, difference }) =>
         `${darker.letter} and ${lighter.letter} differ by only ${difference.toFixed(1)} L*: they will not show on each other`,
     );
+  const { gap } = valueGroups(yarns);
+  const parted = yarns.length < 3 || verdictOn(gap) !== 'will not show';
+  if (!parted) near.push(`no step in lightness parts dark yarns from light ones: the widest is ${gap.toFixed(1)} L*`);
   const dark = yarns.find((yarn) => yarn.letter === 'D');
   const light = yarns.find((yarn) => yarn.letter === 'L');
   const turned = dark !== undefined && light !== undefined && yarnLightness(dark) > yarnLightness(light);

@@ -62,7 +62,7 @@ const TIE_AT_MOST = 80;
 const TIE_LONG = 20;
 
 /** Runs of one colour along a warp, not round it. */
-export function runsOf(warp: ArrayLike<number>): Run[] {
+function runsOf(warp: ArrayLike<number>): Run[] {
   const runs: { yarn: number; ends: number }[] = [];
   for (let i = 0; i < warp.length; i++) {
     const last = runs.at(-1);
@@ -96,7 +96,7 @@ export function windInOrder(warp: ArrayLike<number>, tieEvery: number, border = 
 }
 
 /** One chain a colour, in the order in which the colours first come, with its counting ties. */
-export function chainsOf(warp: ArrayLike<number>, repeat: number, border = 0): Chain[] {
+function chainsOf(warp: ArrayLike<number>, repeat: number, border = 0): Chain[] {
   const counts = new Map<number, number>();
   const inRepeat = new Map<number, number>();
   for (let i = 0; i < warp.length; i++) {

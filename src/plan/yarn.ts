@@ -69,20 +69,10 @@ export function texOfCount(system: CountSystem, count: number): number {
   return 1e6 / (metresPerKilo(system) * count);
 }
 
-/** The count of a yarn of so many grams per 1000 m. */
-export function countOfTex(system: CountSystem, tex: number): number {
-  return 1e6 / (metresPerKilo(system) * tex);
-}
-
 /** Yards in a pound, and metres in a kilogram. */
 export function lengthPerWeight(tex: number): { readonly yardsPerPound: number; readonly metresPerKilo: number } {
   const metres = 1e6 / tex;
   return { yardsPerPound: (metres * POUND) / YARD, metresPerKilo: metres };
-}
-
-/** The count of several yarns of unequal count twisted together: 60 with 40 is 24 (Taylor 1909). */
-export function foldedCount(counts: readonly number[]): number {
-  return 1 / counts.reduce((sum, count) => sum + 1 / count, 0);
 }
 
 /** What a bare `60/2 silk` can mean, in yards to the pound: English spun silk, cotton's way, metric. */

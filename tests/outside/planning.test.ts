@@ -9,7 +9,7 @@ import type { Draft, Sett, Weave } from '../../src/draft/draft.js';
 import { gramsOf, picksIn, tally, WEFT_EXTRA, yarnAmount } from '../../src/plan/amounts.js';
 import { contactLayout } from '../../src/plan/contact.js';
 import { dentingOf, dentsOf, rankReeds } from '../../src/plan/denting.js';
-import { balanceOf, evenBorders, field, mirrored, nearestFillings } from '../../src/plan/fit.js';
+import { balanceOf, evenBorders, mirrored, nearestFillings } from '../../src/plan/fit.js';
 import {
   checkSections,
   gampColours,
@@ -34,7 +34,7 @@ import { paintCloth } from '../../src/render/cloth.js';
 import { viewingLimits } from '../../src/score/distance.js';
 import { findStructure, parseProfile, weaveOf } from '../../src/structure/index.js';
 import { heddles } from '../../src/structure/loom.js';
-import { kept, type Made } from '../plan/cloths.js';
+import { field, kept, type Made } from '../plan/cloths.js';
 
 const SETT: Sett = { ends: 20, picks: 20, per: 'inch' };
 const YARNS = [

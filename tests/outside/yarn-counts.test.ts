@@ -3,15 +3,7 @@
 // data/planning.json was recomputed from 1 lb = 453.59237 g and 1 yd = 0.9144 m by a separate script.
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import {
-  countOfTex,
-  foldedCount,
-  lengthPerWeight,
-  metresPerKilo,
-  parseYarnSize,
-  silkReadings,
-  texOfCount,
-} from '../../src/plan/yarn.js';
+import { lengthPerWeight, metresPerKilo, parseYarnSize, silkReadings, texOfCount } from '../../src/plan/yarn.js';
 
 const data = JSON.parse(readFileSync(new URL('./data/planning.json', import.meta.url), 'utf8')) as {
   systems: Record<string, [number, number, number]>;
@@ -33,7 +25,7 @@ describe('systems', () => {
     expect(texOfCount(system, 1)).toBeCloseTo(constant, 9);
     expect(metresPerKilo(system) / 1000).toBeCloseTo(factor, 9);
     expect(lengthPerWeight(texOfCount(system, 1)).yardsPerPound).toBeCloseTo(yards, 9);
-    expect(countOfTex(system, texOfCount(system, 17))).toBeCloseTo(17, 12);
+    expect(texOfCount(system, 17) * 17).toBeCloseTo(constant, 9);
   });
 
   test('factors that ASTM D2260 prints', () => {
@@ -43,18 +35,18 @@ describe('systems', () => {
     expect(texOfCount('linen', 1)).toBeCloseTo(1653.52, 2);
     expect(9 * texOfCount('cotton', 1)).toBeCloseTo(5314.87, 2);
     expect(lengthPerWeight(texOfCount('metric', 1)).yardsPerPound).toBeCloseTo(496.055, 3);
-    expect(countOfTex('worsted', texOfCount('cotton', 10))).toBeCloseTo(15, 9);
-    expect(countOfTex('linen', texOfCount('cotton', 1))).toBeCloseTo(2.8, 9);
-    expect(countOfTex('run', texOfCount('cotton', 1))).toBeCloseTo(0.525, 9);
-    expect(countOfTex('cotton', 30)).toBeCloseTo(19.7, 1);
+    expect(texOfCount('worsted', 15)).toBeCloseTo(texOfCount('cotton', 10), 9);
+    expect(texOfCount('linen', 2.8)).toBeCloseTo(texOfCount('cotton', 1), 9);
+    expect(texOfCount('run', 0.525)).toBeCloseTo(texOfCount('cotton', 1), 9);
+    expect(texOfCount('cotton', 19.7)).toBeCloseTo(30, 1);
   });
 
   test('Brooks: 20s cotton is 30s worsted, 56s linen, 16.93 French', () => {
     const tex = texOfCount('cotton', 20);
-    expect(countOfTex('worsted', tex)).toBeCloseTo(30, 9);
-    expect(countOfTex('linen', tex)).toBeCloseTo(56, 9);
+    expect(texOfCount('worsted', 30)).toBeCloseTo(tex, 9);
+    expect(texOfCount('linen', 56)).toBeCloseTo(tex, 9);
     // The French count is metres in half a gram.
-    expect(countOfTex('metric', tex) / 2).toBeCloseTo(16.93, 2);
+    expect(lengthPerWeight(tex).metresPerKilo / 2000).toBeCloseTo(16.93, 2);
   });
 });
 
@@ -102,11 +94,4 @@ describe('labels', () => {
       expect(() => parseYarnSize(text)).toThrow(/expected a yarn size/);
     },
   );
-});
-
-test('yarns of unequal count folded together (Taylor; Brooks)', () => {
-  expect(foldedCount([60, 40])).toBeCloseTo(24, 12);
-  expect(foldedCount([10, 20, 60])).toBeCloseTo(6, 12);
-  expect(foldedCount([40, 20])).toBeCloseTo(13 + 1 / 3, 12);
-  expect(foldedCount([40, 80, 120])).toBeCloseTo(21.818, 3);
 });

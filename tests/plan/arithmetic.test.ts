@@ -2,13 +2,14 @@ import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { picksIn, tally } from '../../src/plan/amounts.js';
 import { dentingOf, dentsFilled, dentsOf } from '../../src/plan/denting.js';
-import { balanceOf, field, mirrored, nearestFillings } from '../../src/plan/fit.js';
+import { balanceOf, mirrored, nearestFillings } from '../../src/plan/fit.js';
 import { gampColours, rightSizes } from '../../src/plan/gamp.js';
 import { parseLength, parseShare, sayLength, sayLong, upTo } from '../../src/plan/measure.js';
 import { type Crossings, chooseSections, clothsOf } from '../../src/plan/sections.js';
-import { valueGroups } from '../../src/plan/value.js';
+import { valueGroups, valueWarnings } from '../../src/plan/value.js';
 import { changesIn, windInOrder, windingOf } from '../../src/plan/winding.js';
 import { parseYarnSize } from '../../src/plan/yarn.js';
+import { field } from './cloths.js';
 
 const order = fc.array(fc.nat(2), { minLength: 1, maxLength: 12 });
 
@@ -247,6 +248,11 @@ test('yarns part into a dark and a light group at the widest gap', () => {
   expect(groups.dark.map((y) => y.letter)).toEqual(['B', 'E']);
   expect(groups.light.map((y) => y.letter)).toEqual(['C', 'A']);
   expect(groups.gap).toBeGreaterThan(70);
+  const greys = [yarn('A', '#707070'), yarn('B', '#888888'), yarn('C', '#9c9c9c')];
+  expect(valueWarnings(greys)).toContainEqual(
+    expect.stringMatching(/^no step in lightness parts .*: the widest is 9\.\d L\*$/),
+  );
+  expect(valueWarnings([...greys.slice(0, 2), yarn('C', '#f4f4f4')]).join()).not.toContain('no step');
 });
 
 test('picks in a length: the last one whole, machine rounding aside', () => {

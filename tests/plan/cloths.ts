@@ -11,6 +11,10 @@ export const YARNS = [
 ];
 export const SETT: Sett = { ends: 20, picks: 20, per: 'inch' };
 
+/** The threads of a field: whole repeats and then the first threads once more. */
+export const field = <T>(repeat: readonly T[], ends: number): T[] =>
+  Array.from({ length: ends }, (_, i) => repeat[i % repeat.length]!);
+
 /** How a cloth of the tests is made. */
 export interface Made {
   readonly warp: string;

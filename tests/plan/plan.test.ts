@@ -157,9 +157,13 @@ describe('a warp', () => {
     const belt = kept("monk's belt", { warp: 'D', weft: 'DL', profile: 'A4 A4 B4 A4 B4' });
     const [floats] = planWarps([belt], needsOf({ for: 'towel' }));
     expect(floats!.pieces[0]!.cautions[0]).toBe(
-      'Longest float 0.8 in (2 cm): longer than the 0.375 in (9.5 mm) usual for a towel.',
+      'Longest float 0.8 in (2 cm): longer than the 0.375 in (9.5 mm) usual for a towel, 7 threads here.',
     );
     expect(planWarps([belt], needsOf({ for: 'hanging', sett: '24/24' }))[0]!.pieces[0]!.cautions).toEqual([]);
+    const [beaten] = planWarps([towel()], needsOf({ sett: '20/18' }));
+    expect(beaten!.pieces[0]!.cautions).toEqual([
+      'At 18 picks a repeat of 20 ends is square with 18 picks; it has 20: it comes out longer than drawn.',
+    ]);
     const step = planWarps([kept('2/2 twill', { warp: 'DDLDL' })], needsOf({ reed: '12' }))[0]!;
     expect(step.cautions[0]).toContain('The dents (1-2-2) fall in step with the colours every 5 ends');
     const near = towel();

@@ -66,16 +66,16 @@ export class Rounds {
   }
 
   /**
-   * The candidates of the next round, as lines, none of a cloth that a tried one is known to weave; fewer where no others are met.
+   * The candidates of the next round, `most` at the most, as lines, none of a cloth that a tried one is known to weave; fewer where no others are met.
    *
    * @throws Error where the last round has not been told of
    */
-  ask(): string[] {
+  ask(most = ROUND): string[] {
     if (this.out !== undefined) throw new Error(`asked for a round while ${this.out.length} candidates are out`);
     const shelf = { kinds: this.grid.things(), best: this.best.things() };
     const out: { proposal: Proposal; source: Source }[] = [];
     const lines: string[] = [];
-    for (let slot = 0; slot < ROUND; slot++) {
+    for (let slot = 0; slot < ROUND && lines.length < most; slot++) {
       const source = this.sources[TURNS[slot % TURNS.length]!];
       const chance = seedrandom.alea(`${this.seed}/${this.round}/${slot}`);
       for (let time = 0; time < AGAIN; time++) {

@@ -4,7 +4,7 @@ import type { Jobs } from '../jobs.js';
 import { absorb, noneAside, type Search, type Searched } from '../methods.js';
 import { Alike } from './alike.js';
 import { Room } from './room.js';
-import { ROUND, Rounds, type Told } from './rounds.js';
+import { Rounds, type Told } from './rounds.js';
 import { candidateOf } from './written.js';
 
 /** Candidates scored in one go. */
@@ -18,10 +18,9 @@ const TOGETHER = 32;
 export async function searchEvolved(given: Search): Promise<Searched> {
   const { question, space, shard, newArchive, enough } = given;
   const { families, numbers: most } = space;
+  // A try’s candidates have the same numbers whatever the others did.
   const tries: string[][] = Array.from({ length: question.tries }, () => []);
-  // A try's candidates have the same numbers whatever the others did.
-  const room = most + ROUND;
-  const at = (index: number): Candidate => candidateOf(tries[Math.floor(index / room)]![index % room]!, families);
+  const at = (index: number): Candidate => candidateOf(tries[Math.floor(index / most)]![index % most]!, families);
   const searched = { archive: newArchive(at), setAside: noneAside(), passed: 0 };
   const kinds = new Set<number>();
   let rounds = 0;
@@ -33,7 +32,7 @@ export async function searchEvolved(given: Search): Promise<Searched> {
       whole = false;
       break;
     }
-    const one = await tryOnce(given, searched, number, lines, number * room);
+    const one = await tryOnce(given, searched, number, lines, number * most);
     for (const kind of one.kinds) kinds.add(kind);
     rounds += one.rounds;
     settled &&= one.settled;
@@ -65,7 +64,7 @@ async function tryOnce(
   let settled = false;
   while (lines.length < most && !settled && !enough?.aborted) {
     const first = from + lines.length;
-    const asked = rounds.ask();
+    const asked = rounds.ask(most - lines.length);
     lines.push(...asked);
     const told: (Told | undefined)[] = asked.map(() => undefined);
     const jobs: Jobs = {
@@ -88,7 +87,7 @@ async function tryOnce(
     settled = rounds.settled || asked.length === 0;
     const { filled, best } = rounds.stats();
     const note = `${filled} kinds, best ${best.toFixed(3)}`;
-    progress?.({ name, done: Math.min(lines.length, most), of: most, note });
+    progress?.({ name, done: lines.length, of: most, note });
   }
   return { kinds: rounds.kinds(), rounds: rounds.stats().rounds, settled };
 }

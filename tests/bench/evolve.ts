@@ -25,7 +25,7 @@ const QUESTIONS: readonly (readonly [name: string, change: Partial<Question>])[]
   ['1/3 twill, 2 to 12', { structures: ['1/3 twill'], lengths: range(2, 12) }],
   ['2/2 twill, 2 to 14', { lengths: range(2, 14) }],
   ['2/2 twill, three yarns, 2 to 7', { yarns: THREE, tabby: 2, lengths: range(2, 7) }],
-  ['2/2 twill, 2 to 11, the unexpected', { lengths: range(2, 11), rank: VIEWS.unexpected }],
+  ['2/2 twill, 2 to 12, the unexpected', { lengths: range(2, 12), rank: VIEWS.unexpected }],
   [
     '2/2 point twill, 2 to 11, the unexpected',
     { structures: ['2/2 point twill'], lengths: range(2, 11), rank: VIEWS.unexpected },

@@ -60,6 +60,8 @@ export function recipeOf(candidate: Candidate, question: Question): string {
   const wefts = said[question.weft.rule] ?? `weft ${formatOrder(weft, question.yarns)}`;
   const begins = start[0] === 0 && start[1] === 0 ? '' : `, from ${start[0] + 1}/${start[1] + 1}`;
   // A warp on the loom is the same in every recipe, and may be hundreds of letters long.
-  const laid = question.onTheLoom ? 'warp on the loom' : `${formatOrder(warp, question.yarns)} by ${family.by}`;
+  const isTied = family.weave(warp, weft).tieUp === question.draft?.draft.tieUp;
+  const there = isTied ? 'warp and tie-up on the loom' : 'warp on the loom with a new tie-up';
+  const laid = question.onTheLoom ? there : `${formatOrder(warp, question.yarns)} by ${family.by}`;
   return `${weave}${profile}, ${laid}${times}${fill}, ${wefts}${begins}`;
 }

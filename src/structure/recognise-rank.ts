@@ -24,7 +24,7 @@ export function compareFits(a: Fit, b: Fit): number {
 /** Compares by what the weave itself tells. */
 function compareWeave(a: Fit, b: Fit): number {
   return (
-    Number(explained(b)) - Number(explained(a)) ||
+    weight(b) - weight(a) ||
     Number(b.known === 1) - Number(a.known === 1) ||
     meanUnit(b) - meanUnit(a) ||
     Number(b.treadling !== undefined) - Number(a.treadling !== undefined) ||
@@ -43,6 +43,16 @@ function saysMuch(fit: Fit): boolean {
 /** Whether ends and picks are all of the structure's units, and these say something. */
 export function explained(fit: Fit): boolean {
   return fit.treadling !== undefined && saysMuch(fit);
+}
+
+/**
+ * What speaks for a structure. A reading in which shafts are renumbered and threads are incidental can be had of much, so
+ * that the sheds of a structure on its own shafts, in whatever order they come, say more.
+ */
+function weight(fit: Fit): number {
+  const isFree = incidentals(fit) > 0;
+  if (explained(fit)) return fit.renumbered && isFree ? 1 : 3;
+  return fit.known === 1 && saysMuch(fit) && !fit.renumbered && !isFree ? 2 : 0;
 }
 
 /** Whether anything speaks for the structure: its treadling, or units that not every threading has. */

@@ -6,7 +6,7 @@ import { drawdown, isUp } from '../../src/cloth/drawdown.js';
 import { readDraft, writeDraft } from '../../src/draft/yaml.js';
 import { parseShortlist } from '../../src/plan/shortlist.js';
 import { storedDraft } from '../../src/plan/stored-draft.js';
-import { draftOf } from '../../src/search/candidate.js';
+import { draftOf, recipeOf } from '../../src/search/candidate.js';
 import { readQuestion, resolvedQuestion } from '../../src/search/read-question.js';
 import { redrawOf } from '../../src/search/redraw.js';
 import { spaceOf } from '../../src/search/space.js';
@@ -48,6 +48,18 @@ describe('a warp on the loom', () => {
     });
     expect(new Set(wefts).size).toBe(2 ** 4);
     expect(wefts).toHaveLength(2 ** 4);
+  });
+
+  it('says whether the tie-up may stay', () => {
+    const said = (treadling: string): string => {
+      const question = asked('on the loom: loom.yaml\nlengths: 2', { treadling });
+      return recipeOf(spaceOf(question).at(0), question);
+    };
+    expect(said('its own')).toBe('loom.yaml, warp and tie-up on the loom, weft D');
+    expect(said('rosepath')).toBe('loom.yaml treadled rosepath, warp and tie-up on the loom, weft D');
+    expect(said('point on tie-up 1/3')).toBe(
+      'loom.yaml treadled point on tie-up 1/3, warp on the loom with a new tie-up, weft D',
+    );
   });
 
   it('reads back as it is resolved', () => {
@@ -134,7 +146,9 @@ describe('a warp on the loom', () => {
       const { candidates } = JSON.parse(readFileSync(join(out, 'gallery.json'), 'utf8'));
       expect(candidates.length).toBeGreaterThan(0);
       for (const { code, recipe } of candidates) {
-        expect(recipe).toMatch(/loom\.yaml[\w /]*, warp on the loom, weft [DL]+/);
+        expect(recipe).toMatch(
+          /loom\.yaml[\w /]*, warp (and tie-up on the loom|on the loom with a new tie-up), weft [DL]+/,
+        );
         const kept = join(folder, `${code}.json`);
         await run('keep', out, code, '--out', kept);
         const [cloth] = parseShortlist(readFileSync(kept, 'utf8'), kept);

@@ -109,6 +109,26 @@ describe('in disguise', () => {
     expect(new Set(letters.values()).size).toBe(new Set(blocks).size);
   });
 
+  it('summer and winter in an order of sheds of its own, which renumbered would be crackle', () => {
+    const threading = [...'132314241323'].map((shaft) => [Number(shaft)]);
+    const tieUp = [
+      [1, 2],
+      [3, 4],
+      [1, 4],
+      [2, 4],
+      [1, 3],
+      [2, 3],
+    ];
+    const treadling = [...'313241425152616231324142'].map((treadle) => [Number(treadle)]);
+    const found = recognise({ ...bare(weaveOf(findStructure('plain'), ['A'])), threading, tieUp, treadling });
+    expect([found.structure!.name, found.confidence, found.renumbered]).toEqual([
+      'summer and winter',
+      'likely',
+      undefined,
+    ]);
+    expect(found.ends.blocks).toEqual(['A', 'B', 'A']);
+  });
+
   it('a cloth woven face down says so', () => {
     const weave = bare(weaveOf(findStructure('overshot'), [...'AAABBBCCCDDD']));
     const all = [1, 2, 3, 4];
@@ -129,6 +149,13 @@ describe('what is not a known structure', () => {
     const found = recognise(bare({ ...bareOf(plain), threading: threadingOf('12345678345678125678123478123456') }));
     expect([found.structure, found.confidence]).toEqual([undefined, 'possible']);
     expect(found.ends.units.reduce((a, b) => a + b, 0)).toBe(32);
+  });
+
+  it('takes a draw of straight and pointed runs for no overshot where it is treadled as a twill', () => {
+    const threading = threadingOf('1234123412341234123432123432');
+    const found = recognise({ ...bare(weaveOf(findStructure('2/2 twill'), ['A'])), threading });
+    expect([found.structure, found.confidence]).toEqual([undefined, 'possible']);
+    expect(found.ends.units).toEqual([4, 4, 4, 4, 3, 3, 3, 3]);
   });
 
   it('keeps a threading apart from sheds that are another’s', () => {

@@ -44,6 +44,6 @@ export function whyInWords(parts: Readonly<Record<Part, number>>, weights: Weigh
 export function nearestInWords({ novelty, nearest }: Pick<Scores, 'novelty' | 'nearest'>): string | undefined {
   if (novelty === undefined || nearest === undefined) return undefined;
   return novelty < 5e-4
-    ? `in all that is measured it is ${nearest}`
+    ? `measures the same as ${nearest}`
     : `nearest classic: ${nearest}, ${novelty.toFixed(2)} away`;
 }

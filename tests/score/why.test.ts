@@ -30,7 +30,7 @@ describe('the nearest classic', () => {
     expect(nearestInWords({ novelty: 0.1234, nearest: 'log cabin' })).toBe('nearest classic: log cabin, 0.12 away');
   });
   it('may be the cloth itself', () => {
-    expect(nearestInWords({ novelty: 1e-12, nearest: 'step' })).toBe('in all that is measured it is step');
+    expect(nearestInWords({ novelty: 1e-12, nearest: 'step' })).toBe('measures the same as step');
   });
   it('is not said where none was looked for', () => {
     expect(nearestInWords({})).toBeUndefined();

@@ -68,11 +68,19 @@ export function narrower(cloth: KeptCloth, needs: Needs, loom: Loom): WarpPlan |
   const whole = warpFor(cloth, needs, loom);
   const { across } = spacing(whole.pieces[0]!.draft.sett);
   const around = whole.balance + 2 * whole.border;
-  for (let repeats = whole.repeats - 1; repeats >= 1; repeats--) {
-    const warp = warpFor(cloth, { ...needs, width: (repeats * whole.repeat + around) * across }, loom);
-    if (hindrances(warp, loom).length === 0) return warp;
+  const of = (repeats: number): WarpPlan =>
+    warpFor(cloth, { ...needs, width: (repeats * whole.repeat + around) * across }, loom);
+  // A narrower warp asks for no more of anything: between one that fits and one that does not lies the widest.
+  let [fitting, tooWide] = [0, whole.repeats];
+  let widest: WarpPlan | undefined;
+  while (tooWide - fitting > 1) {
+    const middle = fitting === 0 ? 1 : Math.floor((fitting + tooWide) / 2);
+    const warp = of(middle);
+    if (hindrances(warp, loom).length === 0) [fitting, widest] = [middle, warp];
+    else if (middle === 1) return undefined;
+    else tooWide = middle;
   }
-  return undefined;
+  return widest;
 }
 
 /**
@@ -87,7 +95,7 @@ export function dealOut(kept: readonly KeptCloth[], weavers: readonly Weaver[], 
   if (kept.length < weavers.length) {
     throw new Problem(`found ${kept.length} cloths for ${weavers.length} weavers; expected at least one each`);
   }
-  const why = weavers.map((weaver) => kept.map((cloth) => obstaclesOf(cloth, needsFor(weaver, needs), weaver.loom)));
+  const why = hindrancesOf(weavers, kept, needs);
   const fits = why.map((row) => row.map((reasons) => reasons.length === 0));
   const matching = matchAll(fits, kept.length);
   if (matching === undefined) throw new Problem(tooFew(weavers, fits, kept, needs, why));
@@ -129,6 +137,7 @@ function farthestFirst(fits: readonly (readonly boolean[])[], apart: Distances):
     const tried = new Set<number>();
     for (;;) {
       const cloth = farthest(cloths, taken, apart, (c) => !taken.includes(c) && !tried.has(c));
+      if (cloth < 0) throw new Error(`no cloth is left for ${fits.length - dealt.size} weavers who can all be served`);
       tried.add(cloth);
       const weaver = takerOf(cloth, open, dealt, cloths);
       if (weaver === undefined) continue;
@@ -213,8 +222,17 @@ function nearest(cloth: number, others: readonly number[], apart: Distances): nu
   return Math.min(1, ...others.map((other) => apart(cloth, other)));
 }
 
-function obstaclesOf(cloth: KeptCloth, needs: Needs, loom: Loom): string[] {
-  return hindrances(warpFor(cloth, needs, loom), loom);
+/** What keeps each cloth from each weaver; found once for weavers of one loom and width. */
+function hindrancesOf(weavers: readonly Weaver[], kept: readonly KeptCloth[], needs: Needs): string[][][] {
+  const known = new Map<string, string[][]>();
+  return weavers.map((weaver) => {
+    const { width, loom } = weaver;
+    const key = JSON.stringify([width, loom]);
+    const asked = needsFor(weaver, needs);
+    const found = known.get(key) ?? kept.map((cloth) => hindrances(warpFor(cloth, asked, loom), loom));
+    known.set(key, found);
+    return found;
+  });
 }
 
 function hindrances(warp: WarpPlan, loom: Loom): string[] {
@@ -238,10 +256,10 @@ function tooFew(
   if (empty >= 0) {
     const { name, loom } = weavers[empty]!;
     const asked = needsFor(weavers[empty]!, needs);
-    const offer = kept
-      .map((cloth) => ({ cloth, warp: narrower(cloth, asked, loom) }))
-      .find(({ warp }) => warp !== undefined);
-    const said = offer === undefined ? '' : `; ${narrowerInWords(name, offer.cloth, offer.warp!)}`;
+    const said = kept.reduce((before, cloth) => {
+      const warp = before === '' ? narrower(cloth, asked, loom) : undefined;
+      return warp === undefined ? before : `; ${narrowerInWords(name, cloth, warp)}`;
+    }, '');
     return `weaver ${name}: found no cloth of ${kept.length} that fits the loom (the first ${why[empty]![0]!.join(', ')})${said}`;
   }
   const scarce = weavers.map(({ name }, w) => `${name} ${fits[w]!.filter(Boolean).length}`).join(', ');

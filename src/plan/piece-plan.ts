@@ -72,9 +72,9 @@ export function planPiece(
   const woven = before(needs.piece, needs.shrinkage);
   const picks = picksIn(woven, 1 / along);
   const shuttles = shuttlesOf(draft);
-  const [starts] = startingSides(draft, ends, border);
+  const starts = startingSides(draft, ends, border);
   const thrown = tally(shuttleOfPick(draft, shuttles), picks, shuttles.length);
-  const list = pickList(draft, draft.weft.length * 2, starts!.sides);
+  const list = pickList(draft, draft.weft.length * 2, starts.sides);
   const longest = Math.max(0, ...list.map(({ carry }) => carry));
   const carry = { picks: longest, mm: longest * along };
   const floats = floatsOf(drawdown(draft), draft.sett);
@@ -89,10 +89,10 @@ export function planPiece(
     shuttles: shuttles.map((shuttle, s) => ({
       ...shuttle,
       picks: thrown[s]!,
-      side: starts!.sides[s]!,
+      side: starts.sides[s]!,
       weft: thrown[s]! * width * (1 + WEFT_EXTRA),
     })),
-    starts: starts!,
+    starts,
     // The first repeat, with the carries that every later one has.
     list: list
       .slice(0, draft.weft.length)

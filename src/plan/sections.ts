@@ -13,8 +13,8 @@ export interface Choice {
   readonly exact: boolean;
 }
 
-/** Choices that are tried one by one; beyond it the choice is greedy. */
-const MOST_TRIED = 200_000;
+/** Crossings that are looked at, choice by choice; where it would take more the choice is greedy. */
+const MOST_CROSSED = 5_000_000;
 
 /**
  * Chooses warp sections and weft sections of a gamp (maximum coverage). Small cases are solved exactly. Large ones
@@ -26,8 +26,8 @@ export function chooseSections(crossings: Crossings, warps: number, wefts: numbe
   const columns = crossings[0]?.length ?? 0;
   const k = Math.min(warps, crossings.length);
   const m = Math.min(wefts, columns);
-  const tried = binomial(crossings.length, k) * binomial(columns, m);
-  return tried <= MOST_TRIED ? exactly(crossings, k, m) : greedily(crossings, k, m);
+  const crossed = binomial(crossings.length, k) * binomial(columns, m) * k * m;
+  return crossed <= MOST_CROSSED ? exactly(crossings, k, m) : greedily(crossings, k, m);
 }
 
 /** Different good cloths that these orders weave when all are crossed with all. */

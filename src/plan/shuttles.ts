@@ -41,9 +41,6 @@ export interface Starts {
   readonly allCaught: boolean;
 }
 
-/** Beyond this many shuttles nobody weaves, and the sides are not tried out. */
-const MOST_SHUTTLES = 8;
-
 /** The shuttles of a draft in the order in which they are first thrown. */
 export function shuttlesOf(draft: Draft): Shuttle[] {
   const several = new Set(draft.pickKinds).size > 1;
@@ -97,41 +94,59 @@ export function restingSides(draft: Draft, picks: number, sides: readonly Side[]
  * @param first, last indices into the threading of the outermost ends
  */
 export function caughtEnds(draft: Draft, picks: number, sides: readonly Side[], first: number, last: number): Caught {
+  return together(caughtByEach(draft, picks, sides, first, last));
+}
+
+function caughtByEach(draft: Draft, picks: number, sides: readonly Side[], first: number, last: number): Caught[] {
   const up = (end: number, lift: readonly number[]): boolean => draft.threading[end]!.some((s) => lift.includes(s));
-  const edge = { left: { turns: 0, caught: 0 }, right: { turns: 0, caught: 0 } };
+  const edges = sides.map(() => ({ left: { turns: 0, caught: 0 }, right: { turns: 0, caught: 0 } }));
   const before: (Throw | undefined)[] = sides.map(() => undefined);
   for (const thrown of pickList(draft, picks, sides)) {
     const turned = before[thrown.shuttle];
     if (turned !== undefined) {
       const end = turned.to === 'left' ? first : last;
-      edge[turned.to].turns++;
-      if (up(end, turned.lift) !== up(end, thrown.lift)) edge[turned.to].caught++;
+      const edge = edges[thrown.shuttle]![turned.to];
+      edge.turns++;
+      if (up(end, turned.lift) !== up(end, thrown.lift)) edge.caught++;
     }
     before[thrown.shuttle] = thrown;
   }
-  return edge;
+  return edges;
+}
+
+function together(each: readonly Caught[]): Caught {
+  const sum = (edge: Side) => ({
+    turns: each.reduce((turns, caught) => turns + caught[edge].turns, 0),
+    caught: each.reduce((count, caught) => count + caught[edge].caught, 0),
+  });
+  return { left: sum('left'), right: sum('right') };
 }
 
 /**
- * Every way of starting the shuttles, the one whose edges are best caught first; of equals all from the left first.
- * Counted over the picks after which weave, colours and sides recur.
+ * The sides from which the shuttles start so that the edges are best caught; of equals from the left. Each shuttle turns
+ * by itself, so its side is found by itself. Counted over the picks after which weave, colours and sides recur.
  *
  * @param border ends before the first of the repeat, on which the threading runs on
  */
-export function startingSides(draft: Draft, ends: number, border = 0): Starts[] {
+export function startingSides(draft: Draft, ends: number, border = 0): Starts {
   const shuttles = shuttlesOf(draft);
-  const count = Math.min(shuttles.length, MOST_SHUTTLES);
   // After two repeats every shuttle is back on its side; two more take in every turn between repeats.
   const picks = 4 * draft.weft.length;
   const threads = draft.threading.length;
   const first = (threads - (border % threads)) % threads;
   const last = (first + ends - 1) % threads;
-  const ways = Array.from({ length: 2 ** count }, (_, bits): Starts => {
-    const sides = shuttles.map((_s, s): Side => (s < count && (bits >> s) & 1 ? 'right' : 'left'));
-    const caught = caughtEnds(draft, picks, sides, first, last);
-    return { sides, caught, allCaught: lost(caught) === 0 };
-  });
-  return ways.sort((a, b) => lost(a.caught) - lost(b.caught));
+  const all = (side: Side): Caught[] =>
+    caughtByEach(
+      draft,
+      picks,
+      shuttles.map(() => side),
+      first,
+      last,
+    );
+  const [left, right] = [all('left'), all('right')];
+  const sides = shuttles.map((_, s): Side => (lost(right[s]!) < lost(left[s]!) ? 'right' : 'left'));
+  const caught = together(sides.map((side, s) => (side === 'left' ? left : right)[s]!));
+  return { sides, caught, allCaught: lost(caught) === 0 };
 }
 
 /** Turns that catch nothing. */

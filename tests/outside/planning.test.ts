@@ -319,7 +319,7 @@ describe('shuttles', () => {
     });
     const left = caughtEnds(draft, 80, ['left'], 0, 3);
     expect(left.left.caught + left.right.caught).toBe(0);
-    expect(startingSides(draft, 400)[0]).toMatchObject({ sides: ['right'], allCaught: true });
+    expect(startingSides(draft, 400)).toMatchObject({ sides: ['right'], allCaught: true });
   });
 
   test('DDLDL ×4 in the weft, both from the right: 160 of 160 and 158 of 158; one each: some', () => {

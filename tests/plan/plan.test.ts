@@ -14,7 +14,7 @@ import { adviseSett, diametersPerInch } from '../../src/plan/sett.js';
 import { settWords } from '../../src/plan/sett-advice.js';
 import { figures } from '../../src/plan/sheet-figures.js';
 import { parseShortlist, shortlistText } from '../../src/plan/shortlist.js';
-import { startingSides } from '../../src/plan/shuttles.js';
+import { caughtEnds, type Side, shuttlesOf, startingSides } from '../../src/plan/shuttles.js';
 import { planWarps } from '../../src/plan/warp-plan.js';
 import { readWeavers } from '../../src/plan/weavers.js';
 import { parseYarnSize } from '../../src/plan/yarn.js';
@@ -96,7 +96,7 @@ describe('a warp', () => {
           threading: warp!.ends.map(({ shafts }) => shafts),
           warp: warp!.ends.map(({ yarn }) => yarn),
         };
-        expect(piece.starts).toEqual(startingSides(whole, warp!.ends.length)[0]);
+        expect(piece.starts).toEqual(startingSides(whole, warp!.ends.length));
         for (const amount of warp!.yarn) {
           expect(amount.total).toBeCloseTo(amount.warp + amount.weft, 6);
           expect(amount.withReserve).toBeCloseTo(amount.total * 1.1, 6);
@@ -105,6 +105,25 @@ describe('a warp', () => {
         expect(ordered!.length).toBeCloseTo(2 * warp!.yarn[0]!.withReserve, 6);
       }),
       { numRuns: 60 },
+    );
+  });
+
+  test('shuttles start where most edges are caught: no other way of starting them catches more', () => {
+    fc.assert(
+      fc.property(cloth, fc.integer({ min: 20, max: 60 }), fc.nat(9), (made, ends, border) => {
+        const { draft } = kept(made.name, made);
+        const n = draft.threading.length;
+        const [first, last] = [(n * 9 - border) % n, (n * 9 - border + ends - 1) % n];
+        const count = shuttlesOf(draft).length;
+        const caught = Array.from({ length: 2 ** count }, (_, way) => {
+          const sides = Array.from({ length: count }, (__, s) => ((way >> s) & 1 ? 'right' : 'left') as Side);
+          const edges = caughtEnds(draft, 4 * draft.weft.length, sides, first, last);
+          return { sides, caught: edges, count: edges.left.caught + edges.right.caught };
+        });
+        const most = caught.reduce((best, way) => (way.count > best.count ? way : best));
+        expect(startingSides(draft, ends, border)).toMatchObject({ sides: most.sides, caught: most.caught });
+      }),
+      { numRuns: 30 },
     );
   });
 

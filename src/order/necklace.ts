@@ -8,7 +8,7 @@ export { gcd, lcm } from '../draft/repeat.js';
  * that sorts first, in sorted order. Constant amortised time a word: the recursion of Ruskey, Savage and Wang
  * (J. Algorithms 13, 1992), which prolongs prenecklaces and never builds a word it would have to throw away.
  */
-export function necklaces(length: number, colours: number): Order[] {
+function necklaces(length: number, colours: number): Order[] {
   const word = new Array<number>(length + 1).fill(0);
   const found: Order[] = [];
   const prolong = (at: number, period: number): void => {
@@ -47,37 +47,6 @@ export function leastRotation(word: Order): Order {
   }
   const start = Math.min(first, rival);
   return [...word.slice(start), ...word.slice(0, start)];
-}
-
-/** What else makes two orders the same, beside where they start. */
-export interface Merging {
-  /** Read backwards. */
-  readonly reversal?: boolean;
-  /** The two colours exchanged (only where there are two). */
-  readonly exchange?: boolean;
-}
-
-/**
- * Orders of `length` elements, each once: necklaces, with reversal and exchange merged where asked (the one that
- * sorts first stands for the class).
- */
-export function distinctOrders(length: number, colours: number, merging: Merging = {}): Order[] {
-  const exchange = merging.exchange === true && colours === 2;
-  return necklaces(length, colours).filter((word) => {
-    const swapped = word.map((colour) => 1 - colour);
-    return (
-      (!merging.reversal || sortsFirst(word, word.toReversed())) &&
-      (!exchange || sortsFirst(word, swapped)) &&
-      (!merging.reversal || !exchange || sortsFirst(word, swapped.toReversed()))
-    );
-  });
-}
-
-/** Whether a necklace sorts no later than every rotation of another word. */
-function sortsFirst(necklace: Order, other: Order): boolean {
-  const rival = leastRotation(other);
-  const at = necklace.findIndex((colour, e) => colour !== rival[e]);
-  return at < 0 || necklace[at]! < rival[at]!;
 }
 
 /**

@@ -232,7 +232,7 @@ export const SIZE_WORDS: Readonly<Record<Size, string>> = {
 };
 
 /** `actual size, as seen from 2 m, value only`. */
-export function lookInWords(size: Size, metres: number, grey: boolean): string {
+function lookInWords(size: Size, metres: number, grey: boolean): string {
   return [SIZE_WORDS[size], metres > 0 && `as seen from ${metres} m`, grey && 'value only'].filter(Boolean).join(', ');
 }
 

@@ -6,7 +6,7 @@ import type { Sieve } from './sieve.js';
 export const SIZES = ['quarter', 'half', 'actual', 'close'] as const;
 export type Size = (typeof SIZES)[number];
 /** How the cloths stand in the list. */
-export const ORDERS = ['best', 'calm', 'lively', 'small', 'liked'] as const;
+const ORDERS = ['best', 'calm', 'lively', 'small', 'liked'] as const;
 export type Ordering = (typeof ORDERS)[number];
 /** Distances in metres from which the cloth can be looked at; 0 is near enough to see every thread. */
 export const STEPS = [0, 0.6, 1, 1.5, 2, 3, 4, 6, 8, 10] as const;

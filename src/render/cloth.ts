@@ -3,7 +3,7 @@ import { spacing } from '../draft/draft.js';
 import { type Crossings, crossings, END_ON_TOP } from './crossings.js';
 import { encodeLight, yarnLight } from './light.js';
 import { type Cover, coverOf, lightOn, type Relief } from './shade.js';
-import { countingLay, type Lay, type Strands, trueLay } from './strands.js';
+import { type Lay, type Strands, trueLay } from './strands.js';
 
 /** A picture: rows from the top, points from the left, three bytes a point (sRGB). */
 export interface Picture {
@@ -49,13 +49,6 @@ export function paintCloth(draft: Draft, options: Scale): Picture {
   const width = Math.max(1, Math.round(millimetres.width * perMillimetre));
   const height = Math.max(1, Math.round(millimetres.height * perMillimetre));
   return paint(draft, options, lay, width, height, relief);
-}
-
-/** One whole repeat, near enough to count its threads: each end about `pointsPerEnd` points wide, edges sharp. */
-export function paintClose(draft: Draft, options: View & { readonly pointsPerEnd: number }): Picture {
-  const lay = countingLay(draft, options.pointsPerEnd);
-  const sum = (strands: Strands) => strands.pitch.reduce((total, pitch) => total + pitch, 0);
-  return paint(draft, options, lay, sum(lay.ends), sum(lay.picks), 1);
 }
 
 function paint(draft: Draft, view: View, lay: Lay, width: number, height: number, relief: Relief): Picture {

@@ -39,24 +39,6 @@ export function trueLay(draft: Draft, perMillimetre: number, shadow: number): La
   return { ends: lie(ends, across, fill.ends), picks: lie(picks, along, fill.picks) };
 }
 
-/**
- * The lay for counting: every edge on a whole point, an end of usual thickness `perEnd` points wide, a pick as high
- * as the sett makes it, and one dark point between neighbours. No strand is given less than three points.
- */
-export function countingLay(draft: Draft, perEnd: number): Lay {
-  const { across, along } = spacing(draft.sett);
-  const { ends, picks } = thicknesses(draft);
-  const fill = fills(draft);
-  const lie = (thickness: Float64Array, room: number, share: Float64Array): Strands => {
-    const usual = mean(thickness);
-    const pitch = thickness.map((t) => Math.max(3, Math.round((t / usual) * room)));
-    const body = pitch.map((p, s) => Math.max(1, Math.round(p * share[s]!) - 1));
-    const line = pitch.map(() => 1);
-    return { pitch, body, line, before: pitch.map((p, s) => Math.floor((p - body[s]! - 1) / 2)) };
-  };
-  return { ends: lie(ends, perEnd, fill.ends), picks: lie(picks, (perEnd * along) / across, fill.picks) };
-}
-
 /** A yarn within this share of the warp's thickness is taken to be the warp's own yarn (our choice). */
 const ALIKE = 0.1;
 

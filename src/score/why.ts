@@ -43,7 +43,5 @@ export function whyInWords(parts: Readonly<Record<Part, number>>, weights: Weigh
 /** The classic that a cloth is, or the nearest one with the difference; nothing where none was looked for. */
 export function nearestInWords({ novelty, nearest }: Pick<Scores, 'novelty' | 'nearest'>): string | undefined {
   if (novelty === undefined || nearest === undefined) return undefined;
-  return novelty < 5e-4
-    ? `measures the same as ${nearest}`
-    : `nearest classic: ${nearest}, ${novelty.toFixed(2)} away`;
+  return novelty < 5e-4 ? `measures the same as ${nearest}` : `nearest classic: ${nearest}, ${novelty.toFixed(2)} away`;
 }

@@ -10,7 +10,7 @@ import type { Question } from './question.js';
 /** Every manner of a structure; on a draft the well-known tie-ups and treadlings of its threading too. */
 export const ALL = 'all';
 /** On a draft, all of that and every other tie-up. */
-export const EVERY_TIE_UP = 'every tie-up';
+const EVERY_TIE_UP = 'every tie-up';
 /** So many ways are named where one is misspelt. */
 const NAMED = 8;
 

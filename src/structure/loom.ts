@@ -57,7 +57,7 @@ export function countermarchTieUp(tieUp: readonly Lift[], shafts: number): Count
 }
 
 /** More lifts than this are woven from a lift plan. */
-export const MOST_LIFTS = 16;
+const MOST_LIFTS = 16;
 /** So many sets of treadles are tried for each number of treadles: far more than four shafts can ask for. */
 const SETS_TRIED = 20_000;
 

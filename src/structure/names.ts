@@ -34,7 +34,7 @@ const FLOAT_LIMIT = 7;
 const GAPS_TRIED = 12;
 
 /** Letters to shafts in rotation: A 1, B 2, C 3, D 4, E 1 … (Mitchell 1982 by way of a guild note; van der Hoogt). */
-export function letterShaft(letter: string): number {
+function letterShaft(letter: string): number {
   return ((letter.charCodeAt(0) - 65) % 4) + 1;
 }
 

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { drawdown, isUp } from '../../src/cloth/drawdown.js';
 import { linearLight, luminance, type Yarn } from '../../src/colour/yarn.js';
 import { type Draft, EVEN_WIDTHS, type Sett } from '../../src/draft/draft.js';
-import { type Picture, paintClose, paintCloth } from '../../src/render/cloth.js';
+import { type Picture, paintCloth } from '../../src/render/cloth.js';
 import { thicknesses, trueLay } from '../../src/render/strands.js';
 
 const BLACK: Yarn = { letter: 'D', name: 'black', hex: '#000000' };
@@ -216,26 +216,6 @@ describe('a fine weft in a close warp', () => {
     const grey = point(picture, 25, 0)[0]!;
     expect(grey).toBeGreaterThan(60);
     expect(grey).toBeLessThan(140);
-  });
-});
-
-describe('paintClose', () => {
-  it('gives every end of one repeat its whole points, so that threads can be counted', () => {
-    const cloth = draft([1, 1, 1, 1, 1, 1], [[1]], [1], { warp: [0, 1, 0, 1, 1, 0], weft: [0] });
-    const picture = paintClose(cloth, { pointsPerEnd: 9 });
-    expect([picture.width, picture.height]).toEqual([54, 9]);
-    for (let end = 0; end < 6; end++) {
-      const across = Array.from({ length: 9 }, (_, x) => point(picture, end * 9 + x, 4)[0]!);
-      const crown = across[4]!;
-      expect(crown > 128).toBe(cloth.warp[end] === 1);
-      // The last point of each thread is its shadow; no other is as dark.
-      if (crown > 128) expect(Math.min(...across)).toBe(across[8]);
-    }
-  });
-
-  it('makes picks as high as the sett makes them', () => {
-    const open = plain({ sett: { ends: 20, picks: 10, per: 'inch' } });
-    expect(paintClose(open, { pointsPerEnd: 8 })).toMatchObject({ width: 16, height: 32 });
   });
 });
 

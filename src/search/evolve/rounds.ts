@@ -10,7 +10,7 @@ import { changing, drawing, type Proposal, type Source } from './sources.js';
 import { writtenOf } from './written.js';
 
 /** Candidates of one round. */
-export const ROUND = 64;
+const ROUND = 64;
 /** How often another candidate is asked for in place of one that was tried before. */
 const AGAIN = 10;
 /** How many of the best of all are changed further. */

@@ -12,7 +12,11 @@ type Groups = Readonly<Record<string, readonly Flag[]>>;
 
 export const STRUCTURE_FLAGS: readonly Flag[] = [
   { key: 'structure', flags: '--structure <name>', about: 'weave structure; several with commas (see: structures)' },
-  { key: 'treadling', flags: '--treadling <manner>', about: 'manner of treadling (default: the usual one)' },
+  {
+    key: 'treadling',
+    flags: '--treadling <manner>',
+    about: 'manner of treadling, or all; on a draft also “every tie-up” (default: the usual one)',
+  },
   { key: 'profile', flags: '--profile <blocks>', about: 'block order, "A A B"; or order: the colours choose it' },
   { key: 'name', flags: '--name <name>', about: 'name to draft in overshot, "INDIGO", "INDIGO, all drafts, mirrored"' },
   { key: 'treadled', flags: '--treadled <blocks>', about: 'block order of the treadling (default: as drawn in)' },

@@ -1,4 +1,4 @@
-import type { PickKind, Weave } from '../draft/draft.js';
+import type { Weave } from '../draft/draft.js';
 import { liftAt } from '../draft/draft.js';
 import { compareFits, explained, threadedOf } from './recognise-rank.js';
 import { isTurn, oneRepeat, repeatAndAll } from './recognise-ring.js';
@@ -153,13 +153,4 @@ function shedWord(raised: readonly number[], threaded: ReadonlySet<number>): str
 /** Lengths of the units, round the ring: own strands, and the incidental ones of the unit that follows. */
 export function unitLengths<S>({ units }: FoundUnits<S>): number[] {
   return units.map((unit, u) => unit.own.length + units[(u + 1) % units.length]!.first.length);
-}
-
-/** Kind of each pick from the first unit's own picks on. */
-export function kindsOf({ manner, found }: NonNullable<Fit['treadling']>): PickKind[] {
-  const kinds: readonly PickKind[] = manner.kinds ?? ['ground'];
-  return found.units.flatMap(({ own }, u) => {
-    const next = found.units[(u + 1) % found.units.length]!.first;
-    return [...own, ...next].map((_, at) => kinds[(at < own.length ? at : at - own.length) % kinds.length]!);
-  });
 }

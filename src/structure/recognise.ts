@@ -2,7 +2,8 @@ import { type Draft, liftAt, type PickKind, type Weave, type Widths } from '../d
 import { refuseLarge } from '../draft/wif-limits.js';
 import { structures } from './index.js';
 import { type Lift, tabbySheds } from './loom.js';
-import { type Fit, fitsOf, kindsOf, unitLengths } from './recognise-fit.js';
+import { type Fit, fitsOf, unitLengths } from './recognise-fit.js';
+import { kindsOf } from './recognise-kinds.js';
 import { drawnIn, followsAt } from './recognise-order.js';
 import { equallyGood, speaks } from './recognise-rank.js';
 import { oneRepeat } from './recognise-ring.js';
@@ -70,14 +71,13 @@ export function recognise(weave: Weave, among: readonly Structure[] = structures
     picks: wholePeriod(sheds),
   };
   const tabby = tabbySheds(weave.threading);
-  const divided = best === undefined ? byRuns(weave, sheds) : byFit(weave, sheds, best);
+  const kinds = best === undefined ? undefined : kindsOf(best, sheds, tabby);
+  const divided = best === undefined ? byRuns(weave, sheds) : byFit(weave, sheds, best, kinds);
   const others = best === undefined ? [] : othersLike(best, fits);
   const found: Omit<Recognition, 'words'> = {
     ...(best !== undefined && { structure: best.structure, widths: best.structure.widths }),
-    ...(best?.treadling !== undefined && {
-      manner: best.treadling.manner.name,
-      pickKinds: kindsFrom(best.treadling, weave.treadling.length),
-    }),
+    ...(best?.treadling !== undefined && { manner: best.treadling.manner.name }),
+    ...(kinds !== undefined && { pickKinds: kinds }),
     ...(best?.renumbered && { renumbered: best.threading.bound }),
     ...(tabby !== undefined && { tabby }),
     others,
@@ -115,7 +115,12 @@ export function understood(draft: Draft, { ends, picks, pickKinds, widths }: Rec
   };
 }
 
-function byFit(weave: Weave, sheds: readonly string[], fit: Fit): { ends: Divided; picks: Divided } {
+function byFit(
+  weave: Weave,
+  sheds: readonly string[],
+  fit: Fit,
+  kinds: readonly PickKind[] | undefined,
+): { ends: Divided; picks: Divided } {
   const ends = over(
     weave.threading.length,
     fit.threading.from,
@@ -123,7 +128,11 @@ function byFit(weave: Weave, sheds: readonly string[], fit: Fit): { ends: Divide
     fit.threading.units.map((unit) => unit.block),
   );
   const { treadling } = fit;
-  if (treadling === undefined) return { ends, picks: picksLike(weave, sheds, ends) };
+  if (treadling === undefined) {
+    // Every pattern pick and the tabby after it, in whatever order.
+    if (kinds !== undefined) return { ends, picks: over(sheds.length, kinds.indexOf('pattern'), [2]) };
+    return { ends, picks: picksLike(weave, sheds, ends) };
+  }
   const blocks = treadling.found.units.map((unit) => unit.block);
   return {
     ends,
@@ -159,12 +168,6 @@ function over(count: number, from: number, units: readonly number[], blocks?: re
   const times = count / units.reduce((sum, size) => sum + size, 0);
   const again = <T>(list: readonly T[]): T[] => Array.from({ length: times }, () => list).flat();
   return { from, units: again(units), ...(blocks !== undefined && { blocks: again(blocks) }) };
-}
-
-function kindsFrom(treadling: NonNullable<Fit['treadling']>, picks: number): PickKind[] {
-  const kinds = kindsOf(treadling);
-  const { from } = treadling.found;
-  return Array.from({ length: picks }, (_, j) => kinds[(((j - from) % kinds.length) + kinds.length) % kinds.length]!);
 }
 
 function othersLike(best: Fit, fits: readonly Fit[]): string[] {

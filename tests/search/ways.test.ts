@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { drawdown, isUp } from '../../src/cloth/drawdown.js';
 import { type Draft, liftAt } from '../../src/draft/draft.js';
 import { readDraft } from '../../src/draft/yaml.js';
+import { familiesOf } from '../../src/search/family.js';
 import type { Question } from '../../src/search/question.js';
 import { readQuestion } from '../../src/search/read-question.js';
 import { explore } from '../../src/search/run.js';
@@ -100,6 +101,19 @@ describe('other tie-ups and treadlings of a threading', () => {
   it('refuses what there is not, with the nearest', () => {
     expect(() => ask(loom('1-4'), { treadling: 'poynt on tie-up 2/2' })).toThrow('did you mean “point on tie-up 2/2”?');
     expect(() => ask(loom('1-4'), { treadling: 'as plain weave', treadled: 'A' })).toThrow('found “as plain weave”');
+  });
+
+  it('means every manner of a structure by its name', () => {
+    const question = readQuestion(
+      { flags: { structure: 'overshot, monk’s belt', treadling: 'all' } },
+      expect.unreachable,
+    );
+    expect(familiesOf(question).map(({ structure, manner }) => `${structure} ${manner}`)).toEqual([
+      'overshot as drawn in',
+      'overshot rose',
+      'overshot on opposites',
+      'monk’s belt as drawn in',
+    ]);
   });
 
   it('has none for ends on two shafts, or all on one', () => {

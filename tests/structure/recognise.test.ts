@@ -127,6 +127,11 @@ describe('in disguise', () => {
       undefined,
     ]);
     expect(found.ends.blocks).toEqual(['A', 'B', 'A']);
+    expect(found.pickKinds!.slice(0, 4)).toEqual(['pattern', 'tabby', 'pattern', 'tabby']);
+    expect([found.picks.from, found.picks.units]).toEqual([0, new Array(12).fill(2)]);
+    const other = [...'345612'].map((treadle) => [Number(treadle)]);
+    const untied = { ...bare(weaveOf(findStructure('plain'), ['A'])), threading, tieUp, treadling: other };
+    expect(recognise(untied).pickKinds).toBeUndefined();
   });
 
   it('a cloth woven face down says so', () => {

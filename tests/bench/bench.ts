@@ -3,7 +3,7 @@ import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { availableParallelism, cpus, tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { drawdown } from '../../src/cloth/drawdown.js';
+import { drawdown, isUp } from '../../src/cloth/drawdown.js';
 import { colourAt, colourFace, type Face } from '../../src/cloth/face.js';
 import { floatsOf } from '../../src/cloth/floats.js';
 import { hangsTogether } from '../../src/cloth/sound.js';
@@ -19,8 +19,10 @@ import { familiesOf } from '../../src/search/family.js';
 import type { Question } from '../../src/search/question.js';
 import { explore } from '../../src/search/run.js';
 import { spaceOf } from '../../src/search/space.js';
+import { findStructure, weaveOf } from '../../src/structure/index.js';
 import * as plainContrast from '../plain/contrast.js';
 import * as plainFloats from '../plain/floats.js';
+import { search as plainSearch } from '../plain/search.js';
 import * as plainSymmetry from '../plain/symmetry.js';
 import { QUESTION } from '../search/question.js';
 import { evolveTable } from './evolve.js';
@@ -140,6 +142,36 @@ function spaces(): void {
   );
 }
 
+/** The same small question answered by the search, and by the plain version without any shortcut. */
+async function wholeRanking(): Promise<void> {
+  const question: Question = { ...QUESTION, lengths: [2, 3], show: 1 };
+  const weave = drawdown(weaveOf(findStructure('2/2 twill'), ['A']));
+  const rows = Array.from({ length: weave.picks }, (_, j) =>
+    Array.from({ length: weave.ends }, (__, i) => (isUp(weave, j, i) ? 1 : 0)),
+  );
+  await explore(question, { workers: 1 });
+  let began = process.hrtime.bigint();
+  const { counts } = await explore(question, { workers: 1 });
+  const fast = Number(process.hrtime.bigint() - began) / 1e6;
+  began = process.hrtime.bigint();
+  const { cloths } = plainSearch({
+    weave: rows,
+    lengths: question.lengths,
+    weft: 'own',
+    times: 1,
+    unit: 1,
+    weights: question.rank,
+    floatLimit: 7,
+  });
+  const plain = Number(process.hrtime.bigint() - began) / 1e6;
+  if (cloths.length !== counts.cloths) throw new Error(`${counts.cloths} cloths, but plainly ${cloths.length}`);
+  say(
+    '2/2 twill, own orders of 2 and 3: the whole ranking',
+    `${fast.toFixed(0)} ms`,
+    `${Math.round(plain / fast)} × plain (${(plain / 1000).toFixed(1)} s), one thread`,
+  );
+}
+
 async function galleries(): Promise<void> {
   const demo: Question = {
     ...QUESTION,
@@ -193,6 +225,7 @@ fullScoring('80 × 80 (orders of five, ×16)', sample({ lengths: [5], times: [16
 fullScoring('80 × 80 (orders of 16, ×5)', sample({ lengths: [16], times: [5], weft: { rule: 'same' } }, 16), 0);
 fullScoring('20 × 20 (orders of five)', sample({ lengths: [5] }, 16), 4);
 toneAlone();
+await wholeRanking();
 await galleries();
 spaces();
 if (!quick) console.log(`\n${await evolveTable()}`);

@@ -25,10 +25,11 @@ export function sayFound(question: Question, outcome: Outcome, written: Written,
 
 /** What stays as it is on the loom, and what is tried. */
 export function onTheLoomInWords(question: Question): string {
-  const { draft, weft, orders, lengths } = question;
+  const { draft, weft, orders, lengths, treadled } = question;
+  const blocks = treadled.length > 0 ? ` in blocks ${treadled.join(' ')}` : '';
   const own = orders.length > 0 ? `${orders.length} weft orders` : `weft orders of ${lengths.join(', ')} picks`;
   const tried = weft.rule === 'own' ? own : 'the weft order asked for';
-  return `${draft!.file} is on the loom: threading and warp order are kept; tried: ${tried}, treadled ${waysCounted(question)}`;
+  return `${draft!.file} is on the loom: threading and warp order are kept; tried: ${tried}, treadled ${waysCounted(question)}${blocks}`;
 }
 
 /** One line: that nothing fits, or nothing yet, and what became of the candidates. */

@@ -1,6 +1,6 @@
 import { lightness, luminance, type Yarn } from '../colour/yarn.js';
 import type { Sett } from '../draft/draft.js';
-import { formatOrder, type Order } from '../order/order.js';
+import { formatOrder, formatRuns, type Order, smallestPeriod } from '../order/order.js';
 import { PARTS } from '../score/rank.js';
 import { viewOf } from '../score/views.js';
 import { PART_WORDS } from '../score/why.js';
@@ -12,6 +12,9 @@ import { limitsInWords, loomInWords } from './page-limits.js';
 
 /** More given orders than this are counted, not listed. */
 const ORDERS_LISTED = 6;
+
+/** An order that takes more letters than this is not written out. */
+const LONGEST_SAID = 60;
 
 /** A thing that was asked, and what was asked of it. */
 export type Asked = readonly [thing: string, asked: string];
@@ -166,8 +169,13 @@ function isWeftsOwn({ warp, weft }: Question): boolean {
   return warp !== undefined && weft.rule === 'own';
 }
 
+/** An order once round, in letters or runs, whichever is shorter; one of a whole warp by its length. */
 function oneOrder(order: Order, yarns: readonly Yarn[]): string {
-  return order.length === 1 ? `all ${yarns[order[0]!]!.letter}` : formatOrder(order, yarns);
+  const repeat = order.slice(0, smallestPeriod(order));
+  if (repeat.length === 1) return `all ${yarns[repeat[0]!]!.letter}`;
+  const [letters, runs] = [formatOrder(repeat, yarns), formatRuns(repeat, yarns)];
+  const said = runs.length < letters.length ? runs : letters;
+  return said.length > LONGEST_SAID ? `an order of ${repeat.length} threads` : said;
 }
 
 function nameOf({ text, drafts, mirrored, letters }: NameAsked): string {

@@ -81,7 +81,7 @@ function refuseUnknown({ file, draft }: NonNullable<Question['draft']>, found: s
   const like = [...new Set([structure?.name, ...others])].slice(0, 3).join(' or ');
   const [is, help] =
     structure === undefined
-      ? ['is no structure known here', 'by thread or by unit, or that structure by its name']
+      ? ['is no structure known here', 'a draft of one (see: structures), or a structure by its name']
       : [
           `might be threaded as ${like} (${confidence}), but is treadled otherwise`,
           `its tie-up and treadling (see: structures), or structure: ${structure.name}`,

@@ -45,6 +45,11 @@ describe('what was asked, in words', () => {
     expect(written).toContain('1,024 orders can be written');
     const alone = trialQuestion({ warp: [0] });
     expect(titleOf(alone)).toBe('2/2 twill: warp all D');
+    expect(titleOf(trialQuestion({ warp: [0, 0, 0, 0] }))).toBe('2/2 twill: warp all D');
+    const stripes = [...new Array<number>(8).fill(0), ...new Array<number>(8).fill(1)];
+    expect(saidOf({ warp: stripes }).Warp).toBe('D8 L8');
+    const wound = Array.from({ length: 168 }, (_, end) => ((end * end) % 3) % 2);
+    expect(saidOf({ warp: [...wound, 0, 0, 0, 1] }).Warp).toBe('an order of 172 threads');
     expect(saidOf({ warp: [0] })).not.toHaveProperty('Weft orders');
   });
 

@@ -128,7 +128,7 @@ describe('where the structure of a draft is not known', () => {
     [
       { by: 'block' },
       other,
-      '--by: found “block” with own.wif, which is no structure known here and so has no blocks; expected by thread or by unit, or that structure by its name',
+      '--by: found “block” with own.wif, which is no structure known here and so has no blocks; expected a draft of one (see: structures), or a structure by its name',
     ],
     [
       { profile: 'A B' },

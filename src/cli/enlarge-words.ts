@@ -2,7 +2,15 @@ import { type Sett, spacing } from '../draft/draft.js';
 import { formatOrder } from '../order/order.js';
 import type { FloatLimit } from '../score/rank.js';
 import { limitInWords } from '../score/words.js';
-import { type Enlarged, type Refusal, type Size, USUAL_LIMITS, type Way } from '../search/enlarge.js';
+import {
+  type Enlarged,
+  type Refusal,
+  type Size,
+  sizesRemedyInWords,
+  USUAL_LIMITS,
+  type Way,
+} from '../search/enlarge.js';
+import type { Question } from '../search/question.js';
 
 /** Each way of enlarging, as it stands over its sizes. */
 export const WAY_WORDS: Readonly<Record<Way, string>> = {
@@ -49,8 +57,10 @@ export function refusalInWords({ ends, nearest, why }: Refusal): string {
   return ends === undefined ? why : `${ends} ends cannot be had: ${why}; the nearest is ${nearest}`;
 }
 
-/** All sizes, a line each under the way they are made, with what was refused. */
-export function sizeLines(enlarged: Enlarged, limit: FloatLimit): string[] {
+/** All sizes, a line each under the way they are made, with what was refused, and what would let too long floats in. */
+export function sizeLines(enlarged: Enlarged, question: Question): string[] {
+  const limit = question.limits.float;
+  const said = new Set<string>();
   return (Object.keys(WAY_WORDS) as Way[]).flatMap((way) => {
     const sizes = enlarged.sizes.filter((size) => size.way === way);
     const refused = enlarged.refused.filter((refusal) => refusal.way === way);
@@ -67,10 +77,15 @@ export function sizeLines(enlarged: Enlarged, limit: FloatLimit): string[] {
       ];
     });
     const widths = [0, 1, 2, 3].map((column) => Math.max(0, ...rows.map((row) => row[column]!.length)));
+    const help = sizesRemedyInWords(question, sizes);
+    // Ways whose threads lie in the same blocks have the same floats, and the same help.
+    const remedy = help === undefined || said.has(help) ? undefined : help;
+    if (remedy !== undefined) said.add(remedy);
     return [
       WAY_WORDS[way],
       ...rows.map((row) => `  ${row.map((cell, at) => cell.padEnd(widths[at] ?? 0)).join('  ')}`.trimEnd()),
       ...refused.map((refusal) => `  ${refusalInWords(refusal)}`),
+      ...(remedy === undefined ? [] : [`  ${remedy}`]),
       '',
     ];
   });

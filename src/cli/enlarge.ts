@@ -54,7 +54,7 @@ export async function runEnlarge(given: EnlargeArguments, io: Io): Promise<numbe
   const lost = `less ${given.shrinkage ?? USUAL_SHRINKAGE} for shrinkage${given.shrinkage === undefined ? ', as usual for cotton' : ''}`;
   say(io.stdout, bold(io.stdout, title));
   say(io.stdout, `${ends} ends and ${picks} picks per ${per}; finished width: ${lost}\n`);
-  for (const line of sizeLines(enlarged, limit)) say(io.stdout, line);
+  for (const line of sizeLines(enlarged, question)) say(io.stdout, line);
   if (out !== undefined) say(io.stdout, `Open ${bold(io.stdout, out)}`);
   return EXIT.done;
 }

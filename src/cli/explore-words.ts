@@ -4,22 +4,33 @@ import { inWords } from '../score/words.js';
 import type { Outcome } from '../search/found.js';
 import type { Shard } from '../search/journal.js';
 import type { Question } from '../search/question.js';
+import { floatRemedyInWords } from '../search/remedy-words.js';
 import { waysCounted } from '../search/ways.js';
 import { bold, type Io, say, sayJson, sayWrong } from './io.js';
 
-/** Two lines: what was found, and which file to open. */
+/** What was found, what would let in more where most had too long a float, and which file to open. */
 export function sayFound(question: Question, outcome: Outcome, written: Written, json: boolean, io: Io): void {
   const { counts, found } = outcome;
   const best = found[0]!;
   const words = inWords(best.scores, { ...best.draft, floatLimit: question.limits.float });
+  const remedy = floatRemedyInWords(question, outcome);
   const [folder, index] = [shown(written.folder), shown(written.index)];
   if (json) {
     const first = { code: best.code, recipe: best.recipe, words, score: best.scores.score };
     const place = { folder, index, bytes: written.bytes };
-    sayJson(io, { format: 'shedlight-explore', version: 1, counts, shown: found.length, best: first, ...place });
+    sayJson(io, {
+      format: 'shedlight-explore',
+      version: 1,
+      counts,
+      shown: found.length,
+      best: first,
+      ...(remedy && { remedy }),
+      ...place,
+    });
     return;
   }
   say(io.stdout, `${countsInWords(outcome)} Best: ${bold(io.stdout, best.code)} ${best.recipe}: ${words}.`);
+  if (remedy) say(io.stdout, remedy);
   say(io.stdout, `Open ${bold(io.stdout, index)}`);
 }
 
@@ -32,11 +43,37 @@ export function onTheLoomInWords(question: Question): string {
   return `${draft!.file} is on the loom: threading and warp order are kept; tried: ${tried}, treadled ${waysCounted(question)}${blocks}`;
 }
 
-/** One line: that nothing fits, or nothing yet, and what became of the candidates. */
-export function sayNothing(outcome: Outcome, json: boolean, io: Io): void {
+/** That nothing fits, or nothing yet, what became of the candidates, and what to change. */
+export function sayNothing(question: Question, outcome: Outcome, json: boolean, io: Io): void {
   const { counts } = outcome;
-  if (json) sayJson(io, { format: 'shedlight-explore', version: 1, counts, shown: 0, best: null });
-  sayWrong(io, `nothing ${counts.stopped ? 'was found yet' : 'fits the question'}. ${countsInWords(outcome)}`);
+  const help = whatToChange(question, outcome);
+  if (json) sayJson(io, { format: 'shedlight-explore', version: 1, counts, shown: 0, best: null, remedy: help });
+  const found = counts.stopped ? 'was found yet' : 'fits the question';
+  sayWrong(io, `nothing ${found}. ${countsInWords(outcome)} ${help}`);
+}
+
+/** What would let something in, for the reason for which most was set aside. */
+function whatToChange(question: Question, outcome: Outcome): string {
+  const { limits, loom, done } = question;
+  const { float, unsound, flat, limits: others, done: before = 0 } = outcome.counts.setAside;
+  const most = Math.max(float, unsound, flat, others, before);
+  if (most === 0) return 'Ask for other orders or lengths.';
+  if (most === float) return floatRemedyInWords(question, outcome)!;
+  if (most === flat) return 'A larger factor (times 2, 4), other lengths, or weft own may show a pattern.';
+  if (most === unsound) return 'Another treadling, block order or structure may hold together.';
+  if (most === before) {
+    return `Ask for other orders or lengths${done?.unlike === undefined ? '' : `, or for less than unlike done ${done.unlike}`}.`;
+  }
+  const { repeat, warpChanges, weftChanges, shuttles, treadles, shafts } = limits;
+  const set = Object.entries({
+    repeat,
+    'warp changes': warpChanges,
+    'weft changes': weftChanges,
+    shuttles: shuttles ?? loom?.shuttles,
+    treadles: treadles ?? loom?.treadles,
+    shafts: shafts ?? loom?.shafts,
+  }).flatMap(([name, limit]) => (limit === undefined ? [] : [`${name} ${limit}`]));
+  return `Shorter orders, a smaller factor or a wider limit (they are: ${set.join(', ')}) may let some in.`;
 }
 
 /** Two lines: where the part of a search lies, and what to do with it. */
@@ -62,7 +99,8 @@ function countsInWords({ counts, found }: Outcome): string {
   const aside = reasons.filter(([count]) => count > 0).map(([count, why]) => `${grouped(count)} ${why}`);
   const tried = counts.stopped ? 'stopped before the end' : counts.exhaustive ? 'all tried' : 'by changing the best';
   const weave = `${grouped(counts.cloths)} different cloth${counts.cloths === 1 ? '' : 's'}`;
-  return `${grouped(counts.examined)} candidates (${tried}): ${[weave, ...aside].join(', ')}; ${found.length} shown.`;
+  const candidates = `${grouped(counts.examined)} candidate${counts.examined === 1 ? '' : 's'}`;
+  return `${candidates} (${tried}): ${[weave, ...aside].join(', ')}; ${found.length} shown.`;
 }
 
 const grouped = (count: number): string => count.toLocaleString('en');

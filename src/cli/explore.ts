@@ -142,7 +142,7 @@ async function answer(
   const { stopped } = outcome.counts;
   if (outcome.found.length === 0) {
     progress.end();
-    sayNothing(outcome, json, io);
+    sayNothing(question, outcome, json, io);
   } else {
     const place = stopped ? `${bare(folder)}-partial` : folder;
     const written = await writeGallery(place, question, outcome, progress.tell, interrupt.signal);

@@ -3,6 +3,7 @@ import type { Yarn } from '../colour/yarn.js';
 import { lengthInWords } from '../score/words.js';
 import type { Outcome } from '../search/found.js';
 import type { Question } from '../search/question.js';
+import { floatRemedyInWords } from '../search/remedy-words.js';
 import { groupsOf } from './groups.js';
 import { type Hole, html, type Safe, safe } from './html.js';
 import { manifestOf } from './manifest.js';
@@ -20,6 +21,7 @@ import { SWATCH_MILLIMETRES } from './scale.js';
 export function galleryPage(question: Question, outcome: Outcome, script: string): string {
   const title = titleOf(question);
   const groups = groupsOf(outcome.found);
+  const remedy = floatRemedyInWords(question, outcome);
   const page = html`<!doctype html>
 <html lang="en">
 <head>
@@ -38,7 +40,7 @@ ${yarnList(question.yarns)}
 <p class="screen">${groups.length > 0 && html`<a href="contact-sheet.png">Contact sheet</a> to hand round · `}<a
 href="#before">Before you weave</a></p>
 <details class="screen"><summary>All that was asked, and what became of every candidate</summary>
-<p>${countsOf(question, outcome.counts, outcome.found.length).join(' ')}</p>
+<p>${[...countsOf(question, outcome.counts, outcome.found.length), ...(remedy ? [remedy] : [])].join(' ')}</p>
 <dl class="asked">
 ${askedOf(question).map(([thing, asked]) => html`<dt>${thing}</dt><dd>${asked}</dd>\n`)}</dl>
 </details>

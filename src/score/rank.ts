@@ -1,3 +1,5 @@
+import { FLOAT_SIDES, type Floats } from '../cloth/floats.js';
+
 /** What may be ranked by. */
 export const PARTS = [
   'contrast',
@@ -65,6 +67,23 @@ export function comparable(score: number): number {
 export function exceedsFloat(floats: LongestFloat, limit: FloatLimit): boolean {
   if (floats.longest === null || floats.longestMm === null) return true;
   return 'mm' in limit ? floats.longestMm > limit.mm + 1e-9 : floats.longest > limit.threads;
+}
+
+/**
+ * Of the floats of two cloths those that come nearer to a limit, as it counts them; the others where one cloth is not
+ * there. The turn in which they are given does not matter.
+ */
+export function nearerFloats(a: Floats | undefined, b: Floats | undefined, limit: FloatLimit): Floats | undefined {
+  if (a === undefined || b === undefined) return a ?? b;
+  const [first, other] = [sizesFor(limit, a), sizesFor(limit, b)];
+  const differs = first.findIndex((size, at) => size !== other[at]);
+  return differs >= 0 && other[differs]! < first[differs]! ? b : a;
+}
+
+/** What floats are compared by: first what the limit counts, then all the rest. */
+function sizesFor(limit: FloatLimit, { longest, longestMm, ...sides }: Floats): number[] {
+  const main = 'mm' in limit ? [longestMm, longest] : [longest, longestMm];
+  return [...main, ...FLOAT_SIDES.map((side) => sides[side])].map((size) => size ?? Number.POSITIVE_INFINITY);
 }
 
 /**

@@ -1,3 +1,5 @@
+import type { Floats } from '../cloth/floats.js';
+
 /** What a stretch of candidates came to: those that may be shown, as columns of numbers, and why the others may not. */
 export interface Batch {
   readonly length: number;
@@ -19,6 +21,8 @@ export interface Batch {
     readonly flat: number;
     readonly limits: number;
   };
+  /** The longest floats of what was set aside for them and comes nearest to the limit; none where nothing was. */
+  readonly nearestFloats?: Floats;
 }
 
 export const PREFERENCES = 4;
@@ -27,6 +31,7 @@ export const KEY_WORDS = 4;
 /** Collects candidates into a batch. */
 export class BatchBuilder {
   readonly setAside = { float: 0, unsound: 0, flat: 0, limits: 0 };
+  nearestFloats: Floats | undefined;
   private length = 0;
   private readonly index: Float64Array;
   private readonly score: Float64Array;
@@ -73,6 +78,7 @@ export class BatchBuilder {
       niche: this.niche.slice(0, n),
       key: this.key.slice(0, n * KEY_WORDS),
       setAside: { ...this.setAside },
+      ...(this.nearestFloats && { nearestFloats: this.nearestFloats }),
     };
   }
 }

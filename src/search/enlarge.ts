@@ -5,10 +5,11 @@ import { type Draft, spacing, type Weave } from '../draft/draft.js';
 import { endStrands, pickStrands, type Strands, spanOf } from '../order/lay.js';
 import type { Order } from '../order/order.js';
 import { Problem } from '../problem.js';
-import { exceedsFloat, type FloatLimit } from '../score/rank.js';
+import { exceedsFloat, type FloatLimit, nearerFloats } from '../score/rank.js';
 import { draftOf, weftOf } from './candidate.js';
 import { elementsLaid, type Family, familiesOf } from './family.js';
 import type { By, Fill, Question } from './question.js';
+import { remedyInWords } from './remedy-words.js';
 
 /** The ways in which a motif is made larger, in the order in which they are shown. */
 export const WAYS = ['thread', 'unit', 'alternate', 'block', 'nest'] as const;
@@ -152,10 +153,28 @@ function reason(way: Way, weave: Weave, order: Order, known: readonly { ends: nu
   return `with its incidental ends the smallest is ${one} ends, and then ${step} more at a time`;
 }
 
-function familyOf(question: Question, by: By, fill: Fill, times: number): Family {
+/**
+ * What would bring the sizes of one way under the person's limit for floats, in a sentence; none where most are.
+ *
+ * @param sizes those of one way
+ */
+export function sizesRemedyInWords(question: Question, sizes: readonly Size[]): string | undefined {
+  const { float } = question.limits;
+  const failing = sizes.filter(({ passes }) => !passes.own);
+  if (failing.length <= sizes.length / 2) return undefined;
+  const nearest = failing.map(({ floats }) => floats).reduce((a, b) => nearerFloats(a, b, float)!);
+  const { way, by } = failing[0]!;
+  const fill = way === 'nest' || way === 'alternate' ? way : 'solid';
+  return remedyInWords(askedSo(question, by, fill, Math.max(...sizes.map(({ times }) => times))), nearest);
+}
+
+function askedSo(question: Question, by: By, fill: Fill, times: number): Question {
   const profile = by !== 'block' && question.profile === 'order' ? [] : question.profile;
-  const asked: Question = { ...question, profile, by: [by], fill: [fill], times: [times] };
-  const [family, another] = familiesOf(asked);
+  return { ...question, profile, by: [by], fill: [fill], times: [times] };
+}
+
+function familyOf(question: Question, by: By, fill: Fill, times: number): Family {
+  const [family, another] = familiesOf(askedSo(question, by, fill, times));
   if (family === undefined || another !== undefined) {
     throw new Problem('found several ways to weave; expected one structure and one manner of treadling');
   }

@@ -22,7 +22,7 @@ import { contrastMeter } from '../score/contrast.js';
 import { changes } from '../score/ease.js';
 import { lookMeter, wantedBy } from '../score/look.js';
 import { type Classic, noveltyOf, traitsOf } from '../score/novelty.js';
-import { comparable, exceedsFloat, floatPart, rankScore } from '../score/rank.js';
+import { comparable, exceedsFloat, floatPart, nearerFloats, rankScore } from '../score/rank.js';
 import { partsOf } from '../score/score.js';
 import { symmetryOf } from '../score/symmetry.js';
 import { type StructureAlone, structureAlone } from '../score/unlike.js';
@@ -38,8 +38,8 @@ import type { Question } from './question.js';
 /** A face with less contrast than this is flat. */
 const FLAT = 0.05;
 
-/** Why no candidate on a weave may be shown. */
-export type Fault = 'float' | 'unsound' | 'limits';
+/** Why no candidate on a weave may be shown, with its floats where these are the reason. */
+export type Refused = { readonly fault: 'unsound' | 'limits' } | { readonly fault: 'float'; readonly floats: Floats };
 
 /** What is the same for all candidates on one weave, computed once. */
 interface Ground {
@@ -59,7 +59,7 @@ export interface Evaluator {
   /** Scores candidates, each with its number. */
   evaluate(candidates: readonly (readonly [number, Candidate])[]): Batch;
   /** What is the same for all candidates of a family whose weave does not hang on the orders. */
-  verdict(family: Family): { readonly fault: Fault } | { readonly floatPart: number };
+  verdict(family: Family): Refused | { readonly floatPart: number };
 }
 
 /** An evaluator for one question. */
@@ -69,13 +69,13 @@ export function evaluator(question: Question): Evaluator {
   const meter = contrastMeter(across / along);
   const value = values(question.yarns);
   const needsFigure = question.rank.figure > 0 || question.rank.novelty > 0;
-  const grounds = new Map<Family, Ground | Fault>();
+  const grounds = new Map<Family, Ground | Refused>();
   const classicsFor = classicsOf(question);
   const { limits, rank, same, yarns, tabby } = question;
   const look = lookMeter(question.sett);
   const wanted = wantedBy(rank);
 
-  const groundOf = (family: Family, warp: Order, weft: Order): Ground | Fault => {
+  const groundOf = (family: Family, warp: Order, weft: Order): Ground | Refused => {
     let ground = grounds.get(family);
     if (ground === undefined) {
       ground = groundFor(question, family, warp, weft, classicsFor);
@@ -100,8 +100,11 @@ export function evaluator(question: Question): Evaluator {
     const batch = new BatchBuilder(candidates.length);
     for (const [index, candidate] of candidates) {
       const ground = groundOf(candidate.family, candidate.warp, candidate.weft);
-      if (typeof ground === 'string') {
-        batch.setAside[ground]++;
+      if ('fault' in ground) {
+        batch.setAside[ground.fault]++;
+        if (ground.fault === 'float') {
+          batch.nearestFloats = nearerFloats(batch.nearestFloats, ground.floats, limits.float);
+        }
         continue;
       }
       const warp = repeated(
@@ -176,7 +179,7 @@ export function evaluator(question: Question): Evaluator {
 
   const verdict: Evaluator['verdict'] = (family) => {
     const ground = groundOf(family, [0], [0]);
-    if (typeof ground === 'string') return { fault: ground };
+    if ('fault' in ground) return ground;
     return { floatPart: floatPart(ground.floats, limits.float, Math.max(across, along)) };
   };
 
@@ -189,24 +192,24 @@ function groundFor(
   warp: Order,
   weft: Order,
   classicsFor: ReturnType<typeof classicsOf>,
-): Ground | Fault {
+): Ground | Refused {
   const { limits, sett } = question;
   let weave: Weave;
   try {
     weave = family.weave(warp, weft);
   } catch (problem) {
     // Orders may choose blocks that cannot stand side by side (huck); that is no fault of the question.
-    if (problem instanceof Problem && !family.fixedWeave) return 'limits';
+    if (problem instanceof Problem && !family.fixedWeave) return { fault: 'limits' };
     throw problem;
   }
   const cloth = drawdown(weave);
-  if (!hangsTogether(cloth)) return 'unsound';
+  if (!hangsTogether(cloth)) return { fault: 'unsound' };
   const floats = floatsOf(cloth, sett);
-  if (exceedsFloat(floats, limits.float)) return 'float';
+  if (exceedsFloat(floats, limits.float)) return { fault: 'float', floats };
   const treadles = new Set(weave.treadling.flat()).size;
   const shafts = new Set(weave.threading.flat()).size;
-  if (treadles > (limits.treadles ?? Infinity) || shafts > (limits.shafts ?? Infinity)) return 'limits';
-  if (question.loom !== undefined && obstacles(weave, question.loom).length > 0) return 'limits';
+  if (treadles > (limits.treadles ?? Infinity) || shafts > (limits.shafts ?? Infinity)) return { fault: 'limits' };
+  if (question.loom !== undefined && obstacles(weave, question.loom).length > 0) return { fault: 'limits' };
   return {
     weave,
     cloth,

@@ -1,3 +1,4 @@
+import type { Floats } from '../cloth/floats.js';
 import type { Draft } from '../draft/draft.js';
 import type { Ease, Scores } from '../score/figures.js';
 import type { Evolved } from './methods.js';
@@ -62,4 +63,6 @@ export interface Counts {
 export interface Outcome {
   readonly counts: Counts;
   readonly found: readonly Found[];
+  /** The longest floats of the cloth that comes nearest to the limit, of those set aside for a float. */
+  readonly nearestFloats?: Floats;
 }

@@ -1,3 +1,5 @@
+import type { Floats } from '../cloth/floats.js';
+import { type FloatLimit, nearerFloats } from '../score/rank.js';
 import type { Archive } from './archive.js';
 import type { Batch } from './batch.js';
 import type { Before } from './before.js';
@@ -57,6 +59,8 @@ export interface Searched {
   /** The candidate of a number in the archive. */
   readonly at: Space['at'];
   readonly setAside: { float: number; unsound: number; flat: number; limits: number };
+  /** The longest floats of what was set aside for them and comes nearest to the limit. */
+  readonly nearestFloats?: Floats | undefined;
   /** Candidates that cannot be among those shown, and were not scored. */
   readonly passed: number;
   /** Whether the search ran to its end. */
@@ -66,8 +70,8 @@ export interface Searched {
 }
 
 /** Scores every number of the space. */
-export async function searchListed({ space, crew, newArchive, progress, enough }: Search): Promise<Searched> {
-  const searched = { archive: newArchive(space.at), at: space.at, setAside: noneAside(), passed: 0 };
+export async function searchListed({ question, space, crew, newArchive, progress, enough }: Search): Promise<Searched> {
+  const searched = { ...gathering(newArchive(space.at), question), at: space.at, passed: 0 };
   const jobs: Jobs = {
     divisible: true,
     count: Math.ceil(space.numbers / LISTED),
@@ -90,12 +94,17 @@ export async function searchListed({ space, crew, newArchive, progress, enough }
  */
 export async function searchBounded(given: Search): Promise<Searched> {
   const { question, space, crew, newArchive, progress, enough } = given;
-  const searched = { archive: newArchive(space.at), at: space.at, setAside: noneAside(), passed: 0 };
+  const searched = { ...gathering(newArchive(space.at), question), at: space.at, passed: 0 };
   const { verdict } = evaluator(question);
   const pieces = boundedPieces(space).filter(({ block, from }) => {
     const known = verdict(space.blocks[block]!.family);
     if (!('fault' in known)) return true;
-    if (from === 0) searched.setAside[known.fault] += orbitsOf(question, space.blocks[block]!).count();
+    if (from === 0) {
+      searched.setAside[known.fault] += orbitsOf(question, space.blocks[block]!).count();
+      if (known.fault === 'float') {
+        searched.nearestFloats = nearerFloats(searched.nearestFloats, known.floats, question.limits.float);
+      }
+    }
     return false;
   });
   const work = pieces.reduce((sum, piece) => sum + piece.pairs, 0);
@@ -187,14 +196,25 @@ export function boundedPieces(space: Space): Piece[] {
   });
 }
 
-/** Nothing set aside yet. */
-export function noneAside(): Searched['setAside'] {
-  return { float: 0, unsound: 0, flat: 0, limits: 0 };
+/** What is gathered from batches. */
+export interface Gathered {
+  readonly archive: Archive;
+  readonly setAside: Searched['setAside'];
+  nearestFloats: Floats | undefined;
+  readonly floatLimit: FloatLimit;
+}
+
+/** Nothing gathered yet. */
+export function gathering(archive: Archive, { limits }: Question): Gathered {
+  const setAside = { float: 0, unsound: 0, flat: 0, limits: 0 };
+  return { archive, setAside, nearestFloats: undefined, floatLimit: limits.float };
 }
 
 /** Takes a batch in, with what it sets aside. */
-export function absorb({ archive, setAside }: Pick<Searched, 'archive' | 'setAside'>, batch: Batch): void {
+export function absorb(gathered: Gathered, batch: Batch): void {
+  const { archive, setAside, nearestFloats, floatLimit } = gathered;
   archive.absorb(batch);
+  gathered.nearestFloats = nearerFloats(nearestFloats, batch.nearestFloats, floatLimit);
   setAside.float += batch.setAside.float;
   setAside.unsound += batch.setAside.unsound;
   setAside.flat += batch.setAside.flat;

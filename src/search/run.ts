@@ -47,7 +47,7 @@ export interface RunOptions {
  */
 export async function explore(question: Question, options: RunOptions = {}): Promise<Outcome> {
   const space = spaceOf(question);
-  const { archive, at, setAside, passed, whole, evolved } = await searched(question, space, options);
+  const { archive, at, setAside, nearestFloats, passed, whole, evolved } = await searched(question, space, options);
   const draftAt = draftsOf(question, at);
   const code = (index: number): string => codeOf(draftAt(index));
   const { show, oneOfEachKind } = question;
@@ -66,6 +66,7 @@ export async function explore(question: Question, options: RunOptions = {}): Pro
       ...(evolved && { evolved }),
       ...(whole ? {} : { stopped: true as const }),
     },
+    ...(nearestFloats && { nearestFloats }),
     found: describeAll(question, at, best, (done) =>
       options.progress?.({ name: 'describe the best', done, of: best.length }),
     ),

@@ -1,7 +1,7 @@
 import { KEY_WORDS } from '../batch.js';
 import { type Candidate, draftOf } from '../candidate.js';
 import type { Jobs } from '../jobs.js';
-import { absorb, noneAside, type Search, type Searched } from '../methods.js';
+import { absorb, gathering, type Search, type Searched } from '../methods.js';
 import { Alike } from './alike.js';
 import { Room } from './room.js';
 import { Rounds, type Told } from './rounds.js';
@@ -21,7 +21,7 @@ export async function searchEvolved(given: Search): Promise<Searched> {
   // A try’s candidates have the same numbers whatever the others did.
   const tries: string[][] = Array.from({ length: question.tries }, () => []);
   const at = (index: number): Candidate => candidateOf(tries[Math.floor(index / most)]![index % most]!, families);
-  const searched = { archive: newArchive(at), setAside: noneAside(), passed: 0 };
+  const searched = { ...gathering(newArchive(at), question), passed: 0 };
   const kinds = new Set<number>();
   let rounds = 0;
   let settled = true;

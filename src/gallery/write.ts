@@ -5,6 +5,7 @@ import { MachineFault, Problem } from '../problem.js';
 import type { Outcome } from '../search/found.js';
 import type { Question } from '../search/question.js';
 import type { Stage } from '../search/run.js';
+import { clothsTable, isClothsTable, TABLE } from './cloths-table.js';
 import { groupsOf } from './groups.js';
 import { inFlight } from './in-flight.js';
 import { type Manifest, manifestOf, manifestText, parseManifest, swatchPath } from './manifest.js';
@@ -98,6 +99,7 @@ async function fill(
   });
   for (const [at, sheet] of sheets.entries()) await write(sheetPath(at + 1), sheet);
   await write('index.html', galleryPage(question, outcome, pageScript()));
+  await write(TABLE, clothsTable(found));
   await write('gallery.json', manifestText(manifestOf(question, outcome)));
   return bytes;
 }
@@ -135,6 +137,8 @@ async function strangersIn(place: string, folder: string): Promise<string[]> {
   }
   const manifest = parseManifest(await readFile(join(place, 'gallery.json'), 'utf8'), join(folder, 'gallery.json'));
   const own = ownFiles(manifest);
+  // A table with columns that a person has added is theirs.
+  if (names.includes(TABLE) && isClothsTable(await readFile(join(place, TABLE), 'utf8'))) own.add(TABLE);
   const swatches = names.includes('swatches') ? await swatchesIn(place) : [];
   return [...names.filter((name) => name !== 'swatches'), ...swatches].filter((name) => !own.has(name));
 }

@@ -65,7 +65,8 @@ describe('writing a gallery', () => {
       stages.push(`${name} ${done}/${of}`),
     );
     const swatches = outcome.found.flatMap(({ code }) => [`swatches/${code}.png`, `swatches/${code}-quarter.png`]);
-    expect(await contents(place)).toEqual(['contact-sheet.png', 'gallery.json', 'index.html', ...swatches].sort());
+    const own = ['cloths.csv', 'contact-sheet.png', 'gallery.json', 'index.html', ...swatches];
+    expect(await contents(place)).toEqual(own.sort());
     expect(await readdir(home)).toEqual(['gallery']);
     expect(written).toMatchObject({ folder: place, index: join(place, 'index.html') });
     const sizes = [...(await bytesOf(place)).values()].map((data) => Buffer.from(data, 'base64').length);
@@ -114,6 +115,7 @@ describe('writing a gallery', () => {
     await writeGallery(place, question, other);
     expect(await contents(place)).toEqual(
       [
+        'cloths.csv',
         'contact-sheet.png',
         'gallery.json',
         'index.html',
@@ -185,6 +187,21 @@ describe('a gallery’s folder', () => {
     expect(error.message).toContain(`${needed}: found a file that the old gallery did not write`);
   });
 
+  test('is refused where a person has added a column to its table, or has put one of their own there', async () => {
+    await writeGallery(place, question, other);
+    const table = join(place, 'cloths.csv');
+    const text = await readFile(table, 'utf8');
+    for (const theirs of [text.replace('rank,code', 'rank,woven,code'), 'yarn,price\r\n']) {
+      await writeFile(table, theirs);
+      expect((await refusal(place, outcome)).message).toContain(
+        'cloths.csv: found a file that the old gallery did not',
+      );
+    }
+    await writeFile(table, text);
+    await writeGallery(place, question, outcome);
+    expect((await readFile(table, 'utf8')).split('\r\n')).toHaveLength(outcome.found.length + 2);
+  });
+
   test('is refused where one stands in it', async () => {
     expect((await refusal('.')).message).toMatch(/^\.: found the folder that you are in/);
     expect((await refusal('..')).message).toMatch(/^\.\.: found the folder that you are in/);
@@ -206,7 +223,7 @@ describe('where writing fails', () => {
   ])('%s: one clear sentence, the old gallery as it was, nothing left beside it', async (code, words) => {
     await writeGallery(place, question, outcome);
     const before = await bytesOf(home);
-    for (const file of ['swatches', 'contact-sheet.png', 'index.html', 'gallery.json']) {
+    for (const file of ['swatches', 'contact-sheet.png', 'index.html', 'cloths.csv', 'gallery.json']) {
       disk.open = (path) => {
         if (path.includes(file)) throw fault(code);
       };

@@ -5,6 +5,7 @@ import { albumSheets, teacherSheets } from '../../src/plan/sheets.js';
 import { fewWords, measured } from '../../src/plan/standing.js';
 import { tableText } from '../../src/plan/table.js';
 import { planWarps } from '../../src/plan/warp-plan.js';
+import { fields } from '../csv.js';
 import { kept, twelve } from './cloths.js';
 import { complaints } from './legible.js';
 import { type PdfPage, readPdf } from './pdf-text.js';
@@ -168,21 +169,3 @@ test('the table reads back: one line a cloth, its measures in the columns of the
   });
   expect(fields(tableText(warps))[0]).not.toContain('weaver');
 });
-
-/** Fields of a table as RFC 4180 has them, read sign by sign. */
-function fields(text: string): string[][] {
-  const rows: string[][] = [[]];
-  let [field, inQuotes] = ['', false];
-  for (let at = 0; at < text.length; at++) {
-    const sign = text[at]!;
-    if (inQuotes && sign === '"' && text[at + 1] === '"') field += text[at++];
-    else if (sign === '"') inQuotes = !inQuotes;
-    else if (!inQuotes && (sign === ',' || sign === '\r')) {
-      rows.at(-1)!.push(field);
-      field = '';
-      if (sign === '\r') at++;
-      if (sign === '\r' && at < text.length - 1) rows.push([]);
-    } else field += sign;
-  }
-  return rows;
-}

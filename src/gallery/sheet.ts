@@ -2,6 +2,7 @@ import type { Yarn } from '../colour/yarn.js';
 import { type Picture, paintCloth } from '../render/cloth.js';
 import { textWidth } from '../render/text.js';
 import type { Found } from '../search/found.js';
+import { START_LEGEND, saysStart } from '../search/laid-words.js';
 import { inFlight } from './in-flight.js';
 import { toPng } from './png.js';
 import { caption } from './sheet-caption.js';
@@ -78,7 +79,7 @@ function drawPage(page: Picture, found: readonly Found[], options: SheetOptions,
     pen.box(x, y, layout.side, layout.side);
     under(pen, cloth, x, y + layout.side + 3.1, layout.side);
   });
-  foot(pen);
+  foot(pen, found);
   return toPng(page, POINTS, pen.layer(page.width, page.height));
 }
 
@@ -143,12 +144,13 @@ function under(pen: Pen, cloth: Found, x: number, y: number, width: number): voi
 }
 
 /** A rule to measure the print by, and what the words under the pictures mean. */
-function foot(pen: Pen): void {
+function foot(pen: Pen, found: readonly Found[]): void {
   const y = PAGE.height - PAGE.bottom - 1;
   const x = PAGE.side;
   pen.line(x, y, x + 100, y);
   for (let mm = 0; mm <= 100; mm += 10) pen.line(x + mm, y - (mm % 50 === 0 ? 3 : 1.8), x + mm, y);
   pen.text('100 mm when printed at full size', x + 2, y - 3.6, { quiet: true });
+  if (saysStart(found.map(({ recipe }) => recipe))) pen.text(START_LEGEND, x, y - 3.6 - LEADING, { quiet: true });
   const right = PAGE.width - PAGE.side;
   const said = [
     'reads to: the farthest of 0.6, 2 and 6 m from which it still shows',

@@ -2,6 +2,7 @@ import type { Draft } from '../draft/draft.js';
 import { plural } from '../gallery/page-asked.js';
 import { formatOrder, formatRuns } from '../order/order.js';
 import type { Found } from '../search/found.js';
+import { startInWords } from '../search/laid-words.js';
 
 /** One way of giving the orders of a cloth: its name and the text. */
 export type Given = readonly [name: string, text: string];
@@ -13,8 +14,8 @@ const COUNTED = 8;
 export function ordersInWords({ draft, order }: Pick<Found, 'draft' | 'order'>): Given[] {
   const { yarns, warp, weft } = draft;
   const laid = `by ${order.by}${order.times > 1 ? `, ${order.times} each` : ''}${FILLED[order.fill]}`;
-  const begins =
-    order.start[0] === 0 && order.start[1] === 0 ? '' : `; begun on ${order.start[0] + 1}/${order.start[1] + 1}`;
+  const start = startInWords(order, draft);
+  const begins = start === undefined ? '' : `; ${start}`;
   const written = order.warp === order.weft ? order.warp : `warp ${order.warp}, weft ${order.weft}`;
   return [
     ['As written', `${written}, ${laid}${begins}`],

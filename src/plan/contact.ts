@@ -2,6 +2,7 @@ import type { Draft } from '../draft/draft.js';
 import { readsTo } from '../score/distance.js';
 import type { Scored } from '../score/score.js';
 import { lengthInWords } from '../score/words.js';
+import { START_LEGEND, saysStart } from '../search/laid-words.js';
 import type { Needs, Paper, Pictures } from './needs.js';
 import { MARGIN, type Sheets, SIZES } from './paper.js';
 import type { KeptCloth } from './shortlist.js';
@@ -40,6 +41,9 @@ export interface ContactLayout {
 const GUTTER = 4;
 const LEADING = 3.7;
 const HEAD = 12;
+/** Base line of the title, and from there to those of the two lines below it. */
+const TITLE = 3.9;
+const SOLID = 3.6;
 /** Room that a picture with its words takes from top to bottom at least. */
 const LEAST_ROOM = 50;
 /** Share of a picture's height that shows the same cloth in grey. */
@@ -79,6 +83,7 @@ export async function addContactSheets(
   const cloths = contacts.map((contact) => ({ ...contact, scored: measured(contact.draft) }));
   const why = fewWords(cloths);
   const shared = beginningOf(contacts.map(({ cloth }) => cloth.recipe));
+  const legend = saysStart(contacts.map(({ cloth }) => cloth.recipe)) ? [START_LEGEND] : [];
   const each = layout.columns * layout.rows;
   const pages = Math.ceil(contacts.length / each);
   for (let page = 0; page < pages; page++) {
@@ -86,9 +91,12 @@ export async function addContactSheets(
     const right = sheets.width - MARGIN;
     const title = shared === '' ? options.title : `${options.title}: ${shared.slice(0, -2)}`;
     const type = { size: 14, bold: true };
-    sheets.text(sheets.fitted([title], right - MARGIN - 40, type), MARGIN, MARGIN + 4.5, type);
-    sheets.text(`contact sheet ${page + 1} of ${pages}`, right, MARGIN + 4.5, { align: 'right' });
-    sheets.text(`${options.sorted}; ${said}, end 1 left, pick 1 at the top; the strip in grey`, MARGIN, MARGIN + 9);
+    sheets.text(sheets.fitted([title], right - MARGIN - 40, type), MARGIN, MARGIN + TITLE, type);
+    sheets.text(`contact sheet ${page + 1} of ${pages}`, right, MARGIN + TITLE, { align: 'right' });
+    const seen = `${options.sorted}; ${said}, end 1 left, pick 1 at the top; the strip in grey`;
+    [seen, ...legend].forEach((line, row) => {
+      sheets.text(line, MARGIN, MARGIN + TITLE + (row + 1) * SOLID);
+    });
     for (let at = 0; at < each && page * each + at < cloths.length; at++) {
       const x = MARGIN + (at % layout.columns) * (layout.width + GUTTER);
       const y = MARGIN + HEAD + Math.floor(at / layout.columns) * layout.room;

@@ -1,3 +1,5 @@
+import { laidOf, startInWords } from '../search/laid-words.js';
+import { blocksInWords } from './block-words.js';
 import { sayLength } from './measure.js';
 import type { PiecePlan } from './piece-plan.js';
 import { settInShort } from './sett-advice.js';
@@ -27,6 +29,7 @@ export function figures(warp: WarpPlan, piece: PiecePlan): (readonly [string, st
   // What is lost in width is taken to be what is lost in length.
   const shrunk = 1 - warp.length.finished / warp.length.offLoom;
   return [
+    ...laidFigures(piece),
     ['ends', `${count} = ${parts}`],
     ['wind', `${own}: ${count + floating.ends} in all${floats}`],
     ['fillings', `of ${warp.wanted}: ${fills.join('; ')}`],
@@ -58,6 +61,17 @@ export function figures(warp: WarpPlan, piece: PiecePlan): (readonly [string, st
         ? 'without end'
         : `at most ${longest} thread${longest === 1 ? '' : 's'}; ${sayLength(longestMm, per)}`,
     ],
+  ];
+}
+
+/** What the recipe says in short: where the orders begin, and which yarn stands for which block. */
+function laidFigures({ cloth, draft }: PiecePlan): (readonly [string, string])[] {
+  const laid = laidOf(cloth.recipe);
+  if (laid === undefined) return [];
+  const [begin, blocks] = [startInWords(laid, draft), blocksInWords(cloth.structure, laid.by, draft.yarns)];
+  return [
+    ...(begin === undefined ? [] : [['begin', begin] as const]),
+    ...(blocks === undefined ? [] : [['blocks', blocks] as const]),
   ];
 }
 

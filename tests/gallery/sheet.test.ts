@@ -108,6 +108,19 @@ describe('contact sheet', () => {
     expect(file![at + 8]).toBe(1);
   });
 
+  it('explains above the rule where orders begin, where a recipe says so in short', async () => {
+    const inkAbove = async (found: readonly Found[]): Promise<boolean> => {
+      const png = PNG.sync.read((await contactSheetPages(found, OPTIONS))[0]!);
+      // From 279.5 to 282 mm down, over the left half.
+      const [top, bottom] = [279.5, 282].map((mm) => Math.round((mm / 25.4) * 200)) as [number, number];
+      for (let y = top; y < bottom; y++) for (let x = 80; x < 800; x++) if (dark(png, x, y)) return true;
+      return false;
+    };
+    const [one] = many(1);
+    expect(await inkAbove([one!])).toBe(false);
+    expect(await inkAbove([{ ...one!, recipe: `${one!.recipe}, from 5/3` }])).toBe(true);
+  });
+
   it('has a rule of 100 mm at the foot', async () => {
     const png = PNG.sync.read((await contactSheetPages(many(1), OPTIONS))[0]!);
     const lengths = Array.from({ length: 300 }, (_, k) => {

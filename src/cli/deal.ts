@@ -52,6 +52,7 @@ export async function runDeal(given: DealArguments, io: Io): Promise<number> {
   if (given.json) sayJson(io, dealData(deal));
   else {
     for (const share of deal.shares) say(io.stdout, shareLine(share));
+    if (deal.alike.length > 0) say(io.stdout, alikeLine(deal.alike));
     for (const { cloth, weavers } of deal.spares) {
       say(io.stdout, `spare: ${cloth.code} ${cloth.recipe} (for ${weavers.join(' ')})`);
     }
@@ -90,10 +91,21 @@ function dealData(deal: Deal): unknown {
       apart: share.apart,
     })),
     spares: deal.spares.map((spare) => ({ ...cloth(spare.cloth), apart: spare.apart, weavers: spare.weavers })),
+    alike: deal.alike,
     refused: deal.refused,
   };
 }
 
 function shareLine({ weaver, cloth, apart }: Share): string {
   return `${weaver.name}: ${cloth.code} ${cloth.recipe} (${apart.toFixed(2)} from the nearest other)`;
+}
+
+/** Who gets cloths that are nearly alike, the likest named, and what would set them apart. */
+function alikeLine(alike: Deal['alike']): string {
+  const pairs = alike.slice(0, 3).map(({ weavers, apart }) => `${weavers.join(' and ')} (${apart.toFixed(2)})`);
+  const more = alike.length > pairs.length ? `, and ${alike.length - pairs.length} pairs more` : '';
+  return (
+    `nearly alike: ${pairs.join(', ')}${more}; a shortlist of more kinds would set them apart: ` +
+    'explore --show "one of each kind"'
+  );
 }

@@ -31,10 +31,14 @@ export interface Deal {
     readonly apart: number;
     readonly weavers: readonly string[];
   }[];
+  /** Weavers whose cloths are nearly alike, and how unlike they are; the likest first. */
+  readonly alike: readonly { readonly weavers: readonly [string, string]; readonly apart: number }[];
   /** Why a cloth cannot go to a weaver, for those that were not dealt to them. */
   readonly refused: readonly { readonly weaver: string; readonly code: string; readonly why: readonly string[] }[];
 }
 
+/** Two cloths that are less unlike than this are nearly alike to the eye (a choice of ours). */
+const ALIKE = 0.2;
 /** Variations in hand, at most. */
 const SPARES = 3;
 
@@ -121,10 +125,23 @@ export function dealOut(kept: readonly KeptCloth[], weavers: readonly Weaver[], 
       apart: nearest(c, [...dealt, ...spares.filter((other) => other !== c)], apart),
       weavers: weavers.filter((_, w) => fits[w]![c]).map(({ name }) => name),
     })),
+    alike: alikeOf(weavers, dealt, apart),
     refused: weavers.flatMap(({ name }, w) =>
       kept.flatMap(({ code }, c) => (fits[w]![c] ? [] : [{ weaver: name, code, why: why[w]![c]! }])),
     ),
   };
+}
+
+function alikeOf(weavers: readonly Weaver[], dealt: readonly number[], apart: Distances): Deal['alike'] {
+  return weavers
+    .flatMap(({ name }, w) =>
+      weavers.slice(w + 1).map((other, after) => ({
+        weavers: [name, other.name] as const,
+        apart: apart(dealt[w]!, dealt[w + 1 + after]!),
+      })),
+    )
+    .filter((pair) => pair.apart < ALIKE)
+    .sort((a, b) => a.apart - b.apart);
 }
 
 /** Index of the cloth of each weaver. Every step leaves a full matching for those who still wait. */

@@ -19,7 +19,7 @@ import { settSchema } from '../draft/yaml-yarns.js';
 import { Problem } from '../problem.js';
 import { TURNS, type Turn } from './fit.js';
 import { LOOM_KINDS, type Loom } from './loom.js';
-import { INCH, parseLength, parseShare } from './measure.js';
+import { parseLength, parseShare } from './measure.js';
 import type { Mirror } from './mirror.js';
 import { FLOAT_LIMITS, type Purpose } from './purpose.js';
 import { HANDS, type Hand } from './sett.js';
@@ -47,7 +47,8 @@ export interface Needs {
   readonly footer: number;
   readonly shrinkage: number;
   readonly takeUp: number;
-  readonly loomWaste: number;
+  /** Where it is given; else what is usual on the loom. */
+  readonly loomWaste?: number;
   readonly testing: number;
   /** Of all cloths, instead of their own. */
   readonly sett?: Sett;
@@ -199,7 +200,7 @@ export function readNeeds(text: string, file: string, flags: Readonly<Record<str
     footer: given.footer ?? USUAL_WARP.footer,
     shrinkage: given.shrinkage ?? USUAL_WARP.shrinkage,
     takeUp: given['take-up'] ?? USUAL_WARP.takeUp,
-    loomWaste: given.waste ?? (given.loom === 'table' ? 17 * INCH : USUAL_WARP.loomWaste),
+    ...(given.waste !== undefined && { loomWaste: given.waste }),
     testing: given.testing ?? USUAL_WARP.testing,
     ...(sett !== undefined && { sett }),
     ...(reed !== undefined && { reed }),

@@ -7,7 +7,7 @@ import { darkInWords, symmetryInWords } from '../score/words.js';
 import { FLOAT_LIMITS } from './purpose.js';
 
 /** What cloths of one list are told apart by. How far from a classic depends on the weave, not on the list. */
-const TOLD: readonly Part[] = ['contrast', 'figure', 'symmetry', 'balance', 'solid', 'lively', 'calm', 'ease'];
+const TOLD: readonly Part[] = ['contrast', 'figure', 'symmetry', 'balance', 'solid', 'sharp', 'lively', 'calm', 'ease'];
 const WEIGHTS = { ...VIEWS.clear, solid: 1, calm: 1, lively: 1 };
 /** Lists shorter than this have no places worth naming, and only the first of a longer one are named. */
 const LEAST = 4;

@@ -12,7 +12,7 @@ import type { Needs } from './needs.js';
 import { type PiecePlan, planPiece } from './piece-plan.js';
 import type { KeptCloth } from './shortlist.js';
 import { valueWarnings } from './value.js';
-import { type WarpLength, warpLength } from './warp.js';
+import { usualWaste, type WarpLength, warpLength } from './warp.js';
 import { type Winding, windingOf } from './winding.js';
 
 /** One end of the warp as it is threaded. */
@@ -131,7 +131,11 @@ function planWarp(
   const dents = dentsFilled(count, denting, floating.ends);
   const dentWidth = (per === 'inch' ? 25.4 : 10) / denting.reed;
   const length = warpLength(
-    { ...needs, pieces: pieces.flatMap((each) => new Array(each.pieces).fill(needs.piece)) },
+    {
+      ...needs,
+      loomWaste: needs.loomWaste ?? usualWaste(needs.loom.kind),
+      pieces: pieces.flatMap((each) => new Array(each.pieces).fill(needs.piece)),
+    },
     per,
   );
   const heddles = heddlesOf(ends, shaftCount(draft));

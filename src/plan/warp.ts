@@ -1,3 +1,4 @@
+import type { LoomKind } from './loom.js';
 import { INCH, type Per, sayLength, sayShare, upTo, YARD } from './measure.js';
 
 /** What the length of a warp is reckoned from. Lengths in millimetres, shares from 0 to below 1. */
@@ -37,7 +38,7 @@ export interface WarpLength {
   readonly lines: readonly WarpLine[];
 }
 
-/** Usual figures of a four-shaft floor loom (common practice, no source; a table loom wastes 14–20 in). */
+/** Usual figures of a four-shaft floor loom (common practice, no source). */
 export const USUAL_WARP: Omit<WarpNeeds, 'pieces'> = {
   divider: INCH,
   header: 2 * INCH,
@@ -47,6 +48,11 @@ export const USUAL_WARP: Omit<WarpNeeds, 'pieces'> = {
   loomWaste: 27 * INCH,
   testing: 18 * INCH,
 };
+
+/** Warp that cannot be woven on a loom; a table loom wastes 14 to 20 in (common practice, no source). */
+export function usualWaste(kind: LoomKind): number {
+  return kind === 'table' ? 17 * INCH : USUAL_WARP.loomWaste;
+}
 
 /** Length to weave so that `wanted` is left after a loss: divided, never added (10 in at 20 % is 12.5 in, not 12). */
 export function before(wanted: number, loss: number): number {

@@ -122,6 +122,7 @@ describe('deal', () => {
     const { out } = await run((io) => runDeal(given, io));
     expect(out).toMatch(/^A: \w{8} summer and winter/);
     expect(out.match(/^spare: /gm)).toHaveLength(3);
+    expect(out).not.toContain('nearly alike');
     const deal = JSON.parse(readFileSync(inside('deal/deal.json'), 'utf8'));
     expect(deal).toMatchObject({ format: 'shedlight-deal', version: 1 });
     const pages = readPdf(readFileSync(inside('deal/sheets.pdf')));
@@ -136,6 +137,14 @@ describe('deal', () => {
     expect(readPdf(readFileSync(inside('deal/teacher.pdf')))).toHaveLength(3);
     expect(readPdf(readFileSync(inside('deal/album.pdf')))).toHaveLength(1);
     expect(readFileSync(inside('deal/cloths.csv'), 'utf8')).toMatch(/^number,weaver,code/);
+  });
+
+  test('says who gets cloths that are nearly alike, and what would set them apart', async () => {
+    const given = { shortlist: inside('twelve.json'), flags: { width: '6 in' }, weavers: '12', out: inside('deal12') };
+    const { out } = await run((io) => runDeal(given, io));
+    expect(out).toMatch(
+      /^nearly alike: \w and \w \(0\.\d\d\).*; a shortlist of more kinds would set them apart: explore --show "one of each kind"$/m,
+    );
   });
 
   test('by a list of weavers with their looms', async () => {

@@ -1,9 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { dealOut, needsFor, warpFor } from '../../src/plan/deal.js';
 import { gampOf } from '../../src/plan/gamp-plan.js';
+import { INCH } from '../../src/plan/measure.js';
 import { readNeeds } from '../../src/plan/needs.js';
 import { readWeavers } from '../../src/plan/weavers.js';
-import { kept } from './cloths.js';
+import { portraitOf, unlikeness } from '../../src/score/portrait.js';
+import { kept, twelve } from './cloths.js';
 
 const needsOf = (flags: Record<string, string> = {}) => readNeeds('', 'needs', { floating: 'no', ...flags });
 
@@ -34,6 +36,48 @@ describe('a weaver with too few heddles', () => {
     expect(() => dealOut(metric, weavers(''), needsOf({ width: '50 cm' }))).toThrow(
       '340 ends: give H the width 42.5 cm',
     );
+  });
+});
+
+describe('a group with looms of its own', () => {
+  const cloths = [kept('2/2 twill', { warp: 'DDLDL' }), kept('2/2 twill', { warp: 'DDDDLLLL' })];
+  const weavers = readWeavers('weavers:\n  - { name: A }\n  - { name: B, loom: table }\n', 'group.yaml');
+  const lost = (flags: Record<string, string>, loom = weavers) =>
+    loom.map((weaver) => {
+      const { total, used } = warpFor(cloths[0]!, needsFor(weaver, needsOf(flags)), weaver.loom).length;
+      return Math.round((total - used) / INCH) - 18;
+    });
+
+  // 27 in on a floor loom, 14 to 20 in on a table loom (common practice, no source); 18 in are for testing.
+  test('a table loom wastes less warp, unless it is said how much', () => {
+    expect(lost({})).toEqual([27, 17]);
+    expect(lost({ waste: '27 in' })).toEqual([27, 27]);
+    const floor = readWeavers('weavers:\n  - { name: C, loom: rising }\n', 'group.yaml');
+    expect(lost({ loom: 'table' }, floor)).toEqual([27]);
+  });
+});
+
+describe('weavers whose cloths are nearly alike', () => {
+  const group = (names: string) =>
+    readWeavers(`weavers:\n${[...names].map((name) => `  - { name: ${name} }\n`).join('')}`, 'group.yaml');
+
+  test('are named, the likest first, as far apart as their shares say', () => {
+    const { alike, shares } = dealOut(twelve(), group('ABCDEFGHIJKL'), needsOf());
+    expect(alike.length).toBeGreaterThan(1);
+    expect(alike.map(({ apart }) => apart)).toEqual(alike.map(({ apart }) => apart).sort((a, b) => a - b));
+    expect(alike[0]!.apart).toBe(Math.min(...shares.map(({ apart }) => apart)));
+    for (const { weavers, apart } of alike) {
+      const [one, other] = weavers.map((name) => shares.find(({ weaver }) => weaver.name === name)!);
+      expect(apart).toBeCloseTo(unlikeness(portraitOf(one!.cloth.draft), portraitOf(other!.cloth.draft)), 12);
+      expect(apart).toBeLessThan(0.2);
+    }
+    const near = shares.filter(({ apart }) => apart < 0.2).map(({ weaver }) => weaver.name);
+    expect(new Set(alike.flatMap(({ weavers }) => weavers))).toEqual(new Set(near));
+  });
+
+  test('are none where all are far apart', () => {
+    const cloths = [kept('2/2 twill', { warp: 'DDDDLLLL' }), kept('plain weave', { warp: 'D', weft: 'L' })];
+    expect(dealOut(cloths, group('AB'), needsOf()).alike).toEqual([]);
   });
 });
 

@@ -15,6 +15,8 @@ const EXAMPLES = `Examples:
       a draft of your own: its figures, and what is wrong with it
   shedlight draw --structure "2/2 twill" --warp DDDDLLLL --out hound.png
       hound's tooth as a picture of the cloth at its true size
+  shedlight draw --structure overshot
+      a structure alone, in its usual way: a dark warp and a light weft, or a dark pattern on a light ground
   shedlight draw --structure "summer and winter" --profile "A A B" \\
       --warp DLDDL --by unit --weft D --out draft.svg
       threading, tie-up and treadling as a drawing
@@ -28,7 +30,7 @@ const DRAW_FLAGS = {
   'What is woven, where no draft is given:': STRUCTURE_FLAGS,
   'Yarns:': YARN_FLAGS,
   'Colour orders:': [
-    { key: 'orders', flags: '--warp <order>', about: 'colour order of the warp, DLDDL' },
+    { key: 'orders', flags: '--warp <order>', about: 'colour order of the warp, DLDDL (default: one colour)' },
     { key: 'weft', flags: '--weft <rule>', about: 'same, exchange, a letter or an order (default: same)' },
     ...LAYING_FLAGS,
   ],

@@ -10,6 +10,7 @@ import { readQuestion } from '../search/read-question.js';
 import { obstacles, tieUpOn } from '../structure/loom-fit.js';
 import { loomLines } from './draw-loom.js';
 import { pictureKind, writePicture } from './draw-picture.js';
+import { inTheUsualWay } from './draw-usual.js';
 import { asData, faultsOf, figureLines } from './draw-words.js';
 import { draftAsWritten, draftLoader } from './files.js';
 import { EXIT, type Io, say, sayJson, sayWrong } from './io.js';
@@ -71,17 +72,23 @@ function questionOf({ file, flags }: DrawArguments, io: Io): Question {
   );
 }
 
-/** The draft of the file with the colours it has; else the one way of laying the orders that is asked for. */
-function shownOf({ file, flags, start }: DrawArguments, question: Question): Shown {
-  const given = question.draft?.draft;
+/**
+ * The draft of the file with the colours it has; else the one way of laying the orders that is asked for. A structure
+ * alone is laid in its usual way.
+ */
+function shownOf({ file, flags, start }: DrawArguments, read: Question): Shown {
+  const given = read.draft?.draft;
+  const question = flags.orders === undefined && given === undefined ? inTheUsualWay(read, flags) : read;
+  if (flags.orders === undefined && start !== undefined) {
+    throw new Problem('--start: found it without --warp; expected an order that begins there');
+  }
   if (given !== undefined && flags.orders === undefined) {
-    if (start !== undefined) throw new Problem('--start: found it without --warp; expected an order that begins there');
     const yarns = flags.yarns === undefined ? given.yarns : recoloured(given.yarns, question.yarns);
     return { name: given.name ?? file!, draft: { ...given, yarns, sett: question.sett } };
   }
   const [warp, more] = question.orders;
   if (warp === undefined || more !== undefined) {
-    throw new Problem(`--warp: found ${warp === undefined ? 'none' : 'several orders'}; expected one, such as DLDDL`);
+    throw new Problem('--warp: found several orders; expected one, such as DLDDL');
   }
   if (question.weft.rule === 'own') {
     throw new Problem('--weft: found “own”; expected same, exchange, a letter or an order');

@@ -151,7 +151,13 @@ describe('draw', () => {
 
   it.each([
     [['draw'], 'question: found neither structure nor draft'],
-    [['draw', '--structure', 'plain'], '--warp: found none; expected one, such as DLDDL'],
+    [
+      ['draw', '--structure', 'plain', '--warp', 'DL, DDL'],
+      '--warp: found several orders; expected one, such as DLDDL',
+    ],
+    [['draw', '--structure', 'plain', '--start', '2/1'], '--start: found it without --warp; expected an order'],
+    [['draw', '--structure', 'huck', '--by', 'block'], '--by: found “block” without --warp; expected an order'],
+    [['draw', '--structure', 'huck', '--profile', 'order'], '--profile: found “order” without --warp; expected'],
     [['draw', '--structure', 'plain', '--warp', 'DX'], '--warp: order “DX”, place 2: found “X”'],
     [['draw', '--structure', 'plain', '--warp', 'D,L'], '--warp: found several orders; expected one, such as DLDDL'],
     [[...HOUND, '--weft', 'own'], '--weft: found “own”; expected same, exchange, a letter or an order'],

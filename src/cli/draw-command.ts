@@ -16,7 +16,7 @@ const EXAMPLES = `Examples:
   shedlight draw --structure "2/2 twill" --warp DDDDLLLL --out hound.png
       hound's tooth as a picture of the cloth at its true size
   shedlight draw --structure overshot
-      a structure alone, in its usual way: a dark warp and a light weft, or a dark pattern on a light ground
+      a structure alone: a dark warp and a light weft, or a dark pattern weft
   shedlight draw --structure "summer and winter" --profile "A A B" \\
       --warp DLDDL --by unit --weft D --out draft.svg
       threading, tie-up and treadling as a drawing
@@ -31,7 +31,11 @@ const DRAW_FLAGS = {
   'Yarns:': YARN_FLAGS,
   'Colour orders:': [
     { key: 'orders', flags: '--warp <order>', about: 'colour order of the warp, DLDDL (default: one colour)' },
-    { key: 'weft', flags: '--weft <rule>', about: 'same, exchange, a letter or an order (default: same)' },
+    {
+      key: 'weft',
+      flags: '--weft <rule>',
+      about: 'same, exchange, a letter or an order (default: same, where --warp is given)',
+    },
     ...LAYING_FLAGS,
   ],
   'What is too long, and what it is woven on:': [FLOAT_FLAG, LOOM_FLAG],

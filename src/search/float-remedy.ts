@@ -106,9 +106,10 @@ function shorterRun(question: Question): number | undefined {
 }
 
 /** The sett at which floats of so many threads are no longer than the limit; picks and ends keep their proportion. */
-function closerSett({ limits, sett }: Question, floats: Floats): Sett | undefined {
+function closerSett({ limits, sett, onTheLoom }: Question, floats: Floats): Sett | undefined {
   const limit = limits.float;
-  if (!('mm' in limit) || floats.longestMm === null) return undefined;
+  // A warp on the loom is sleyed.
+  if (onTheLoom || !('mm' in limit) || floats.longestMm === null) return undefined;
   const wanted = floats.longestMm / limit.mm;
   if (wanted > CLOSEST) return undefined;
   // In centimetres setts are counted in halves.

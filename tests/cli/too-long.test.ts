@@ -1,3 +1,4 @@
+import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { inFolder, run } from './run.js';
@@ -26,6 +27,15 @@ describe('where little or nothing is left, it is said what to change', () => {
     expect(await changed('--limit-repeat', '3')).toContain('a wider limit (they are: repeat 3)');
     expect(await changed('--orders', 'DD', '--weft', 'D')).toContain('weft own may show a pattern');
   });
+
+  it('and no other sett for a warp that is sleyed', () =>
+    inFolder(async (folder) => {
+      const file = join(folder, 'own.yaml');
+      writeFileSync(file, 'threading: 1-4 4 4 4 4 4 4 4 4\ntie-up: [1 2, 2 3, 3 4, 4 1]\ntreadling: 1-4\n');
+      const said = async (flag: string) => (await explored(flag, file, '--limit-float', '3/8 in')).err;
+      expect(await said('--draft')).toContain('within it would be a closer sett in finer yarn');
+      expect(await said('--on-the-loom')).toContain('; only a longer limit lets it in.');
+    }));
 
   it('for a motif enlarged, under the way that makes too long floats', async () => {
     const { out } = await run('enlarge', 'DLDDL', ...BELT);

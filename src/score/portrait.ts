@@ -73,7 +73,8 @@ export function isNearer(a: Portrait, b: Portrait, least: number): boolean {
   return one + bestAgreement(b, a, needed - one) > needed;
 }
 
-function traitsApart(a: Portrait, b: Portrait): number {
+/** How far the traits of two cloths lie apart, 0 to 1: a first guess of how unlike they are. */
+export function traitsApart(a: Portrait, b: Portrait): number {
   let sum = 0;
   for (let t = 0; t < a.traits.length; t++) sum += Math.abs(a.traits[t]! - b.traits[t]!);
   return sum / a.traits.length;

@@ -2,12 +2,13 @@ import { type Batch, KEY_WORDS, PREFERENCES } from './batch.js';
 
 /** What keeps a cloth out of the ranking, whatever its score. */
 export interface LeftOut {
-  isDone(key: ArrayLike<number>): boolean;
-  /** By the number of a candidate that weaves it; asked only of what would else be shown. */
-  isNear(index: number): boolean;
+  /** By the words of its key, joined. */
+  isDone(key: string): boolean;
+  /** By its key and the number of a candidate that weaves it; asked only of what would else be shown. */
+  isNear(key: string, index: number): boolean;
 }
 
-/** How a cloth stands in the ranking; whether it is near to what was done is not known before it is asked. */
+/** How a cloth stands in the ranking; an open one stays until it is known to be near to what was done. */
 const OPEN = 0;
 const STAYS = 1;
 const OUT = 2;
@@ -90,6 +91,20 @@ export class Archive {
     }
   }
 
+  /**
+   * Finds out of at most `few` open cloths whether they are left out, among those that would be shown. Once it says that
+   * none is open there any more, the ranking is what it will be.
+   */
+  settle(most: number, eachKind: boolean, few: number): boolean {
+    const shown = eachKind ? [...this.firstOfKinds().values()].flat() : this.foremost(most);
+    const open = shown.filter((at) => this.standing[at] === OPEN);
+    for (const at of open.slice(0, few)) {
+      const key = this.key.subarray(at * KEY_WORDS, (at + 1) * KEY_WORDS).join();
+      this.standing[at] = this.leftOut!.isNear(key, this.index[at]!) ? OUT : STAYS;
+    }
+    return open.length === 0;
+  }
+
   /** The score of the cloth that stands in a place of the ranking, from 1; −∞ where there are fewer. */
   scoreOfPlace(place: number): number {
     const at = this.foremost(place)[place - 1];
@@ -118,24 +133,26 @@ export class Archive {
 
   /** The best cloth of every kind, those that stand first in the ranking first, `most` at the most. */
   bestOfEachKind(most: number, code: (index: number) => string): Kept[] {
-    const sortsBefore = (a: number, b: number): boolean =>
-      (this.bySize(a, b) || (code(this.index[a]!) < code(this.index[b]!) ? -1 : 1)) < 0;
-    for (;;) {
-      const first = new Map<number, number>();
-      for (let at = 0; at < this.size; at++) {
-        if (this.standing[at] === OUT) continue;
-        const niche = this.niche[at]!;
-        const known = first.get(niche);
-        if (known === undefined || sortsBefore(at, known)) first.set(niche, at);
-      }
-      const found = [...first.values()];
-      const stay = found.filter((at) => this.stays(at));
-      if (stay.length < found.length) continue;
-      return stay
-        .sort((a, b) => (sortsBefore(a, b) ? -1 : 1))
-        .slice(0, most)
-        .map((at) => this.keptAt(at));
+    const order = (a: number, b: number): number =>
+      this.bySize(a, b) || (code(this.index[a]!) < code(this.index[b]!) ? -1 : 1);
+    return [...this.firstOfKinds().values()]
+      .map((tied) => tied.reduce((a, b) => (order(b, a) < 0 ? b : a)))
+      .sort(order)
+      .slice(0, most)
+      .map((at) => this.keptAt(at));
+  }
+
+  /** Of every kind the first cloth that is not left out, with those that score and size do not part from it. */
+  private firstOfKinds(): Map<number, number[]> {
+    const first = new Map<number, number[]>();
+    for (let at = 0; at < this.size; at++) {
+      if (this.standing[at] === OUT) continue;
+      const known = first.get(this.niche[at]!);
+      const order = known === undefined ? -1 : this.bySize(at, known[0]!);
+      if (order < 0) first.set(this.niche[at]!, [at]);
+      else if (order === 0) known!.push(at);
     }
+    return first;
   }
 
   /**
@@ -153,7 +170,7 @@ export class Archive {
       for (const at of candidates) {
         const last = stay[most - 1];
         if (last !== undefined && this.bySize(last, at) < 0) break;
-        if (this.stays(at)) stay.push(at);
+        if (this.standing[at] !== OUT) stay.push(at);
       }
       if (stay.length >= most || reach >= this.size) return stay;
     }
@@ -165,12 +182,7 @@ export class Archive {
 
   private standingOf(key: Uint32Array): number {
     if (this.leftOut === undefined) return STAYS;
-    return this.leftOut.isDone(key) ? OUT : OPEN;
-  }
-
-  private stays(at: number): boolean {
-    if (this.standing[at] === OPEN) this.standing[at] = this.leftOut!.isNear(this.index[at]!) ? OUT : STAYS;
-    return this.standing[at] === STAYS;
+    return this.leftOut.isDone(key.join()) ? OUT : OPEN;
   }
 
   private keptAt(at: number): Kept {

@@ -3,15 +3,18 @@ import { colourFace } from '../cloth/face.js';
 import type { Yarn } from '../colour/yarn.js';
 import type { Draft } from '../draft/draft.js';
 import { clothKey } from '../score/clothkey.js';
-import { isNearer, portraitOf } from '../score/portrait.js';
+import { isNearer, portraitOf, traitsApart } from '../score/portrait.js';
 import type { Question } from './question.js';
 
 /** What was done before, for a search to hold its cloths against. */
 export interface Before {
-  /** Whether a cloth was done, by its key: whatever draft wove it. */
-  isDone(key: ArrayLike<number>): boolean;
-  /** Whether a cloth is nearer than is asked to one that was done. It hangs on the cloth, not on the draft of it. */
-  isNear(draft: Draft): boolean;
+  /** Whether a cloth was done, by the words of its key joined: whatever draft wove it. */
+  isDone(key: string): boolean;
+  /**
+   * Whether a cloth is nearer than is asked to one that was done. It hangs on the cloth, not on the draft of it, and is
+   * found once for each key.
+   */
+  isNear(key: string, draft: () => Draft): boolean;
 }
 
 /** What a question leaves out; undefined where it leaves out nothing. */
@@ -26,12 +29,22 @@ export function beforeOf({ done, yarns, same }: Question): Before | undefined {
   );
   const { unlike } = done;
   const portraits = unlike === undefined ? [] : done.drafts.map((draft) => portraitOf(draft, same));
+  const known = new Map<string, boolean>();
+  const isNear = (draft: Draft, least: number): boolean => {
+    const portrait = portraitOf(draft, same);
+    // What is alike in its traits is most often near, and then the others need not be looked at.
+    const apart = new Map(portraits.map((other) => [other, traitsApart(portrait, other)]));
+    return portraits
+      .toSorted((a, b) => apart.get(a)! - apart.get(b)!)
+      .some((other) => isNearer(portrait, other, least));
+  };
   return {
-    isDone: (key) => keys.has(Array.prototype.join.call(key)),
-    isNear: (draft) => {
+    isDone: (key) => keys.has(key),
+    isNear: (key, draft) => {
       if (unlike === undefined) return false;
-      const portrait = portraitOf(draft, same);
-      return portraits.some((other) => isNearer(portrait, other, unlike));
+      const found = known.get(key) ?? isNear(draft(), unlike);
+      known.set(key, found);
+      return found;
     },
   };
 }

@@ -40,6 +40,8 @@ export interface Search {
   /** An archive of candidates that are known by these numbers. */
   readonly newArchive: (at: Space['at']) => Archive;
   readonly progress: ((stage: Stage) => void) | undefined;
+  /** Stops at once. */
+  readonly signal?: AbortSignal | undefined;
   /** Once it is said, the search finishes with what it has found. */
   readonly enough?: AbortSignal | undefined;
 }
@@ -146,22 +148,40 @@ export async function searchBounded(given: Search): Promise<Searched> {
 
 /** The most promising candidates, and the score of the last one that would be shown of them. */
 async function reachable(
-  { question, space, crew, newArchive, enough }: Search,
+  search: Search,
   pieces: readonly Piece[],
   most: number,
   told: (job: number) => void,
 ): Promise<{ score: number; indices: number[] }> {
+  const { question, space, crew, newArchive, enough } = search;
   const promising = new Promising(most);
-  const search: Jobs = { count: pieces.length, at: (job) => ({ kind: 'promise', ...span(pieces[job]!), most }) };
+  const jobs: Jobs = { count: pieces.length, at: (job) => ({ kind: 'promise', ...span(pieces[job]!), most }) };
   const offer = (result: JobResult, job: number): void => {
     for (const { index, hope } of result.promising) promising.offer(index, hope);
     told(job);
   };
-  await crew.run(search, offer, enough);
+  await crew.run(jobs, offer, enough);
   const first = newArchive(space.at);
   const indices = promising.best().map(({ index }) => index);
   await crew.run(scoring(indices), ({ batch }) => first.absorb(batch));
+  if (!enough?.aborted) await settle(first, question, search);
   return { score: first.scoreOfPlace(question.show), indices };
+}
+
+/** Cloths held against what was done before a signal is let in again: about a second’s work at the most. */
+const HELD = 64;
+
+/** Finds out what is left out of the ranking, as far down as it is shown. */
+export async function settle(
+  archive: Archive,
+  { show, oneOfEachKind }: Question,
+  { signal, progress }: Pick<Search, 'signal' | 'progress'>,
+): Promise<void> {
+  while (!archive.settle(show, oneOfEachKind === true, HELD)) {
+    signal?.throwIfAborted();
+    progress?.({ name: 'hold against what was done', done: archive.out.cloths, of: archive.cloths });
+    await new Promise<void>((resume) => setImmediate(resume));
+  }
 }
 
 /** A stretch of warp orders of one block. */

@@ -2,7 +2,7 @@ import { availableParallelism } from 'node:os';
 import type { Draft } from '../draft/draft.js';
 import { Problem } from '../problem.js';
 import { codeOf } from '../score/code.js';
-import { Archive } from './archive.js';
+import { Archive, type LeftOut } from './archive.js';
 import { beforeOf } from './before.js';
 import { draftOf } from './candidate.js';
 import { crewOf } from './crew.js';
@@ -18,6 +18,7 @@ import {
   type Stage,
   searchBounded,
   searchListed,
+  settle,
 } from './methods.js';
 import type { Question } from './question.js';
 import { type Space, spaceOf } from './space.js';
@@ -48,6 +49,7 @@ export interface RunOptions {
 export async function explore(question: Question, options: RunOptions = {}): Promise<Outcome> {
   const space = spaceOf(question);
   const { archive, at, setAside, nearestFloats, passed, whole, evolved } = await searched(question, space, options);
+  await settle(archive, question, { signal: options.signal, progress: options.progress });
   const draftAt = draftsOf(question, at);
   const code = (index: number): string => codeOf(draftAt(index));
   const { show, oneOfEachKind } = question;
@@ -99,7 +101,10 @@ async function searched(question: Question, space: Space, options: RunOptions, s
   const before = beforeOf(question);
   const newArchive = (at: Space['at']): Archive => {
     const draftAt = draftsOf(question, at);
-    const leftOut = before && { isDone: before.isDone, isNear: (index: number) => before.isNear(draftAt(index)) };
+    const leftOut: LeftOut | undefined = before && {
+      isDone: before.isDone,
+      isNear: (key, index) => before.isNear(key, () => draftAt(index)),
+    };
     return new Archive((a, b) => compareColours(draftAt(a), draftAt(b)), leftOut);
   };
   const pieces = space.way === 'bounded' ? boundedPieces(space).length : Math.ceil(space.numbers / LISTED);
@@ -110,7 +115,7 @@ async function searched(question: Question, space: Space, options: RunOptions, s
   const rest = journal ? remembering(all, journal) : all;
   const crew = shard ? sharing(rest, shard) : rest;
   try {
-    return await WAYS[space.way]({ question, space, crew, shard, before, newArchive, progress, enough });
+    return await WAYS[space.way]({ question, space, crew, shard, before, newArchive, progress, signal, enough });
   } finally {
     crew.leave();
   }

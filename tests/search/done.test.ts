@@ -12,7 +12,7 @@ import { crewOf } from '../../src/search/crew.js';
 import { searchEvolved } from '../../src/search/evolve/search.js';
 import type { Counts } from '../../src/search/found.js';
 import { differences } from '../../src/search/journal-format.js';
-import { type Search, type Searched, searchBounded, searchListed } from '../../src/search/methods.js';
+import { type Search, type Searched, searchBounded, searchListed, settle } from '../../src/search/methods.js';
 import type { Question } from '../../src/search/question.js';
 import { explore } from '../../src/search/run.js';
 import { spaceOf } from '../../src/search/space.js';
@@ -105,13 +105,19 @@ describe('what was done is left out, and the list filled with the best that is l
 });
 
 /** A search as the run sets it up. */
-function searching(question: Question, numbers?: number): Search & { codeAt: (searched: Searched) => string[] } {
+function searching(
+  question: Question,
+  numbers?: number,
+): Search & { codeAt: (searched: Searched) => Promise<string[]> } {
   const space = spaceOf(question);
   const before = beforeOf(question);
   const newArchive: Search['newArchive'] = (at) =>
     new Archive(
       (a, b) => a - b,
-      before && { isDone: before.isDone, isNear: (index) => before.isNear(draftOf(at(index), question)) },
+      before && {
+        isDone: before.isDone,
+        isNear: (key, index) => before.isNear(key, () => draftOf(at(index), question)),
+      },
     );
   return {
     question,
@@ -120,7 +126,8 @@ function searching(question: Question, numbers?: number): Search & { codeAt: (se
     before,
     newArchive,
     progress: undefined,
-    codeAt: ({ archive, at }) => {
+    codeAt: async ({ archive, at }) => {
+      await settle(archive, question, { progress: undefined });
       const code = (index: number): string => codeOf(draftOf(at(index), question));
       return archive.best(question.show, code).map(({ index }) => code(index));
     },
@@ -138,8 +145,8 @@ describe('the bounded search stays exact', () => {
     const search = searching({ ...asked, ...done(drafts(found), least) });
     const listed = await searchListed(search);
     const bounded = await searchBounded(search);
-    expect(search.codeAt(bounded)).toHaveLength(10);
-    expect(search.codeAt(bounded)).toEqual(search.codeAt(listed));
+    expect(await search.codeAt(bounded)).toHaveLength(10);
+    expect(await search.codeAt(bounded)).toEqual(await search.codeAt(listed));
     expect(bounded.passed).toBeGreaterThan(0);
   });
 });
@@ -152,6 +159,7 @@ test('a search by changes keeps nothing that is left out, and fills the list', a
   const question: Question = { ...asked, ...done(before, 0.15) };
   const search = searching(question, 700);
   const searched = await searchEvolved(search);
+  await settle(searched.archive, question, { progress: undefined });
   const shown = searched.archive.best(10, String).map(({ index }) => draftOf(searched.at(index), question));
   expect(left(shown, question)).toEqual(shown);
   expect(shown).toHaveLength(10);

@@ -40,7 +40,7 @@ export class Rounds {
   private readonly families: readonly Family[];
   private readonly alike: Alike;
   private readonly seed: string;
-  private readonly leftOut: (candidate: Candidate) => boolean;
+  private readonly leftOut: (key: string, candidate: Candidate) => boolean;
   private readonly sources: Readonly<Record<(typeof TURNS)[number], Source>>;
   private readonly grid = new Grid<Candidate>(NICHES);
   private readonly best = new Best<Candidate>(BEST);
@@ -56,7 +56,7 @@ export class Rounds {
     alike: Alike,
     families: readonly Family[],
     seed: string,
-    leftOut: (candidate: Candidate) => boolean = () => false,
+    leftOut: (key: string, candidate: Candidate) => boolean = () => false,
   ) {
     this.leftOut = leftOut;
     this.families = families;
@@ -128,7 +128,7 @@ export class Rounds {
 
   private keep(candidate: Candidate, { niche, score, key }: Told): Verdict | undefined {
     const wanted = this.grid.takes(niche, score) || this.best.takes(key, score);
-    if (wanted && this.leftOut(candidate)) return undefined;
+    if (wanted && this.leftOut(key, candidate)) return undefined;
     const verdict = this.grid.offer(niche, score, candidate);
     const entered = this.best.offer(key, score, candidate);
     return verdict === 'rejected' && entered ? 'improved' : verdict;

@@ -56,7 +56,8 @@ async function tryOnce(
   from: number,
 ): Promise<Tried> {
   const { families, numbers: most } = space;
-  const isNear = (candidate: Candidate): boolean => before?.isNear(draftOf(candidate, question)) === true;
+  const isNear = (key: string, candidate: Candidate): boolean =>
+    before?.isNear(key, () => draftOf(candidate, question)) === true;
   const alike = new Alike(question, families);
   const seed = number === 0 ? question.seed : `${question.seed}/${number + 1}`;
   const rounds = new Rounds(new Room(question, families), alike, families, seed, isNear);
@@ -77,9 +78,9 @@ async function tryOnce(
     await crew.run(jobs, ({ batch }) => {
       absorb(searched, batch);
       for (let k = 0; k < batch.length; k++) {
-        const key = batch.key.subarray(k * KEY_WORDS, (k + 1) * KEY_WORDS);
+        const key = batch.key.subarray(k * KEY_WORDS, (k + 1) * KEY_WORDS).join();
         if (before?.isDone(key)) continue;
-        told[batch.index[k]! - first] = { niche: batch.niche[k]!, score: batch.score[k]! / 1e9, key: key.join() };
+        told[batch.index[k]! - first] = { niche: batch.niche[k]!, score: batch.score[k]! / 1e9, key };
       }
     });
     rounds.tell(told);

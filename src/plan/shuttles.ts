@@ -145,7 +145,7 @@ export function startingSides(draft: Draft, ends: number, border = 0): Starts {
     );
   const [left, right] = [all('left'), all('right')];
   const sides = shuttles.map((_, s): Side => (lost(right[s]!) < lost(left[s]!) ? 'right' : 'left'));
-  const caught = together(sides.map((side, s) => (side === 'left' ? left : right)[s]!));
+  const caught = caughtEnds(draft, picks, sides, first, last);
   return { sides, caught, allCaught: lost(caught) === 0 };
 }
 

@@ -70,7 +70,7 @@ export function askedOf(question: Question): Asked[] {
     ['Beginning', STARTS_WORDS[starts]],
     ['Sett', settOf(sett)],
     ...(loom ? [['Loom', `${loomInWords(loom)}; what it cannot weave is set aside`] as const] : []),
-    ['Set aside', listed(limitsInWords(question.limits))],
+    ['Set aside', listed(limitsInWords(question.limits, question.sett))],
     ...(question.done ? [['Done before', doneOf(question.done)] as const] : []),
     ['Taken as one cloth', listed(['shifts', ...question.same.map((way) => SAME_WORDS[way])])],
   ];

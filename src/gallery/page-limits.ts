@@ -1,8 +1,10 @@
+import type { Sett } from '../draft/draft.js';
+import { limitInWords } from '../score/words.js';
 import type { Limits } from '../search/question.js';
 import type { Loom, LoomKind } from '../structure/loom-fit.js';
 
 /** The limits above which a cloth is set aside, one an item. */
-export function limitsInWords(limits: Limits): string[] {
+export function limitsInWords(limits: Limits, sett: Sett): string[] {
   const { float, repeat, warpChanges, weftChanges, shuttles, treadles, shafts } = limits;
   const more: readonly (readonly [number | undefined, string])[] = [
     [repeat, 'threads in a repeat'],
@@ -13,7 +15,7 @@ export function limitsInWords(limits: Limits): string[] {
     [shafts, 'shafts'],
   ];
   return [
-    `floats longer than ${'mm' in float ? `${float.mm} mm` : `${float.threads} threads`}`,
+    `floats longer than ${limitInWords(float, sett)}`,
     ...more.filter(([most]) => most !== undefined).map(([most, what]) => `more than ${most} ${what}`),
   ];
 }

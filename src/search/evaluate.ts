@@ -38,6 +38,9 @@ import type { Question } from './question.js';
 /** A face with less contrast than this is flat. */
 const FLAT = 0.05;
 
+/** Families whose weaves are remembered: candidates come family by family, and a question may have thousands of these. */
+const REMEMBERED = 400;
+
 /** Why no candidate on a weave may be shown, with its floats where these are the reason. */
 export type Refused = { readonly fault: 'unsound' | 'limits' } | { readonly fault: 'float'; readonly floats: Floats };
 
@@ -79,6 +82,7 @@ export function evaluator(question: Question): Evaluator {
     let ground = grounds.get(family);
     if (ground === undefined) {
       ground = groundFor(question, family, warp, weft, classicsFor);
+      if (grounds.size >= REMEMBERED) grounds.clear();
       if (family.fixedWeave) grounds.set(family, ground);
     }
     return ground;

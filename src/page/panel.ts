@@ -21,7 +21,8 @@ const COUNTS = [
 export function panel(desk: Desk, screen: Screen): { readonly fold: HTMLDetailsElement; show(): void } {
   const updates: (() => void)[] = [];
   const weigh = (part: Part): HTMLElement => {
-    const measured = part !== 'novelty' || desk.found.every(({ scores }) => scores.novelty !== undefined);
+    const measured =
+      (part !== 'novelty' && part !== 'newness') || desk.found.every(({ scores }) => scores.novelty !== undefined);
     const input = numberInput(100, 0.5, (weight) =>
       desk.show({ weights: { ...desk.view.weights, [part]: weight ?? 0 } }),
     );
@@ -91,7 +92,7 @@ export function panel(desk: Desk, screen: Screen): { readonly fold: HTMLDetailsE
     ),
   ].flatMap((made) => (made === undefined ? [] : [made]));
   const ways = VIEW_NAMES.filter(
-    (name) => VIEWS[name].novelty === 0 || desk.found.every(({ scores }) => scores.novelty !== undefined),
+    (name) => VIEWS[name].newness === 0 || desk.found.every(({ scores }) => scores.novelty !== undefined),
   );
   const fold = el(
     'details',

@@ -6,8 +6,10 @@ export const PARTS = [
   'symmetry',
   'float',
   'figure',
+  'figured',
   'ease',
   'novelty',
+  'newness',
   'balance',
   'solid',
   'sharp',
@@ -46,7 +48,7 @@ const FIGURE_FROM = 0.25;
 const FIGURE_TO = 0.6;
 
 /** How good a share of figure is: 1 from 0.25 to 0.6, 0 for plaids below 0.1 (common practice) and for 1, figure alone. */
-export function figurePart(figure: number): number {
+export function figuredPart(figure: number): number {
   return Math.max(0, Math.min(1, (figure - PLAID) / (FIGURE_FROM - PLAID), (1 - figure) / (1 - FIGURE_TO)));
 }
 
@@ -54,7 +56,7 @@ export function figurePart(figure: number): number {
 const NOVEL = 0.1;
 
 /** How new a cloth is: 1 from a difference of a tenth to the nearest classic on (a choice of ours), less towards 0. */
-export function noveltyPart(novelty: number): number {
+export function newnessPart(novelty: number): number {
   return Math.min(1, novelty / NOVEL);
 }
 

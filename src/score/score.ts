@@ -12,7 +12,7 @@ import type { Contrast, Ease, Floats, Look, Scores } from './figures.js';
 import { ALL_WANTED, liveliness, lookMeter } from './look.js';
 import { nearlyOf } from './nearly.js';
 import { type Classic, classicsOn, noveltyOf, traitsOf } from './novelty.js';
-import { type FloatLimit, figurePart, floatPart, noveltyPart, type Part, rankScore, type Weights } from './rank.js';
+import { type FloatLimit, figuredPart, floatPart, newnessPart, type Part, rankScore, type Weights } from './rank.js';
 import { symmetryOf } from './symmetry.js';
 import { structureAlone } from './unlike.js';
 
@@ -20,7 +20,7 @@ import { structureAlone } from './unlike.js';
 export interface Ranking {
   readonly weights: Weights;
   readonly floatLimit: FloatLimit;
-  /** Classic orders on the same structure; none where novelty has no weight and nothing is to be said of it. */
+  /** Classic orders on the same structure; none where neither novelty nor newness has weight and nothing is to be said of it. */
   readonly classics: readonly Classic[];
 }
 
@@ -92,9 +92,11 @@ export function partsOf(measured: Measured, floatLimit: FloatLimit, sett: Sett):
     contrast: measured.contrast,
     symmetry: measured.symmetry,
     float: floatPart(measured.floats, floatLimit, Math.max(across, along)),
-    figure: figurePart(measured.figure),
+    figure: measured.figure,
+    figured: figuredPart(measured.figure),
     ease: easePart(measured.ease, measured.ends, measured.picks),
-    novelty: noveltyPart(measured.novelty),
+    novelty: measured.novelty,
+    newness: newnessPart(measured.novelty),
     balance: 1 - Math.abs(2 * measured.darkShare - 1),
     solid: measured.solid,
     sharp: measured.sharp,

@@ -9,8 +9,10 @@ export const UNWEIGHED: Weights = {
   symmetry: 0,
   float: 0,
   figure: 0,
+  figured: 0,
   ease: 0,
   novelty: 0,
+  newness: 0,
   balance: 0,
   solid: 0,
   sharp: 0,
@@ -29,7 +31,7 @@ export const VIEWS = {
   balanced: weigh({ balance: 3, symmetry: 3, contrast: 3 }),
   calm: weigh({ calm: 4, contrast: 1, symmetry: 1 }),
   lively: weigh({ lively: 4, contrast: 1, symmetry: 1 }),
-  unexpected: weigh({ novelty: 4, figure: 4, unlike: 3, contrast: 3, balance: 3, symmetry: 2 }),
+  unexpected: weigh({ newness: 4, figured: 4, unlike: 3, contrast: 3, balance: 3, symmetry: 2 }),
   easy: weigh({ ease: 4, contrast: 2, float: 1 }),
 } as const satisfies Readonly<Record<string, Weights>>;
 

@@ -71,7 +71,8 @@ export function evaluator(question: Question): Evaluator {
   const square = isSquareSett(question.sett);
   const meter = contrastMeter(across / along);
   const value = values(question.yarns);
-  const needsFigure = question.rank.figure > 0 || question.rank.novelty > 0;
+  const needsNovelty = question.rank.novelty > 0 || question.rank.newness > 0;
+  const needsFigure = needsNovelty || question.rank.figure > 0 || question.rank.figured > 0;
   const grounds = new Map<Family, Ground | Refused>();
   const classicsFor = classicsOf(question);
   const { limits, rank, same, yarns, tabby } = question;
@@ -147,7 +148,7 @@ export function evaluator(question: Question): Evaluator {
         ground.alone ??= structureAlone(ground.cloth, across / along);
         return ground.alone;
       };
-      const novelty = rank.novelty > 0 ? noveltyOf(traitsOf(face, contrast, symmetry.symmetry), classics).novelty : 0;
+      const novelty = needsNovelty ? noveltyOf(traitsOf(face, contrast, symmetry.symmetry), classics).novelty : 0;
       const parts = partsOf(
         {
           ...contrast,
@@ -220,7 +221,7 @@ function groundFor(
     floats,
     endPeriod: threadingPeriod(weave),
     pickPeriod: treadlingPeriod(weave),
-    classics: question.rank.novelty > 0 ? classicsFor(family) : [],
+    classics: question.rank.novelty > 0 || question.rank.newness > 0 ? classicsFor(family) : [],
     alone: undefined,
     layouts: new Map(),
   };

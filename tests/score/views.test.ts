@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { figurePart, PARTS } from '../../src/score/rank.js';
+import { figuredPart, PARTS } from '../../src/score/rank.js';
 import { partsOf } from '../../src/score/score.js';
 import { VIEW_NAMES, VIEWS, viewOf } from '../../src/score/views.js';
 
@@ -54,6 +54,6 @@ describe('the ways of looking', () => {
     [0.8, 0.5],
     [1, 0],
   ])('a share of figure of %d counts %d', (figure, part) => {
-    expect(figurePart(figure)).toBeCloseTo(part, 12);
+    expect(figuredPart(figure)).toBeCloseTo(part, 12);
   });
 });

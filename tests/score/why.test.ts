@@ -2,7 +2,16 @@ import { describe, expect, it } from 'vitest';
 import { UNWEIGHED, VIEWS } from '../../src/score/views.js';
 import { nearestInWords, whyInWords } from '../../src/score/why.js';
 
-const PARTS = { ...UNWEIGHED, contrast: 0.32, symmetry: 0.5, float: 0.83, novelty: 0.12, figure: 0.45, balance: 1 };
+const PARTS = {
+  ...UNWEIGHED,
+  contrast: 0.32,
+  symmetry: 0.5,
+  float: 0.83,
+  novelty: 0.12,
+  figure: 0.45,
+  figured: 0.45,
+  balance: 1,
+};
 
 describe('why a cloth stands where it does', () => {
   it('names what its score comes from, the strongest first', () => {

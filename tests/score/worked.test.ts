@@ -1,4 +1,5 @@
 // Figures computed once by a separate plain program: yarns D #1f2a44 and L #efe6d2, 20 ends and 20 picks per inch.
+import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { fromCells } from '../../src/cloth/drawdown.js';
 import { colourFace } from '../../src/cloth/face.js';
@@ -26,4 +27,16 @@ describe('worked figures', () => {
     expect(figures.line).toBeCloseTo(0.5539, 4);
     expect(figures.figure).toBeCloseTo(0.3518, 4);
   });
+});
+
+test('the score of every cloth of the demo is the weighted mean of the figures that stand beside it', () => {
+  const file = new URL('../../gallery/turned-twill/gallery.json', import.meta.url);
+  const { question, candidates } = JSON.parse(readFileSync(file, 'utf8'));
+  expect(question.rank).toEqual({ contrast: 3, symmetry: 2, float: 1, figure: 3 });
+  expect(question.limits.float).toBe(7);
+  for (const { scores } of candidates) {
+    const float = (7 - scores.floats.longest) / 6;
+    const score = (3 * scores.contrast + 2 * scores.symmetry + float + 3 * scores.figure) / 9;
+    expect(scores.score).toBeCloseTo(score, 12);
+  }
 });

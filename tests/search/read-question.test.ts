@@ -303,7 +303,7 @@ describe('what is wrong with a question is said in one sentence', () => {
     ['structure: plain\nlimits: { shuttles: many }', 'q.yaml:2:21: found “many”; expected shuttles, from 1 to 26'],
     [
       'structure: plain\nrank: { contrst: 3 }',
-      'q.yaml:2:9: found “contrst”; expected contrast, symmetry, float, figure, ease, novelty, balance, solid, sharp, calm, lively or unlike (did you mean “contrast”?)',
+      'q.yaml:2:9: found “contrst”; expected contrast, symmetry, float, figure, figured, ease, novelty, newness, balance, solid, sharp, calm, lively or unlike (did you mean “contrast”?)',
     ],
     ['structure: plain\nrank: { contrast: -1 }', 'q.yaml:2:19: found “-1”; expected a weight from 0 to 100'],
     [

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { drawdown } from '../../src/cloth/drawdown.js';
 import { colourFace } from '../../src/cloth/face.js';
-import { type Draft, EVEN_WIDTHS, type Weave } from '../../src/draft/draft.js';
+import type { Draft, Weave } from '../../src/draft/draft.js';
 import { DEFAULT_SETT, DEFAULT_YARNS } from '../../src/draft/yaml.js';
 import { clothKey } from '../../src/score/clothkey.js';
 import { draftOf } from '../../src/search/candidate.js';
@@ -9,18 +9,13 @@ import type { Question } from '../../src/search/question.js';
 import { readQuestion } from '../../src/search/read-question.js';
 import { spaceOf } from '../../src/search/space.js';
 import { findStructure, weaveOf } from '../../src/structure/index.js';
+import { bareWeave } from '../bare.js';
 
-const draft = ({ threading, tieUp, treadling }: Pick<Weave, 'threading' | 'tieUp' | 'treadling'>): Draft => ({
-  threading,
-  tieUp,
-  treadling,
-  pickKinds: treadling.map(() => 'ground'),
-  endUnits: threading.map(() => 1),
-  pickUnits: treadling.map(() => 1),
-  widths: EVEN_WIDTHS,
+const draft = (weave: Pick<Weave, 'threading' | 'tieUp' | 'treadling'>): Draft => ({
+  ...bareWeave(weave),
   yarns: DEFAULT_YARNS,
-  warp: threading.map(() => 0),
-  weft: treadling.map(() => 1),
+  warp: weave.threading.map(() => 0),
+  weft: weave.treadling.map(() => 1),
   sett: DEFAULT_SETT,
 });
 

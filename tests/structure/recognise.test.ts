@@ -1,23 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { drawdown, isUp } from '../../src/cloth/drawdown.js';
-import { type Draft, EVEN_WIDTHS, type Weave } from '../../src/draft/draft.js';
+import type { Draft, Weave } from '../../src/draft/draft.js';
 import { drawn, findStructure, structures, weaveOf } from '../../src/structure/index.js';
 import { recognise, understood } from '../../src/structure/recognise.js';
 import { runLengths } from '../../src/structure/recognise-runs.js';
-
-/** A weave of bare numbers: no units, no kinds of picks. */
-function bare({ threading, tieUp, treadling }: Weave): Weave {
-  return {
-    threading,
-    tieUp,
-    treadling,
-    pickKinds: treadling.map(() => 'ground'),
-    endUnits: threading.map(() => 1),
-    pickUnits: treadling.map(() => 1),
-    widths: EVEN_WIDTHS,
-  };
-}
+import { bareWeave } from '../bare.js';
 
 const turn = <T>(list: readonly T[], by: number): T[] => [...list.slice(by), ...list.slice(0, by)];
 
@@ -50,7 +38,7 @@ describe('every structure, in every manner, from bare numbers', () => {
     (name, manner) => {
       const structure = findStructure(name);
       const { weave, ends, picks } = drawn(structure, structure.profile, { manner });
-      const found = recognise(bare(weave));
+      const found = recognise(bareWeave(weave));
       expect([found.structure!.name, ...found.others]).toContain(name);
       expect(found.manner).toBeDefined();
       expect(found.ends).toMatchObject({ from: 0, units: weave.endUnits });
@@ -74,7 +62,7 @@ describe('in disguise', () => {
           return;
         }
         const shafts = structure.shafts;
-        const found = recognise(disguised(bare(weave), end, pick, (s) => (mirror ? shafts + 1 - s : s)));
+        const found = recognise(disguised(bareWeave(weave), end, pick, (s) => (mirror ? shafts + 1 - s : s)));
         expect(found.structure).toBeDefined();
         // A few steps of overshot may be a point twill's threading as well, which says more about it.
         if (structure.name !== 'overshot') expect(found.manner).toBeDefined();
@@ -87,7 +75,7 @@ describe('in disguise', () => {
   it('crackle keeps its units and blocks', () => {
     const structure = findStructure('crackle');
     const weave = weaveOf(structure, [...'AABDDC']);
-    const found = recognise(disguised(bare(weave), 7, 3, (s) => ({ 1: 3, 2: 1, 3: 4, 4: 2 })[s]!));
+    const found = recognise(disguised(bareWeave(weave), 7, 3, (s) => ({ 1: 3, 2: 1, 3: 4, 4: 2 })[s]!));
     expect(found.structure!.name).toBe('crackle');
     expect(found.renumbered).toBeDefined();
     expect([...found.ends.units].sort()).toEqual([...weave.endUnits].sort());
@@ -96,7 +84,7 @@ describe('in disguise', () => {
   it('summer and winter on many shafts, with its ties at the back', () => {
     const blocks = Array.from({ length: 120 }, (_, unit) => (unit * 7 + (unit % 5)) % 22);
     const threading = blocks.flatMap((block) => [[23], [block + 1], [24], [block + 1]]);
-    const found = recognise({ ...bare(weaveOf(findStructure('plain'), ['A'])), threading });
+    const found = recognise({ ...bareWeave(weaveOf(findStructure('plain'), ['A'])), threading });
     expect(found.structure!.name).toBe('summer and winter');
     expect(found.renumbered!.get(1)! + found.renumbered!.get(2)!).toBe(47);
     expect(found.ends.units).toEqual(new Array(120).fill(4));
@@ -120,7 +108,7 @@ describe('in disguise', () => {
       [2, 3],
     ];
     const treadling = [...'313241425152616231324142'].map((treadle) => [Number(treadle)]);
-    const found = recognise({ ...bare(weaveOf(findStructure('plain'), ['A'])), threading, tieUp, treadling });
+    const found = recognise({ ...bareWeave(weaveOf(findStructure('plain'), ['A'])), threading, tieUp, treadling });
     expect([found.structure!.name, found.confidence, found.renumbered]).toEqual([
       'summer and winter',
       'likely',
@@ -130,12 +118,12 @@ describe('in disguise', () => {
     expect(found.pickKinds!.slice(0, 4)).toEqual(['pattern', 'tabby', 'pattern', 'tabby']);
     expect([found.picks.from, found.picks.units]).toEqual([0, new Array(12).fill(2)]);
     const other = [...'345612'].map((treadle) => [Number(treadle)]);
-    const untied = { ...bare(weaveOf(findStructure('plain'), ['A'])), threading, tieUp, treadling: other };
+    const untied = { ...bareWeave(weaveOf(findStructure('plain'), ['A'])), threading, tieUp, treadling: other };
     expect(recognise(untied).pickKinds).toBeUndefined();
   });
 
   it('a cloth woven face down says so', () => {
-    const weave = bare(weaveOf(findStructure('overshot'), [...'AAABBBCCCDDD']));
+    const weave = bareWeave(weaveOf(findStructure('overshot'), [...'AAABBBCCCDDD']));
     const all = [1, 2, 3, 4];
     const found = recognise({ ...weave, tieUp: weave.tieUp.map((up) => all.filter((shaft) => !up.includes(shaft))) });
     expect([found.structure!.name, found.confidence]).toEqual(['overshot', 'certain']);
@@ -151,21 +139,23 @@ describe('what is not a known structure', () => {
     expect(runLengths([3, 5, 1, 2, 4, 5, 1, 2])).toEqual([1, [3, 5]]);
     expect(runLengths([1, 2, 3, 4, 5, 6])).toEqual([0, [6]]);
     expect(runLengths([1, 2, 1, 2])).toEqual([0, [1, 1, 1, 1]]);
-    const found = recognise(bare({ ...bareOf(plain), threading: threadingOf('12345678345678125678123478123456') }));
+    const found = recognise(
+      bareWeave({ ...bareOf(plain), threading: threadingOf('12345678345678125678123478123456') }),
+    );
     expect([found.structure, found.confidence]).toEqual([undefined, 'possible']);
     expect(found.ends.units.reduce((a, b) => a + b, 0)).toBe(32);
   });
 
   it('takes a draw of straight and pointed runs for no overshot where it is treadled as a twill', () => {
     const threading = threadingOf('1234123412341234123432123432');
-    const found = recognise({ ...bare(weaveOf(findStructure('2/2 twill'), ['A'])), threading });
+    const found = recognise({ ...bareWeave(weaveOf(findStructure('2/2 twill'), ['A'])), threading });
     expect([found.structure, found.confidence]).toEqual([undefined, 'possible']);
     expect(found.ends.units).toEqual([4, 4, 4, 4, 3, 3, 3, 3]);
   });
 
   it('keeps a threading apart from sheds that are another’s', () => {
     const found = recognise(
-      bare({ ...bareOf({ tieUp: [[1, 2, 3], [4]], treadling: [[1], [2]] }), threading: threadingOf('12341432') }),
+      bareWeave({ ...bareOf({ tieUp: [[1, 2, 3], [4]], treadling: [[1], [2]] }), threading: threadingOf('12341432') }),
     );
     expect(found.structure!.name).toMatch(/rosepath/);
     expect(found.manner).toBeUndefined();
@@ -173,17 +163,17 @@ describe('what is not a known structure', () => {
   });
 
   it('an end on two shafts has no structure here', () => {
-    const found = recognise(bare({ ...bareOf(plain), threading: [[1, 2], [3]] }));
+    const found = recognise(bareWeave({ ...bareOf(plain), threading: [[1, 2], [3]] }));
     expect(found.structure).toBeUndefined();
   });
 
   it('too long a repeat is refused', () => {
     const long = { ...bareOf(plain), threading: Array.from({ length: 2001 }, (_, i) => [(i % 3) + 1]) };
-    expect(() => recognise(bare(long))).toThrow('expected 2000 at most');
+    expect(() => recognise(bareWeave(long))).toThrow('expected 2000 at most');
   });
 
   function bareOf(part: Pick<Weave, 'tieUp' | 'treadling'>): Weave {
-    return bare({ ...part, threading: [[1]], pickKinds: [], endUnits: [], pickUnits: [], widths: EVEN_WIDTHS });
+    return bareWeave({ ...part, threading: [[1]] });
   }
 });
 
@@ -195,7 +185,7 @@ describe('plain weave, repeat, as drawn in', () => {
     ['spot Bronson', '1|2 3 4'],
     ['M’s and O’s', undefined],
   ])('%s has tabby %s', (name, sheds) => {
-    const found = recognise(bare(weaveOf(findStructure(name), findStructure(name).profile)));
+    const found = recognise(bareWeave(weaveOf(findStructure(name), findStructure(name).profile)));
     expect(
       found.tabby
         ?.map((lift) => lift.join(' '))
@@ -206,7 +196,7 @@ describe('plain weave, repeat, as drawn in', () => {
 
   it('says what the weave repeats after, whatever is written out', () => {
     const weave = weaveOf(findStructure('2/2 twill'), ['A', 'A', 'A']);
-    expect(recognise(bare(weave)).repeat).toEqual({ ends: 4, picks: 4 });
+    expect(recognise(bareWeave(weave)).repeat).toEqual({ ends: 4, picks: 4 });
   });
 
   it.each([
@@ -216,11 +206,11 @@ describe('plain weave, repeat, as drawn in', () => {
     ['2/2 rosepath', 'straight', 'no'],
   ])('%s, %s: %s', (name, manner, expected) => {
     const structure = findStructure(name);
-    expect(recognise(bare(weaveOf(structure, structure.profile, { manner }))).asDrawnIn).toBe(expected);
+    expect(recognise(bareWeave(weaveOf(structure, structure.profile, { manner }))).asDrawnIn).toBe(expected);
   });
 
   it('is said in words', () => {
-    const { words } = recognise(bare(weaveOf(findStructure('crackle'), [...'AABBCCDD'])));
+    const { words } = recognise(bareWeave(weaveOf(findStructure('crackle'), [...'AABBCCDD'])));
     expect(words[0]).toBe('It is crackle, “overshot manner” (certain): threading, sheds and their order fit.');
     expect(words[1]).toContain('blocks 2A 2B 2C 2D');
     expect(words.join(' ')).toContain('Plain weave: shafts 1 3 against 2 4.');
@@ -233,7 +223,7 @@ describe('a draft understood', () => {
       fc.property(woven, fc.nat(40), fc.nat(40), ({ structure, manner, profile }, end, pick) => {
         let weave: Weave;
         try {
-          weave = disguised(bare(weaveOf(structure, profile, { manner })), end, pick, (s) => s);
+          weave = disguised(bareWeave(weaveOf(structure, profile, { manner })), end, pick, (s) => s);
         } catch {
           return;
         }
@@ -277,7 +267,7 @@ it('answers in a breath for the longest threadings, whatever is on them', () => 
   walk[1000] = [2];
   for (const threading of [scattered(4), scattered(8), scattered(28), scattered(256), walk]) {
     const start = performance.now();
-    recognise(bare({ ...weaveOf(findStructure('plain'), ['A']), threading }));
+    recognise(bareWeave({ ...weaveOf(findStructure('plain'), ['A']), threading }));
     expect(performance.now() - start).toBeLessThan(5000);
   }
 });

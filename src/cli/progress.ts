@@ -1,6 +1,5 @@
 import cliProgress, { type GenericFormatter, type SingleBar } from 'cli-progress';
 import type { Stage } from '../search/run.js';
-import { say } from './io.js';
 
 /** What is shown while a person waits. */
 export interface Progress {
@@ -9,29 +8,18 @@ export interface Progress {
   readonly end: () => void;
 }
 
-/** Words for the stages of the work. */
+/** The first word of a stage's name, as what goes on meanwhile. */
 const WORDS: Readonly<Record<string, string>> = {
   search: 'searching',
-  describe: 'describing the best',
+  find: 'finding',
+  hold: 'holding',
+  describe: 'describing',
   draw: 'drawing',
 };
 
-/** Progress on a stream: a bar with rate and time left on a terminal, a line a stage elsewhere, nothing when quiet. */
+/** Progress on a stream: a bar with rate and time left on a terminal; nothing elsewhere, and nothing when quiet. */
 export function progressOn(stream: NodeJS.WriteStream, quiet: boolean): Progress {
-  if (quiet) return { tell: () => {}, end: () => {} };
-  return stream.isTTY ? bars(stream) : lines(stream);
-}
-
-function lines(stream: NodeJS.WriteStream): Progress {
-  let told = '';
-  return {
-    tell({ name, of }) {
-      if (name === told) return;
-      told = name;
-      say(stream, `${WORDS[name] ?? name}: ${grouped(of)}`);
-    },
-    end: () => {},
-  };
+  return quiet || !stream.isTTY ? { tell: () => {}, end: () => {} } : bars(stream);
 }
 
 function bars(stream: NodeJS.WriteStream): Progress {
@@ -72,7 +60,8 @@ function lineOf(name: string): GenericFormatter {
     });
     const seconds = (performance.timeOrigin + performance.now() - startTime) / 1000;
     const pace = value === 0 || seconds < 0.2 ? '' : `, ${paceInWords(value / seconds, total - value)}`;
-    return `${WORDS[name] ?? name} ${bar} ${grouped(value)} of ${grouped(total)}${note === undefined ? '' : `, ${note}`}${pace}`;
+    const going = name.replace(/^\w+/, (word) => WORDS[word] ?? word);
+    return `${going} ${bar} ${grouped(value)} of ${grouped(total)}${note === undefined ? '' : `, ${note}`}${pace}`;
   };
 }
 

@@ -129,10 +129,11 @@ describe('interrupted', () => {
       const over = ended(child);
       let err = '';
       child.stderr!.on('data', (text: Buffer) => {
-        if (err === '') child.kill('SIGINT');
         err += text;
         if (String(text).includes('once more')) child.kill('SIGINT');
       });
+      await until(() => existsSync(join(folder, `${PLACE}.progress`)), child);
+      child.kill('SIGINT');
       expect(await over).toMatchObject({ code: 130, out: '' });
       expect(err).toMatch(/shedlight: stopped; no gallery was written\n$/);
       expect(Object.keys(filesIn(folder)).filter((name) => !name.endsWith('.progress'))).toEqual([]);

@@ -1,16 +1,16 @@
 import { readFileSync } from 'node:fs';
-import { dirname, extname } from 'node:path';
-import writeFileAtomic from 'write-file-atomic';
+import { extname } from 'node:path';
 import { type Cells, cellsFromText, factor } from '../cloth/factor.js';
 import { cellsFromPicture } from '../cloth/factor-picture.js';
 import type { Draft } from '../draft/draft.js';
 import { textDraft } from '../draft/text-draft.js';
 import { type Kept, keptMisfits, LARGEST_WIF, readWif, refuseLarge, writeWif } from '../draft/wif.js';
 import { DEFAULT_SETT, DEFAULT_YARNS, readDraft, writeDraft } from '../draft/yaml.js';
-import { MachineFault, Problem } from '../problem.js';
+import { Problem } from '../problem.js';
 import { recognise, understood } from '../structure/recognise.js';
 import { readBytes, readText } from './files.js';
 import { EXIT, type Io, say } from './io.js';
+import { writeWhole } from './whole-file.js';
 
 /** What a person gave on the command line. */
 export interface ConvertArguments {
@@ -50,7 +50,7 @@ export async function runConvert(given: ConvertArguments, io: Io): Promise<numbe
   // Units may begin the draft at another thread, so lists of single threads no longer fit it.
   const kept = given.units === true && loaded.kept ? { ...loaded.kept, ends: 0, picks: 0 } : loaded.kept;
   const text = written(given, to, draft, kept, notes);
-  await write(given.output, text);
+  await writeWhole(given.output, text);
   for (const note of notes) say(io.stderr, `note: ${note}`);
   say(io.stdout, given.output);
   return EXIT.done;
@@ -131,17 +131,6 @@ function kindOf<K extends string>(path: string, kinds: readonly K[], expected: s
   const kind = kinds.find((ending) => ending === extname(path).toLowerCase());
   if (kind === undefined) throw new Problem(`found “${path}”; expected ${expected}`);
   return kind;
-}
-
-async function write(path: string, text: string): Promise<void> {
-  try {
-    await writeFileAtomic(path, text);
-  } catch (error) {
-    const { code } = error as NodeJS.ErrnoException;
-    if (code === 'ENOENT') throw new Problem(`${path}: found no folder ${dirname(path)}; expected one that is there`);
-    if (code === 'EISDIR') throw new Problem(`${path}: found a folder; expected the name of a file`);
-    throw new MachineFault(`${path}: could not be written (${code})`, { cause: error });
-  }
 }
 
 function inFile<T>(file: string, read: () => T): T {

@@ -1,6 +1,6 @@
 import { BY_WORDS, FILL_WORDS } from '../gallery/page-asked.js';
-import { PARTS, type Part } from '../score/rank.js';
-import { VIEW_NAMES, VIEWS } from '../score/views.js';
+import { asksNovelty, PARTS, type Part } from '../score/rank.js';
+import { UNWEIGHED, VIEW_NAMES, VIEWS } from '../score/views.js';
 import { PART_WORDS } from '../score/why.js';
 import type { By, Fill } from '../search/question.js';
 import { ruler } from './bench.js';
@@ -22,7 +22,7 @@ export function panel(desk: Desk, screen: Screen): { readonly fold: HTMLDetailsE
   const updates: (() => void)[] = [];
   const weigh = (part: Part): HTMLElement => {
     const measured =
-      (part !== 'novelty' && part !== 'newness') || desk.found.every(({ scores }) => scores.novelty !== undefined);
+      !asksNovelty({ ...UNWEIGHED, [part]: 1 }) || desk.found.every(({ scores }) => scores.novelty !== undefined);
     const input = numberInput(100, 0.5, (weight) =>
       desk.show({ weights: { ...desk.view.weights, [part]: weight ?? 0 } }),
     );
@@ -92,7 +92,7 @@ export function panel(desk: Desk, screen: Screen): { readonly fold: HTMLDetailsE
     ),
   ].flatMap((made) => (made === undefined ? [] : [made]));
   const ways = VIEW_NAMES.filter(
-    (name) => VIEWS[name].newness === 0 || desk.found.every(({ scores }) => scores.novelty !== undefined),
+    (name) => !asksNovelty(VIEWS[name]) || desk.found.every(({ scores }) => scores.novelty !== undefined),
   );
   const fold = el(
     'details',

@@ -60,6 +60,11 @@ export function newnessPart(novelty: number): number {
   return Math.min(1, novelty / NOVEL);
 }
 
+/** Whether a ranking asks how far a cloth is from the classic orders, for which these have to be measured. */
+export function asksNovelty(weights: Weights): boolean {
+  return weights.novelty > 0 || weights.newness > 0;
+}
+
 /** Scores are compared rounded to nine decimals, so that rounding errors never decide a rank. */
 export function comparable(score: number): number {
   return Math.round(score * 1e9);

@@ -22,7 +22,7 @@ import { contrastMeter } from '../score/contrast.js';
 import { changes } from '../score/ease.js';
 import { lookMeter, wantedBy } from '../score/look.js';
 import { type Classic, noveltyOf, traitsOf } from '../score/novelty.js';
-import { comparable, exceedsFloat, floatPart, nearerFloats, rankScore } from '../score/rank.js';
+import { asksNovelty, comparable, exceedsFloat, floatPart, nearerFloats, rankScore } from '../score/rank.js';
 import { partsOf } from '../score/score.js';
 import { symmetryOf } from '../score/symmetry.js';
 import { type StructureAlone, structureAlone } from '../score/unlike.js';
@@ -34,6 +34,7 @@ import { classicsOf } from './classics.js';
 import { type Family, layingOf } from './family.js';
 import { nicheOf } from './niche.js';
 import type { Question } from './question.js';
+import { remembered } from './remembered.js';
 
 /** A face with less contrast than this is flat. */
 const FLAT = 0.05;
@@ -71,23 +72,18 @@ export function evaluator(question: Question): Evaluator {
   const square = isSquareSett(question.sett);
   const meter = contrastMeter(across / along);
   const value = values(question.yarns);
-  const needsNovelty = question.rank.novelty > 0 || question.rank.newness > 0;
+  const needsNovelty = asksNovelty(question.rank);
   const needsFigure = needsNovelty || question.rank.figure > 0 || question.rank.figured > 0;
-  const grounds = new Map<Family, Ground | Refused>();
   const classicsFor = classicsOf(question);
   const { limits, rank, same, yarns, tabby } = question;
   const look = lookMeter(question.sett);
   const wanted = wantedBy(rank);
 
-  const groundOf = (family: Family, warp: Order, weft: Order): Ground | Refused => {
-    let ground = grounds.get(family);
-    if (ground === undefined) {
-      ground = groundFor(question, family, warp, weft, classicsFor);
-      if (grounds.size >= REMEMBERED) grounds.clear();
-      if (family.fixedWeave) grounds.set(family, ground);
-    }
-    return ground;
-  };
+  const groundIn = (family: Family, warp: Order, weft: Order): Ground | Refused =>
+    groundFor(question, family, warp, weft, classicsFor);
+  const fixedGround = remembered(REMEMBERED, groundIn);
+  const groundOf: typeof groundIn = (family, ...orders) =>
+    family.fixedWeave ? fixedGround(family, ...orders) : groundIn(family, ...orders);
 
   const laid = (ground: Ground, family: Family, asked: Order, start: number, system: 'ends' | 'picks'): Uint8Array => {
     const order = family.laid(asked, system, ground.weave);
@@ -221,7 +217,7 @@ function groundFor(
     floats,
     endPeriod: threadingPeriod(weave),
     pickPeriod: treadlingPeriod(weave),
-    classics: question.rank.novelty > 0 || question.rank.newness > 0 ? classicsFor(family) : [],
+    classics: asksNovelty(question.rank) ? classicsFor(family) : [],
     alone: undefined,
     layouts: new Map(),
   };

@@ -21,6 +21,7 @@ import {
   settle,
 } from './methods.js';
 import type { Question } from './question.js';
+import { remembered } from './remembered.js';
 import { type Space, spaceOf } from './space.js';
 
 /** A thread for fewer pieces of work than this costs more to start than it brings. */
@@ -129,21 +130,7 @@ const WAYS: Readonly<Record<Space['way'], (search: Search) => Promise<Searched>>
 
 /** The drafts of numbered candidates; the last ones are remembered. */
 function draftsOf(question: Question, at: Space['at']): (index: number) => Draft {
-  return remembered(1000, (index) => draftOf(at(index), question));
-}
-
-/** A function of a number that remembers its last results. */
-function remembered<T>(most: number, make: (index: number) => T): (index: number) => T {
-  const known = new Map<number, T>();
-  return (index) => {
-    let value = known.get(index);
-    if (value === undefined) {
-      value = make(index);
-      if (known.size >= most) known.clear();
-      known.set(index, value);
-    }
-    return value;
-  };
+  return remembered(1000, (index: number) => draftOf(at(index), question));
 }
 
 /** Which of two drafts has the warp, or else the weft, that sorts first in palette order. */

@@ -2,6 +2,7 @@ import { exchanged, type Order, smallestPeriod } from '../../order/order.js';
 import { type Candidate, weftOf } from '../candidate.js';
 import type { Family } from '../family.js';
 import type { Question } from '../question.js';
+import { remembered } from '../remembered.js';
 import { startsOf } from '../starts.js';
 import { type Around, CHANGES, type Chance, type ChangeName, fitted, pickFrom, pickNumber } from './changes.js';
 import { standing } from './written.js';
@@ -30,12 +31,17 @@ export class Room {
   private readonly families: readonly Family[];
   /** Whether the weft has orders of its own. */
   private readonly own: boolean;
-  private readonly starts = new Map<string, readonly (readonly [number, number])[]>();
+  private readonly startsFor: (family: Family, n: number, m: number) => readonly (readonly [number, number])[];
 
   constructor(question: Question, families: readonly Family[]) {
     this.question = question;
     this.families = families;
     this.own = question.weft.rule === 'own';
+    this.startsFor = remembered(
+      REMEMBERED,
+      (family: Family, n: number, m: number) => startsOf(question.starts, family, n, m),
+      (family, n, m) => `${families.indexOf(family)}/${n}/${m}`,
+    );
     this.steps = this.possibleSteps();
   }
 
@@ -145,17 +151,6 @@ export class Room {
     const starts = this.startsFor(family, warp.length, weft.length);
     const kept = near && starts.find(([a, b]) => a === near[0] && b === near[1]);
     return { family, warp, weft, start: kept ?? pickFrom(starts, chance) };
-  }
-
-  private startsFor(family: Family, n: number, m: number): readonly (readonly [number, number])[] {
-    const sign = `${this.families.indexOf(family)}/${n}/${m}`;
-    let starts = this.starts.get(sign);
-    if (starts === undefined) {
-      starts = startsOf(this.question.starts, family, n, m);
-      if (this.starts.size >= REMEMBERED) this.starts.clear();
-      this.starts.set(sign, starts);
-    }
-    return starts;
   }
 }
 

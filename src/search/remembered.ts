@@ -1,0 +1,18 @@
+/** A function that remembers its last results, `most` of them; those of one key (the first argument, unless said) are one. */
+export function remembered<A extends readonly unknown[], T>(
+  most: number,
+  make: (...given: A) => T,
+  keyOf: (...given: A) => unknown = (...given) => given[0],
+): (...given: A) => T {
+  const known = new Map<unknown, T>();
+  return (...given) => {
+    const key = keyOf(...given);
+    let value = known.get(key);
+    if (value === undefined) {
+      value = make(...given);
+      if (known.size >= most) known.clear();
+      known.set(key, value);
+    }
+    return value;
+  };
+}

@@ -66,7 +66,7 @@ function runsOf(warp: ArrayLike<number>): Run[] {
   const runs: { yarn: number; ends: number }[] = [];
   for (let i = 0; i < warp.length; i++) {
     const last = runs.at(-1);
-    if (last?.yarn === warp[i]) last.ends++;
+    if (last !== undefined && last.yarn === warp[i]) last.ends++;
     else runs.push({ yarn: warp[i]!, ends: 1 });
   }
   return runs;

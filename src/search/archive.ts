@@ -1,4 +1,5 @@
-import { type Batch, KEY_WORDS, PREFERENCES } from './batch.js';
+import type { Batch } from './batch.js';
+import { CANDIDATE_COLUMNS, type Columns, columnsFor, copyRow, KEY_WORDS, PREFERENCES, resized } from './columns.js';
 
 /** What keeps a cloth out of the ranking, whatever its score. */
 export interface LeftOut {
@@ -12,6 +13,14 @@ export interface LeftOut {
 const OPEN = 0;
 const STAYS = 1;
 const OUT = 2;
+
+/** What the archive has of each cloth, beside the columns of the candidate that weaves it. */
+const KEPT_COLUMNS = {
+  ...CANDIDATE_COLUMNS,
+  /** How many other candidates weave the same cloth. */
+  equals: [Uint32Array, 1],
+  standing: [Uint8Array, 1],
+} as const;
 
 /** A cloth that the archive keeps. */
 export interface Kept {
@@ -32,14 +41,7 @@ export interface Kept {
 export class Archive {
   private size = 0;
   private seen = 0;
-  private index = new Float64Array(1024);
-  private score = new Float64Array(1024);
-  private area = new Float64Array(1024);
-  private equals = new Uint32Array(1024);
-  private preference = new Float64Array(1024 * PREFERENCES);
-  private niche = new Float64Array(1024);
-  private standing = new Uint8Array(1024);
-  private key = new Uint32Array(1024 * KEY_WORDS);
+  private columns: Columns<typeof KEPT_COLUMNS> = columnsFor(KEPT_COLUMNS, 1024);
   private table = new Int32Array(2048).fill(-1);
   private readonly sortsFirst: (a: number, b: number) => number;
   private readonly leftOut: LeftOut | undefined;
@@ -64,9 +66,9 @@ export class Archive {
   get out(): { readonly cloths: number; readonly candidates: number } {
     let [cloths, candidates] = [0, 0];
     for (let at = 0; at < this.size; at++) {
-      if (this.standing[at] !== OUT) continue;
+      if (this.columns.standing[at] !== OUT) continue;
       cloths++;
-      candidates += 1 + this.equals[at]!;
+      candidates += 1 + this.columns.equals[at]!;
     }
     return { cloths, candidates };
   }
@@ -79,13 +81,12 @@ export class Archive {
       const known = this.table[slot]!;
       if (known < 0) {
         this.table[slot] = this.size;
-        this.key.set(batch.key.subarray(from * KEY_WORDS, (from + 1) * KEY_WORDS), this.size * KEY_WORDS);
         this.write(this.size, batch, from);
-        this.standing[this.size] = this.standingOf(batch.key.subarray(from * KEY_WORDS, (from + 1) * KEY_WORDS));
+        this.columns.standing[this.size] = this.standingOf(this.keyAt(this.size));
         this.size++;
-        if (this.size === this.index.length) this.grow();
+        if (this.size === this.columns.index.length) this.grow();
       } else {
-        this.equals[known] = this.equals[known]! + 1;
+        this.columns.equals[known] = this.columns.equals[known]! + 1;
         if (this.better(batch, from, known)) this.write(known, batch, from);
       }
     }
@@ -97,10 +98,9 @@ export class Archive {
    */
   settle(most: number, eachKind: boolean, few: number): boolean {
     const shown = eachKind ? [...this.firstOfKinds().values()].flat() : this.foremost(most);
-    const open = shown.filter((at) => this.standing[at] === OPEN);
+    const open = shown.filter((at) => this.columns.standing[at] === OPEN);
     for (const at of open.slice(0, few)) {
-      const key = this.key.subarray(at * KEY_WORDS, (at + 1) * KEY_WORDS).join();
-      this.standing[at] = this.leftOut!.isNear(key, this.index[at]!) ? OUT : STAYS;
+      this.columns.standing[at] = this.leftOut!.isNear(this.keyAt(at).join(), this.columns.index[at]!) ? OUT : STAYS;
     }
     return open.length === 0;
   }
@@ -108,7 +108,7 @@ export class Archive {
   /** The score of the cloth that stands in a place of the ranking, from 1; −∞ where there are fewer. */
   scoreOfPlace(place: number): number {
     const at = this.foremost(place)[place - 1];
-    return at === undefined ? Number.NEGATIVE_INFINITY : this.score[at]! / 1e9;
+    return at === undefined ? Number.NEGATIVE_INFINITY : this.columns.score[at]! / 1e9;
   }
 
   /**
@@ -120,7 +120,7 @@ export class Archive {
     const codeAt = (at: number): string => {
       let known = codes.get(at);
       if (known === undefined) {
-        known = code(this.index[at]!);
+        known = code(this.columns.index[at]!);
         codes.set(at, known);
       }
       return known;
@@ -134,7 +134,7 @@ export class Archive {
   /** The best cloth of every kind, those that stand first in the ranking first, `most` at the most. */
   bestOfEachKind(most: number, code: (index: number) => string): Kept[] {
     const order = (a: number, b: number): number =>
-      this.bySize(a, b) || (code(this.index[a]!) < code(this.index[b]!) ? -1 : 1);
+      this.bySize(a, b) || (code(this.columns.index[a]!) < code(this.columns.index[b]!) ? -1 : 1);
     return [...this.firstOfKinds().values()]
       .map((tied) => tied.reduce((a, b) => (order(b, a) < 0 ? b : a)))
       .sort(order)
@@ -146,10 +146,10 @@ export class Archive {
   private firstOfKinds(): Map<number, number[]> {
     const first = new Map<number, number[]>();
     for (let at = 0; at < this.size; at++) {
-      if (this.standing[at] === OUT) continue;
-      const known = first.get(this.niche[at]!);
+      if (this.columns.standing[at] === OUT) continue;
+      const known = first.get(this.columns.niche[at]!);
       const order = known === undefined ? -1 : this.bySize(at, known[0]!);
-      if (order < 0) first.set(this.niche[at]!, [at]);
+      if (order < 0) first.set(this.columns.niche[at]!, [at]);
       else if (order === 0) known!.push(at);
     }
     return first;
@@ -160,24 +160,24 @@ export class Archive {
    * last of them.
    */
   private foremost(most: number): number[] {
-    const scores = this.score.slice(0, this.size).sort();
+    const scores = this.columns.score.slice(0, this.size).sort();
     for (let reach = most; ; reach *= 2) {
       const least = reach < this.size ? scores[this.size - reach]! : Number.NEGATIVE_INFINITY;
       const candidates: number[] = [];
-      for (let at = 0; at < this.size; at++) if (this.score[at]! >= least) candidates.push(at);
+      for (let at = 0; at < this.size; at++) if (this.columns.score[at]! >= least) candidates.push(at);
       candidates.sort((a, b) => this.bySize(a, b));
       const stay: number[] = [];
       for (const at of candidates) {
         const last = stay[most - 1];
         if (last !== undefined && this.bySize(last, at) < 0) break;
-        if (this.standing[at] !== OUT) stay.push(at);
+        if (this.columns.standing[at] !== OUT) stay.push(at);
       }
       if (stay.length >= most || reach >= this.size) return stay;
     }
   }
 
   private bySize(a: number, b: number): number {
-    return this.score[b]! - this.score[a]! || this.area[a]! - this.area[b]!;
+    return this.columns.score[b]! - this.columns.score[a]! || this.columns.area[a]! - this.columns.area[b]!;
   }
 
   private standingOf(key: Uint32Array): number {
@@ -187,33 +187,32 @@ export class Archive {
 
   private keptAt(at: number): Kept {
     return {
-      index: this.index[at]!,
-      score: this.score[at]!,
-      area: this.area[at]!,
-      equals: this.equals[at]!,
-      niche: this.niche[at]!,
+      index: this.columns.index[at]!,
+      score: this.columns.score[at]!,
+      area: this.columns.area[at]!,
+      equals: this.columns.equals[at]!,
+      niche: this.columns.niche[at]!,
     };
   }
 
   private write(at: number, batch: Batch, from: number): void {
-    this.index[at] = batch.index[from]!;
-    this.score[at] = batch.score[from]!;
-    this.area[at] = batch.area[from]!;
-    this.niche[at] = batch.niche[from]!;
-    const wanted = batch.preference.subarray(from * PREFERENCES, (from + 1) * PREFERENCES);
-    this.preference.set(wanted, at * PREFERENCES);
+    copyRow(CANDIDATE_COLUMNS, { from: batch, at: from }, { to: this.columns, row: at });
+  }
+
+  private keyAt(at: number): Uint32Array {
+    return this.columns.key.subarray(at * KEY_WORDS, (at + 1) * KEY_WORDS);
   }
 
   /** Whether a candidate is to be kept in place of the one known. */
   private better(batch: Batch, from: number, known: number): boolean {
     for (let p = 0; p < PREFERENCES; p++) {
-      const difference = batch.preference[from * PREFERENCES + p]! - this.preference[known * PREFERENCES + p]!;
+      const difference = batch.preference[from * PREFERENCES + p]! - this.columns.preference[known * PREFERENCES + p]!;
       if (difference !== 0) return difference < 0;
     }
-    const area = batch.area[from]! - this.area[known]!;
+    const area = batch.area[from]! - this.columns.area[known]!;
     if (area !== 0) return area < 0;
-    const word = this.sortsFirst(batch.index[from]!, this.index[known]!);
-    return word !== 0 ? word < 0 : batch.index[from]! < this.index[known]!;
+    const word = this.sortsFirst(batch.index[from]!, this.columns.index[known]!);
+    return word !== 0 ? word < 0 : batch.index[from]! < this.columns.index[known]!;
   }
 
   /** The place in the table of a key: where it stands, or the free place where it belongs. */
@@ -224,27 +223,16 @@ export class Archive {
       const at = this.table[slot]!;
       if (at < 0) return slot;
       let same = true;
-      for (let w = 0; same && w < KEY_WORDS; w++) same = this.key[at * KEY_WORDS + w] === keys[from + w];
+      for (let w = 0; same && w < KEY_WORDS; w++) same = this.columns.key[at * KEY_WORDS + w] === keys[from + w];
       if (same) return slot;
       slot = (slot + 1) & mask;
     }
   }
 
   private grow(): void {
-    const room = this.index.length * 2;
-    const wider = <T extends Float64Array | Uint32Array | Uint8Array>(column: T, bigger: T): T => {
-      bigger.set(column);
-      return bigger;
-    };
-    this.index = wider(this.index, new Float64Array(room));
-    this.score = wider(this.score, new Float64Array(room));
-    this.area = wider(this.area, new Float64Array(room));
-    this.equals = wider(this.equals, new Uint32Array(room));
-    this.preference = wider(this.preference, new Float64Array(room * PREFERENCES));
-    this.niche = wider(this.niche, new Float64Array(room));
-    this.standing = wider(this.standing, new Uint8Array(room));
-    this.key = wider(this.key, new Uint32Array(room * KEY_WORDS));
+    const room = this.size * 2;
+    this.columns = resized(KEPT_COLUMNS, this.columns, room);
     this.table = new Int32Array(room * 2).fill(-1);
-    for (let at = 0; at < this.size; at++) this.table[this.slotOf(this.key, at * KEY_WORDS)] = at;
+    for (let at = 0; at < this.size; at++) this.table[this.slotOf(this.columns.key, at * KEY_WORDS)] = at;
   }
 }

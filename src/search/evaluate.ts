@@ -165,15 +165,14 @@ export function evaluator(question: Question): Evaluator {
         ? darkerOfTwo(motif.darkShare, value[analysis.low]!, value[analysis.high]!)
         : motif.darkShare;
       const niche = nicheOf({ ...smallest, darkShare, symmetry: symmetry.symmetry }, exchange);
-      const preference = [ground.floats.longest!, ease.warpChanges, ease.shuttles, ease.weftChanges];
-      batch.add(
+      batch.add({
         index,
-        comparable(rankScore(parts, rank)),
-        warp.length * weft.length,
-        preference,
+        score: comparable(rankScore(parts, rank)),
+        area: warp.length * weft.length,
+        preference: [ground.floats.longest!, ease.warpChanges, ease.shuttles, ease.weftChanges],
         niche,
-        clothKey(face, same, yarns.length, analysis),
-      );
+        key: clothKey(face, same, yarns.length, analysis),
+      });
     }
     return batch.done();
   };

@@ -1,5 +1,5 @@
-import { KEY_WORDS } from '../batch.js';
 import { type Candidate, draftOf } from '../candidate.js';
+import { KEY_WORDS } from '../columns.js';
 import type { Jobs } from '../jobs.js';
 import { absorb, gathering, type Search, type Searched } from '../methods.js';
 import { Alike } from './alike.js';

@@ -1,6 +1,6 @@
 import { luminance } from '../colour/yarn.js';
 import { Problem } from '../problem.js';
-import { familiesOf } from '../search/family.js';
+import { familiesOf } from '../search/families.js';
 import type { Question } from '../search/question.js';
 
 /**

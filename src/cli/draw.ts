@@ -4,7 +4,7 @@ import { writeDraft } from '../draft/yaml.js';
 import { Problem } from '../problem.js';
 import { scoreDraft } from '../score/score.js';
 import { draftOf, recipeOf, weftOf } from '../search/candidate.js';
-import { familiesOf } from '../search/family.js';
+import { familiesOf } from '../search/families.js';
 import type { Question } from '../search/question.js';
 import { readQuestion } from '../search/read-question.js';
 import { obstacles, tieUpOn } from '../structure/loom-fit.js';

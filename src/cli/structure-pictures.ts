@@ -4,7 +4,7 @@ import type { Draft } from '../draft/draft.js';
 import { DEFAULT_SETT } from '../draft/yaml.js';
 import { Problem } from '../problem.js';
 import { draftOf, weftOf } from '../search/candidate.js';
-import { familiesOf } from '../search/family.js';
+import { familiesOf } from '../search/families.js';
 import { readQuestion } from '../search/read-question.js';
 import { type Structure, weaveOf } from '../structure/index.js';
 

@@ -7,7 +7,8 @@ import type { Order } from '../order/order.js';
 import { Problem } from '../problem.js';
 import { exceedsFloat, type FloatLimit, nearerFloats } from '../score/rank.js';
 import { draftOf, weftOf } from './candidate.js';
-import { elementsLaid, type Family, familiesOf } from './family.js';
+import { familiesOf } from './families.js';
+import { elementsLaid, type Family } from './family.js';
 import type { By, Fill, Question } from './question.js';
 import { remedyInWords } from './remedy-words.js';
 

@@ -9,7 +9,7 @@ import { findStructure, type Structure, structures, weaveOf } from '../structure
 import { obstacles } from '../structure/loom-fit.js';
 import { usualSett } from '../structure/usual-sett.js';
 import { weftOf } from './candidate.js';
-import { familiesOf } from './family.js';
+import { familiesOf } from './families.js';
 import type { Question } from './question.js';
 
 /** What would bring floats under a limit; each is there only where it has been tried, and does. */

@@ -2,7 +2,8 @@ import { countNecklaces, writtenOrders } from '../order/necklace.js';
 import { PARTS, type Part } from '../score/rank.js';
 import { type Block, blocksOf, candidateIn } from './block.js';
 import type { Candidate } from './candidate.js';
-import { type Family, familiesOf } from './family.js';
+import { familiesOf } from './families.js';
+import type { Family } from './family.js';
 import { type Orbits, orbitsOf } from './orbit.js';
 import type { Question } from './question.js';
 

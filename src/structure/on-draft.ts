@@ -1,5 +1,6 @@
 import type { Weave } from '../draft/draft.js';
-import { type Recognition, recognise } from './recognise.js';
+import { recognise } from './recognise.js';
+import type { Recognition } from './recognition.js';
 import type { Structure } from './structure.js';
 import type { After, Unit } from './unit.js';
 import { type WeaveOptions, weaveOf } from './weave.js';

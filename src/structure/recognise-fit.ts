@@ -1,23 +1,9 @@
 import type { Weave } from '../draft/draft.js';
 import { liftAt } from '../draft/draft.js';
-import { compareFits, explained, threadedOf } from './recognise-rank.js';
+import { compareFits, explained, type Fit, threadedOf } from './recognise-rank.js';
 import { isTurn, oneRepeat, repeatAndAll } from './recognise-ring.js';
 import { type FoundUnits, findUnits } from './recognise-units.js';
-import type { Manner, Structure } from './structure.js';
-
-/** How well one structure accounts for a weave. */
-export interface Fit {
-  readonly structure: Structure;
-  /** Its shafts have other numbers in the weave. */
-  readonly renumbered: boolean;
-  readonly threading: FoundUnits<number>;
-  /** Its treadling, where the picks are units of one of its manners. */
-  readonly treadling?: { readonly manner: Manner; readonly found: FoundUnits<string> };
-  /** The cloth lies face down: every shed is the opposite of the structure's. */
-  readonly turned: boolean;
-  /** Share of the picks, 0 to 1, whose shed is one of the structure's. */
-  readonly known: number;
-}
+import type { Structure } from './structure.js';
 
 /** Threads as numbers that can be compared. A unit may hold several repeats (1-2-1-2), so all of them are kept too. */
 interface Rings {

@@ -1,6 +1,6 @@
 import type { PickKind } from '../draft/draft.js';
 import type { Lift } from './loom.js';
-import type { Fit } from './recognise-fit.js';
+import type { Fit } from './recognise-rank.js';
 
 /**
  * Kinds of picks: those of the manner; where the sheds come in an order of their own, pattern and tabby where every other

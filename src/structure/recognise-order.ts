@@ -1,7 +1,7 @@
 import type { Weave } from '../draft/draft.js';
 import type { Lift } from './loom.js';
-import type { Divided, Recognition } from './recognise.js';
 import { isTurn, oneRepeat } from './recognise-ring.js';
+import type { Divided, Recognition } from './recognition.js';
 
 /** Whether the picks follow the ends: thread by thread, plain-weave picks left out or not, or block by block. */
 export function drawnIn(

@@ -1,6 +1,20 @@
-import type { Fit } from './recognise-fit.js';
 import { isTurn, oneRepeat } from './recognise-ring.js';
 import type { FoundUnits } from './recognise-units.js';
+import type { Manner, Structure } from './structure.js';
+
+/** How well one structure accounts for a weave. */
+export interface Fit {
+  readonly structure: Structure;
+  /** Its shafts have other numbers in the weave. */
+  readonly renumbered: boolean;
+  readonly threading: FoundUnits<number>;
+  /** Its treadling, where the picks are units of one of its manners. */
+  readonly treadling?: { readonly manner: Manner; readonly found: FoundUnits<string> };
+  /** The cloth lies face down: every shed is the opposite of the structure's. */
+  readonly turned: boolean;
+  /** Share of the picks, 0 to 1, whose shed is one of the structure's. */
+  readonly known: number;
+}
 
 /** Whether two fits are equally good, so that nothing in the weave tells which of the two structures it is. */
 export function equallyGood(a: Fit, b: Fit): boolean {

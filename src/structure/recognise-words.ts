@@ -1,4 +1,4 @@
-import type { Recognition } from './recognise.js';
+import type { Recognition } from './recognition.js';
 
 /** What was found, for a weaver: one sentence each for structure, units, plain weave and treadling. */
 export function sayRecognition(found: Omit<Recognition, 'words'>): string[] {

@@ -15,7 +15,7 @@ import { symmetryOf } from '../../src/score/symmetry.js';
 import { blocksOf } from '../../src/search/block.js';
 import { draftOf } from '../../src/search/candidate.js';
 import { BlockScan } from '../../src/search/exact/scan.js';
-import { familiesOf } from '../../src/search/family.js';
+import { familiesOf } from '../../src/search/families.js';
 import type { Question } from '../../src/search/question.js';
 import { explore } from '../../src/search/run.js';
 import { spaceOf } from '../../src/search/space.js';

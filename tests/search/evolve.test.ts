@@ -16,7 +16,7 @@ import { Room } from '../../src/search/evolve/room.js';
 import { Rounds, type Told } from '../../src/search/evolve/rounds.js';
 import { searchEvolved } from '../../src/search/evolve/search.js';
 import { candidateOf, writtenOf } from '../../src/search/evolve/written.js';
-import { familiesOf } from '../../src/search/family.js';
+import { familiesOf } from '../../src/search/families.js';
 import { searchListed } from '../../src/search/methods.js';
 import { NICHES, nicheAt, nicheOf } from '../../src/search/niche.js';
 import type { Question } from '../../src/search/question.js';

@@ -15,7 +15,7 @@ import { groundAt } from '../../src/search/exact/ground.js';
 import { lineBounds } from '../../src/search/exact/line.js';
 import { lineDeviation, lineForms } from '../../src/search/exact/lines.js';
 import { BlockScan } from '../../src/search/exact/scan.js';
-import { familiesOf } from '../../src/search/family.js';
+import { familiesOf } from '../../src/search/families.js';
 import { type Searched, searchBounded, searchListed } from '../../src/search/methods.js';
 import type { Question } from '../../src/search/question.js';
 import { spaceOf } from '../../src/search/space.js';

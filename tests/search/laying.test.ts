@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { formatOrder, nested, parseOrder } from '../../src/order/order.js';
 import { type Candidate, draftOf, profileInLetters, recipeOf, weftOf } from '../../src/search/candidate.js';
-import { familiesOf } from '../../src/search/family.js';
+import { familiesOf } from '../../src/search/families.js';
 import type { Question } from '../../src/search/question.js';
 import { readQuestion, resolvedQuestion } from '../../src/search/read-question.js';
 import { explore } from '../../src/search/run.js';

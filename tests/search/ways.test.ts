@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { drawdown, isUp } from '../../src/cloth/drawdown.js';
 import { type Draft, liftAt } from '../../src/draft/draft.js';
 import { readDraft } from '../../src/draft/yaml.js';
-import { familiesOf } from '../../src/search/family.js';
+import { familiesOf } from '../../src/search/families.js';
 import type { Question } from '../../src/search/question.js';
 import { readQuestion } from '../../src/search/read-question.js';
 import { explore } from '../../src/search/run.js';

@@ -1,0 +1,136 @@
+import { enlargedSheet } from '../../src/cli/enlarge-sheet.js';
+import { structureSheet } from '../../src/cli/structure-sheet.js';
+import type { Draft } from '../../src/draft/draft.js';
+import { contactSheetPages } from '../../src/gallery/sheet.js';
+import { swatch } from '../../src/gallery/swatch.js';
+import { needsFor, warpFor } from '../../src/plan/deal.js';
+import { gampNeeds, gampOf } from '../../src/plan/gamp-plan.js';
+import { readNeeds } from '../../src/plan/needs.js';
+import { albumSheets, planSheets, teacherSheets } from '../../src/plan/sheets.js';
+import type { KeptCloth } from '../../src/plan/shortlist.js';
+import { planWarps, type WarpPlan } from '../../src/plan/warp-plan.js';
+import type { Picture } from '../../src/render/cloth.js';
+import { draftSvg } from '../../src/render/draft.js';
+import { draftOf, weftOf } from '../../src/search/candidate.js';
+import { enlarge } from '../../src/search/enlarge.js';
+import { familiesOf } from '../../src/search/family.js';
+import type { Found } from '../../src/search/found.js';
+import { readQuestion } from '../../src/search/read-question.js';
+import { findStructure } from '../../src/structure/index.js';
+import { draftWith, HOUNDS_TOOTH, trialOutcome } from '../gallery/trial.js';
+import { kept } from '../plan/cloths.js';
+import { pdfPage, pngPicture, svgPicture } from './raster.js';
+
+/** Sheets of 200 points to the inch are looked at with 100. */
+const SMALLER = 2;
+
+const question = (flags: Record<string, string>) =>
+  readQuestion({ flags }, () => {
+    throw new Error('no drawing here begins with a draft of a file');
+  });
+
+/** The one draft of a question. */
+function drafted(flags: Record<string, string>): Draft {
+  const asked = question(flags);
+  const [warp] = asked.orders;
+  const [family] = familiesOf(asked);
+  return draftOf({ family: family!, warp: warp!, weft: weftOf(asked, warp!), start: [0, 0] }, asked);
+}
+
+/** Overshot in three yarns: the pattern weft on a ground of warp and tabby. */
+const OVERSHOT = drafted({
+  structure: 'overshot',
+  orders: 'L',
+  weft: 'D',
+  tabby: 'M',
+  yarns: 'D #1f2a44, L #efe6d2, M #a8452c',
+});
+
+/** A broken twill whose lifts are said shaft by shaft, as on a table loom. */
+const LIFT_PLAN = draftWith([[1], [2], [3], [4]], 'DDDDLLLLDLDL', 'DDDDLLLLDLDL', {
+  treadling: [1, 2, 4, 3, 1, 2, 4, 3, 1, 2, 4, 3].map((lift) => [lift, (lift % 4) + 1]),
+});
+
+/** Cloths that share a weave, the first of them on sheets of its own. */
+export const TWILL = kept('2/2 twill', { warp: 'DDLDL' });
+export const SHARED = [TWILL, ...['DDDDLLLL', 'DDDLL', 'DL'].map((warp) => kept('2/2 twill', { warp }))];
+const SUMMER = kept('summer and winter', { warp: 'DLDDL', by: 'unit' });
+
+const needsOf = (flags: Record<string, string> = {}) =>
+  readNeeds('', 'needs', { yarns: '8/2 cotton', width: '10 in', ...flags });
+
+/** A page of the sheets of one cloth; `changed` puts another plan on paper. */
+export async function warpSheet(
+  cloth: KeptCloth,
+  page: number,
+  {
+    flags = {},
+    changed = (warp) => warp,
+  }: { flags?: Record<string, string>; changed?: (warp: WarpPlan) => WarpPlan } = {},
+): Promise<Picture> {
+  const needs = needsOf(flags);
+  return pdfPage(await planSheets(planWarps([cloth], needs).map(changed), needs), page);
+}
+
+/** The gallery's contact sheet. */
+export async function contactSheet(found: readonly Found[]): Promise<Picture> {
+  const ranking = 'Ranked by contrast 3, symmetry 2, float 1';
+  const [page] = await contactSheetPages(found, { title: 'Trial weaves in two yarns', ranking });
+  return pngPicture(page!, SMALLER);
+}
+
+/** A page of the teacher's sheets of cloths in the order of the weavers. */
+export async function teacherSheet(cloths: readonly KeptCloth[], page: number): Promise<Picture> {
+  const needs = needsOf();
+  const weavers = cloths.map((_, at) => ({ name: 'ABCDEFGH'[at]!, loom: needs.loom }));
+  const warps = weavers.map((weaver, at) => {
+    const warp = warpFor(cloths[at]!, needsFor(weaver, needs), weaver.loom);
+    return { ...warp, number: at + 1, pieces: warp.pieces.map((piece) => ({ ...piece, number: at + 1 })) };
+  });
+  const names = weavers.map(({ name }) => name);
+  return pdfPage(await teacherSheets('Lamp-room round', warps, needs, names), page);
+}
+
+async function gampSheet(page: number): Promise<Picture> {
+  const needs = needsOf({ width: '5 in' });
+  const gamp = gampOf(SHARED.slice(0, 2), needs, { separator: 4 });
+  const own = gampNeeds(gamp, needs);
+  return pdfPage(await planSheets(planWarps([gamp.cloth], own), own, gamp), page);
+}
+
+async function albumSheet(): Promise<Picture> {
+  const warps = planWarps(SHARED.slice(0, 3), needsOf());
+  return pdfPage(await albumSheets(warps, 'a4', ['A', 'B', 'C']), 1);
+}
+
+async function enlargeSheet(): Promise<Picture> {
+  const asked = question({ structure: 'turned twill', orders: 'DLDDL' });
+  const head = { title: 'DLDDL on turned twill', limit: asked.limits.float, shrinkage: 0.1 };
+  return pngPicture((await enlargedSheet(enlarge(asked, [20, 40], 0.1), head, 'png')) as Buffer, SMALLER);
+}
+
+/** The mirrored sheet's needs, on a loom whose shafts are lifted one by one. */
+const MIRRORED = { flags: { mirror: 'single', 'mirror weft': 'single', border: '8 D', loom: 'table' } };
+
+/** Every golden picture by its name. */
+export const DRAWINGS: Readonly<Record<string, () => Promise<Picture>>> = {
+  'swatch-two-yarns': async () => pngPicture(await swatch(HOUNDS_TOOTH)),
+  'swatch-overshot-back': async () => pngPicture(await swatch(OVERSHOT, { side: 'back' })),
+  'swatch-overshot': async () => pngPicture(await swatch(OVERSHOT)),
+  'contact-sheet': () => contactSheet(trialOutcome().found),
+  'draft-tie-up': () => svgPicture(draftSvg(HOUNDS_TOOTH, { title: 'Draft of a trial cloth' })),
+  'draft-lift-plan': () => svgPicture(draftSvg(LIFT_PLAN, { title: 'Draft of a trial cloth' })),
+  'draft-overshot': () => svgPicture(draftSvg(OVERSHOT, { title: 'Draft of a trial cloth' })),
+  'enlarge-sheet': enlargeSheet,
+  'structure-sheet': async () => pngPicture(await structureSheet(findStructure('huck')), SMALLER),
+  'warp-sheet-1': () => warpSheet(TWILL, 1),
+  'warp-sheet-2': () => warpSheet(TWILL, 2),
+  'mirrored-sheet-1': () => warpSheet(SUMMER, 1, MIRRORED),
+  'mirrored-sheet-2': () => warpSheet(SUMMER, 2, MIRRORED),
+  'gamp-key': () => gampSheet(1),
+  'gamp-sheet': () => gampSheet(2),
+  'teacher-contact-sheet': () => teacherSheet(SHARED, 1),
+  'teacher-yarn-order': () => teacherSheet(SHARED, 2),
+  'teacher-labels': () => teacherSheet(SHARED, 3),
+  album: albumSheet,
+};

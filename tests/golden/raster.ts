@@ -1,0 +1,34 @@
+import { PDFiumLibrary } from '@hyzyla/pdfium';
+import sharp, { type Sharp } from 'sharp';
+import type { Picture } from '../../src/render/cloth.js';
+import { outlined } from './outlined.js';
+
+const pdfium = PDFiumLibrary.init();
+
+/**
+ * One page of a PDF, numbered from 1, with 72 points to the inch. PDFium runs as WebAssembly, and the type is in the
+ * file: the page looks the same on every machine.
+ */
+export async function pdfPage(pdf: Buffer, number: number): Promise<Picture> {
+  const document = await (await pdfium).loadDocument(pdf);
+  const { data, width, height } = await document.getPage(number - 1).render({ scale: 1, render: 'bitmap' });
+  document.destroy();
+  return { width, height, rgb: data.filter((_, at) => at % 4 !== 3) };
+}
+
+/** A PNG, made so many times smaller. */
+export async function pngPicture(png: Buffer, smaller = 1): Promise<Picture> {
+  const picture = sharp(png);
+  const { width } = await picture.metadata();
+  return raw(picture.resize(Math.round(width / smaller)));
+}
+
+/** A draft's drawing at its own size. */
+export function svgPicture(svg: string): Promise<Picture> {
+  return raw(sharp(Buffer.from(outlined(svg))).flatten({ background: '#fff' }));
+}
+
+async function raw(picture: Sharp): Promise<Picture> {
+  const { data, info } = await picture.removeAlpha().toColourspace('srgb').raw().toBuffer({ resolveWithObject: true });
+  return { width: info.width, height: info.height, rgb: Uint8Array.from(data) };
+}

@@ -1,4 +1,5 @@
 import { type Draft, liftAt } from '../draft/draft.js';
+import { shuttleCount } from '../draft/shuttles.js';
 import { heddles, liftsUsed } from '../structure/loom.js';
 import { heddlesFor, type Loom, type LoomTieUp, obstacles, tieUpOn } from '../structure/loom-fit.js';
 
@@ -31,8 +32,8 @@ export function loomLines(draft: Draft, loom: Loom): string[] {
           `  treadling: ${tied.treadling.map((pressed) => pressed.join('+')).join(' ')}`,
         ]),
     ...lacks.map((lack) => `wrong: ${lack}`),
-    ...(loom.shuttles !== undefined && shuttlesOf(draft) > loom.shuttles
-      ? [`wrong: needs ${shuttlesOf(draft)} shuttles, the weaver has ${loom.shuttles}`]
+    ...(loom.shuttles !== undefined && shuttleCount(draft.pickKinds, draft.weft) > loom.shuttles
+      ? [`wrong: needs ${shuttleCount(draft.pickKinds, draft.weft)} shuttles, the weaver has ${loom.shuttles}`]
       : []),
   ];
 }
@@ -56,10 +57,6 @@ function treadleOf({ rise, sink }: LoomTieUp['treadles'][number]): string {
     .filter((shafts) => shafts.length > 0)
     .map((shafts) => shafts.join(' '))
     .join(' / ');
-}
-
-function shuttlesOf({ weft, pickKinds }: Draft): number {
-  return new Set(weft.map((yarn, j) => `${pickKinds[j]} ${yarn}`)).size;
 }
 
 const pad = (number: number): string => String(number).padStart(3);

@@ -1,4 +1,5 @@
-import { lightness, luminance, type Yarn } from '../colour/yarn.js';
+import { valuePairs } from '../colour/lightness.js';
+import type { Yarn } from '../colour/yarn.js';
 import type { Sett } from '../draft/draft.js';
 import { formatOrder, formatRuns, type Order, smallestPeriod } from '../order/order.js';
 import { PARTS } from '../score/rank.js';
@@ -78,20 +79,14 @@ export function askedOf(question: Question): Asked[] {
 
 /** The yarns that are nearest in lightness, and whether the eye will tell them apart (scale: common practice). */
 export function nearestPair(yarns: readonly Yarn[]): { readonly words: string; readonly tooNear: boolean } | undefined {
-  const light = yarns
-    .map((yarn) => ({ letter: yarn.letter, value: lightness(luminance(yarn.hex)) }))
-    .sort((a, b) => a.value - b.value);
-  const pairs = light
-    .slice(1)
-    .map((yarn, k) => ({ apart: yarn.value - light[k]!.value, dark: light[k]!, light: yarn }));
-  const nearest = pairs.sort((a, b) => a.apart - b.apart)[0];
+  const pairs = valuePairs(yarns);
+  const nearest = pairs.at(-1);
   if (nearest === undefined) return undefined;
-  const { apart } = nearest;
-  const said = apart >= 40 ? 'strong' : apart >= 25 ? 'moderate' : apart >= 15 ? 'soft' : 'will not show';
+  const { darker, lighter, difference, verdict } = nearest;
   const which = pairs.length > 1 ? ', the nearest pair,' : '';
   return {
-    words: `${nearest.dark.letter} and ${nearest.light.letter}${which} are ${apart.toFixed(0)} of 100 apart in lightness: ${said}`,
-    tooNear: apart < 15,
+    words: `${darker.letter} and ${lighter.letter}${which} are ${difference.toFixed(0)} of 100 apart in lightness: ${verdict}`,
+    tooNear: verdict === 'will not show',
   };
 }
 

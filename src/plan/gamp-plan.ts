@@ -7,7 +7,7 @@ import { formatRuns, smallestPeriod } from '../order/order.js';
 import { Problem } from '../problem.js';
 import { clothKey } from '../score/clothkey.js';
 import { codeOf } from '../score/code.js';
-import { contrastMeter } from '../score/contrast.js';
+import { contrastMeter, FLAT } from '../score/contrast.js';
 import { checkSections, gampColours, rightSizes, type Section, sectionStarts, squareNumber } from './gamp.js';
 import { INCH } from './measure.js';
 import type { Needs } from './needs.js';
@@ -56,8 +56,6 @@ interface Common {
   readonly picks: number;
 }
 
-/** Motif contrast below which a face is called flat. */
-const FLAT = 0.05;
 const SEPARATOR: Yarn = { letter: 'S', name: 'separator', hex: '#a03c2a' };
 const LEAST_SECTION = 2 * INCH;
 

@@ -1,6 +1,7 @@
 import { drawdown } from '../cloth/drawdown.js';
 import { type Floats, floatsOf } from '../cloth/floats.js';
 import { type Draft, spacing } from '../draft/draft.js';
+import { shuttleOfPick } from '../draft/shuttles.js';
 import { picksIn, tally, WEFT_EXTRA } from './amounts.js';
 import { type TiedUp, tiedUp } from './loom.js';
 import { sayLength } from './measure.js';
@@ -9,15 +10,7 @@ import { FLOAT_LIMITS, picksForSquare, threadsWithin } from './purpose.js';
 import type { SettAdvice } from './sett.js';
 import { settCautions, settFor } from './sett-advice.js';
 import type { KeptCloth } from './shortlist.js';
-import {
-  pickList,
-  type Shuttle,
-  type Starts,
-  shuttleOfPick,
-  shuttlesOf,
-  startingSides,
-  type Throw,
-} from './shuttles.js';
+import { pickList, type Shuttle, type Starts, shuttlesOf, startingSides, type Throw } from './shuttles.js';
 import { before } from './warp.js';
 
 /** One cloth of the shortlist as it is woven on its warp. Lengths in millimetres. */
@@ -73,7 +66,7 @@ export function planPiece(
   const picks = picksIn(woven, 1 / along);
   const shuttles = shuttlesOf(draft);
   const starts = startingSides(draft, ends, border);
-  const thrown = tally(shuttleOfPick(draft, shuttles), picks, shuttles.length);
+  const thrown = tally(shuttleOfPick(draft.pickKinds, draft.weft), picks, shuttles.length);
   const list = pickList(draft, draft.weft.length * 2, starts.sides);
   const longest = Math.max(0, ...list.map(({ carry }) => carry));
   const carry = { picks: longest, mm: longest * along };

@@ -1,4 +1,5 @@
 import { type Draft, liftAt } from '../draft/draft.js';
+import { shuttleOfPick } from '../draft/shuttles.js';
 
 /** Where a shuttle lies. */
 export type Side = 'left' | 'right';
@@ -44,19 +45,13 @@ export interface Starts {
 /** The shuttles of a draft in the order in which they are first thrown. */
 export function shuttlesOf(draft: Draft): Shuttle[] {
   const several = new Set(draft.pickKinds).size > 1;
-  const found = new Map<string, Shuttle>();
-  draft.weft.forEach((yarn, j) => {
-    const kind = draft.pickKinds[j]!;
-    const letter = draft.yarns[yarn]!.letter;
-    const name = several ? `${letter} ${kind}` : letter;
-    if (!found.has(name)) found.set(name, { name, yarn, kind });
+  const found: Shuttle[] = [];
+  shuttleOfPick(draft.pickKinds, draft.weft).forEach((shuttle, pick) => {
+    const [yarn, kind] = [draft.weft[pick]!, draft.pickKinds[pick]!];
+    const { letter } = draft.yarns[yarn]!;
+    found[shuttle] ??= { name: several ? `${letter} ${kind}` : letter, yarn, kind };
   });
-  return [...found.values()];
-}
-
-/** Index of the shuttle of each pick. */
-export function shuttleOfPick(draft: Draft, shuttles: readonly Shuttle[]): number[] {
-  return draft.weft.map((yarn, j) => shuttles.findIndex((s) => s.yarn === yarn && s.kind === draft.pickKinds[j]));
+  return found;
 }
 
 /**
@@ -64,7 +59,7 @@ export function shuttleOfPick(draft: Draft, shuttles: readonly Shuttle[]): numbe
  * two throws of one shuttle.
  */
 export function pickList(draft: Draft, picks: number, sides: readonly Side[]): Throw[] {
-  const of = shuttleOfPick(draft, shuttlesOf(draft));
+  const of = shuttleOfPick(draft.pickKinds, draft.weft);
   const at = [...sides];
   const last: (number | undefined)[] = sides.map(() => undefined);
   return Array.from({ length: picks }, (_, pick) => {

@@ -1,3 +1,4 @@
+import { valueWarnings } from '../colour/lightness.js';
 import type { Yarn } from '../colour/yarn.js';
 import { type Draft, shaftCount, spacing } from '../draft/draft.js';
 import { smallestPeriod } from '../order/order.js';
@@ -11,7 +12,6 @@ import { mirroredDraft, mirrorWords } from './mirror.js';
 import type { Needs } from './needs.js';
 import { type PiecePlan, planPiece } from './piece-plan.js';
 import type { KeptCloth } from './shortlist.js';
-import { valueWarnings } from './value.js';
 import { usualWaste, type WarpLength, warpLength } from './warp.js';
 import { type Winding, windingOf } from './winding.js';
 

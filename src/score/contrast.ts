@@ -7,6 +7,9 @@ import { gather, gatherEven } from './gather.js';
 export const SIGMA = 1.5;
 export const SMALL_SIGMA = 0.5;
 
+/** A face with less motif contrast than this shows no pattern (a choice of ours). */
+export const FLAT = 0.05;
+
 /** Weights by distance along one system of threads. */
 interface Reach {
   /** Cells of a field blurred by B. */

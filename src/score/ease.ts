@@ -1,4 +1,5 @@
 import type { Draft } from '../draft/draft.js';
+import { shuttleOfPick } from '../draft/shuttles.js';
 import type { Ease } from './figures.js';
 
 /** Longest colour order that is wound with one thread of each package held together (common practice, no source). */
@@ -7,12 +8,11 @@ const TOGETHER_AT_MOST = 8;
 /** What a cloth costs to weave, counted round one whole repeat. */
 export function easeOf(draft: Draft): Ease {
   const { warp, weft, pickKinds, yarns } = draft;
-  const shuttleOf = weft.map((yarn, j) => `${pickKinds[j]} ${yarn}`);
-  const picksOf = new Map<string, number[]>();
-  shuttleOf.forEach((shuttle, j) => {
-    picksOf.set(shuttle, [...(picksOf.get(shuttle) ?? []), j]);
+  const shuttles: number[][] = [];
+  shuttleOfPick(pickKinds, weft).forEach((shuttle, pick) => {
+    shuttles[shuttle] ??= [];
+    shuttles[shuttle].push(pick);
   });
-  const shuttles = [...picksOf.values()];
   const ends: Record<string, number> = {};
   warp.forEach((yarn) => {
     const { letter } = yarns[yarn]!;

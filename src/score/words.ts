@@ -1,5 +1,6 @@
 import type { Yarn } from '../colour/yarn.js';
 import { type Draft, type Sett, spacing } from '../draft/draft.js';
+import { FLAT } from './contrast.js';
 import { DISTANCES, MELTS, READS } from './distance.js';
 import type { Operation, Scores } from './figures.js';
 import { exceedsFloat, type FloatLimit } from './rank.js';
@@ -9,9 +10,6 @@ export interface Facts extends Pick<Draft, 'yarns' | 'warp' | 'weft' | 'sett'> {
   /** Said only where a float is above it. */
   readonly floatLimit?: FloatLimit;
 }
-
-/** Below this motif contrast light and dark make no pattern (SCORES: set aside as flat). */
-const FLAT = 0.05;
 
 const SHARES: readonly (readonly [number, string])[] = [
   [0, 'no'],

@@ -1,9 +1,9 @@
-import { type Drawdown, drawdown } from '../cloth/drawdown.js';
+import type { Drawdown } from '../cloth/drawdown.js';
 import { colourFace } from '../cloth/face.js';
-import { type Floats, floatsOf } from '../cloth/floats.js';
-import { hangsTogether } from '../cloth/sound.js';
+import type { Floats } from '../cloth/floats.js';
 import { values } from '../colour/yarn.js';
 import { isSquareSett, spacing, type Weave } from '../draft/draft.js';
+import { shuttleCount } from '../draft/shuttles.js';
 import {
   colours,
   endStrands,
@@ -18,32 +18,25 @@ import { type Order, smallestPeriod } from '../order/order.js';
 import { Problem } from '../problem.js';
 import { analyse } from '../score/analysis.js';
 import { clothKey } from '../score/clothkey.js';
-import { contrastMeter } from '../score/contrast.js';
+import { contrastMeter, FLAT } from '../score/contrast.js';
 import { changes } from '../score/ease.js';
 import { lookMeter, wantedBy } from '../score/look.js';
 import { type Classic, noveltyOf, traitsOf } from '../score/novelty.js';
-import { asksNovelty, comparable, exceedsFloat, floatPart, nearerFloats, rankScore } from '../score/rank.js';
+import { asksNovelty, comparable, floatPart, nearerFloats, rankScore } from '../score/rank.js';
 import { partsOf } from '../score/score.js';
 import { symmetryOf } from '../score/symmetry.js';
 import { type StructureAlone, structureAlone } from '../score/unlike.js';
-import { obstacles } from '../structure/loom-fit.js';
-import type { Batch } from './batch.js';
-import { BatchBuilder } from './batch.js';
+import { type Batch, BatchBuilder } from './batch.js';
 import type { Candidate } from './candidate.js';
 import { classicsOf } from './classics.js';
 import { type Family, layingOf } from './family.js';
 import { nicheOf } from './niche.js';
 import type { Question } from './question.js';
 import { remembered } from './remembered.js';
-
-/** A face with less contrast than this is flat. */
-const FLAT = 0.05;
+import { type Refused, weaveWithin } from './weave-limits.js';
 
 /** Families whose weaves are remembered: candidates come family by family, and a question may have thousands of these. */
 const REMEMBERED = 400;
-
-/** Why no candidate on a weave may be shown, with its floats where these are the reason. */
-export type Refused = { readonly fault: 'unsound' | 'limits' } | { readonly fault: 'float'; readonly floats: Floats };
 
 /** What is the same for all candidates on one weave, computed once. */
 interface Ground {
@@ -119,7 +112,7 @@ export function evaluator(question: Question): Evaluator {
       const ease = {
         warpChanges: changes(warp),
         weftChanges: changes(weft),
-        shuttles: shuttlesOf(ground.weave, weft),
+        shuttles: shuttleCount(ground.weave.pickKinds, weft),
       };
       if (
         Math.max(warp.length, weft.length) > limits.repeat ||
@@ -193,7 +186,6 @@ function groundFor(
   weft: Order,
   classicsFor: ReturnType<typeof classicsOf>,
 ): Ground | Refused {
-  const { limits, sett } = question;
   let weave: Weave;
   try {
     weave = family.weave(warp, weft);
@@ -202,18 +194,11 @@ function groundFor(
     if (problem instanceof Problem && !family.fixedWeave) return { fault: 'limits' };
     throw problem;
   }
-  const cloth = drawdown(weave);
-  if (!hangsTogether(cloth)) return { fault: 'unsound' };
-  const floats = floatsOf(cloth, sett);
-  if (exceedsFloat(floats, limits.float)) return { fault: 'float', floats };
-  const treadles = new Set(weave.treadling.flat()).size;
-  const shafts = new Set(weave.threading.flat()).size;
-  if (treadles > (limits.treadles ?? Infinity) || shafts > (limits.shafts ?? Infinity)) return { fault: 'limits' };
-  if (question.loom !== undefined && obstacles(weave, question.loom).length > 0) return { fault: 'limits' };
+  const within = weaveWithin(question, weave);
+  if ('fault' in within) return within;
   return {
     weave,
-    cloth,
-    floats,
+    ...within,
     endPeriod: threadingPeriod(weave),
     pickPeriod: treadlingPeriod(weave),
     classics: asksNovelty(question.rank) ? classicsFor(family) : [],
@@ -231,17 +216,6 @@ function repeated(colours: Uint8Array, weavePeriod: number): Uint8Array {
     if (++from === colours.length) from = 0;
   }
   return whole;
-}
-
-/** Distinct pairs of kind of pick and yarn. */
-function shuttlesOf(weave: Weave, weft: Uint8Array): number {
-  const kinds = weave.pickKinds;
-  const seen = new Set<number>();
-  for (let j = 0; j < weft.length; j++) {
-    const kind = kinds[j % kinds.length]!;
-    seen.add(weft[j]! * 3 + (kind === 'ground' ? 0 : kind === 'pattern' ? 1 : 2));
-  }
-  return seen.size;
 }
 
 /** The share of the darker of two colours, of a face that shows no others, from its dark share and their values. */

@@ -1,16 +1,14 @@
 import { drawdown } from '../cloth/drawdown.js';
 import { type Floats, floatsOf } from '../cloth/floats.js';
-import { hangsTogether } from '../cloth/sound.js';
 import type { Sett } from '../draft/draft.js';
 import { distinctOrdersOf } from '../order/necklace.js';
 import { Problem } from '../problem.js';
-import { exceedsFloat } from '../score/rank.js';
 import { findStructure, type Structure, structures, weaveOf } from '../structure/index.js';
-import { obstacles } from '../structure/loom-fit.js';
 import { usualSett } from '../structure/usual-sett.js';
 import { weftOf } from './candidate.js';
 import { familiesOf } from './families.js';
 import type { Question } from './question.js';
+import { weaveWithin } from './weave-limits.js';
 
 /** What would bring floats under a limit; each is there only where it has been tried, and does. */
 export interface FloatRemedy {
@@ -57,19 +55,12 @@ export function floatRemedy(question: Question, nearest: Floats): FloatRemedy {
 function floatsWithin(question: Question): Floats | undefined {
   try {
     for (const family of familiesOf(question)) {
-      const { orders, lengths, yarns, limits, loom } = question;
+      const { orders, lengths, yarns } = question;
       const listed = orders.length > 0 ? orders : distinctOrdersOf(lengths.slice(0, 1), yarns.length);
       for (const warp of family.fixedWeave ? [[0]] : listed.slice(0, MOST_ORDERS)) {
         const weave = family.weave(warp, weftOf(question, warp));
-        const cloth = drawdown(weave);
-        const floats = floatsOf(cloth, question.sett);
-        const fits =
-          !exceedsFloat(floats, limits.float) &&
-          hangsTogether(cloth) &&
-          new Set(weave.treadling.flat()).size <= (limits.treadles ?? Infinity) &&
-          new Set(weave.threading.flat()).size <= (limits.shafts ?? Infinity) &&
-          (loom === undefined || obstacles(weave, loom).length === 0);
-        if (fits) return floats;
+        const within = weaveWithin(question, weave);
+        if (!('fault' in within)) return within.floats;
       }
     }
     return undefined;

@@ -13,7 +13,7 @@ import type { Picture } from '../../src/render/cloth.js';
 import { draftSvg } from '../../src/render/draft.js';
 import { draftOf, weftOf } from '../../src/search/candidate.js';
 import { enlarge } from '../../src/search/enlarge.js';
-import { familiesOf } from '../../src/search/family.js';
+import { familiesOf } from '../../src/search/families.js';
 import type { Found } from '../../src/search/found.js';
 import { readQuestion } from '../../src/search/read-question.js';
 import { findStructure } from '../../src/structure/index.js';

@@ -5,6 +5,7 @@
 import { describe, expect, test } from 'vitest';
 import { drawdown, isUp } from '../../src/cloth/drawdown.js';
 import { floatsOf } from '../../src/cloth/floats.js';
+import { valuePairs, valueWarnings, yarnLightness } from '../../src/colour/lightness.js';
 import type { Draft, Sett, Weave } from '../../src/draft/draft.js';
 import { gramsOf, picksIn, tally, WEFT_EXTRA, yarnAmount } from '../../src/plan/amounts.js';
 import { contactLayout } from '../../src/plan/contact.js';
@@ -25,7 +26,6 @@ import { MARGIN, SIZES } from '../../src/plan/paper.js';
 import { FLOAT_LIMITS, picksForSquare, threadsWithin } from '../../src/plan/purpose.js';
 import { adviseSett, closestSett, diametersPerInch } from '../../src/plan/sett.js';
 import { caughtEnds, pickList, restingSides, shuttlesOf, startingSides } from '../../src/plan/shuttles.js';
-import { valuePairs, valueWarnings, yarnLightness } from '../../src/plan/value.js';
 import { before, USUAL_WARP, warpLength } from '../../src/plan/warp.js';
 import { planWarps, type WarpPlan } from '../../src/plan/warp-plan.js';
 import { changesIn, windingOf } from '../../src/plan/winding.js';

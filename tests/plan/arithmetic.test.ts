@@ -1,12 +1,12 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { valueGroups, valueWarnings } from '../../src/colour/lightness.js';
 import { picksIn, tally } from '../../src/plan/amounts.js';
 import { dentingOf, dentsFilled, dentsOf } from '../../src/plan/denting.js';
 import { balanceOf, mirrored, nearestFillings } from '../../src/plan/fit.js';
 import { gampColours, rightSizes } from '../../src/plan/gamp.js';
 import { parseLength, parseShare, sayLength, sayLong, upTo } from '../../src/plan/measure.js';
 import { type Crossings, chooseSections, clothsOf } from '../../src/plan/sections.js';
-import { valueGroups, valueWarnings } from '../../src/plan/value.js';
 import { changesIn, windInOrder, windingOf } from '../../src/plan/winding.js';
 import { parseYarnSize } from '../../src/plan/yarn.js';
 import { field } from './cloths.js';

@@ -1,4 +1,4 @@
-import { lightness, luminance, type Yarn } from '../colour/yarn.js';
+import { lightness, luminance, type Yarn } from './yarn.js';
 
 /** How well two yarns can be told apart by light and dark alone. */
 export type Verdict = 'strong' | 'moderate' | 'soft' | 'will not show';

@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import { storedDraftSchema } from '../plan/stored-draft.js';
-import { OPERATIONS } from '../score/figures.js';
+import { OPERATIONS, PLANE_GROUPS } from '../score/figures.js';
+import { questionSchema } from './question-schema.js';
 
 /** The name by which a gallery's own file is known. */
 export const GALLERY_FORMAT = 'shedlight-gallery';
@@ -22,11 +23,11 @@ const scoresSchema = v.object({
   symmetry: v.number(),
   operations: v.array(v.object({ op: v.picklist(OPERATIONS), counterchange: v.boolean() })),
   shiftExchange: v.boolean(),
-  planeGroup: v.string(),
+  planeGroup: v.picklist(PLANE_GROUPS),
   colourGroup: v.nullable(v.string()),
-  novelty: v.optional(v.number()),
-  nearest: v.optional(v.string()),
-  nearly: v.optional(v.object({ op: v.picklist(OPERATIONS), agreement: v.number() })),
+  novelty: v.exactOptional(v.number()),
+  nearest: v.exactOptional(v.string()),
+  nearly: v.exactOptional(v.object({ op: v.picklist(OPERATIONS), agreement: v.number() })),
   floats: v.object({
     warpFace: float,
     warpBack: float,
@@ -51,7 +52,7 @@ const candidateSchema = v.object({
   rank: v.pipe(v.number(), v.integer(), v.minValue(1)),
   code,
   recipe: v.string(),
-  why: v.optional(v.string()),
+  why: v.optional(v.string(), ''),
   structure: v.string(),
   redraw: v.array(v.tuple([v.string(), v.string()])),
   draft: draftSchema,
@@ -83,20 +84,14 @@ const candidateSchema = v.object({
 export const manifestSchema = v.object({
   format: v.literal(GALLERY_FORMAT),
   version: v.literal(1),
-  question: v.looseObject({
-    sett: v.object({
-      ends: v.pipe(v.number(), v.gtValue(0)),
-      picks: v.pipe(v.number(), v.gtValue(0)),
-      per: v.picklist(['inch', 'cm']),
-    }),
-  }),
+  question: questionSchema,
   palette: v.pipe(
     v.array(
       v.object({
         letter: v.pipe(v.string(), v.regex(/^[A-Z]$/)),
         name: v.string(),
         hex: v.pipe(v.string(), v.regex(/^#[0-9a-f]{6}$/)),
-        tex: v.optional(v.pipe(v.number(), v.gtValue(0))),
+        tex: v.exactOptional(v.pipe(v.number(), v.gtValue(0))),
       }),
     ),
     v.minLength(1),
@@ -106,20 +101,22 @@ export const manifestSchema = v.object({
     examined: count,
     cloths: count,
     equals: count,
-    setAside: v.object({ float: count, unsound: count, flat: count, limits: count, done: v.optional(count) }),
+    setAside: v.object({ float: count, unsound: count, flat: count, limits: count, done: v.exactOptional(count) }),
     cutOff: count,
     exhaustive: v.boolean(),
-    stopped: v.optional(v.literal(true)),
-    evolved: v.optional(v.object({ rounds: count, niches: count, settled: v.boolean() })),
+    stopped: v.exactOptional(v.literal(true)),
+    evolved: v.exactOptional(v.object({ rounds: count, niches: count, settled: v.boolean() })),
   }),
   candidates: v.array(candidateSchema),
 });
 
+/** What is only read, all the way down. */
+type DeepReadonly<T> = T extends object ? { readonly [K in keyof T]: DeepReadonly<T[K]> } : T;
+/** A gallery as it is handed over to be written. */
+export type ManifestWritten = DeepReadonly<v.InferInput<typeof manifestSchema>>;
 /** A gallery as a program reads it back. */
 export type Manifest = v.InferOutput<typeof manifestSchema>;
 /** One cloth of a gallery. */
 export type ManifestCandidate = Manifest['candidates'][number];
 /** One cloth as it is handed over to be written. */
-export type CandidateWritten = v.InferInput<typeof candidateSchema>;
-/** Its figures. */
-export type ScoresWritten = v.InferInput<typeof scoresSchema>;
+export type CandidateWritten = ManifestWritten['candidates'][number];

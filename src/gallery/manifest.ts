@@ -9,8 +9,8 @@ import {
   GALLERY_FORMAT,
   type Manifest,
   type ManifestCandidate,
+  type ManifestWritten,
   manifestSchema,
-  type ScoresWritten,
 } from './manifest-schema.js';
 
 export { draftOf } from './manifest-draft.js';
@@ -23,17 +23,15 @@ export function swatchPath(code: string): string {
 
 /** What is written of a search, checked as strictly as what is read. */
 export function manifestOf(question: Question, outcome: Outcome): Manifest {
-  return checked(
-    {
-      format: GALLERY_FORMAT,
-      version: 1,
-      question: resolvedQuestion(question),
-      palette: question.yarns,
-      counts: outcome.counts,
-      candidates: outcome.found.map(candidateOf),
-    },
-    'gallery.json',
-  );
+  const written: ManifestWritten = {
+    format: GALLERY_FORMAT,
+    version: 1,
+    question: resolvedQuestion(question),
+    palette: question.yarns,
+    counts: outcome.counts,
+    candidates: outcome.found.map(candidateOf),
+  };
+  return checked(written, 'gallery.json');
 }
 
 /** The text of a gallery.json: one cloth a line, so that two galleries can be compared line by line. */
@@ -63,17 +61,13 @@ export function parseManifest(text: string, file: string): Manifest {
 }
 
 function candidateOf(found: Found): CandidateWritten {
-  const { draft, order } = found;
+  const { draft } = found;
   // Yarns and sett are the same for all cloths, and stand once for the whole gallery.
   const { yarns: _, sett: __, ...draftWritten } = storedDraft(draft);
   return {
     ...found,
     draft: draftWritten,
     repeat: { ends: draft.warp.length, picks: draft.weft.length },
-    redraw: found.redraw.map(([flag, value]): [string, string] => [flag, value]),
-    order: { ...order, start: [...order.start] },
-    scores: { ...found.scores, operations: [...found.scores.operations] } as ScoresWritten,
-    ease: { ...found.ease, winding: [...found.ease.winding] },
     swatch: swatchPath(found.code),
   };
 }

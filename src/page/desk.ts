@@ -2,15 +2,23 @@ import type { Manifest } from '../gallery/manifest.js';
 import { draftOf } from '../gallery/manifest-draft.js';
 import { type Ranked, ranked } from '../gallery/ranking.js';
 import { liveliness } from '../score/look.js';
-import { type FloatLimit, PARTS, type Part, type Weights } from '../score/rank.js';
+import type { FloatLimit } from '../score/rank.js';
+import { weightsOf } from '../score/views.js';
 import type { Found } from '../search/found.js';
 import { type Liking, likingOf } from './liking.js';
 import { Marks } from './marks.js';
 import { holds, passes } from './sieve.js';
 import { addressOf, floatOf, type View, viewOf } from './view.js';
 
-/** Milliseconds after the last change until the address says it. */
-const ADDRESS_AFTER = 200;
+/** The address of the page, whose part after `#` holds the view. */
+export interface Address {
+  read(): string;
+  /** Writes the view; a step is one for the browser's back button. */
+  write(view: string, step: boolean): void;
+}
+
+/** What an old gallery, which does not say it, was ranked by. */
+const EARLIER_RANK = { contrast: 3, symmetry: 2, float: 1 };
 
 /** What the page is about, and what is shown of it now. Every part of the page listens to it and tells it. */
 export class Desk {
@@ -21,20 +29,19 @@ export class Desk {
   readonly usual: View;
   readonly floatLimit: FloatLimit;
   view: View;
-  private writing: ReturnType<typeof setTimeout> | undefined;
+  private readonly address: Address;
   private readonly listeners: (() => void)[] = [];
   private readonly codes: ReadonlySet<string>;
 
-  constructor(manifest: Manifest) {
-    this.found = manifest.candidates.map(
-      (candidate) => ({ ...candidate, draft: draftOf(candidate, manifest) }) as unknown as Found,
-    );
+  constructor(manifest: Manifest, address: Address) {
+    this.address = address;
+    this.found = manifest.candidates.map((candidate) => ({ ...candidate, draft: draftOf(candidate, manifest) }));
     this.byCode = new Map(this.found.map((found) => [found.code, found]));
     this.codes = new Set(this.byCode.keys());
-    const { rank, limits } = manifest.question as { rank?: Partial<Weights>; limits?: { float?: string | number } };
+    const { rank = EARLIER_RANK, limits } = manifest.question;
     this.floatLimit = floatOf(String(limits?.float ?? '')) ?? { threads: 7 };
     this.usual = {
-      weights: Object.fromEntries(PARTS.map((part) => [part, rank?.[part] ?? 0])) as Record<Part, number>,
+      weights: weightsOf(rank),
       sieve: {},
       order: 'best',
       find: '',
@@ -91,21 +98,13 @@ export class Desk {
   /** Shows something else. A step that a person may want to take back (`step`) is one for the browser's back button. */
   show(change: Partial<View>, step = false): void {
     this.view = { ...this.view, ...change };
-    clearTimeout(this.writing);
-    const write = (): void => {
-      const address = `#${addressOf(this.view, this.usual)}`;
-      if (step) history.pushState(null, '', address);
-      else history.replaceState(null, '', address);
-    };
-    // Browsers refuse an address that changes with every movement of a slider.
-    if (step) write();
-    else this.writing = setTimeout(write, ADDRESS_AFTER);
+    this.address.write(addressOf(this.view, this.usual), step);
     this.tell();
   }
 
   /** Shows what the address says. */
   readAddress(): void {
-    this.view = viewOf(decodeHash(location.hash), this.usual, this.codes);
+    this.view = viewOf(this.address.read(), this.usual, this.codes);
     this.tell();
   }
 
@@ -130,8 +129,4 @@ export class Desk {
       }
     }
   }
-}
-
-function decodeHash(hash: string): string {
-  return hash.startsWith('#') ? hash.slice(1) : hash;
 }

@@ -3,7 +3,7 @@ import { bench } from './bench.js';
 import { Cards } from './cards.js';
 import { closer } from './closer.js';
 import { comparison } from './compare.js';
-import { Desk } from './desk.js';
+import { type Address, Desk } from './desk.js';
 import { el, one } from './dom.js';
 import { keptList } from './kept.js';
 import { panel } from './panel.js';
@@ -15,7 +15,7 @@ const MARKS = `shedlight-kept ${location.pathname}`;
 /** Brings the page to life. Without this script it stays what it is: all cloths, readable and printable. */
 function begin(list: HTMLElement): void {
   const manifest = JSON.parse(one(document, '#gallery').textContent!) as Manifest;
-  const desk = new Desk(manifest);
+  const desk = new Desk(manifest, browserAddress());
   const screen = new Screen();
   screen.apply();
   recall(desk);
@@ -50,6 +50,22 @@ function begin(list: HTMLElement): void {
   }
   addEventListener('popstate', () => desk.readAddress());
   desk.readAddress();
+}
+
+/** Milliseconds after the last change until the address says it. */
+const ADDRESS_AFTER = 200;
+
+/** The address bar. Browsers refuse an address that changes with every movement of a slider, so it waits a little. */
+function browserAddress(): Address {
+  let writing: ReturnType<typeof setTimeout> | undefined;
+  return {
+    read: () => location.hash.replace(/^#/, ''),
+    write(view, step) {
+      clearTimeout(writing);
+      if (step) history.pushState(null, '', `#${view}`);
+      else writing = setTimeout(() => history.replaceState(null, '', `#${view}`), ADDRESS_AFTER);
+    },
+  };
 }
 
 function recall(desk: Desk): void {

@@ -6,7 +6,8 @@ import { rowSpacing } from './lattice.js';
 import type { Reading } from './reading.js';
 
 /** What counts as the same cloth beside a plain shift. */
-export type Sameness = 'mirror' | 'half-turn' | 'quarter-turn' | 'exchange';
+export const SAMENESS = ['mirror', 'half-turn', 'quarter-turn', 'exchange'] as const;
+export type Sameness = (typeof SAMENESS)[number];
 
 /** A face read after an isometry: its rows and columns in the directions in which they then run. */
 interface View {

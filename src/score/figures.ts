@@ -15,7 +15,8 @@ export const OPERATIONS = [
 export type Operation = (typeof OPERATIONS)[number];
 
 /** Plane groups that a pattern of cells can have, in short International Tables notation. */
-export type PlaneGroup = 'p1' | 'p2' | 'pm' | 'pg' | 'cm' | 'pmm' | 'pmg' | 'pgg' | 'cmm' | 'p4' | 'p4m' | 'p4g';
+export const PLANE_GROUPS = ['p1', 'p2', 'pm', 'pg', 'cm', 'pmm', 'pmg', 'pgg', 'cmm', 'p4', 'p4m', 'p4g'] as const;
+export type PlaneGroup = (typeof PLANE_GROUPS)[number];
 
 /** What carries the face to itself. */
 export interface Symmetry {

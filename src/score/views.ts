@@ -39,6 +39,19 @@ export type View = keyof typeof VIEWS;
 
 export const VIEW_NAMES = Object.keys(VIEWS) as readonly View[];
 
+/** A ranking as it is written: a view by its name, or weights of which those not written do not count. */
+export type RankWritten = View | Partial<Weights>;
+
+/** The weights of a ranking as it is written. */
+export function weightsOf(rank: RankWritten): Weights {
+  return typeof rank === 'string' ? VIEWS[rank] : { ...UNWEIGHED, ...rank };
+}
+
+/** A ranking as it is written: by the name of its view, or by the weights that count. {@link weightsOf} undoes it. */
+export function rankWritten(weights: Weights): RankWritten {
+  return viewOf(weights) ?? Object.fromEntries(PARTS.filter((part) => weights[part] > 0).map((p) => [p, weights[p]]));
+}
+
 /** The view that has these weights, if one has. */
 export function viewOf(weights: Weights): View | undefined {
   return VIEW_NAMES.find((view) => PARTS.every((part) => VIEWS[view][part] === weights[part]));

@@ -6,9 +6,13 @@ import type { FloatLimit, Weights } from '../score/rank.js';
 import type { Loom } from '../structure/loom-fit.js';
 
 /** How an order is laid on the threads. */
-export type By = 'thread' | 'unit' | 'block';
+export const LAID_BY = ['thread', 'unit', 'block'] as const;
+export type By = (typeof LAID_BY)[number];
 /** Whether an element's threads are all its colour, its colour and the companion in turn, or the whole order again. */
-export type Fill = 'solid' | 'alternate' | 'nest';
+export const FILLS = ['solid', 'alternate', 'nest'] as const;
+export type Fill = (typeof FILLS)[number];
+/** Where orders begin: both everywhere, both on the first thread, or the weft's alone everywhere. */
+export const STARTS = ['all', 'first', 'weft'] as const;
 /** The weft order: the warp's, its exchange, every order of its own, or one that is fixed (one yarn: length 1). */
 export type WeftRule =
   | { readonly rule: 'same' | 'exchange' | 'own' }
@@ -77,8 +81,7 @@ export interface Question {
   readonly by: readonly By[];
   readonly fill: readonly Fill[];
   readonly times: readonly number[];
-  /** Where orders begin: both everywhere, both on the first thread, or the weft's alone everywhere. */
-  readonly starts: 'all' | 'first' | 'weft';
+  readonly starts: (typeof STARTS)[number];
   readonly sett: Sett;
   readonly limits: Limits;
   readonly done?: Done;

@@ -14,10 +14,10 @@ import {
   wordOf,
 } from '../draft/yaml-given.js';
 import { settSchema, yarnsSchema } from '../draft/yaml-yarns.js';
-import type { Sameness } from '../score/clothkey.js';
+import { SAMENESS, type Sameness } from '../score/clothkey.js';
 import type { FloatLimit } from '../score/rank.js';
 import { LOOM_KINDS, type Loom } from '../structure/loom-fit.js';
-import type { By, Fill, Limits } from './question.js';
+import { FILLS, LAID_BY, type Limits, STARTS } from './question.js';
 import { nameOf } from './read-name.js';
 import { rankOf } from './read-rank.js';
 
@@ -79,10 +79,10 @@ export const questionKeys = keys({
   warp: v.optional(reading((given) => textOf(given, 'a letter or an order'))),
   weft: v.optional(reading((given) => textOf(given, 'same, exchange, own, a letter or an order'))),
   tabby: v.optional(reading((given) => textOf(given, 'the letter of a yarn'))),
-  by: v.optional(words<By>(['thread', 'unit', 'block']), 'thread'),
-  fill: v.optional(words<Fill>(['solid', 'alternate', 'nest']), 'solid'),
+  by: v.optional(words(LAID_BY), 'thread'),
+  fill: v.optional(words(FILLS), 'solid'),
   times: v.optional(reading(timesOf), '1'),
-  starts: v.optional(reading((given) => wordOf(given, ['all', 'first', 'weft'] as const))),
+  starts: v.optional(reading((given) => wordOf(given, STARTS))),
   sett: v.optional(settSchema),
   limits: v.optional(reading(limitsOf), {}),
   loom: v.optional(reading(loomOf)),
@@ -164,7 +164,7 @@ function showOf(given: Given): { most: number; oneOfEachKind: boolean } {
 }
 
 function samenessOf(given: Given): Sameness[] {
-  const known = ['mirror', 'half-turn', 'quarter-turn', 'exchange', 'shift'] as const;
+  const known = [...SAMENESS, 'shift'] as const;
   const all = [...new Set(eachOf(given, orList(known), (word) => wordOf(word, known), SPACED))];
   if (all.includes('shift') && all.length > 1) {
     throw new Misread('found “shift” beside others; expected it alone, for nothing but shifts');

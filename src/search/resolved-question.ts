@@ -1,5 +1,5 @@
 import { formatOrder } from '../order/order.js';
-import { viewOf } from '../score/views.js';
+import { rankWritten } from '../score/views.js';
 import type { Question } from './question.js';
 import { EACH_KIND } from './read-question-keys.js';
 
@@ -11,7 +11,7 @@ export function resolvedQuestion(question: Question) {
   return {
     ...(draft ? { [question.onTheLoom ? 'on the loom' : 'draft']: draft.file } : { structure: structures }),
     ...(treadlings.length > 0 && { treadling: treadlings }),
-    ...(name && { name: { ...name, mirrored: name.mirrored ? 'yes' : 'no' } }),
+    ...(name && { name: { ...name, mirrored: name.mirrored ? ('yes' as const) : ('no' as const) } }),
     ...(profile.length > 0 && { profile }),
     ...(treadled.length > 0 && { treadled }),
     yarns: Object.fromEntries(
@@ -36,8 +36,8 @@ export function resolvedQuestion(question: Question) {
     ...(loom && { loom }),
     ...(done && { done: done.files }),
     ...(done?.unlike !== undefined && { 'unlike done': done.unlike }),
-    rank: viewOf(rank) ?? Object.fromEntries(Object.entries(rank).filter(([, weight]) => weight > 0)),
-    same: same.length > 0 ? same : 'shift',
+    rank: rankWritten(rank),
+    same: same.length > 0 ? same : ('shift' as const),
     show: question.oneOfEachKind ? EACH_KIND : question.show,
     seed: question.seed,
     tries: question.tries,

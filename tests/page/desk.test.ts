@@ -1,0 +1,52 @@
+import { describe, expect, test } from 'vitest';
+import { manifestOf, manifestText, parseManifest } from '../../src/gallery/manifest.js';
+import { Desk } from '../../src/page/desk.js';
+import { VIEW_NAMES } from '../../src/score/views.js';
+import { readQuestion } from '../../src/search/read-question.js';
+import { explore } from '../../src/search/run.js';
+
+const RANKINGS = [...VIEW_NAMES, 'contrast 3, symmetry 2, float 1', 'ease 1.5, figure 0.25', 'newness 2, solid 1'];
+const FLAGS = { structure: 'turned twill', lengths: '2-4', weft: 'own', by: 'thread,unit', times: '1,2' };
+
+/** The page's store of a gallery as it lies on the disk, and the command's list. */
+async function deskOf(flags: Record<string, string>): Promise<{ desk: Desk; listed: readonly string[] }> {
+  const question = readQuestion({ flags: { ...FLAGS, ...flags } }, () => {
+    throw new Error('no draft is asked for');
+  });
+  const outcome = await explore(question, { workers: 0 });
+  const manifest = parseManifest(manifestText(manifestOf(question, outcome)), 'gallery.json');
+  return {
+    desk: new Desk(manifest, { read: () => '', write: () => {} }),
+    listed: outcome.found.map(({ code }) => code),
+  };
+}
+
+describe('a gallery opens in the order in which the command lists it', () => {
+  test.each(RANKINGS)('ranked by %s', async (rank) => {
+    const { desk, listed } = await deskOf({ rank });
+    expect(listed.length).toBeGreaterThan(20);
+    expect(desk.listed().map(({ found }) => found.code)).toEqual(listed);
+    expect(desk.listed().map((each) => each.rank)).toEqual(listed.map((_, at) => at + 1));
+  });
+
+  test('ranked by a word, the best of each kind', async () => {
+    const { desk, listed } = await deskOf({ rank: 'unexpected', show: 'one of each kind' });
+    expect(desk.listed().map(({ found }) => found.code)).toEqual(listed);
+  });
+
+  test('under a limit for floats in millimetres', async () => {
+    const { desk, listed } = await deskOf({ rank: 'easy', 'limits.float': '9 mm' });
+    expect(desk.limit).toEqual({ mm: 9 });
+    expect(desk.listed().map(({ found }) => found.code)).toEqual(listed);
+  });
+});
+
+test('a question with a ranking that nobody knows is refused', async () => {
+  const question = readQuestion({ flags: FLAGS }, () => {
+    throw new Error('no draft is asked for');
+  });
+  const text = manifestText(manifestOf(question, await explore(question, { workers: 0 })));
+  const strange = text.replace('"rank":{"contrast":3,"symmetry":2,"float":1}', '"rank":"loud"');
+  expect(strange).not.toBe(text);
+  expect(() => parseManifest(strange, 'gallery.json')).toThrow('gallery.json: question.rank: found "loud"');
+});

@@ -30,11 +30,11 @@ export function titleOf(question: Question): string {
 }
 
 /** How the cloths are ranked, in one line. */
-export function rankingOf(question: Question): string {
-  const weighed = PARTS.filter((part) => question.rank[part] > 0);
+export function rankingOf({ rank }: Pick<Question, 'rank'>): string {
+  const weighed = PARTS.filter((part) => rank[part] > 0);
   if (weighed.length === 0) return 'Not ranked: no figure was given any weight';
-  const parts = weighed.map((part) => `${PART_WORDS[part]} ×${question.rank[part]}`);
-  const view = viewOf(question.rank);
+  const parts = weighed.map((part) => `${PART_WORDS[part]} ×${rank[part]}`);
+  const view = viewOf(rank);
   return view === undefined ? `Ranked by ${listed(parts)}` : `The ${view} first: ${listed(parts)}`;
 }
 

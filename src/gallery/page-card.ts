@@ -8,7 +8,7 @@ import type { Group } from './groups.js';
 import { type Hole, html, type Safe, safe } from './html.js';
 import { swatchPath } from './manifest.js';
 import { capital, plural } from './page-asked.js';
-import { easeOf, type Figure, figuresOf, floatOf, metres } from './page-figures.js';
+import { easeOf, type Figure, figuresOf, floatOf, metres, pictureWords } from './page-figures.js';
 import { QUARTER_SIDE, quarterPath } from './page-quarter.js';
 import { SWATCH_MILLIMETRES } from './scale.js';
 
@@ -23,8 +23,8 @@ export function card({ found, twins }: Group): Safe {
   const weft = weftLetters(draft);
   return html`<li class="card" id="${code}">
 <h3><span class="rank">${rank}</span> <a class="code" href="#${code}">${code}</a> <span class="remark"></span><span class="tick"></span></h3>
-<div class="cloth">${picture(swatchPath(code), 'cloth', pictureWords(found))}</div>
-<div class="beside">${picture(quarterPath(code), 'quarter', `Cloth ${rank} at a quarter of its size`)}
+<div class="cloth">${picture(swatchPath(code), 'cloth', pictureWords(found, rank))}</div>
+<div class="beside">${picture(quarterPath(code), 'quarter', `Cloth ${code} at a quarter of its size`)}
 <p class="recipe">${found.recipe}</p></div>
 <p class="words">${capital([darkInWords(scores), ...symmetryInWords(scores, draft)].join('; '))}.</p>
 <p class="words why">${capital(found.why)}.</p>
@@ -74,11 +74,6 @@ function picture(path: string, size: 'cloth' | 'quarter', words: string): Safe {
 
 function pair(name: string, value: Hole): Safe {
   return html`<div><dt>${name}</dt><dd>${value}</dd></div>`;
-}
-
-function pictureWords({ rank, draft, scores }: Found): string {
-  const dark = `${(scores.darkShare * 100).toFixed(0)} % dark`;
-  return `Cloth ${rank} as woven: ${draft.warp.length} ends by ${draft.weft.length} picks in a repeat, ${dark}, ${readsInWords(scores)}`;
 }
 
 function floatCaution({ longestMm }: Floats): Hole {

@@ -1,7 +1,7 @@
 import { type Draft, spacing } from '../draft/draft.js';
 import type { Floats, Operation, Scores } from '../score/figures.js';
 import { longestFloatInWords, weftKindsInWords } from '../score/float-words.js';
-import { lengthInWords } from '../score/words.js';
+import { lengthInWords, readsInWords } from '../score/words.js';
 import type { Found } from '../search/found.js';
 import { capital, listed, number, plural } from './page-asked.js';
 
@@ -10,6 +10,12 @@ export interface Figure {
   readonly name: string;
   readonly value: string;
   readonly meaning: string;
+}
+
+/** A cloth's picture in words, for those who do not see it. */
+export function pictureWords({ draft, scores }: Found, rank: number): string {
+  const dark = `${(scores.darkShare * 100).toFixed(0)} % dark`;
+  return `Cloth ${rank} as woven: ${draft.warp.length} ends by ${draft.weft.length} picks in a repeat, ${dark}, ${readsInWords(scores)}`;
 }
 
 /** Every figure by which a cloth is judged. */

@@ -17,8 +17,15 @@ import { SWATCH_MILLIMETRES } from './scale.js';
  * The gallery's page, whole: one file that needs no network, with its pictures beside it. Without its script it can be
  * read and printed; `script`, bundled from the page's own sources, makes it answer. What a person wrote, in a draft or
  * in a question, stands in it as text and never as markup.
+ *
+ * @param sheets file names of the contact sheets beside the page
  */
-export function galleryPage(question: Question, outcome: Outcome, script: string): string {
+export function galleryPage(
+  question: Question,
+  outcome: Outcome,
+  script: string,
+  sheets: readonly string[] = ['contact-sheet.png'],
+): string {
   const title = titleOf(question);
   const groups = groupsOf(outcome.found);
   const remedy = floatRemedyInWords(question, outcome);
@@ -37,7 +44,7 @@ export function galleryPage(question: Question, outcome: Outcome, script: string
 <h1>${title}</h1>
 <p class="ranking">${rankingOf(question)}.</p>
 ${yarnList(question.yarns)}
-<p class="screen">${groups.length > 0 && html`<a href="contact-sheet.png">Contact sheet</a> to hand round · `}<a
+<p class="screen">${groups.length > 0 && html`${sheetLinks(sheets)} to hand round · `}<a
 href="#before">Before you weave</a></p>
 <details class="screen"><summary>All that was asked, and what became of every candidate</summary>
 <p>${[...countsOf(question, outcome.counts, outcome.found.length), ...(remedy ? [remedy] : [])].join(' ')}</p>
@@ -69,6 +76,14 @@ ${cautions(question.yarns)}
 </html>
 `;
   return page.markup;
+}
+
+/** A link to every contact sheet. */
+function sheetLinks(sheets: readonly string[]): Safe {
+  const [first, ...others] = sheets;
+  return others.length === 0
+    ? html`<a href="${first!}">Contact sheet</a>`
+    : html`Contact sheets${sheets.map((sheet, at) => html` <a href="${sheet}">${at + 1}</a>`)}`;
 }
 
 /** All that the page's script works on, as JSON in which nothing can end its element or a line. */

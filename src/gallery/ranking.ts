@@ -9,7 +9,7 @@ export interface Ranked {
 }
 
 /** The parts of a ranking of a cloth, each from 0 to 1; novelty is 0 where it was not measured. */
-function partsOfFound({ scores, ease, draft }: Found, floatLimit: FloatLimit): Readonly<Record<Part, number>> {
+export function partsOfFound({ scores, ease, draft }: Found, floatLimit: FloatLimit): Readonly<Record<Part, number>> {
   const [ends, picks] = [draft.warp.length, draft.weft.length];
   return partsOf({ ...scores, novelty: scores.novelty ?? 0, ease, ends, picks }, floatLimit, draft.sett);
 }

@@ -98,7 +98,8 @@ async function fill(
     onStage?.({ name: 'contact sheet', done, of });
   });
   for (const [at, sheet] of sheets.entries()) await write(sheetPath(at + 1), sheet);
-  await write('index.html', galleryPage(question, outcome, pageScript()));
+  const sheetPaths = sheets.map((_, at) => sheetPath(at + 1));
+  await write('index.html', galleryPage(question, outcome, pageScript(), sheetPaths));
   await write(TABLE, clothsTable(found));
   await write('gallery.json', manifestText(manifestOf(question, outcome)));
   return bytes;

@@ -1,5 +1,7 @@
 import { spacing } from '../draft/draft.js';
 import { kindsOf } from '../gallery/groups.js';
+import { capital } from '../gallery/page-asked.js';
+import { pictureWords } from '../gallery/page-figures.js';
 import { SWATCH_MILLIMETRES } from '../gallery/scale.js';
 import type { Found } from '../search/found.js';
 import type { Desk } from './desk.js';
@@ -16,6 +18,7 @@ interface Card {
   readonly found: Found;
   readonly item: HTMLElement;
   readonly rank: HTMLElement;
+  readonly why: HTMLElement;
   readonly image: HTMLImageElement;
   readonly canvas: HTMLCanvasElement;
   readonly keep: HTMLButtonElement;
@@ -69,7 +72,8 @@ export class Cards {
         const card = this.byCode.get(found.code)!;
         shown.add(card);
         hide(card.item, at > 0 && !this.unfolded.has(kind));
-        say(card.rank, String(rank));
+        if (card.rank.textContent !== String(rank)) this.number(card, rank);
+        say(card.why, `${capital(this.desk.why(found))}.`);
         const more = at === 0 ? members.length - 1 : 0;
         hide(card.twins, more === 0);
         if (more > 0) {
@@ -84,6 +88,19 @@ export class Cards {
     for (const card of this.cards) this.mark(card);
     this.look();
     return listed.length;
+  }
+
+  /** Gives a card its number in the list, which the words for its picture say too. */
+  private number(card: Card, rank: number): void {
+    card.rank.textContent = String(rank);
+    card.image.alt = pictureWords(card.found, rank);
+    this.name(card);
+  }
+
+  /** Names a card's painted picture: what is seen, and how. */
+  private name({ canvas, image }: Card): void {
+    const { metres, grey, size } = this.desk.view;
+    canvas.setAttribute('aria-label', `${image.alt}; ${lookInWords(size, metres, grey)}`);
   }
 
   /** Moves only what is out of its place among the cards that are seen. */
@@ -155,7 +172,7 @@ export class Cards {
       const side = SWATCH_MILLIMETRES * this.screen.points;
       const scale = scaleOf(size, found, this.screen.points);
       paintCloth(canvas, found.draft, { side: 'face', metres, grey, scale, width: side / scale, height: side / scale });
-      canvas.setAttribute('aria-label', `${card.image.alt}; ${lookInWords(size, metres, grey)}`);
+      this.name(card);
       canvas.dataset.look = look;
     });
   }
@@ -198,7 +215,19 @@ export class Cards {
     );
     const marks = el('p', { class: 'marks' });
     one(item, '.beside').before(el('div', { class: 'tools screen' }, keep, closer, compare.label, twins), marks);
-    return { found, item, rank: one(item, '.rank'), image, canvas, keep, marks, compare, twins, look: '' };
+    return {
+      found,
+      item,
+      rank: one(item, '.rank'),
+      why: one(item, '.why'),
+      image,
+      canvas,
+      keep,
+      marks,
+      compare,
+      twins,
+      look: '',
+    };
   }
 
   private compare(code: string, on: boolean): void {

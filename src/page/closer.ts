@@ -140,7 +140,7 @@ export function closer(desk: Desk, screen: Screen): { readonly dialog: HTMLDialo
         drawing(draftSvg(found.draft, { title: `Draft of ${found.code}` })),
       ),
       el('h3', {}, 'Figures'),
-      figures([...figuresOf(found), ...easeOf(found)]),
+      figures([...figuresOf(desk.rescored(found)), ...easeOf(found)]),
     );
     shown.body.replaceChildren(left, right);
     update = () => {

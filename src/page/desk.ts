@@ -1,9 +1,10 @@
 import type { Manifest } from '../gallery/manifest.js';
 import { draftOf } from '../gallery/manifest-draft.js';
-import { type Ranked, ranked } from '../gallery/ranking.js';
+import { partsOfFound, type Ranked, ranked } from '../gallery/ranking.js';
 import { liveliness } from '../score/look.js';
-import type { FloatLimit } from '../score/rank.js';
+import { type FloatLimit, sameWeights } from '../score/rank.js';
 import { weightsOf } from '../score/views.js';
+import { nearestInWords, whyInWords } from '../score/why.js';
 import type { Found } from '../search/found.js';
 import { type Liking, likingOf } from './liking.js';
 import { Marks } from './marks.js';
@@ -64,6 +65,24 @@ export class Desk {
   ranked(): Ranked[] {
     const within = this.found.filter((found) => passes(found, this.view.sieve));
     return ranked(within, this.view.weights, this.limit);
+  }
+
+  /** Whether cloths are ranked as the question asked. */
+  get asAsked(): boolean {
+    return sameWeights(this.view.weights, this.usual.weights);
+  }
+
+  /** Why a cloth stands where it does, by the weights of now; half a sentence. */
+  why(found: Found): string {
+    if (this.asAsked) return found.why;
+    const why = whyInWords(partsOfFound(found, this.limit), this.view.weights);
+    return [why, nearestInWords(found.scores) ?? []].flat().join('; ');
+  }
+
+  /** A cloth with its score by the weights of now. */
+  rescored(found: Found): Found {
+    const [{ score }] = ranked([found], this.view.weights, this.limit) as [Ranked];
+    return { ...found, scores: { ...found.scores, score } };
   }
 
   /** What the stars say. */

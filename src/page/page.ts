@@ -1,4 +1,5 @@
 import type { Manifest } from '../gallery/manifest.js';
+import { rankingOf } from '../gallery/page-asked.js';
 import { bench } from './bench.js';
 import { Cards } from './cards.js';
 import { closer } from './closer.js';
@@ -31,10 +32,12 @@ function begin(list: HTMLElement): void {
   side.fold.open = matchMedia('(min-width: 75rem)').matches;
   document.body.append(...boxes.map(({ dialog }) => dialog));
   document.documentElement.classList.add('is-alive');
+  const ranking = one(document, 'header .ranking');
   let kept = desk.marks.all;
   desk.listen(() => {
     if (kept !== desk.marks.all) remember(desk);
     kept = desk.marks.all;
+    ranking.textContent = `${rankingOf({ rank: desk.view.weights })}.`;
     top.show(cards.arrange());
     side.show();
     for (const each of boxes) each.show();

@@ -1,5 +1,5 @@
 import { BY_WORDS, FILL_WORDS } from '../gallery/page-asked.js';
-import { asksNovelty, PARTS, type Part } from '../score/rank.js';
+import { asksNovelty, PARTS, type Part, sameWeights, type Weights } from '../score/rank.js';
 import { UNWEIGHED, VIEW_NAMES, VIEWS } from '../score/views.js';
 import { PART_WORDS } from '../score/why.js';
 import type { By, Fill } from '../search/question.js';
@@ -94,6 +94,11 @@ export function panel(desk: Desk, screen: Screen): { readonly fold: HTMLDetailsE
   const ways = VIEW_NAMES.filter(
     (name) => !asksNovelty(VIEWS[name]) || desk.found.every(({ scores }) => scores.novelty !== undefined),
   );
+  const way = (words: string, weights: Weights): HTMLButtonElement => {
+    const made = button(words, () => desk.show({ weights, order: 'best' }), { 'aria-pressed': 'false' });
+    updates.push(() => made.setAttribute('aria-pressed', String(sameWeights(desk.view.weights, weights))));
+    return made;
+  };
   const fold = el(
     'details',
     { class: 'panel screen' },
@@ -102,8 +107,8 @@ export function panel(desk: Desk, screen: Screen): { readonly fold: HTMLDetailsE
     el(
       'div',
       { class: 'ways', role: 'group', 'aria-labelledby': 'ways' },
-      ways.map((name) => button(name, () => desk.show({ weights: VIEWS[name], order: 'best' }))),
-      button('as asked', () => desk.show({ weights: desk.usual.weights, order: 'best' })),
+      ways.map((name) => way(name, VIEWS[name])),
+      way('as asked', desk.usual.weights),
     ),
     el('fieldset', {}, el('legend', {}, 'What counts, and how much'), PARTS.map(weigh)),
     el(

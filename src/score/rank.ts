@@ -20,6 +20,11 @@ export const PARTS = [
 export type Part = (typeof PARTS)[number];
 export type Weights = Readonly<Record<Part, number>>;
 
+/** Whether two rankings weigh the same. */
+export function sameWeights(a: Weights, b: Weights): boolean {
+  return PARTS.every((part) => a[part] === b[part]);
+}
+
 /** The longest float that is allowed: in threads, or in millimetres. */
 export type FloatLimit = { readonly threads: number } | { readonly mm: number };
 

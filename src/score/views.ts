@@ -1,4 +1,4 @@
-import { PARTS, type Part, type Weights } from './rank.js';
+import { PARTS, type Part, sameWeights, type Weights } from './rank.js';
 
 /** A weight for every part that is weighed; the others do not count. */
 const weigh = (weighed: Partial<Record<Part, number>>): Weights => ({ ...UNWEIGHED, ...weighed });
@@ -54,5 +54,5 @@ export function rankWritten(weights: Weights): RankWritten {
 
 /** The view that has these weights, if one has. */
 export function viewOf(weights: Weights): View | undefined {
-  return VIEW_NAMES.find((view) => PARTS.every((part) => VIEWS[view][part] === weights[part]));
+  return VIEW_NAMES.find((view) => sameWeights(VIEWS[view], weights));
 }

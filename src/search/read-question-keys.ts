@@ -29,7 +29,7 @@ const HEDDLES = 'heddles on each shaft, as 120 120 120 70';
 const LOOM = 'a loom such as “rising, 4 shafts, 6 treadles, heddles 120 120 120 70, 400 ends, 2 shuttles”';
 const DONE = 'files of what was done: results, shortlists, galleries';
 const MOST_SHOWN = 1000;
-export const EACH_KIND = 'one of each kind';
+export const EACH_KIND = 'one of each kind' as const;
 const SPACED = /[\s,;]+/;
 
 /** Millimetres in the units in which a float is commonly said. */

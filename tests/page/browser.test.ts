@@ -10,7 +10,8 @@ import { pageScript } from '../../src/gallery/page-script.js';
 import { ranked } from '../../src/gallery/ranking.js';
 import { writeGallery } from '../../src/gallery/write.js';
 import { parseShortlist } from '../../src/plan/shortlist.js';
-import { UNWEIGHED } from '../../src/score/views.js';
+import { UNWEIGHED, VIEW_NAMES } from '../../src/score/views.js';
+import { PART_WORDS } from '../../src/score/why.js';
 import type { Outcome } from '../../src/search/found.js';
 import type { Question } from '../../src/search/question.js';
 import { readQuestion } from '../../src/search/read-question.js';
@@ -71,6 +72,8 @@ async function opened(context: BrowserContext, at = address): Promise<Page> {
 const inPage = <T>(page: Page, script: string): Promise<T> => page.evaluate(script);
 const order = (page: Page): Promise<string[]> =>
   inPage(page, "[...document.querySelectorAll('.floor > .cards > .card:not([hidden])')].map((card) => card.id)");
+const firstLook = (page: Page): Promise<string> =>
+  inPage(page, "document.querySelector('.card canvas').dataset.look ?? ''");
 const firstCode = (page: Page): Promise<string> => inPage(page, "document.querySelector('.card:not([hidden])').id");
 
 // Long, for a machine that does other things beside.
@@ -91,10 +94,19 @@ describe('the page alive', { timeout: 180_000 }, () => {
 
     // Rank again: the page's order is the one that the command's own code gives.
     await page.getByRole('button', { name: 'balanced' }).click();
+    const pressed = page.locator('.ways [aria-pressed=true]');
+    expect(await pressed.allTextContents()).toEqual(['balanced']);
     await page.getByLabel('contrast', { exact: true }).fill('0');
     const weights = { ...UNWEIGHED, balance: 3, symmetry: 3 };
     const wanted = ranked(outcome.found, weights, question.limits.float);
     expect(await firstCode(page)).toBe(wanted[0]!.found.code);
+    // What is said of ranking and cloth is of the new weights.
+    const said = `Ranked by ${PART_WORDS.symmetry} ×3 and ${PART_WORDS.balance} ×3.`;
+    expect(await page.textContent('header .ranking')).toBe(said);
+    const best2 = page.locator(`[id="${wanted[0]!.found.code}"]`);
+    expect(await best2.locator('.why').textContent()).toMatch(/balance of dark and light \d|symmetry \d/);
+    expect(await best2.locator('.why').textContent()).not.toContain('contrast');
+    expect(await best2.locator('.cloth img').getAttribute('alt')).toMatch(/^Cloth 1 /);
     await page.waitForURL(/rank=symmetry:3,balance:3/);
     await page.reload();
     expect(await firstCode(page)).toBe(wanted[0]!.found.code);
@@ -103,7 +115,7 @@ describe('the page alive', { timeout: 180_000 }, () => {
     // Step back: the picture is painted, and has less light and dark in it than from near.
     await page.getByLabel('Step back').focus();
     for (let step = 0; step < 9; step++) await page.keyboard.press('ArrowRight');
-    await page.waitForFunction("document.querySelector('.card canvas').dataset.look?.startsWith('actual 10')");
+    await expect.poll(() => firstLook(page), SOON).toMatch(/^actual 10/);
     const spread = `(() => {
       const { width, height } = document.querySelector('.card canvas');
       const copy = new OffscreenCanvas(width, height).getContext('2d', { willReadFrequently: true });
@@ -115,7 +127,7 @@ describe('the page alive', { timeout: 180_000 }, () => {
     })()`;
     const far = await inPage<number>(page, spread);
     for (let step = 0; step < 8; step++) await page.keyboard.press('ArrowLeft');
-    await page.waitForFunction("document.querySelector('.card canvas').dataset.look?.startsWith('actual 0.6')");
+    await expect.poll(() => firstLook(page), SOON).toMatch(/^actual 0\.6/);
     expect(await inPage<number>(page, spread)).toBeGreaterThan(2 * far);
 
     // Compare two.
@@ -164,6 +176,23 @@ describe('the page alive', { timeout: 180_000 }, () => {
 
     for (const url of asked) expect(url).toMatch(/^(file|blob):/);
     expect(complaints).toEqual([]);
+  });
+
+  test('opens in the order of the command, whatever it was ranked by', async () => {
+    const context = await fresh();
+    const page = await context.newPage();
+    for (const rank of VIEW_NAMES) {
+      const [asked, found] = await search({ lengths: '2-4', show: '20', rank });
+      const file = join(home, `${rank}.html`);
+      await writeFile(file, galleryPage(asked, found, pageScript()));
+      await page.goto(pathToFileURL(file).href);
+      await page.waitForSelector('.is-alive');
+      const shown = await inPage<string[]>(page, "[...document.querySelectorAll('.card')].map((card) => card.id)");
+      const ranks = await inPage<string[]>(page, "[...document.querySelectorAll('.rank')].map((r) => r.textContent)");
+      const places = new Map(shown.map((code, at) => [code, Number(ranks[at])]));
+      expect(found.found.map(({ code }) => places.get(code))).toEqual(found.found.map((_, at) => at + 1));
+      expect(await page.locator('.ways [aria-pressed=true]').first().textContent()).toBe(rank);
+    }
   });
 
   test('shows one cloth closer, by keyboard and by its address, and steps back', async () => {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { manifestOf, manifestText, parseManifest } from '../../src/gallery/manifest.js';
 import { Desk } from '../../src/page/desk.js';
-import { VIEW_NAMES } from '../../src/score/views.js';
+import { VIEW_NAMES, VIEWS } from '../../src/score/views.js';
 import { readQuestion } from '../../src/search/read-question.js';
 import { explore } from '../../src/search/run.js';
 
@@ -38,6 +38,26 @@ describe('a gallery opens in the order in which the command lists it', () => {
     const { desk, listed } = await deskOf({ rank: 'easy', 'limits.float': '9 mm' });
     expect(desk.limit).toEqual({ mm: 9 });
     expect(desk.listed().map(({ found }) => found.code)).toEqual(listed);
+  });
+});
+
+describe('ranked again by other weights', () => {
+  test('a cloth says why it stands where it does by the weights of now', async () => {
+    const { desk } = await deskOf({ rank: 'unexpected' });
+    const [{ found }] = desk.listed() as [ReturnType<Desk['listed']>[number]];
+    expect(desk.why(found)).toBe(found.why);
+    desk.show({ weights: VIEWS.easy });
+    const again = await deskOf({ rank: 'easy' });
+    for (const { found: cloth } of desk.listed()) {
+      const asked = again.desk.byCode.get(cloth.code);
+      if (asked === undefined) continue;
+      // What follows the first semicolon tells of the nearest classic, which only the first gallery looked for.
+      expect(desk.why(cloth).split('; ')[0]).toBe(asked.why.split('; ')[0]);
+      expect(desk.rescored(cloth).scores.score).toBeCloseTo(asked.scores.score, 12);
+    }
+    expect(desk.asAsked).toBe(false);
+    desk.show({ weights: VIEWS.unexpected });
+    expect(desk.asAsked).toBe(true);
   });
 });
 

@@ -3,7 +3,7 @@ import type { Draft } from '../draft/draft.js';
 import { writeDraft } from '../draft/yaml.js';
 import { Problem } from '../problem.js';
 import { scoreDraft } from '../score/score.js';
-import { draftOf, recipeOf, weftOf } from '../search/candidate.js';
+import { draftOf, recipesOf, weftOf } from '../search/candidate.js';
 import { familiesOf } from '../search/families.js';
 import type { Question } from '../search/question.js';
 import { readQuestion } from '../search/read-question.js';
@@ -98,7 +98,7 @@ function shownOf({ file, flags, start }: DrawArguments, read: Question): Shown {
     throw new Problem('found several ways to draw; expected one structure, one --by, one --fill and one --times');
   }
   const candidate = { family, warp, weft: weftOf(question, warp), start: startOf(start) };
-  return { name: recipeOf(candidate, question), draft: draftOf(candidate, question) };
+  return { name: recipesOf(candidate, question).recipe, draft: draftOf(candidate, question) };
 }
 
 /** Reads where the orders begin, `2/3`; both on the first thread where nothing is said. */

@@ -23,8 +23,8 @@ export function loadCloths(path: string): { file: string; cloths: KeptCloth[]; c
 function galleryCloths(text: string, file: string): KeptCloth[] {
   const manifest = parseManifest(text, file);
   return manifest.candidates.map((candidate) => {
-    const { code, recipe, structure } = candidate;
-    return { code, recipe, structure, note: '', stars: 0, draft: draftOf(candidate, manifest) };
+    const { code, recipe, structure, order } = candidate;
+    return { code, recipe, structure, order, note: '', stars: 0, draft: draftOf(candidate, manifest) };
   });
 }
 

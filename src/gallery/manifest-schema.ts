@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import { laidOrderSchema } from '../plan/laid-order-schema.js';
 import { storedDraftSchema } from '../plan/stored-draft.js';
 import { OPERATIONS, PLANE_GROUPS } from '../score/figures.js';
 import { questionSchema } from './question-schema.js';
@@ -52,19 +53,14 @@ const candidateSchema = v.object({
   rank: v.pipe(v.number(), v.integer(), v.minValue(1)),
   code,
   recipe: v.string(),
+  // Galleries of earlier versions have none.
+  shortRecipe: v.optional(v.string(), ''),
   why: v.optional(v.string(), ''),
   structure: v.string(),
   redraw: v.array(v.tuple([v.string(), v.string()])),
   draft: draftSchema,
   repeat: v.object({ ends: count, picks: count }),
-  order: v.object({
-    warp: v.string(),
-    weft: v.string(),
-    by: v.picklist(['thread', 'unit', 'block']),
-    fill: v.picklist(['solid', 'alternate', 'nest']),
-    times: count,
-    start: v.tuple([count, count]),
-  }),
+  order: laidOrderSchema,
   scores: scoresSchema,
   ease: v.object({
     warpChanges: count,

@@ -1,12 +1,13 @@
 import { valuePairs } from '../colour/lightness.js';
 import type { Yarn } from '../colour/yarn.js';
 import type { Sett } from '../draft/draft.js';
+import type { By, Fill } from '../order/laid-order.js';
 import { formatOrder, formatRuns, type Order, smallestPeriod } from '../order/order.js';
 import { PARTS } from '../score/rank.js';
 import { viewOf } from '../score/views.js';
 import { PART_WORDS } from '../score/why.js';
 import { profileInLetters } from '../search/candidate.js';
-import type { By, Done, Fill, NameAsked, Question, Sameness } from '../search/question.js';
+import type { Done, NameAsked, Question, Sameness } from '../search/question.js';
 import { ALL, waysInWords, waysTried } from '../search/ways.js';
 import { recognitionOf } from '../structure/on-draft.js';
 import { limitsInWords, loomInWords } from './page-limits.js';

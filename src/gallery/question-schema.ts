@@ -1,8 +1,9 @@
 import * as v from 'valibot';
+import { FILLS, LAID_BY } from '../order/laid-order.js';
 import { SAMENESS } from '../score/clothkey.js';
 import { PARTS, type Part } from '../score/rank.js';
 import { VIEW_NAMES } from '../score/views.js';
-import { FILLS, LAID_BY, STARTS } from '../search/question.js';
+import { STARTS } from '../search/question.js';
 import { EACH_KIND } from '../search/read-question-keys.js';
 import { LOOM_KINDS } from '../structure/loom-fit.js';
 

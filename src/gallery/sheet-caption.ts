@@ -21,7 +21,7 @@ export function caption(found: Found, width: number, most: number): { reads: str
   const far = readsTo(scores.reads);
   const float = floatWords(scores.floats, draft.sett.per);
   const easy = `easy to ${metres(scores.easyTo)}`;
-  const recipe = wrapped(withoutOrders(found), width, 2);
+  const recipe = wrapped(found.shortRecipe, width, 2);
   const orders = orderLines(found, width, most - recipe.length - 1);
   const nearest = recipe.length + orders.length + 1 < most ? nearestLine(found, width) : [];
   const last = fitting([`longest float ${float} · ${easy}`, `float ${float} · ${easy}`, `float ${float}`], width);
@@ -29,13 +29,6 @@ export function caption(found: Found, width: number, most: number): { reads: str
     reads: far === null ? 'melts by 0.6 m' : `reads to ${far} m`,
     lines: [...recipe, ...orders, ...nearest, last],
   };
-}
-
-/** The recipe less the two orders, which follow it in letters. */
-function withoutOrders({ recipe, order }: Found): string {
-  const laid = recipe.replace(`, ${order.warp} by ${order.by}`, ` by ${order.by}`);
-  const weft = ['the same', 'exchanged', order.weft].find((said) => laid.includes(`, weft ${said}`));
-  return weft === undefined ? laid : laid.replace(`, weft ${weft}`, '');
 }
 
 function nearestLine({ scores }: Found, width: number): string[] {

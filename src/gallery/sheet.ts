@@ -1,8 +1,9 @@
 import type { Yarn } from '../colour/yarn.js';
+import { needsStartLegend, START_LEGEND } from '../order/laid-order.js';
 import { type Picture, paintCloth } from '../render/cloth.js';
 import { textWidth } from '../render/text.js';
 import type { Found } from '../search/found.js';
-import { START_LEGEND, saysStart } from '../search/laid-words.js';
+
 import { inFlight } from './in-flight.js';
 import { toPng } from './png.js';
 import { caption } from './sheet-caption.js';
@@ -150,7 +151,7 @@ function foot(pen: Pen, found: readonly Found[]): void {
   pen.line(x, y, x + 100, y);
   for (let mm = 0; mm <= 100; mm += 10) pen.line(x + mm, y - (mm % 50 === 0 ? 3 : 1.8), x + mm, y);
   pen.text('100 mm when printed at full size', x + 2, y - 3.6, { quiet: true });
-  if (saysStart(found.map(({ recipe }) => recipe))) pen.text(START_LEGEND, x, y - 3.6 - LEADING, { quiet: true });
+  if (needsStartLegend(found.map(({ order }) => order))) pen.text(START_LEGEND, x, y - 3.6 - LEADING, { quiet: true });
   const right = PAGE.width - PAGE.side;
   const said = [
     'reads to: the farthest of 0.6, 2 and 6 m from which it still shows',

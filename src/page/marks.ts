@@ -15,13 +15,14 @@ export class Marks {
   }
 
   /** Keeps a cloth, or no longer keeps it. */
-  toggle({ code, recipe, structure, draft }: Found): void {
+  toggle({ code, recipe, structure, order, draft }: Found): void {
     if (this.has(code)) this.drop(code);
     else {
       const cloth = {
         code,
         recipe: recipe.slice(0, 1000),
         structure: structure.slice(0, 200),
+        order,
         note: '',
         stars: 0,
         draft,

@@ -1,8 +1,8 @@
 import { BY_WORDS, FILL_WORDS } from '../gallery/page-asked.js';
+import type { By, Fill } from '../order/laid-order.js';
 import { asksNovelty, PARTS, type Part, sameWeights, type Weights } from '../score/rank.js';
 import { UNWEIGHED, VIEW_NAMES, VIEWS } from '../score/views.js';
 import { PART_WORDS } from '../score/why.js';
-import type { By, Fill } from '../search/question.js';
 import { ruler } from './bench.js';
 import type { Desk } from './desk.js';
 import { button, choice, el, tick } from './dom.js';

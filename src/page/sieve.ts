@@ -1,6 +1,6 @@
+import type { By, Fill } from '../order/laid-order.js';
 import { exceedsFloat, type FloatLimit } from '../score/rank.js';
 import type { Found } from '../search/found.js';
-import type { By, Fill } from '../search/question.js';
 
 /** What a cloth may be at most, and of what kind; what is absent does not matter. */
 export interface Sieve {

@@ -1,5 +1,5 @@
+import type { By, Fill } from '../order/laid-order.js';
 import { type FloatLimit, PARTS, type Part, type Weights } from '../score/rank.js';
-import type { By, Fill } from '../search/question.js';
 import type { Sieve } from './sieve.js';
 
 /** How large the cloth is seen. */

@@ -1,8 +1,8 @@
 import type { Draft } from '../draft/draft.js';
 import { plural } from '../gallery/page-asked.js';
+import { startInWords } from '../order/laid-order.js';
 import { formatOrder, formatRuns } from '../order/order.js';
 import type { Found } from '../search/found.js';
-import { startInWords } from '../search/laid-words.js';
 
 /** One way of giving the orders of a cloth: its name and the text. */
 export type Given = readonly [name: string, text: string];

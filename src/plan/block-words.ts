@@ -1,5 +1,5 @@
 import type { Yarn } from '../colour/yarn.js';
-import type { By } from '../search/question.js';
+import type { By } from '../order/laid-order.js';
 import { type Structure, structures } from '../structure/index.js';
 import { letters } from '../structure/structure.js';
 

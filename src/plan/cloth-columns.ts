@@ -44,7 +44,16 @@ export function lengthIn(mm: number, { per }: Pick<Sett, 'per'>): string {
 /** Rows as a plain table (RFC 4180: commas, CRLF), the heads first. */
 export function csvText<Row>(columns: readonly Column<Row>[], rows: readonly Row[]): string {
   const lines = [columns.map(([head]) => head), ...rows.map((row) => columns.map(([, say]) => String(say(row))))];
-  return lines.map((cells) => `${cells.map(quoted).join(',')}\r\n`).join('');
+  return lines.map((cells) => `${cells.map(guarded).map(quoted).join(',')}\r\n`).join('');
+}
+
+/**
+ * A field that a spreadsheet does not take for a formula: text that begins like one gets an apostrophe in front. Titles
+ * and notes are written by strangers (OWASP, CSV injection; the signs in full width too).
+ */
+function guarded(field: string): string {
+  const isNumber = /^-?\d+(\.\d+)?$/.test(field);
+  return !isNumber && /^[=+\-@\t\r＝＋－＠]/.test(field) ? `'${field}` : field;
 }
 
 /** A field as it stands in the table: in quotes where a comma, a quote or a line's end is in it. */

@@ -1,8 +1,8 @@
 import type { Draft } from '../draft/draft.js';
+import { needsStartLegend, START_LEGEND } from '../order/laid-order.js';
 import { readsTo } from '../score/distance.js';
 import type { Scored } from '../score/score.js';
 import { lengthInWords } from '../score/words.js';
-import { START_LEGEND, saysStart } from '../search/laid-words.js';
 import type { Needs, Paper, Pictures } from './needs.js';
 import { MARGIN, type Sheets, SIZES } from './paper.js';
 import type { KeptCloth } from './shortlist.js';
@@ -83,7 +83,7 @@ export async function addContactSheets(
   const cloths = contacts.map((contact) => ({ ...contact, scored: measured(contact.draft) }));
   const why = fewWords(cloths);
   const shared = beginningOf(contacts.map(({ cloth }) => cloth.recipe));
-  const legend = saysStart(contacts.map(({ cloth }) => cloth.recipe)) ? [START_LEGEND] : [];
+  const legend = needsStartLegend(contacts.map(({ cloth }) => cloth.order)) ? [START_LEGEND] : [];
   const each = layout.columns * layout.rows;
   const pages = Math.ceil(contacts.length / each);
   for (let page = 0; page < pages; page++) {

@@ -41,6 +41,6 @@ function warpData(warp: WarpPlan): unknown {
   };
 }
 
-function clothData({ code, recipe, structure, note, stars }: KeptCloth): object {
-  return { code, recipe, structure, note, stars };
+function clothData({ code, recipe, structure, order, note, stars }: KeptCloth): object {
+  return { code, recipe, structure, ...(order && { order }), note, stars };
 }

@@ -1,4 +1,4 @@
-import { laidOf, startInWords } from '../search/laid-words.js';
+import { startInWords } from '../order/laid-order.js';
 import { blocksInWords } from './block-words.js';
 import { sayLength } from './measure.js';
 import type { PiecePlan } from './piece-plan.js';
@@ -66,9 +66,9 @@ export function figures(warp: WarpPlan, piece: PiecePlan): (readonly [string, st
 
 /** What the recipe says in short: where the orders begin, and which yarn stands for which block. */
 function laidFigures({ cloth, draft }: PiecePlan): (readonly [string, string])[] {
-  const laid = laidOf(cloth.recipe);
-  if (laid === undefined) return [];
-  const [begin, blocks] = [startInWords(laid, draft), blocksInWords(cloth.structure, laid.by, draft.yarns)];
+  const { order } = cloth;
+  if (order === undefined) return [];
+  const [begin, blocks] = [startInWords(order, draft), blocksInWords(cloth.structure, order.by, draft.yarns)];
   return [
     ...(begin === undefined ? [] : [['begin', begin] as const]),
     ...(blocks === undefined ? [] : [['blocks', blocks] as const]),

@@ -1,7 +1,9 @@
 import * as v from 'valibot';
 import type { Draft } from '../draft/draft.js';
+import type { LaidOrder } from '../order/laid-order.js';
 import { Problem } from '../problem.js';
 import { codeOf } from '../score/code.js';
+import { laidOrderSchema } from './laid-order-schema.js';
 import { faultOf, restoredDraft, storedDraft, storedDraftSchema } from './stored-draft.js';
 
 /** The name by which a file of kept cloths is known. */
@@ -16,6 +18,8 @@ export interface KeptCloth {
   /** How it is made, in one line. */
   readonly recipe: string;
   readonly structure: string;
+  /** Its colour orders; absent for a gamp, and in lists of earlier versions. */
+  readonly order?: LaidOrder;
   /** The person's own words. */
   readonly note: string;
   /** 0 (no mark) to 5. */
@@ -27,6 +31,7 @@ const keptSchema = v.object({
   code: v.pipe(v.string(), v.regex(/^[0-9a-z]{1,64}$/)),
   recipe: v.pipe(v.string(), v.maxLength(1000)),
   structure: v.pipe(v.string(), v.maxLength(200)),
+  order: v.exactOptional(laidOrderSchema),
   note: v.optional(v.pipe(v.string(), v.maxLength(2000)), ''),
   stars: v.optional(v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(5)), 0),
   draft: storedDraftSchema,

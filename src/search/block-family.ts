@@ -1,10 +1,11 @@
 import type { Weave } from '../draft/draft.js';
+import type { Fill } from '../order/laid-order.js';
 import { nested, type Order } from '../order/order.js';
 import { Problem } from '../problem.js';
 import { findManner, type Structure, weaveOf } from '../structure/index.js';
 import { letters } from '../structure/structure.js';
 import type { Family } from './family.js';
-import type { Fill, Question } from './question.js';
+import type { Question } from './question.js';
 
 /** What blocks are laid of. */
 export interface Woven {

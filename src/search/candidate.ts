@@ -44,24 +44,36 @@ export function profileInLetters(blocks: readonly string[]): string {
   return /(.)\1\1/.test(letters) ? runsOf(letters) : blocks.join(' ');
 }
 
-/** How a candidate is made, in one line. */
-export function recipeOf(candidate: Candidate, question: Question): string {
+/** How a candidate is made, in one line; and the same without its orders, for where these stand beside it. */
+export function recipesOf(candidate: Candidate, question: Question): { recipe: string; shortRecipe: string } {
   const { family, warp, weft, start } = candidate;
+  const times = family.times > 1 ? ` ×${family.times}` : '';
+  const fill = family.fill === 'solid' ? '' : family.fill === 'nest' ? ' nested' : ' alternate';
+  const said: Record<string, string> = { same: 'weft the same', exchange: 'weft exchanged' };
+  const wefts = said[question.weft.rule] ?? `weft ${formatOrder(weft, question.yarns)}`;
+  const begins = start[0] === 0 && start[1] === 0 ? '' : `, from ${start[0] + 1}/${start[1] + 1}`;
+  const weave = weaveInWords(candidate, question);
+  if (question.onTheLoom) {
+    // A warp on the loom is the same in every recipe, and may be hundreds of letters long.
+    const isTied = family.weave(warp, weft).tieUp === question.draft?.draft.tieUp;
+    const there = isTied ? 'warp and tie-up on the loom' : 'warp on the loom with a new tie-up';
+    const laid = `${weave}, ${there}${times}${fill}`;
+    return { recipe: `${laid}, ${wefts}${begins}`, shortRecipe: `${laid}${begins}` };
+  }
+  const by = `by ${family.by}${times}${fill}`;
+  return {
+    recipe: `${weave}, ${formatOrder(warp, question.yarns)} ${by}, ${wefts}${begins}`,
+    shortRecipe: `${weave} ${by}${begins}`,
+  };
+}
+
+/** What is woven: the structure, its manner of treadling, its blocks. */
+function weaveInWords({ family }: Candidate, question: Question): string {
   const isTreadled = question.draft !== undefined && family.manner !== '';
   const weave = family.structure + (family.manner ? `${isTreadled ? ' treadled' : ''} ${family.manner}` : '');
   const blocks = family.called ?? (family.profile.length > 1 ? profileInLetters(family.profile) : '');
   const treadled = family.treadled
     ? ` ${isTreadled ? 'in blocks' : 'treadled'} ${profileInLetters(family.treadled)}`
     : '';
-  const profile = `${blocks === '' ? '' : ` ${blocks}`}${treadled}`;
-  const times = family.times > 1 ? ` ×${family.times}` : '';
-  const fill = family.fill === 'solid' ? '' : family.fill === 'nest' ? ' nested' : ' alternate';
-  const said: Record<string, string> = { same: 'weft the same', exchange: 'weft exchanged' };
-  const wefts = said[question.weft.rule] ?? `weft ${formatOrder(weft, question.yarns)}`;
-  const begins = start[0] === 0 && start[1] === 0 ? '' : `, from ${start[0] + 1}/${start[1] + 1}`;
-  // A warp on the loom is the same in every recipe, and may be hundreds of letters long.
-  const isTied = family.weave(warp, weft).tieUp === question.draft?.draft.tieUp;
-  const there = isTied ? 'warp and tie-up on the loom' : 'warp on the loom with a new tie-up';
-  const laid = question.onTheLoom ? there : `${formatOrder(warp, question.yarns)} by ${family.by}`;
-  return `${weave}${profile}, ${laid}${times}${fill}, ${wefts}${begins}`;
+  return `${weave}${blocks === '' ? '' : ` ${blocks}`}${treadled}`;
 }

@@ -7,7 +7,7 @@ import { type Scored, scoreDraft } from '../score/score.js';
 import { type Gathered, gathered, nearTwins } from '../score/twin.js';
 import { nearestInWords, whyInWords } from '../score/why.js';
 import type { Kept } from './archive.js';
-import { draftOf, recipeOf } from './candidate.js';
+import { draftOf, recipesOf } from './candidate.js';
 import { classicsOf } from './classics.js';
 import type { Found } from './found.js';
 import { kindInWords } from './niche.js';
@@ -44,7 +44,7 @@ export function describeAll(
     return {
       rank: place + 1,
       code: scored.code,
-      recipe: recipeOf(candidate, question),
+      ...recipesOf(candidate, question),
       why: whyHere(question, scored, kept.niche),
       structure: family.structure,
       redraw: redrawOf(candidate, question),

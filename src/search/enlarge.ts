@@ -2,6 +2,7 @@ import { drawdown } from '../cloth/drawdown.js';
 import { type Floats, floatsOf, weftFloatsByKind } from '../cloth/floats.js';
 import { hangsTogether } from '../cloth/sound.js';
 import { type Draft, spacing, type Weave } from '../draft/draft.js';
+import type { By, Fill } from '../order/laid-order.js';
 import { endStrands, pickStrands, type Strands, spanOf } from '../order/lay.js';
 import type { Order } from '../order/order.js';
 import { Problem } from '../problem.js';
@@ -9,7 +10,7 @@ import { exceedsFloat, type FloatLimit, nearerFloats } from '../score/rank.js';
 import { draftOf, weftOf } from './candidate.js';
 import { familiesOf } from './families.js';
 import { elementsLaid, type Family } from './family.js';
-import type { By, Fill, Question } from './question.js';
+import type { Question } from './question.js';
 import { remedyInWords } from './remedy-words.js';
 
 /** The ways in which a motif is made larger, in the order in which they are shown. */

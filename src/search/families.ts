@@ -1,11 +1,12 @@
 import type { Weave } from '../draft/draft.js';
+import type { By, Fill } from '../order/laid-order.js';
 import { Problem } from '../problem.js';
 import { findStructure, nameDraft, type Structure } from '../structure/index.js';
 import { structureOn, treadledOn } from '../structure/on-draft.js';
 import { ITS_OWN, onTieUpOf, type WayOn } from '../structure/ways-on.js';
 import { blockFamily, elementsOf, type Profile, profileFamily, type Woven } from './block-family.js';
 import type { Family } from './family.js';
-import type { By, Fill, Question } from './question.js';
+import type { Question } from './question.js';
 import { ALL, waysTried } from './ways.js';
 
 /** Every way of laying orders that a question asks for, in the order in which they are tried. */

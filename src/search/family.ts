@@ -1,7 +1,7 @@
 import type { Weave } from '../draft/draft.js';
+import type { By, Fill } from '../order/laid-order.js';
 import type { Laying } from '../order/lay.js';
 import type { Order } from '../order/order.js';
-import type { By, Fill } from './question.js';
 
 /** One way of laying orders on one weave: all of a candidate but its orders and where they start. */
 export interface Family {

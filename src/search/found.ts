@@ -1,8 +1,8 @@
 import type { Floats } from '../cloth/floats.js';
 import type { Draft } from '../draft/draft.js';
+import type { LaidOrder } from '../order/laid-order.js';
 import type { Ease, Scores } from '../score/figures.js';
 import type { Evolved } from './methods.js';
-import type { By, Fill } from './question.js';
 
 /** One cloth that a search kept, with everything said of it. */
 export interface Found {
@@ -12,21 +12,15 @@ export interface Found {
   readonly code: string;
   /** How it is made, in one line. */
   readonly recipe: string;
+  /** The same without the orders, for where these stand beside it. */
+  readonly shortRecipe: string;
   /** Why it stands at its place and which classic it is nearest to, in words. */
   readonly why: string;
   readonly structure: string;
   /** What the command `draw` is given to draw it again: flags without their dashes, or `draft`, and their values. */
   readonly redraw: readonly (readonly [flag: string, value: string])[];
   readonly draft: Draft;
-  readonly order: {
-    readonly warp: string;
-    readonly weft: string;
-    readonly by: By;
-    readonly fill: Fill;
-    readonly times: number;
-    /** End and pick at which the warp and the weft order begin. */
-    readonly start: readonly [number, number];
-  };
+  readonly order: LaidOrder;
   readonly scores: Scores;
   readonly ease: Ease;
   /** How many other candidates weave this very cloth. */

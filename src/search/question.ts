@@ -1,16 +1,11 @@
 import type { Yarn } from '../colour/yarn.js';
 import type { Draft, Sett } from '../draft/draft.js';
+import type { By, Fill } from '../order/laid-order.js';
 import type { Order } from '../order/order.js';
 import type { Sameness } from '../score/clothkey.js';
 import type { FloatLimit, Weights } from '../score/rank.js';
 import type { Loom } from '../structure/loom-fit.js';
 
-/** How an order is laid on the threads. */
-export const LAID_BY = ['thread', 'unit', 'block'] as const;
-export type By = (typeof LAID_BY)[number];
-/** Whether an element's threads are all its colour, its colour and the companion in turn, or the whole order again. */
-export const FILLS = ['solid', 'alternate', 'nest'] as const;
-export type Fill = (typeof FILLS)[number];
 /** Where orders begin: both everywhere, both on the first thread, or the weft's alone everywhere. */
 export const STARTS = ['all', 'first', 'weft'] as const;
 /** The weft order: the warp's, its exchange, every order of its own, or one that is fixed (one yarn: length 1). */

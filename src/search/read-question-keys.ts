@@ -14,10 +14,11 @@ import {
   wordOf,
 } from '../draft/yaml-given.js';
 import { settSchema, yarnsSchema } from '../draft/yaml-yarns.js';
+import { FILLS, LAID_BY } from '../order/laid-order.js';
 import { SAMENESS, type Sameness } from '../score/clothkey.js';
 import type { FloatLimit } from '../score/rank.js';
 import { LOOM_KINDS, type Loom } from '../structure/loom-fit.js';
-import { FILLS, LAID_BY, type Limits, STARTS } from './question.js';
+import { type Limits, STARTS } from './question.js';
 import { nameOf } from './read-name.js';
 import { rankOf } from './read-rank.js';
 

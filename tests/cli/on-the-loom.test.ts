@@ -6,7 +6,7 @@ import { drawdown, isUp } from '../../src/cloth/drawdown.js';
 import { readDraft, writeDraft } from '../../src/draft/yaml.js';
 import { parseShortlist } from '../../src/plan/shortlist.js';
 import { storedDraft } from '../../src/plan/stored-draft.js';
-import { draftOf, recipeOf } from '../../src/search/candidate.js';
+import { draftOf, recipesOf } from '../../src/search/candidate.js';
 import { readQuestion, resolvedQuestion } from '../../src/search/read-question.js';
 import { redrawOf } from '../../src/search/redraw.js';
 import { spaceOf } from '../../src/search/space.js';
@@ -53,7 +53,7 @@ describe('a warp on the loom', () => {
   it('says whether the tie-up may stay', () => {
     const said = (treadling: string): string => {
       const question = asked('on the loom: loom.yaml\nlengths: 2', { treadling });
-      return recipeOf(spaceOf(question).at(0), question);
+      return recipesOf(spaceOf(question).at(0), question).recipe;
     };
     expect(said('its own')).toBe('loom.yaml, warp and tie-up on the loom, weft D');
     expect(said('rosepath')).toBe('loom.yaml treadled rosepath, warp and tie-up on the loom, weft D');

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { clothsTable, isClothsTable } from '../../src/gallery/cloths-table.js';
+import { csvText } from '../../src/plan/cloth-columns.js';
 import { fields } from '../csv.js';
 import { foundOf, HOUNDS_TOOTH, LOG_CABIN, trialOutcome } from './trial.js';
 
@@ -49,6 +50,20 @@ test('quotes what must be, in UTF-8; centimetres where the sett is so counted', 
   // Sixteen ends at eight to the centimetre.
   expect(row).toContain('2');
   expect(clothsTable([foundOf(HOUNDS_TOOTH, 1)])).toContain('"trial weave, DDDDLLLL by thread, weft the same"');
+});
+
+test.each(['=1+1', '+cmd', '-2+3', '@SUM(A1)', '\tx', '\rx', '＝1', '=HYPERLINK("x")'])(
+  'a title that a spreadsheet might take for a formula is text: %j',
+  (title) => {
+    const [head, row] = fields(clothsTable([foundOf(HOUNDS_TOOTH, 1, { structure: title, recipe: title })]));
+    const cell = row![head!.indexOf('structure')]!;
+    expect(cell).toBe(`'${title}`);
+    expect(row![head!.indexOf('recipe')]).toBe(`'${title}`);
+  },
+);
+
+test('numbers stay numbers, also below zero', () => {
+  expect(csvText([['n', (n: number) => n.toFixed(1)]], [-2.5, 3])).toBe('n\r\n-2.5\r\n3.0\r\n');
 });
 
 test('knows its own from one that a person has changed', () => {

@@ -57,6 +57,7 @@ export function foundOf(draft: Draft, rank: number, more: Partial<Found> = {}): 
     rank,
     code,
     recipe: `trial weave, ${letters(draft.warp)} by thread, weft the same`,
+    shortRecipe: 'trial weave by thread',
     why: 'stands here by symmetry 0.25; nearest classic: hound’s tooth, 0.12 away',
     structure: 'trial weave',
     redraw: [

@@ -39,7 +39,8 @@ export function kept(name: string, made: Made): KeptCloth {
   const whole = wholeRepeat(weave, laid(endStrands(weave), warp), laid(pickStrands(weave), weft));
   const draft = { ...whole, yarns: YARNS, sett: made.sett ?? SETT };
   const recipe = `${structure.name}, ${warp} by ${by} ×${times}, weft ${weft}`;
-  return { code: codeOf(draft), recipe, structure: structure.name, note: '', stars: 0, draft };
+  const order = { warp, weft, by, fill: 'solid', times, start: [0, 0] } as const;
+  return { code: codeOf(draft), recipe, structure: structure.name, order, note: '', stars: 0, draft };
 }
 
 /** The twelve of a course: summer and winter, four weft orders in three sizes. */

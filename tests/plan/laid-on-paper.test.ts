@@ -13,11 +13,15 @@ import { type PdfPage, readPdf } from './pdf-text.js';
 const words = (page: PdfPage): string => page.lines.map((line) => line.text).join(' ');
 const needsOn = (paper: string) => readNeeds('', 'needs', { yarns: '8/2 cotton', paper });
 /** The first page of a cloth's sheet. */
-const firstPage = async (cloth: KeptCloth, paper = 'a4'): Promise<PdfPage> => {
-  const needs = needsOn(paper);
+const firstPage = async (cloth: KeptCloth, paper = 'a4', needs = needsOn(paper)): Promise<PdfPage> => {
   const [page] = readPdf(await planSheets(planWarps([cloth], needs), needs));
   return page!;
 };
+/** A cloth whose warp order begins later, and its weft order on the third pick. */
+const begun = (cloth: KeptCloth, warp: number): KeptCloth => ({
+  ...cloth,
+  order: { ...cloth.order!, start: [warp, 2] },
+});
 const byBlock = async (structure: string): Promise<KeptCloth> => {
   const { found } = await explore({
     ...QUESTION,
@@ -32,9 +36,11 @@ const byBlock = async (structure: string): Promise<KeptCloth> => {
 describe('what a recipe says in short stands on the sheet in words', () => {
   test.each(['a4', 'letter'])('where the orders begin, on %s', async (paper) => {
     const cloth = kept('2/2 twill', { warp: 'DDDDLLLL' });
-    const page = await firstPage({ ...cloth, recipe: `${cloth.recipe}, from 5/3` }, paper);
-    expect(words(page)).toContain('begin warp order begins on end 5, weft order on pick 3');
-    expect(complaints(page)).toEqual([]);
+    for (const needs of [needsOn(paper), readNeeds('', 'needs', { paper, mirror: 'single', border: '8 D' })]) {
+      const page = await firstPage(begun(cloth, 4), paper, needs);
+      expect(words(page)).toContain('begin warp order begins on end 5, weft order on pick 3');
+      expect(complaints(page)).toEqual([]);
+    }
     expect(words(await firstPage(cloth, paper))).not.toContain('order begins');
   });
 
@@ -60,7 +66,7 @@ describe('what a recipe says in short stands on the sheet in words', () => {
     const needs = needsOn(paper);
     const sheet = async (list: readonly KeptCloth[]) =>
       readPdf(await teacherSheets('Round', planWarps(list, needs), needs))[0]!;
-    const later = await sheet(cloths.map((cloth, at) => ({ ...cloth, recipe: `${cloth.recipe}, from ${at + 1}/3` })));
+    const later = await sheet(cloths.map(begun));
     expect(words(later)).toContain('from 5/3: the warp order begins on end (by unit: unit) 5, the weft order on pick');
     expect(complaints(later)).toEqual([]);
     expect(words(await sheet(cloths))).not.toContain('from 5/3');

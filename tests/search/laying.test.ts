@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { formatOrder, nested, parseOrder } from '../../src/order/order.js';
-import { type Candidate, draftOf, profileInLetters, recipeOf, weftOf } from '../../src/search/candidate.js';
+import { type Candidate, draftOf, profileInLetters, recipesOf, weftOf } from '../../src/search/candidate.js';
 import { familiesOf } from '../../src/search/families.js';
 import type { Question } from '../../src/search/question.js';
 import { readQuestion, resolvedQuestion } from '../../src/search/read-question.js';
@@ -26,7 +26,7 @@ function drawn(flags: Record<string, string>) {
   const { question, candidate } = only(flags);
   const draft = draftOf(candidate, question);
   const said = (strands: readonly number[]): string => formatOrder(strands, question.yarns);
-  return { draft, warp: said(draft.warp), weft: said(draft.weft), recipe: recipeOf(candidate, question) };
+  return { draft, warp: said(draft.warp), weft: said(draft.weft), recipe: recipesOf(candidate, question).recipe };
 }
 
 describe('by block the order is the profile too', () => {

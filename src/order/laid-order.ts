@@ -1,0 +1,41 @@
+import type { Draft } from '../draft/draft.js';
+
+/** What an element of an order lies on: a thread, a unit, or a unit whose block it chooses too. */
+export const LAID_BY = ['thread', 'unit', 'block'] as const;
+export type By = (typeof LAID_BY)[number];
+/** Whether an element's threads are all its colour, its colour and the companion in turn, or the whole order again. */
+export const FILLS = ['solid', 'alternate', 'nest'] as const;
+export type Fill = (typeof FILLS)[number];
+
+/** The colour orders of a cloth, and how they are laid on its threads. */
+export interface LaidOrder {
+  /** The orders in letters, before they are laid. */
+  readonly warp: string;
+  readonly weft: string;
+  readonly by: By;
+  readonly fill: Fill;
+  /** Threads or units that each element covers. */
+  readonly times: number;
+  /** Thread (by unit and block: unit) on which the warp order, and the weft order, begins, counted from 0. */
+  readonly start: readonly [number, number];
+}
+
+/** Where the orders begin: `warp order begins on end 5, weft order on pick 5`; none where both begin on the first. */
+export function startInWords(
+  { by, start }: Pick<LaidOrder, 'by' | 'start'>,
+  { pickKinds }: Pick<Draft, 'pickKinds'>,
+): string | undefined {
+  const [warp, weft] = start.map((place) => place + 1);
+  if (warp === 1 && weft === 1) return undefined;
+  if (by !== 'thread') return `warp order begins on unit ${warp}, weft order on unit ${weft}`;
+  const skipped = pickKinds.includes('tabby') && pickKinds.some((kind) => kind !== 'tabby');
+  return `warp order begins on end ${warp}, weft order on pick ${weft}${skipped ? ', tabby not counted' : ''}`;
+}
+
+/** The same for a whole sheet of cloths, as the legend of what their recipes say in short. */
+export const START_LEGEND = 'from 5/3: the warp order begins on end (by unit: unit) 5, the weft order on pick (unit) 3';
+
+/** Whether any of the orders begins elsewhere than on the first thread, so that a sheet needs the legend. */
+export function needsStartLegend(orders: readonly (Pick<LaidOrder, 'start'> | undefined)[]): boolean {
+  return orders.some((order) => order?.start.some((place) => place > 0));
+}

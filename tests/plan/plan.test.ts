@@ -418,7 +418,10 @@ describe('a shortlist', () => {
     [(text: string) => text.replace('"stars":0', '"stars":9'), 'kept.json: candidates.0.stars: found'],
     [(text: string) => text.replace('"hex":"#1f2a44"', '"hex":"#1f2a45"'), 'kept.json: candidates.0.code: found'],
     [(text: string) => text.replace(/("draft":.*?"warp":")D/, '$1X'), 'kept.json: candidates.0.draft.warp: found “X”'],
-    [(text: string) => text.replace(/("draft":.*?"weft":")D/, '$1'), 'kept.json: candidates.0.draft.weft: found 19 threads'],
+    [
+      (text: string) => text.replace(/("draft":.*?"weft":")D/, '$1'),
+      'kept.json: candidates.0.draft.weft: found 19 threads',
+    ],
   ])('damage %# is told in one sentence', (damage, said) => {
     expect(() => parseShortlist(damage(shortlistText([towel()])), 'kept.json')).toThrow(said);
   });

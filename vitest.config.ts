@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 import type { Reporter, TestModule } from 'vitest/node';
 
@@ -19,6 +20,8 @@ export default defineConfig({
     globalSetup: ['tests/build.ts'],
     setupFiles: ['tests/setup.ts'],
     testTimeout: 120_000,
+    // Two files at a time, also where there are but two cores: some of them wait for a process or a browser.
+    maxWorkers: Math.max(2, availableParallelism() - 1),
     reporters: ['default', closingLine],
   },
 });

@@ -26,6 +26,7 @@ import { search as plainSearch } from '../plain/search.js';
 import * as plainSymmetry from '../plain/symmetry.js';
 import { QUESTION } from '../search/question.js';
 import { evolveTable } from './evolve.js';
+import { pageAnswers } from './page.js';
 import { type Grown, growth, measured, plot } from './spaces.js';
 
 const quick = process.argv.includes('quick');
@@ -227,5 +228,8 @@ fullScoring('20 × 20 (orders of five)', sample({ lengths: [5] }, 16), 4);
 toneAlone();
 await wholeRanking();
 await galleries();
+const answers = await pageAnswers();
+if (answers === undefined) say('the page of 400 cloths', 'no browser');
+else for (const [what, ms] of Object.entries(answers)) say(`the page of 400 cloths, ${what}`, `${ms.toFixed(0)} ms`);
 spaces();
 if (!quick) console.log(`\n${await evolveTable()}`);

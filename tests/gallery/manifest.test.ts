@@ -21,7 +21,9 @@ describe('gallery.json', () => {
     expect(gallery.counts).toMatchObject({ written: 1024, examined: 48, cloths: 24, exhaustive: true });
     expect(gallery.question).toMatchObject({ sett: { ends: 20, picks: 20, per: 'inch' }, rank: { contrast: 3 } });
     expect(Object.keys(gallery.candidates[0])).toEqual(
-      'rank code recipe why structure redraw draft repeat order scores ease equals nearTwin swatch'.split(' '),
+      'rank code recipe shortRecipe why structure redraw draft repeat order scores ease equals nearTwin swatch'.split(
+        ' ',
+      ),
     );
     expect(Object.keys(gallery.candidates[0].draft)).toEqual(
       'threading tieUp treadling pickKinds warp weft'.split(' '),

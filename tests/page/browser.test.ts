@@ -290,45 +290,4 @@ describe('the page alive', { timeout: 180_000 }, () => {
     await inPage(page, "document.querySelectorAll('details').forEach((each) => { each.open = true; })");
     expect(await inPage(page, overflow)).toBe(0);
   });
-
-  test('ranks 400 cloths again, and sifts them, faster than the eye sees', async () => {
-    const [wide, many] = await search({ show: '400', lengths: '2-6', times: '1,2' });
-    expect(many.found).toHaveLength(400);
-    const file = join(home, 'many.html');
-    await writeFile(file, galleryPage(wide, many, pageScript()));
-    const page = await (await fresh()).newPage();
-    await page.goto(pathToFileURL(file).href);
-    await page.waitForSelector('.is-alive');
-    const times = await inPage<Record<string, number>>(
-      page,
-      `(async () => {
-        const frame = () => new Promise((done) => requestAnimationFrame(() => setTimeout(done)));
-        const timed = async (field, values) => {
-          const all = [];
-          for (const value of values) {
-            await frame();
-            const from = performance.now();
-            field.value = value;
-            field.dispatchEvent(new Event('input', { bubbles: true }));
-            document.body.offsetHeight;
-            all.push(performance.now() - from);
-          }
-          return all.sort((a, b) => a - b)[all.length >> 1];
-        };
-        const field = (words) => [...document.querySelectorAll('label')].find((label) => label.textContent.startsWith(words)).querySelector('input');
-        return {
-          rank: await timed(field('symmetry'), [9, 1, 7, 0, 3]),
-          limit: await timed(field('changes in the warp'), [6, 4, 2, 8, '']),
-          find: await timed(field('Find'), ['D', 'DL', 'DLL', '×2', '']),
-        };
-      })()`,
-    );
-    console.log(
-      `400 cloths: ${Object.entries(times)
-        .map(([what, ms]) => `${what} ${ms.toFixed(0)} ms`)
-        .join(', ')}`,
-    );
-    // The aim is 100 ms on a machine that does nothing else.
-    for (const ms of Object.values(times)) expect(ms).toBeLessThan(400);
-  });
 });

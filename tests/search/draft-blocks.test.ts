@@ -3,6 +3,7 @@ import { drawdown } from '../../src/cloth/drawdown.js';
 import { colourFace } from '../../src/cloth/face.js';
 import type { Draft, Weave } from '../../src/draft/draft.js';
 import { DEFAULT_SETT, DEFAULT_YARNS } from '../../src/draft/yaml.js';
+import { Problem } from '../../src/problem.js';
 import { clothKey } from '../../src/score/clothkey.js';
 import { draftOf } from '../../src/search/candidate.js';
 import type { Question } from '../../src/search/question.js';
@@ -38,7 +39,9 @@ function woven(question: Question): { faces: string[]; drafts: Draft[] } {
   const drafts = Array.from({ length: space.numbers }, (_, at) => at).flatMap((at) => {
     try {
       return [draftOf(space.at(at), question)];
-    } catch {
+    } catch (error) {
+      // Blocks that cannot stand side by side, as in huck.
+      if (!(error instanceof Problem)) throw error;
       return [];
     }
   });

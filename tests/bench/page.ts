@@ -1,0 +1,56 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { chromium } from 'playwright-core';
+import { galleryPage } from '../../src/gallery/page.js';
+import { pageScript } from '../../src/gallery/page-script.js';
+import { explore } from '../../src/search/run.js';
+import { launchBrowser } from '../browser.js';
+import { QUESTION } from '../search/question.js';
+
+/** What is timed in the page: for each field new values, and the median of the milliseconds until the page has answered. */
+const TIMED = `(async () => {
+  const frame = () => new Promise((done) => requestAnimationFrame(() => setTimeout(done)));
+  const timed = async (field, values) => {
+    const all = [];
+    for (const value of values) {
+      await frame();
+      const from = performance.now();
+      field.value = value;
+      field.dispatchEvent(new Event('input', { bubbles: true }));
+      document.body.offsetHeight;
+      all.push(performance.now() - from);
+    }
+    return all.sort((a, b) => a - b)[all.length >> 1];
+  };
+  const field = (words) => [...document.querySelectorAll('label')].find((label) => label.textContent.startsWith(words)).querySelector('input');
+  return {
+    'ranked again': await timed(field('symmetry'), [9, 1, 7, 0, 3]),
+    'held to a limit': await timed(field('changes in the warp'), [6, 4, 2, 8, '']),
+    'searched for words': await timed(field('Find'), ['D', 'DL', 'DLL', '×2', '']),
+  };
+})()`;
+
+/**
+ * How quickly a page of 400 cloths answers, in milliseconds, in a real browser; undefined where none is installed. The
+ * aim is 100 ms on a machine that does nothing else.
+ */
+export async function pageAnswers(): Promise<Readonly<Record<string, number>> | undefined> {
+  const server = await launchBrowser();
+  if (server === undefined) return undefined;
+  const folder = mkdtempSync(join(tmpdir(), 'shedlight-bench-'));
+  try {
+    const question = { ...QUESTION, lengths: [2, 3, 4, 5, 6], times: [1, 2], show: 400 };
+    const file = join(folder, 'many.html');
+    writeFileSync(file, galleryPage(question, await explore(question), pageScript()));
+    const browser = await chromium.connect(server.wsEndpoint());
+    const page = await browser.newPage();
+    await page.goto(pathToFileURL(file).href);
+    await page.waitForSelector('.is-alive');
+    return await page.evaluate<Record<string, number>>(TIMED);
+  } finally {
+    await server.close();
+    rmSync(folder, { recursive: true, force: true });
+  }
+}

@@ -6,11 +6,11 @@ import type { Draft } from '../draft/draft.js';
 import { textDraft } from '../draft/text-draft.js';
 import { type Kept, keptMisfits, LARGEST_WIF, readWif, refuseLarge, writeWif } from '../draft/wif.js';
 import { DEFAULT_SETT, DEFAULT_YARNS, readDraft, writeDraft } from '../draft/yaml.js';
+import { judgeFile, writeWhole } from '../files/whole.js';
 import { Problem } from '../problem.js';
 import { recognise, understood } from '../structure/recognise.js';
 import { readBytes, readText } from './files.js';
 import { EXIT, type Io, say } from './io.js';
-import { writeWhole } from './whole-file.js';
 
 /** What a person gave on the command line. */
 export interface ConvertArguments {
@@ -44,13 +44,14 @@ const MOST_DOTS = 100;
 export async function runConvert(given: ConvertArguments, io: Io): Promise<number> {
   const from = kindOf(given.input, FROM, 'a draft (.yaml, .wif) or the cells of a cloth (.txt, .png)');
   const to = kindOf(given.output, TO, 'a name that ends in .yaml, .wif or .txt');
+  judgeFile(given.output);
   const loaded = await load(given, from, to === '.wif' && given.units !== true);
   const notes = [...loaded.notes];
   const draft = given.units === true ? withUnits(given.input, loaded.draft, notes) : loaded.draft;
   // Units may begin the draft at another thread, so lists of single threads no longer fit it.
   const kept = given.units === true && loaded.kept ? { ...loaded.kept, ends: 0, picks: 0 } : loaded.kept;
   const text = written(given, to, draft, kept, notes);
-  await writeWhole(given.output, text);
+  writeWhole(given.output, text);
   for (const note of notes) say(io.stderr, `note: ${note}`);
   say(io.stdout, given.output);
   return EXIT.done;

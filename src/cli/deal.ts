@@ -13,7 +13,7 @@ import { Problem } from '../problem.js';
 import { readText } from './files.js';
 import { bold, EXIT, type Io, say, sayJson } from './io.js';
 import { loadShortlist } from './kept-file.js';
-import { writePlanFolder } from './plan-folder.js';
+import { judgePlanFolder, writePlanFolder } from './plan-folder.js';
 
 /** What a person gave on the command line. */
 export interface DealArguments {
@@ -31,15 +31,16 @@ export async function runDeal(given: DealArguments, io: Io): Promise<number> {
   const kept = loadShortlist(given.shortlist);
   const { needs: file } = given;
   const needs = readNeeds(file === undefined ? '' : readText(file, 'needs of a plan'), file ?? 'needs', given.flags);
+  const folder =
+    given.out ?? join(dirname(given.shortlist), `${basename(given.shortlist, extname(given.shortlist))}-deal`);
+  await judgePlanFolder(folder, 'deal');
   const deal = dealOut(kept, weaversOf(given.weavers, needs), needs);
   const warps = deal.shares.map(({ cloth, weaver }, at) =>
     numbered(warpFor(cloth, needsFor(weaver, needs), weaver.loom), at + 1),
   );
-  const folder =
-    given.out ?? join(dirname(given.shortlist), `${basename(given.shortlist, extname(given.shortlist))}-deal`);
   const yarn = yarnOrder(warps);
   const names = deal.shares.map(({ weaver }) => weaver.name);
-  const { formKept } = await writePlanFolder(folder, 'deal.json', {
+  const { formKept } = await writePlanFolder(folder, 'deal', {
     'deal.json': `${JSON.stringify(dealData(deal), null, 1)}\n`,
     'plan.json': planText(warps, yarn),
     'sheets.pdf': await dealSheets(deal.shares, warps, needs.paper),

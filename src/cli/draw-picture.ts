@@ -1,10 +1,10 @@
 import { extname } from 'node:path';
 import { type Draft, spacing } from '../draft/draft.js';
+import { judgeFile, writeWhole } from '../files/whole.js';
 import { toPng } from '../gallery/png.js';
 import { Problem } from '../problem.js';
 import { paintCloth } from '../render/cloth.js';
 import { draftSvg } from '../render/draft.js';
-import { writeWhole } from './whole-file.js';
 
 /** Cloth as PNG, or the draft as SVG. */
 export type PictureKind = 'png' | 'svg';
@@ -17,17 +17,23 @@ const LARGEST = 300;
 /** Repeats that are shown where there is room. */
 const REPEATS = 3;
 
-/** The kind of picture that a file name asks for; `cloth` and `draft` say what each kind shows. */
+/**
+ * The kind of picture that a file name asks for; `cloth` and `draft` say what each kind shows.
+ *
+ * @throws Problem where it asks for none, or no file can be there
+ */
 export function pictureKind(path: string, cloth = 'the cloth', draft = 'the draft'): PictureKind {
   const kind = extname(path).toLowerCase();
-  if (kind === '.png') return 'png';
-  if (kind === '.svg') return 'svg';
+  if (kind === '.png' || kind === '.svg') {
+    judgeFile(path);
+    return kind === '.png' ? 'png' : 'svg';
+  }
   throw new Problem(`--out: found “${path}”; expected a name that ends in .png (${cloth}) or .svg (${draft})`);
 }
 
 /** Writes a picture whole or not at all. */
 export async function writePicture(path: string, kind: PictureKind, name: string, draft: Draft): Promise<void> {
-  await writeWhole(path, kind === 'svg' ? `${draftSvg(draft, { title: name })}\n` : await clothPng(draft));
+  writeWhole(path, kind === 'svg' ? `${draftSvg(draft, { title: name })}\n` : await clothPng(draft));
 }
 
 async function clothPng(draft: Draft): Promise<Buffer> {

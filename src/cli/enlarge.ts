@@ -1,3 +1,4 @@
+import { writeWhole } from '../files/whole.js';
 import { formatOrder } from '../order/order.js';
 import { parseShare } from '../plan/measure.js';
 import { Problem } from '../problem.js';
@@ -9,7 +10,6 @@ import { enlargedSheet } from './enlarge-sheet.js';
 import { sizeLines, sizesAsData } from './enlarge-words.js';
 import { draftLoader } from './files.js';
 import { bold, EXIT, type Io, say, sayJson, sayWrong } from './io.js';
-import { writeWhole } from './whole-file.js';
 
 /** What a person gave on the command line. */
 export interface EnlargeArguments {
@@ -42,7 +42,7 @@ export async function runEnlarge(given: EnlargeArguments, io: Io): Promise<numbe
   const title = `${letters} on ${woven}`;
   const limit = question.limits.float;
   if (out !== undefined && kind !== undefined) {
-    await writeWhole(out, await enlargedSheet(enlarged, { title, limit, shrinkage }, kind));
+    writeWhole(out, await enlargedSheet(enlarged, { title, limit, shrinkage }, kind));
   }
   if (given.json) {
     const asked = { order: letters, structure: woven, sett: question.sett, shrinkage, limit };

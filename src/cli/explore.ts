@@ -1,4 +1,9 @@
+import { existsSync } from 'node:fs';
 import { basename, dirname, extname, join } from 'node:path';
+import { judgeFolder } from '../files/folder.js';
+import { checkWritable } from '../files/place.js';
+import { judgeFile } from '../files/whole.js';
+import { GALLERY } from '../gallery/gallery-folder.js';
 import { writeGallery } from '../gallery/write.js';
 import { MachineFault, Problem } from '../problem.js';
 import type { Journal, Shard } from '../search/journal.js';
@@ -53,7 +58,14 @@ export async function runExplore(given: ExploreArguments, io: Io): Promise<numbe
     if (given.merge !== undefined) return await merge(given.merge, waiting);
     const question = asked(given, io);
     const folder = given.out ?? folderOf(given.file, question);
-    if (given.shard !== undefined) return await searchShard(question, folder, shardOf(given.shard), waiting);
+    if (given.shard !== undefined) {
+      const shard = shardOf(given.shard);
+      const place = shardFile(bare(folder), shard);
+      if (existsSync(dirname(place))) judgeFile(place);
+      else checkWritable(place);
+      return await searchShard(question, folder, shard, waiting);
+    }
+    await judgeFolder(folder, GALLERY);
     return await search(question, folder, waiting);
   } catch (error) {
     const failed = error instanceof Problem || error instanceof MachineFault;
@@ -118,6 +130,7 @@ async function merge(files: readonly string[], waiting: Waiting): Promise<number
     const { question } = parts.header;
     const named = given.file !== undefined || Object.keys(given.flags).length > 0;
     const folder = given.out ?? folderOfShard(parts.first) ?? folderOf(given.file, question);
+    await judgeFolder(folder, GALLERY);
     return await answer(question, folder, waiting, (space) => {
       const wanted = headerOf(named ? asked(given, io) : question, space);
       const other = differences(parts.header, wanted);

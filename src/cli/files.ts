@@ -4,6 +4,7 @@ import type { Draft } from '../draft/draft.js';
 import { LARGEST_WIF, readWif, refuseLarge } from '../draft/wif.js';
 import { readDraft } from '../draft/yaml.js';
 import { LARGEST_FILE } from '../draft/yaml-source.js';
+import { standing } from '../files/standing.js';
 import { MachineFault, Problem } from '../problem.js';
 import { recognise, understood } from '../structure/recognise.js';
 
@@ -19,7 +20,7 @@ const REASONS: Readonly<Record<string, string>> = {
 /** The bytes of a file; of one that is too large, whatever it says of its size, no more than a little is read. */
 export function readBytes(path: string, what: string, largest = LARGEST_FILE): Buffer {
   try {
-    const file = openSync(path, 'r');
+    const file = openSync(standing(path), 'r');
     try {
       const stats = fstatSync(file);
       if (stats.isDirectory()) throw new Problem(`${path}: found a folder; expected ${what}`);

@@ -1,5 +1,6 @@
-import { mkdir, writeFile } from 'node:fs/promises';
+import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
+import { writeWhole } from '../files/whole.js';
 import { type Structure, structures } from '../structure/index.js';
 import { plainWord } from '../structure/structure.js';
 import { MOTIF } from './structure-pictures.js';
@@ -20,10 +21,10 @@ const isShown = ({ name }: Structure): boolean => !SHOWN_ELSEWHERE.has(name) && 
 
 /** Writes one sheet for each structure, and the page that shows them all, into a folder. */
 async function writeGalleries(folder: string): Promise<void> {
-  await mkdir(folder, { recursive: true });
+  mkdirSync(folder, { recursive: true });
   const shown = structures.filter(isShown).map((structure) => ({ structure, file: `${fileName(structure)}.png` }));
-  for (const { structure, file } of shown) await writeFile(join(folder, file), await structureSheet(structure));
-  await writeFile(join(folder, 'index.html'), structuresPage(shown, MOTIF));
+  for (const { structure, file } of shown) writeWhole(join(folder, file), await structureSheet(structure));
+  writeWhole(join(folder, 'index.html'), structuresPage(shown, MOTIF));
   console.log(`${shown.length} sheets. Open ${join(folder, 'index.html')}`);
 }
 

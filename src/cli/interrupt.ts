@@ -26,3 +26,25 @@ export function onInterrupt(onFirst: () => void): Interrupt {
   process.on('SIGINT', heard);
   return { enough: enough.signal, signal: stop.signal, end: () => process.off('SIGINT', heard) };
 }
+
+/**
+ * Ends the process in order where it is told to end: what it had under way is cleared away, and the terminal is as it
+ * was. Ctrl-C is left to those who listen for it. Returns what ends the listening.
+ */
+export function onEnd(): () => void {
+  const ends = [
+    ['SIGHUP', EXIT.hungUp],
+    ['SIGTERM', EXIT.terminated],
+    ['SIGINT', EXIT.interrupted],
+  ] as const;
+  const listeners = ends.map(([signal, code]) => {
+    const heard = (): void => {
+      if (signal !== 'SIGINT' || process.listenerCount(signal) === 1) process.exit(code);
+    };
+    process.on(signal, heard);
+    return (): void => void process.off(signal, heard);
+  });
+  return () => {
+    for (const end of listeners) end();
+  };
+}

@@ -7,7 +7,16 @@ export interface Io {
 }
 
 /** What a process returns, as scripts may rely on. */
-export const EXIT = { done: 0, nothingFits: 1, wrong: 2, machine: 3, interrupted: 130 } as const;
+export const EXIT = {
+  done: 0,
+  nothingFits: 1,
+  wrong: 2,
+  machine: 3,
+  // 128 and the number of the signal, as shells have it: Ctrl-C, a terminal that is closed, an end from outside.
+  interrupted: 130,
+  hungUp: 129,
+  terminated: 143,
+} as const;
 
 /** Writes one line. */
 export function say(stream: NodeJS.WriteStream, line: string): void {

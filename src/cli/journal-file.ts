@@ -1,17 +1,8 @@
-import {
-  closeSync,
-  existsSync,
-  fsyncSync,
-  ftruncateSync,
-  mkdirSync,
-  openSync,
-  renameSync,
-  rmSync,
-  writeSync,
-} from 'node:fs';
+import { closeSync, existsSync, fsyncSync, ftruncateSync, mkdirSync, openSync, renameSync, rmSync } from 'node:fs';
 import { dirname } from 'node:path';
-import writeFileAtomic from 'write-file-atomic';
-import { MachineFault, Problem } from '../problem.js';
+import { explained } from '../files/faults.js';
+import { syncFolder, writeAll, writeWhole } from '../files/whole.js';
+import { Problem } from '../problem.js';
 import type { JobResult } from '../search/jobs.js';
 import type { Journal } from '../search/journal.js';
 import { differences, entryBytes, type Header, opening, resultAt } from '../search/journal-format.js';
@@ -45,7 +36,8 @@ export class JournalFile implements Journal {
   private file: number | undefined;
   private size = 0;
   private written: number;
-  private lost = false;
+  /** Why nothing more is kept. */
+  private fault: Error | undefined;
   /** What is open. */
   private readonly closing: (() => void)[] = [];
   /** Whether the file that lies there is this search's. */
@@ -72,7 +64,7 @@ export class JournalFile implements Journal {
   }
 
   record(key: string, result: JobResult): void {
-    if (this.recorded.has(key) || this.lost) return;
+    if (this.recorded.has(key) || this.fault) return;
     this.recorded.add(key);
     this.pending.push(entryBytes({ key, result }));
     if (performance.now() - this.written >= (this.keeping.every ?? EVERY)) this.keep();
@@ -80,14 +72,13 @@ export class JournalFile implements Journal {
 
   /** Writes what has been recorded. A disk that fails does not end the search: it is said, and progress is lost. */
   keep(): void {
-    if (this.lost) return;
+    if (this.fault) return;
     try {
       this.write();
     } catch (error) {
-      this.lost = true;
       this.pending = [];
-      const { code, message } = error as NodeJS.ErrnoException;
-      this.keeping.say(`${this.path}: progress cannot be kept (${code ?? message}); the search goes on without`);
+      this.fault = explained(error, this.path) as Error;
+      this.keeping.say(`${this.fault.message}; the search goes on, but its progress is not kept`);
     }
   }
 
@@ -107,8 +98,13 @@ export class JournalFile implements Journal {
     this.pending.push(entryBytes({ end: this.recorded.size + (this.found?.places.size ?? 0) }));
     this.keep();
     this.close();
-    if (this.lost) throw new MachineFault(`${place}: could not be written`);
-    renameSync(this.path, place);
+    if (this.fault) throw this.fault;
+    try {
+      renameSync(this.path, place);
+      syncFolder(dirname(place));
+    } catch (error) {
+      throw explained(error, place);
+    }
   }
 
   /** Lets the file be, as it was last written. */
@@ -180,12 +176,10 @@ export class JournalFile implements Journal {
     if (this.file === undefined) {
       mkdirSync(dirname(this.path), { recursive: true });
       const whole = Buffer.concat([opening(this.header), fresh]);
-      writeFileAtomic.sync(this.path, whole);
+      writeWhole(this.path, whole);
       this.file = this.opened(whole.length);
     } else {
-      for (let at = 0; at < fresh.length; ) {
-        at += writeSync(this.file, fresh, at, fresh.length - at, this.size + at);
-      }
+      writeAll(this.file, fresh, this.size);
       fsyncSync(this.file);
       this.size += fresh.length;
     }

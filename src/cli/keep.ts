@@ -1,12 +1,14 @@
-import { existsSync, mkdirSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync } from 'node:fs';
 import { extname, join } from 'node:path';
 import { writeWif } from '../draft/wif.js';
-import { type KeptCloth, keepAlso, shortlistText } from '../plan/shortlist.js';
-import { didYouMean, MachineFault, Problem } from '../problem.js';
+import { explained } from '../files/faults.js';
+import { alone } from '../files/lock.js';
+import { judgeFile, writeWhole } from '../files/whole.js';
+import { type KeptCloth, keepAlso, LONGEST, parseShortlist, readBack, shortlistText } from '../plan/shortlist.js';
+import { didYouMean, Problem } from '../problem.js';
 import { EXIT, type Io, say, sayJson } from './io.js';
-import { loadCloths, loadShortlist } from './kept-file.js';
+import { LARGEST_LIST, loadCloths, loadShortlist } from './kept-file.js';
 import { programVersion } from './version.js';
-import { writeWhole } from './whole-file.js';
 
 /** What a person gave on the command line. */
 export interface KeepArguments {
@@ -24,10 +26,16 @@ export interface KeepArguments {
 export async function runKeep(given: KeepArguments, io: Io): Promise<number> {
   const { out = 'kept.json' } = given;
   const chosen = chosenOf(given);
-  const before = existsSync(out) ? loadShortlist(out) : [];
-  const kept = marked(keepAlso(before, chosen), given);
-  await writeWhole(out, shortlistText(kept));
-  const wif = given.wif === true ? await writeWifs(out, kept) : undefined;
+  const marks = marksOf(given);
+  // Several runs may add to one list at once: each reads what those before it have written.
+  const { before, kept } = await alone(judgeFile(out), () => {
+    const before = existsSync(out) ? loadShortlist(out) : [];
+    const added = keepAlso(before, chosen);
+    const kept = added.map((cloth) => (given.codes.includes(cloth.code) ? { ...cloth, ...marks } : cloth));
+    writeWhole(out, checkedText(kept, out));
+    return { before, kept };
+  });
+  const wif = given.wif === true ? writeWifs(out, kept, io) : undefined;
   const added = kept.length - before.length;
   if (given.json) {
     const candidates = kept.map(({ code, recipe, note, stars }) => ({ code, recipe, note, stars }));
@@ -47,18 +55,35 @@ export async function runKeep(given: KeepArguments, io: Io): Promise<number> {
   return EXIT.done;
 }
 
-/** A WIF file of every cloth, named by its code, in a folder named after the shortlist; returns the folder. */
-async function writeWifs(out: string, kept: readonly KeptCloth[]): Promise<string> {
+/** The text of a shortlist, sure to be read again. */
+function checkedText(kept: readonly KeptCloth[], out: string): string {
+  const text = shortlistText(kept);
+  if (Buffer.byteLength(text) > LARGEST_LIST) {
+    throw new Problem(`${out}: found more than ${LARGEST_LIST / 1_000_000} MB to keep; expected fewer cloths`);
+  }
+  parseShortlist(text, out);
+  return text;
+}
+
+/**
+ * A WIF file of every cloth, named by its code, in a folder named after the shortlist; returns the folder. One that is
+ * there and holds something else may have been worked on, and is left as it is.
+ */
+function writeWifs(out: string, kept: readonly KeptCloth[], io: Io): string {
   const folder = `${out.slice(0, out.length - extname(out).length)}-wif`;
   try {
     mkdirSync(folder, { recursive: true });
   } catch (error) {
-    const { code } = error as NodeJS.ErrnoException;
-    if (code === 'EEXIST') throw new Problem(`${folder}: found a file; expected a folder, or nothing yet`);
-    throw new MachineFault(`${folder}: could not be made (${code})`, { cause: error });
+    if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw explained(error, folder);
+    throw new Problem(`${folder}: found a file; expected a folder, or nothing yet`);
   }
   const version = programVersion();
-  for (const { code, draft } of kept) await writeWhole(join(folder, `${code}.wif`), writeWif(draft, { version }));
+  for (const { code, draft } of kept) {
+    const path = join(folder, `${code}.wif`);
+    const text = writeWif(draft, { version });
+    if (!existsSync(path)) writeWhole(path, text);
+    else if (readFileSync(path, 'utf8') !== text) say(io.stderr, `${path}: left as it is, as it holds something else`);
+  }
   return folder;
 }
 
@@ -73,14 +98,18 @@ function chosenOf({ gallery, codes }: KeepArguments): KeptCloth[] {
     const found = cloths.find((cloth) => cloth.code === code);
     const known = cloths.map((cloth) => cloth.code);
     if (found === undefined) throw new Problem(`${file}: found no cloth ${code} in it${didYouMean(code, known)}`);
-    return found;
+    // A gallery is read more freely than a shortlist.
+    return chosen ? found : readBack(found, `${file}: ${code}: `);
   });
 }
 
-function marked(kept: readonly KeptCloth[], { codes, stars, note }: KeepArguments): KeptCloth[] {
+/** The marks for the codes given. */
+function marksOf({ stars, note }: KeepArguments): Partial<Pick<KeptCloth, 'stars' | 'note'>> {
   if (stars !== undefined && !/^[0-5]$/.test(stars)) {
     throw new Problem(`--stars: found “${stars}”; expected a whole number from 0 to 5`);
   }
-  const marks = { ...(stars !== undefined && { stars: Number(stars) }), ...(note !== undefined && { note }) };
-  return kept.map((cloth) => (codes.includes(cloth.code) ? { ...cloth, ...marks } : cloth));
+  if (note !== undefined && note.length > LONGEST.note) {
+    throw new Problem(`--note: found ${note.length} letters; expected at most ${LONGEST.note}`);
+  }
+  return { ...(stars !== undefined && { stars: Number(stars) }), ...(note !== undefined && { note }) };
 }

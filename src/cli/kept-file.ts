@@ -1,11 +1,12 @@
 import { existsSync, statSync } from 'node:fs';
 import { join } from 'node:path';
+import { standing } from '../files/standing.js';
 import { draftOf, parseManifest } from '../gallery/manifest.js';
-import { isShortlist, type KeptCloth, parseShortlist } from '../plan/shortlist.js';
+import { isShortlist, type KeptCloth, keptOf, parseShortlist } from '../plan/shortlist.js';
 import { readBytes } from './files.js';
 
 /** Largest gallery or shortlist that is read, in bytes. */
-const LARGEST_LIST = 200_000_000;
+export const LARGEST_LIST = 200_000_000;
 
 /** A shortlist from a file. */
 export function loadShortlist(path: string): KeptCloth[] {
@@ -14,7 +15,7 @@ export function loadShortlist(path: string): KeptCloth[] {
 
 /** The cloths of a shortlist, or of a gallery by its folder or its gallery.json. */
 export function loadCloths(path: string): { file: string; cloths: KeptCloth[]; chosen: boolean } {
-  const file = isFolder(path) ? join(path, 'gallery.json') : path;
+  const file = isFolder(standing(path)) ? join(path, 'gallery.json') : path;
   const text = readBytes(file, 'a gallery, or a list that its page saved', LARGEST_LIST).toString('utf8');
   const chosen = isShortlist(text);
   return { file, cloths: chosen ? parseShortlist(text, file) : galleryCloths(text, file), chosen };
@@ -23,12 +24,10 @@ export function loadCloths(path: string): { file: string; cloths: KeptCloth[]; c
 function galleryCloths(text: string, file: string): KeptCloth[] {
   const manifest = parseManifest(text, file);
   return manifest.candidates.map((candidate) => {
-    const { code, recipe, structure, order } = candidate;
-    return { code, recipe, structure, order, note: '', stars: 0, draft: draftOf(candidate, manifest) };
+    return keptOf({ ...candidate, draft: draftOf(candidate, manifest) });
   });
 }
 
-/** Whether something lies at a path that is a folder. */
-export function isFolder(path: string): boolean {
+function isFolder(path: string): boolean {
   return existsSync(path) && statSync(path).isDirectory();
 }

@@ -5,6 +5,7 @@ import { dealCommand } from './deal-command.js';
 import { drawCommand } from './draw-command.js';
 import { enlargeCommand } from './enlarge-command.js';
 import { exploreCommand } from './explore-command.js';
+import { onEnd } from './interrupt.js';
 import { EXIT, type Io, sayWrong } from './io.js';
 import { keepCommand } from './keep-command.js';
 import { planCommand } from './plan-command.js';
@@ -20,7 +21,11 @@ const EXAMPLES = `Examples:
 
 const EXITS = `
 Exit codes: 0 done; 1 nothing fits the question; 2 the question or a file is
-wrong; 3 the disk or the machine failed; 130 interrupted.
+wrong; 3 the disk or the machine failed; 130 ended by Ctrl-C, 129 by a terminal
+that was closed (SIGHUP), 143 from outside (SIGTERM).
+Files and folders are written whole or not at all. What is called
+.NAME.shedlight-… beside NAME is work under way; where a run was killed, the
+next one into the same place puts it right.
 Results go to stdout, everything else to stderr. NO_COLOR is respected.
 `;
 
@@ -31,6 +36,7 @@ Results go to stdout, everything else to stderr. NO_COLOR is respected.
  * @param argv as the process has it, the first two being the program
  */
 export async function main(argv: readonly string[], io: Io = process): Promise<number> {
+  const listensNoLonger = onEnd();
   for (const stream of [io.stdout, io.stderr]) stream.on('error', (error) => leave(error, io));
   let code: number = EXIT.done;
   const program = programOf(io, (result) => {
@@ -41,6 +47,8 @@ export async function main(argv: readonly string[], io: Io = process): Promise<n
     return code;
   } catch (error) {
     return said(error, io);
+  } finally {
+    listensNoLonger();
   }
 }
 

@@ -31,7 +31,9 @@ export function openJournal(path: string): OpenJournal {
 }
 
 function bytesOf(file: number): Bytes {
-  const { size } = fstatSync(file);
+  const stats = fstatSync(file);
+  if (!stats.isFile()) throw new Problem('found no file; expected the progress of a search');
+  const { size } = stats;
   return {
     size,
     read: (from, length) => {

@@ -14,7 +14,7 @@ import { Problem } from '../problem.js';
 import { readText } from './files.js';
 import { bold, EXIT, type Io, say } from './io.js';
 import { loadShortlist } from './kept-file.js';
-import { writePlanFolder } from './plan-folder.js';
+import { judgePlanFolder, writePlanFolder } from './plan-folder.js';
 
 /** What a person gave on the command line. */
 export interface PlanArguments {
@@ -36,12 +36,13 @@ export async function runPlan(given: PlanArguments, io: Io): Promise<number> {
   const kept = loadShortlist(given.shortlist);
   const needs = needsOf(given, io);
   const gamp = given.gamp ? gampOf(kept, needs, sectionsOf(given)) : undefined;
-  const warps = planned(kept, needs, gamp);
   const folder =
     given.out ?? join(dirname(given.shortlist), `${basename(given.shortlist, extname(given.shortlist))}-plan`);
+  await judgePlanFolder(folder, 'plan');
+  const warps = planned(kept, needs, gamp);
   const yarn = yarnOrder(warps);
   const text = planText(warps, yarn, gamp);
-  const { formKept } = await writePlanFolder(folder, 'plan.json', {
+  const { formKept } = await writePlanFolder(folder, 'plan', {
     'plan.json': text,
     'sheets.pdf': await planSheets(warps, needs, gamp),
     'overview.pdf': await teacherSheets('Sample warps', warps, needs),

@@ -28,6 +28,7 @@ function bars(stream: NodeJS.WriteStream): Progress {
   const end = (): void => {
     bar?.stop();
     bar = undefined;
+    process.off('exit', end);
   };
   return {
     tell({ name, done, of, note }) {
@@ -43,6 +44,8 @@ function bars(stream: NodeJS.WriteStream): Progress {
           gracefulExit: false,
         });
         bar.start(of, 0, { note });
+        // However the process ends, the terminal has its cursor again.
+        process.once('exit', end);
       }
       bar?.update(done, { note });
     },

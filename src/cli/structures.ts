@@ -1,10 +1,10 @@
 import { drawdown, isUp } from '../cloth/drawdown.js';
+import { judgeFile, writeWhole } from '../files/whole.js';
 import { Problem } from '../problem.js';
 import { findStructure, type Structure, structures, weaveOf } from '../structure/index.js';
 import type { After, Unit } from '../structure/unit.js';
 import { bold, EXIT, type Io, say, sayJson } from './io.js';
 import { structureSheet } from './structure-sheet.js';
-import { writeWhole } from './whole-file.js';
 
 /** What a person gave on the command line. */
 export interface StructuresArguments {
@@ -26,7 +26,10 @@ export async function runStructures(given: StructuresArguments, io: Io): Promise
     return EXIT.done;
   }
   const structure = findStructure(name);
-  if (out !== undefined) await writeWhole(out, await structureSheet(structure));
+  if (out !== undefined) {
+    judgeFile(out);
+    writeWhole(out, await structureSheet(structure));
+  }
   const picture = out === undefined ? {} : { picture: out };
   if (json) sayJson(io, { format: 'shedlight-structure', version: 1, ...plainData(structure), ...picture });
   else for (const line of linesOf(structure, (text) => bold(io.stdout, text))) say(io.stdout, line);

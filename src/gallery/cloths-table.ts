@@ -3,6 +3,7 @@ import { spacing } from '../draft/draft.js';
 import { CLOTH_COLUMNS, type Column, csvText, lengthIn } from '../plan/cloth-columns.js';
 import { fixed } from '../plan/measure.js';
 import type { Found } from '../search/found.js';
+import { draftOf, type Manifest } from './manifest.js';
 
 /** The table of a gallery's cloths. */
 export const TABLE = 'cloths.csv';
@@ -14,8 +15,10 @@ const FLOAT_WORDS = {
   weftBack: 'weft float on the back, ends',
 } as const;
 
+type Row = Pick<Found, 'rank' | 'code' | 'recipe' | 'structure' | 'nearTwin' | 'equals' | 'scores' | 'ease' | 'draft'>;
+
 /** What is told of each cloth: how it is made, every figure, and what it costs to weave. */
-const COLUMNS: readonly Column<Found>[] = [
+const COLUMNS: readonly Column<Row>[] = [
   ['rank', ({ rank }) => rank],
   ['code', ({ code }) => code],
   ['recipe', ({ recipe }) => recipe],
@@ -24,9 +27,7 @@ const COLUMNS: readonly Column<Found>[] = [
   ['woven by other orders', ({ equals }) => equals],
   ['score', ({ scores }) => fixed(scores.score, 6)],
   ...CLOTH_COLUMNS,
-  ...FLOAT_SIDES.map(
-    (side): Column<Found> => [FLOAT_WORDS[side], ({ scores }) => scores.floats[side] ?? 'without end'],
-  ),
+  ...FLOAT_SIDES.map((side): Column<Row> => [FLOAT_WORDS[side], ({ scores }) => scores.floats[side] ?? 'without end']),
   ['tone', ({ scores }) => fixed(scores.tone, 3)],
   ['line', ({ scores }) => fixed(scores.line, 3)],
   ['solid', ({ scores }) => fixed(scores.solid, 3)],
@@ -50,11 +51,15 @@ const COLUMNS: readonly Column<Found>[] = [
 ];
 
 /** All cloths of a gallery with their measures as a plain table (RFC 4180, UTF-8), one line a cloth. */
-export function clothsTable(found: readonly Found[]): string {
+export function clothsTable(found: readonly Row[]): string {
   return csvText(COLUMNS, found);
 }
 
-/** Whether a text is such a table, with the columns as they were written. */
-export function isClothsTable(text: string): boolean {
-  return text.startsWith(csvText(COLUMNS, []));
+/** Whether a text is the table of a gallery as it was written: nothing added, nothing typed into it. */
+export function isTableOf(manifest: Manifest, text: string): boolean {
+  const rows = manifest.candidates.map((candidate): Row => {
+    const scores = candidate.scores as Row['scores'];
+    return { ...candidate, scores, draft: draftOf(candidate, manifest) };
+  });
+  return text === clothsTable(rows);
 }

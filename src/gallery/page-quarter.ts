@@ -6,7 +6,7 @@ import { toPng } from './png.js';
 export const QUARTER_CLOTH = 127;
 export const QUARTER_SIDE = QUARTER_CLOTH / 4;
 /** One for each point of CSS, so that a common screen shows the light as it was gathered here. */
-const POINTS = 120;
+export const QUARTER_POINTS = 120;
 
 /** Where the small picture of a cloth stands in its gallery. */
 export function quarterPath(code: string): string {
@@ -18,8 +18,8 @@ export function quarterPath(code: string): string {
  * small ones mix as they do from four times as far.
  */
 export function quarter(draft: Draft): Promise<Buffer> {
-  const perMillimetre = POINTS / QUARTER_CLOTH;
+  const perMillimetre = QUARTER_POINTS / QUARTER_CLOTH;
   const millimetres = { width: QUARTER_CLOTH, height: QUARTER_CLOTH };
   // The PNG says at which scale it stands on the page.
-  return toPng(paintCloth(draft, { millimetres, perMillimetre }), POINTS / QUARTER_SIDE);
+  return toPng(paintCloth(draft, { millimetres, perMillimetre }), QUARTER_POINTS / QUARTER_SIDE);
 }

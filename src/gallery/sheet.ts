@@ -33,6 +33,10 @@ const GUTTER = 4;
 const LEADING = 2.75;
 const TITLE = (13 * 25.4) / 72;
 
+const PER_PAGE = 16;
+/** Size of every page in picture points. */
+export const SHEET_POINTS = { width: Math.round(PAGE.width * POINTS), height: Math.round(PAGE.height * POINTS) };
+
 /** One page is written down while the next is drawn. */
 const AT_ONCE = 2;
 
@@ -45,8 +49,8 @@ export async function contactSheetPages(
   options: SheetOptions,
   onPage?: (done: number, of: number) => void,
 ): Promise<Buffer[]> {
-  const perPage = options.perPage ?? 16;
-  const count = Math.ceil(found.length / perPage);
+  const perPage = options.perPage ?? PER_PAGE;
+  const count = sheetCount(found.length, perPage);
   const pages = new Array<Buffer>(count);
   // A page is large: the paper of one that is written down is taken again.
   const papers = Array.from({ length: Math.min(AT_ONCE, count) }, blankPage);
@@ -61,14 +65,18 @@ export async function contactSheetPages(
   return pages;
 }
 
+/** Pages that so many cloths take. */
+export function sheetCount(cloths: number, perPage = PER_PAGE): number {
+  return Math.ceil(cloths / perPage);
+}
+
 function blankPage(): Picture {
-  const width = Math.round(PAGE.width * POINTS);
-  const height = Math.round(PAGE.height * POINTS);
-  return { width, height, rgb: new Uint8Array(width * height * 3) };
+  const { width, height } = SHEET_POINTS;
+  return { ...SHEET_POINTS, rgb: new Uint8Array(width * height * 3) };
 }
 
 function drawPage(page: Picture, found: readonly Found[], options: SheetOptions, number: string): Promise<Buffer> {
-  const layout = LAYOUTS[options.perPage ?? 16];
+  const layout = LAYOUTS[options.perPage ?? PER_PAGE];
   page.rgb.fill(255);
   const pen = new Pen();
   head(pen, found, options, number);

@@ -1,4 +1,4 @@
-import { type KeptCloth, parseShortlist, shortlistText } from '../plan/shortlist.js';
+import { type KeptCloth, keptOf, parseShortlist, shortlistText } from '../plan/shortlist.js';
 import type { Found } from '../search/found.js';
 
 /** What a person has marked: cloths kept, in the order in which they were kept, with stars and a note each. */
@@ -15,20 +15,9 @@ export class Marks {
   }
 
   /** Keeps a cloth, or no longer keeps it. */
-  toggle({ code, recipe, structure, order, draft }: Found): void {
-    if (this.has(code)) this.drop(code);
-    else {
-      const cloth = {
-        code,
-        recipe: recipe.slice(0, 1000),
-        structure: structure.slice(0, 200),
-        order,
-        note: '',
-        stars: 0,
-        draft,
-      };
-      this.all = [...this.all, cloth];
-    }
+  toggle(found: Found): void {
+    if (this.has(found.code)) this.drop(found.code);
+    else this.all = [...this.all, keptOf(found)];
   }
 
   drop(code: string): void {

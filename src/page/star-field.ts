@@ -1,3 +1,4 @@
+import { LONGEST } from '../plan/shortlist.js';
 import type { Desk } from './desk.js';
 import { button, choice, el } from './dom.js';
 
@@ -13,7 +14,7 @@ export function markFields(desk: Desk, code: string): HTMLElement {
   stars.show(kept?.stars ?? 0);
   const note = el('textarea', {
     rows: 2,
-    maxlength: 2000,
+    maxlength: LONGEST.note,
     change: () => {
       desk.marks.mark(code, { note: note.value.trim() });
       desk.tell();

@@ -9,8 +9,10 @@ import { faultOf, restoredDraft, storedDraft, storedDraftSchema } from './stored
 /** The name by which a file of kept cloths is known. */
 const SHORTLIST_FORMAT = 'shedlight-shortlist';
 
-/** More than anybody weaves from; guards what is built from a file. */
+/** More than anybody weaves from or writes; guards what is built from a file. */
 const MOST_KEPT = 1000;
+/** Letters in what is said of a cloth. */
+export const LONGEST = { recipe: 1000, structure: 200, note: 2000 } as const;
 
 /** One cloth that was kept, with what the person says of it. */
 export interface KeptCloth {
@@ -29,10 +31,10 @@ export interface KeptCloth {
 
 const keptSchema = v.object({
   code: v.pipe(v.string(), v.regex(/^[0-9a-z]{1,64}$/)),
-  recipe: v.pipe(v.string(), v.maxLength(1000)),
-  structure: v.pipe(v.string(), v.maxLength(200)),
+  recipe: v.pipe(v.string(), v.maxLength(LONGEST.recipe)),
+  structure: v.pipe(v.string(), v.maxLength(LONGEST.structure)),
   order: v.exactOptional(laidOrderSchema),
-  note: v.optional(v.pipe(v.string(), v.maxLength(2000)), ''),
+  note: v.optional(v.pipe(v.string(), v.maxLength(LONGEST.note)), ''),
   stars: v.optional(v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(5)), 0),
   draft: storedDraftSchema,
 });
@@ -40,13 +42,17 @@ const keptSchema = v.object({
 const shortlistSchema = v.object({
   format: v.literal(SHORTLIST_FORMAT),
   version: v.literal(1),
-  candidates: v.pipe(v.array(keptSchema), v.maxLength(MOST_KEPT)),
+  candidates: v.array(v.unknown()),
 });
 
 /** The text of a shortlist: one cloth a line, in the order in which they were kept. */
 export function shortlistText(kept: readonly KeptCloth[]): string {
-  const lines = kept.map(({ draft, ...cloth }) => JSON.stringify({ ...cloth, draft: storedDraft(draft) }));
+  const lines = kept.map(clothText);
   return `{\n"format": "${SHORTLIST_FORMAT}",\n"version": 1,\n"candidates": [\n${lines.join(',\n')}\n]\n}\n`;
+}
+
+function clothText({ draft, ...cloth }: KeptCloth): string {
+  return JSON.stringify({ ...cloth, draft: storedDraft(draft) });
 }
 
 /** Whether a text is meant as a shortlist. */
@@ -81,26 +87,49 @@ export function parseShortlist(text: string, file: string): KeptCloth[] {
     );
   }
   const result = v.safeParse(shortlistSchema, given);
-  if (!result.success) {
-    const [issue] = result.issues;
-    const expected = issue.expected ?? issue.message;
-    throw new Problem(`${file}: ${v.getDotPath(issue) ?? 'at the top'}: found ${issue.received}; expected ${expected}`);
+  if (!result.success) throw new Problem(`${file}: ${said(result.issues[0])}`);
+  const { candidates } = result.output;
+  if (candidates.length > MOST_KEPT) {
+    throw new Problem(`${file}: found ${candidates.length} cloths; expected at most ${MOST_KEPT}`);
   }
-  const kept = result.output.candidates.map((cloth, at): KeptCloth => {
-    const fault = faultOf(cloth.draft);
-    if (fault !== undefined) throw new Problem(`${file}: candidates.${at}.draft.${fault}`);
-    const draft = restoredDraft(cloth.draft);
-    const code = codeOf(draft);
-    if (code !== cloth.code) {
-      throw new Problem(
-        `${file}: candidates.${at}.code: found “${cloth.code}”; expected “${code}”, the code of its draft`,
-      );
-    }
-    return { ...cloth, draft };
-  });
+  const kept = candidates.map((cloth, at) => parseCloth(cloth, `${file}: candidates.${at}.`));
   const twice = kept.find(({ code }, at) => kept.findIndex((other) => other.code === code) < at);
   if (twice !== undefined) throw new Problem(`${file}: found ${twice.code} twice; expected each cloth once`);
   return kept;
+}
+
+/** The cloth as it is read back from a shortlist that holds it. `where` begins the message of a Problem. */
+export function readBack(cloth: KeptCloth, where: string): KeptCloth {
+  return parseCloth(JSON.parse(clothText(cloth)), where);
+}
+
+function parseCloth(given: unknown, where: string): KeptCloth {
+  const result = v.safeParse(keptSchema, given);
+  if (!result.success) throw new Problem(`${where}${said(result.issues[0])}`);
+  const cloth = result.output;
+  const fault = faultOf(cloth.draft);
+  if (fault !== undefined) throw new Problem(`${where}draft.${fault}`);
+  const draft = restoredDraft(cloth.draft);
+  const code = codeOf(draft);
+  if (code !== cloth.code) {
+    throw new Problem(`${where}code: found “${cloth.code}”; expected “${code}”, the code of its draft`);
+  }
+  return { ...cloth, draft };
+}
+
+/** What is wrong, and where. */
+function said(issue: v.BaseIssue<unknown>): string {
+  const place = v.getDotPath(issue) ?? 'at the top';
+  if (issue.type === 'max_length' && typeof issue.input === 'string') {
+    return `${place}: found ${issue.input.length} letters; expected at most ${issue.requirement}`;
+  }
+  return `${place}: found ${issue.received}; expected ${issue.expected ?? issue.message}`;
+}
+
+/** A cloth as it is kept first, without marks: words that are too long for a shortlist are cut, the draft is whole. */
+export function keptOf({ code, recipe, structure, order, draft }: Omit<KeptCloth, 'note' | 'stars'>): KeptCloth {
+  const said = { recipe: recipe.slice(0, LONGEST.recipe), structure: structure.slice(0, LONGEST.structure) };
+  return { code, ...said, ...(order && { order }), note: '', stars: 0, draft };
 }
 
 /** Adds cloths to a shortlist; one that is there already stays as it is, marks and all. */

@@ -28,6 +28,12 @@ const COLUMNS: readonly Column<Row>[] = [
   ['width in the reed', ({ warp, draft }) => lengthIn(warp.widthInReed, draft.sett)],
 ];
 
+/** Whether a text is such a table, with the columns as they were written. */
+export function isTable(text: string): boolean {
+  const heads = [COLUMNS, COLUMNS.filter(([head]) => head !== 'weaver')];
+  return heads.some((columns) => text.startsWith(csvText(columns, [])));
+}
+
 /**
  * All cloths of a plan with their measures as a plain table, one line a cloth.
  *

@@ -1,8 +1,9 @@
 import { expect, test } from 'vitest';
-import { clothsTable, isClothsTable } from '../../src/gallery/cloths-table.js';
+import { clothsTable, isTableOf } from '../../src/gallery/cloths-table.js';
+import { manifestOf, manifestText, parseManifest } from '../../src/gallery/manifest.js';
 import { csvText } from '../../src/plan/cloth-columns.js';
 import { fields } from '../csv.js';
-import { foundOf, HOUNDS_TOOTH, LOG_CABIN, trialOutcome } from './trial.js';
+import { foundOf, HOUNDS_TOOTH, LOG_CABIN, trialOutcome, trialQuestion } from './trial.js';
 
 test('a line a cloth, its figures in the columns of their names', () => {
   const { found } = trialOutcome();
@@ -68,7 +69,10 @@ test('numbers stay numbers, also below zero', () => {
 
 test('knows its own from one that a person has changed', () => {
   const text = clothsTable(trialOutcome().found);
-  expect(isClothsTable(text)).toBe(true);
-  expect(isClothsTable(text.replace('rank', 'my rank'))).toBe(false);
-  expect(isClothsTable(text.replace('\r\n', ',woven\r\n'))).toBe(false);
+  const list = manifestText(manifestOf(trialQuestion(), trialOutcome()));
+  const isOurs = (table: string): boolean => isTableOf(parseManifest(list, 'gallery.json'), table);
+  expect(isOurs(text)).toBe(true);
+  expect(isOurs(text.replace('rank', 'my rank'))).toBe(false);
+  expect(isOurs(text.replace('\r\n', ',woven\r\n'))).toBe(false);
+  expect(isOurs(`${text}4,mine\r\n`)).toBe(false);
 });

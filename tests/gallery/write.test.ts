@@ -7,27 +7,10 @@ import { parseManifest } from '../../src/gallery/manifest.js';
 import { writeGallery } from '../../src/gallery/write.js';
 import { MachineFault, Problem } from '../../src/problem.js';
 import type { Outcome } from '../../src/search/found.js';
+import { disk, fault, heal } from '../files/disk.js';
 import { foundOf, HOUNDS_TOOTH, LOG_CABIN, trialOutcome, trialQuestion } from './trial.js';
 
-const disk = vi.hoisted(() => ({
-  rename: undefined as ((from: string, to: string) => void) | undefined,
-  open: undefined as ((path: string) => void) | undefined,
-}));
-// The disk as it is, but for a fault where a test asks for one.
-vi.mock('node:fs/promises', async (original) => {
-  const real = await original<typeof import('node:fs/promises')>();
-  return {
-    ...real,
-    rename: async (from: string, to: string) => {
-      disk.rename?.(from, to);
-      return real.rename(from, to);
-    },
-    open: async (path: string, flags: string) => {
-      disk.open?.(path);
-      return real.open(path, flags);
-    },
-  };
-});
+vi.mock('node:fs', async (original) => (await import('../files/disk.js')).hooked(await original()));
 
 let home: string;
 let place: string;
@@ -36,8 +19,7 @@ beforeEach(async () => {
   place = join(home, 'gallery');
 });
 afterEach(async () => {
-  disk.rename = undefined;
-  disk.open = undefined;
+  heal();
   await rm(home, { recursive: true, force: true });
 });
 
@@ -55,9 +37,6 @@ const bytesOf = async (folder: string): Promise<Map<string, string>> => {
     await Promise.all(names.map(async (name) => [name, await readFile(join(folder, name), 'base64')] as const)),
   );
 };
-/** An error of the disk, as Node gives it. */
-const fault = (code: string) => Object.assign(new Error(`${code}: as the disk says`), { code, syscall: 'open' });
-
 describe('writing a gallery', () => {
   test('writes page, contact sheet, pictures and list, and nothing beside them', async () => {
     const stages: string[] = [];
@@ -184,22 +163,41 @@ describe('a gallery’s folder', () => {
     await writeFile(join(place, needed), 'mine');
     const error = await refusal(place, outcome);
     expect(error).toBeInstanceOf(Problem);
-    expect(error.message).toContain(`${needed}: found a file that the old gallery did not write`);
+    expect(error.message).toContain(`${needed}: found a file that is not as shedlight wrote it`);
   });
 
   test('is refused where a person has added a column to its table, or has put one of their own there', async () => {
     await writeGallery(place, question, other);
     const table = join(place, 'cloths.csv');
     const text = await readFile(table, 'utf8');
-    for (const theirs of [text.replace('rank,code', 'rank,woven,code'), 'yarn,price\r\n']) {
+    for (const theirs of [text.replace('rank,code', 'rank,woven,code'), `${text}2,mine\r\n`, 'yarn,price\r\n']) {
       await writeFile(table, theirs);
       expect((await refusal(place, outcome)).message).toContain(
-        'cloths.csv: found a file that the old gallery did not',
+        'cloths.csv: found a file that is not as shedlight wrote it',
       );
     }
     await writeFile(table, text);
     await writeGallery(place, question, outcome);
     expect((await readFile(table, 'utf8')).split('\r\n')).toHaveLength(outcome.found.length + 2);
+  });
+
+  test('keeps a sheet that a person has put beside its own, and refuses to write over it', async () => {
+    await writeGallery(place, question, other);
+    await writeFile(join(place, 'contact-sheet-2.png'), 'a photo');
+    await writeGallery(place, question, outcome);
+    expect(await readFile(join(place, 'contact-sheet-2.png'), 'utf8')).toBe('a photo');
+    const many = {
+      ...outcome,
+      found: Array.from({ length: 17 }, (_, k) => foundOf(LOG_CABIN, k + 1, { code: `t${k}` })),
+    };
+    expect((await refusal(place, many)).message).toContain('contact-sheet-2.png: found a file that is not as');
+  });
+
+  test('is refused where a person has put a photo in the place of a picture', async () => {
+    await writeGallery(place, question, other);
+    const swatches = `swatches/${other.found[0]!.code}.png`;
+    await writeFile(join(place, swatches), 'a photo');
+    expect((await refusal(place)).message).toContain(`${swatches}: found a file that is not as shedlight wrote it`);
   });
 
   test('is refused where one stands in it', async () => {
@@ -223,13 +221,14 @@ describe('where writing fails', () => {
   ])('%s: one clear sentence, the old gallery as it was, nothing left beside it', async (code, words) => {
     await writeGallery(place, question, outcome);
     const before = await bytesOf(home);
-    for (const file of ['swatches', 'contact-sheet.png', 'index.html', 'cloths.csv', 'gallery.json']) {
-      disk.open = (path) => {
-        if (path.includes(file)) throw fault(code);
+    const swatches = `swatches/${other.found[0]!.code}.png`;
+    for (const file of [swatches, 'contact-sheet.png', 'index.html', 'cloths.csv', 'gallery.json']) {
+      disk.before = (call, path) => {
+        if (call === 'openSync' && String(path).endsWith(file)) throw fault(code);
       };
       const error = await failure();
       expect(error).toBeInstanceOf(MachineFault);
-      expect(error.message).toBe(`${place}: the gallery could not be written: ${words}`);
+      expect(error.message).toBe(`${join(place, file)}: could not be written: ${words}`);
       expect(await bytesOf(home)).toEqual(before);
       expect(await readdir(home)).toEqual(['gallery']);
     }
@@ -238,8 +237,8 @@ describe('where writing fails', () => {
   test('puts the old gallery back where the new one cannot be moved into its place', async () => {
     await writeGallery(place, question, outcome);
     const before = await bytesOf(home);
-    disk.rename = (from) => {
-      if (from.endsWith('new')) throw fault('EIO');
+    disk.before = (call, from, to) => {
+      if (call === 'renameSync' && String(from).includes('-new-') && to === place) throw fault('EIO');
     };
     expect(await failure()).toBeInstanceOf(MachineFault);
     expect(await bytesOf(home)).toEqual(before);

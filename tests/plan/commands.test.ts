@@ -73,6 +73,7 @@ describe('plan', () => {
     expect(first.code).toBe(0);
     expect(first.out).toMatch(/^warp 1: 2\d\d ends \(D 12\d, L 80\)/);
     expect(readdirSync(inside('plan')).sort()).toEqual([
+      '.shedlight.json',
       'album.pdf',
       'cloths.csv',
       'overview.pdf',
@@ -98,7 +99,7 @@ describe('plan', () => {
 
   test('refuses a folder with other things in it', async () => {
     const given = { shortlist: inside('saved.json'), flags: {}, out: folder };
-    await expect(run((io) => runPlan(given, io))).rejects.toThrow(/found other things in it/);
+    await expect(run((io) => runPlan(given, io))).rejects.toThrow(/other things in it \(“.*”\); expected a plan/);
   });
 
   test('a gamp of all', async () => {

@@ -1,0 +1,30 @@
+import { MachineFault, Problem } from '../problem.js';
+
+/** What the disk answers, in words. */
+const FAULTS: Readonly<Record<string, string>> = {
+  ENOSPC: 'the disk is full',
+  EDQUOT: 'your share of the disk is full',
+  EFBIG: 'it is larger than a file may be here',
+  EACCES: 'you may not write there',
+  EPERM: 'you may not write there',
+  EROFS: 'the disk can only be read',
+  EBUSY: 'it is in use, or a disk of its own; a folder inside it will do',
+  EXDEV: 'it is a disk of its own; a folder inside it will do',
+  EIO: 'the disk failed',
+  EMFILE: 'too many files are open',
+  ENFILE: 'too many files are open',
+  ESHORT: 'the disk did not take all of it',
+  ENOENT: 'nothing can be made there',
+};
+
+/** A failure of the disk in one clear sentence that begins with the path; anything else as it is. */
+export function explained(error: unknown, path: string): unknown {
+  if (!(error instanceof Error) || !('syscall' in error) || !('code' in error)) return error;
+  const code = String(error.code);
+  if (code === 'ENOTDIR' || code === 'EEXIST')
+    return new Problem(`${path}: found a file in the way; expected a folder`);
+  if (code === 'ENAMETOOLONG') {
+    return new Problem(`${path.slice(0, 40)}…: found a name too long for this disk; expected a shorter one`);
+  }
+  return new MachineFault(`${path}: could not be written: ${FAULTS[code] ?? error.message}`, { cause: error });
+}

@@ -1,0 +1,136 @@
+import { chmodSync, existsSync, lstatSync, mkdirSync, renameSync, rmSync, statSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { MachineFault } from '../problem.js';
+import { explained } from './faults.js';
+import { begin, end, hidden, owner, sweep } from './hidden.js';
+import { alone } from './lock.js';
+import { checkWritable, placeOfFolder } from './place.js';
+import { discard, settle } from './settle.js';
+import { carryOver, type FolderKind, glanceAt, inTheWay, strangersIn } from './strangers.js';
+import { syncFolder, syncTree, writeFresh } from './whole.js';
+
+/** A person's file that changes while the old folder is moved aside is copied anew, so often. */
+const MOST_TRIES = 5;
+
+export { type FolderKind, namesIn, type OwnFiles } from './strangers.js';
+
+/** Writes one file of a new folder, by its path in it; returns its size. */
+export type WriteFile = (name: string, data: string | Buffer) => number;
+
+/** A folder as it lies on the disk. */
+export interface Replaced {
+  /** Its absolute path, links followed. */
+  readonly place: string;
+  /** Size of all that was written, without what was carried over. */
+  readonly bytes: number;
+  /** Files of the person's that stand where new ones would have. */
+  readonly left: readonly string[];
+}
+
+/**
+ * Finds out whether a folder can be written, before there is anything to write; puts back what a run that was killed
+ * has left moved aside, and deletes what it has left unfinished.
+ *
+ * @throws Problem where something else is in the way, MachineFault where nothing can be written
+ */
+export async function judgeFolder(folder: string, kind: FolderKind): Promise<void> {
+  try {
+    const place = placeOfFolder(folder);
+    if (existsSync(dirname(place))) await alone(place, () => settle(place, kind, folder));
+    else checkWritable(place);
+    // A name may be short enough for the folder, and too long for what lies beside it meanwhile.
+    lstatSync(hidden(place, `new-${owner()}`), { throwIfNoEntry: false });
+    const { strangers, named } = strangersIn(place, kind, folder);
+    const changed = strangers.find((name) => named.has(name) && !kind.yields.includes(name));
+    if (changed !== undefined) throw inTheWay(folder, changed);
+  } catch (error) {
+    throw explained(error, folder);
+  }
+}
+
+/**
+ * Writes a folder whole or not at all. It is filled beside its place and moved there at the end: whenever it is
+ * interrupted, the old one stands, or none, or the next run puts the old one back. What a person has put into the old
+ * one is carried over. Of two runs at once, both write, and the last to be done stands.
+ *
+ * @throws Problem where something else is in the way, MachineFault where the disk fails, and the signal's reason
+ */
+export async function replaceFolder(
+  folder: string,
+  kind: FolderKind,
+  fill: (write: WriteFile) => Promise<void>,
+  signal?: AbortSignal,
+): Promise<Replaced> {
+  await judgeFolder(folder, kind);
+  const place = placeOfFolder(folder);
+  const fresh = hidden(place, `new-${owner()}`);
+  let bytes = 0;
+  try {
+    mkdirSync(dirname(place), { recursive: true });
+    sweep(place);
+    begin(fresh);
+    mkdirSync(fresh);
+    for (const inner of kind.folders) mkdirSync(join(fresh, inner));
+    await fill((name, data) => {
+      signal?.throwIfAborted();
+      const size = written(join(fresh, name), data, join(folder, name));
+      bytes += size;
+      return size;
+    });
+    const left = await alone(place, () => {
+      settle(place, kind, folder);
+      signal?.throwIfAborted();
+      return moveIn(fresh, place, kind, folder);
+    });
+    return { place, bytes, left };
+  } catch (error) {
+    throw explained(error, folder);
+  } finally {
+    end(fresh);
+    rmSync(fresh, { recursive: true, force: true });
+  }
+}
+
+function written(path: string, data: string | Buffer, shown: string): number {
+  try {
+    return writeFresh(path, data);
+  } catch (error) {
+    throw explained(error, shown);
+  }
+}
+
+/** Moves the old folder aside, and the new one, with what is the person's, into its place. */
+function moveIn(fresh: string, place: string, kind: FolderKind, shown: string): readonly string[] {
+  let carried: readonly string[] = [];
+  for (let tries = 0; tries < MOST_TRIES; tries++) {
+    for (const name of carried) rmSync(join(fresh, name), { recursive: true, force: true });
+    carried = strangersIn(place, kind, shown).strangers;
+    const seen = glanceAt(place, carried);
+    const left = carryOver(place, fresh, carried, kind, shown);
+    for (const name of carried) syncTree(join(fresh, name));
+    for (const inner of ['', ...kind.folders]) syncFolder(join(fresh, inner));
+    const there = statSync(place, { throwIfNoEntry: false });
+    if (there) chmodSync(fresh, there.mode & 0o777);
+    if (exchanged(fresh, place, (old) => glanceAt(old, strangersIn(old, kind, shown).strangers) === seen)) return left;
+  }
+  throw new MachineFault(`${shown}: could not be written: something in it is changed all the time`);
+}
+
+/** Exchanges two folders, unless `isAsSeen` says no of the old one, once nobody can find it any more. */
+function exchanged(fresh: string, place: string, isAsSeen: (old: string) => boolean): boolean {
+  const old = hidden(place, 'old');
+  const there = existsSync(place);
+  if (there) renameSync(place, old);
+  let done = false;
+  try {
+    done = !there || isAsSeen(old);
+    if (done) renameSync(fresh, place);
+  } catch (error) {
+    if (there) renameSync(old, place);
+    throw error;
+  }
+  if (!done) renameSync(old, place);
+  syncFolder(dirname(place));
+  if (done && there) discard(old, place);
+  return done;
+}

@@ -1,0 +1,147 @@
+import {
+  accessSync,
+  closeSync,
+  constants,
+  fchmodSync,
+  fstatSync,
+  fsyncSync,
+  lstatSync,
+  openSync,
+  readdirSync,
+  readlinkSync,
+  realpathSync,
+  renameSync,
+  rmSync,
+  type Stats,
+  statSync,
+  writeSync,
+} from 'node:fs';
+import { basename, dirname, join, resolve } from 'node:path';
+import { Problem } from '../problem.js';
+import { explained } from './faults.js';
+import { begin, end, hidden, owner, sweep } from './hidden.js';
+
+/** As many links in a row as a disk follows. */
+const MOST_LINKS = 40;
+
+/**
+ * Writes a file whole or not at all: beside its place, down to the disk, and then moved there. Whenever it is cut off,
+ * what was there stays. A link is followed, and stays a link.
+ *
+ * @throws Problem where no file can be, MachineFault where the disk fails
+ */
+export function writeWhole(path: string, data: string | Buffer): void {
+  const place = judgeFile(path);
+  const beside = hidden(place, `new-${owner()}`);
+  try {
+    sweep(place);
+    begin(beside);
+    try {
+      writeFresh(beside, data, statSync(place, { throwIfNoEntry: false })?.mode);
+      renameSync(beside, place);
+    } catch (error) {
+      rmSync(beside, { force: true });
+      throw error;
+    } finally {
+      end(beside);
+    }
+    syncFolder(dirname(place));
+  } catch (error) {
+    throw explained(error, path);
+  }
+}
+
+/**
+ * Finds out whether a file can be written, before there is anything to write.
+ *
+ * @returns its place, links followed
+ */
+export function judgeFile(path: string): string {
+  try {
+    const place = followed(path);
+    const there = statSync(place, { throwIfNoEntry: false });
+    if (there?.isDirectory()) throw new Problem(`${path}: found a folder; expected the name of a file`);
+    if (there !== undefined && !there.isFile()) {
+      throw new Problem(`${path}: found a device or a pipe; expected the name of a file`);
+    }
+    if (there !== undefined) accessSync(place, constants.W_OK);
+    accessSync(dirname(place), constants.W_OK | constants.X_OK);
+    lstat(hidden(place, `new-${owner()}`));
+    return place;
+  } catch (error) {
+    throw explained(error, path);
+  }
+}
+
+/** Where a file really lies or will lie. */
+function followed(path: string): string {
+  let place = resolve(path);
+  for (let links = 0; links < MOST_LINKS; links++) {
+    const folder = folderOf(place, path);
+    place = join(folder, basename(place));
+    if (!lstat(place)?.isSymbolicLink()) return place;
+    place = resolve(folder, readlinkSync(place));
+  }
+  throw new Problem(`${path}: found links that lead round in a ring; expected the name of a file`);
+}
+
+function folderOf(place: string, path: string): string {
+  try {
+    return realpathSync(dirname(place));
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code !== 'ENOENT') throw error;
+    throw new Problem(`${path}: found no folder ${dirname(path)}; expected one that is there`);
+  }
+}
+
+const lstat = (path: string): Stats | undefined => lstatSync(path, { throwIfNoEntry: false });
+
+/** Writes a file that was not there, down to the disk, and makes sure that all of it is there; returns its size. */
+export function writeFresh(path: string, data: string | Buffer, mode?: number): number {
+  const bytes = typeof data === 'string' ? Buffer.from(data) : data;
+  const file = openSync(path, 'wx');
+  try {
+    if (mode !== undefined) fchmodSync(file, mode & 0o777);
+    writeAll(file, bytes, 0);
+    fsyncSync(file);
+    if (fstatSync(file).size !== bytes.length) throw cutShort();
+  } finally {
+    closeSync(file);
+  }
+  return bytes.length;
+}
+
+/** Writes bytes into an open file: a disk that is nearly full takes a part and says so by the count alone. */
+export function writeAll(file: number, bytes: Buffer, from: number): void {
+  for (let at = 0; at < bytes.length; ) {
+    const count = writeSync(file, bytes, at, bytes.length - at, from + at);
+    if (count === 0) throw cutShort();
+    at += count;
+  }
+}
+
+const cutShort = (): Error => Object.assign(new Error('cut short'), { code: 'ESHORT', syscall: 'write' });
+
+/** Makes the names in a folder last. */
+export function syncFolder(path: string): void {
+  // Windows cannot open a folder to sync it, and keeps its entries by itself.
+  if (process.platform !== 'win32') sync(path, 'r');
+}
+
+function sync(path: string, flags: 'r' | 'r+'): void {
+  const file = openSync(path, flags);
+  try {
+    fsyncSync(file);
+  } finally {
+    closeSync(file);
+  }
+}
+
+/** Makes a file last, or a folder with all that is in it. */
+export function syncTree(path: string): void {
+  const stats = lstatSync(path);
+  if (stats.isFile()) sync(path, process.platform === 'win32' ? 'r+' : 'r');
+  if (!stats.isDirectory()) return;
+  for (const name of readdirSync(path)) syncTree(join(path, name));
+  syncFolder(path);
+}

@@ -1,0 +1,78 @@
+import { closeSync, openSync, readFileSync, readSync } from 'node:fs';
+import { join } from 'node:path';
+import { type FolderKind, namesIn } from '../files/folder.js';
+import { isTableOf, TABLE } from './cloths-table.js';
+import { groupsOf } from './groups.js';
+import { type Manifest, parseManifest, swatchPath } from './manifest.js';
+import { QUARTER_POINTS, quarterPath } from './page-quarter.js';
+import { SHEET_POINTS, sheetCount } from './sheet.js';
+import { SWATCH_POINTS } from './swatch.js';
+
+/**
+ * A gallery's folder. Each of its files is known by a rule of its own: a picture by its size in points, the table by
+ * what the list says, the page by its title. What has the name but not the looks is a person's.
+ */
+export const GALLERY: FolderKind = {
+  called: 'a gallery',
+  folders: ['swatches'],
+  always: ['index.html', 'gallery.json', TABLE, sheetPath(1)],
+  yields: [],
+  ownFiles: (place, shown) => {
+    if (!namesIn(place).includes('gallery.json')) return undefined;
+    const manifest = parseManifest(readFileSync(join(place, 'gallery.json'), 'utf8'), join(shown, 'gallery.json'));
+    const rules = rulesOf(manifest);
+    const unchanged = [...rules].filter(([name, isOurs]) => looksRight(join(place, name), isOurs));
+    return { named: new Set(rules.keys()), unchanged: new Set(unchanged.map(([name]) => name)) };
+  },
+};
+
+/** The contact sheet's file names: page 1, and the pages after it. */
+export function sheetPath(page: number): string {
+  return page === 1 ? 'contact-sheet.png' : `contact-sheet-${page}.png`;
+}
+
+type Rule = (path: string) => boolean;
+
+/** Every file that a gallery's list accounts for, and how it is known. */
+function rulesOf(manifest: Manifest): Map<string, Rule> {
+  const { candidates } = manifest;
+  const text =
+    (isOurs: (text: string) => boolean): Rule =>
+    (path) =>
+      isOurs(readFileSync(path, 'utf8'));
+  const picture =
+    (width: number, height: number): Rule =>
+    (path) =>
+      isPicture(path, width, height);
+  const sheets = Array.from({ length: sheetCount(groupsOf(candidates).length) }, (_, at) => sheetPath(at + 1));
+  return new Map<string, Rule>([
+    ['gallery.json', () => true],
+    ['index.html', text((page) => page.includes(' · shedlight gallery</title>'))],
+    [TABLE, text((table) => isTableOf(manifest, table))],
+    ...sheets.map((name) => [name, picture(SHEET_POINTS.width, SHEET_POINTS.height)] as const),
+    ...candidates.map(({ code }) => [swatchPath(code), picture(SWATCH_POINTS, SWATCH_POINTS)] as const),
+    ...candidates.map(({ code }) => [quarterPath(code), picture(QUARTER_POINTS, QUARTER_POINTS)] as const),
+  ]);
+}
+
+/** What is not there, or is a folder, is nothing of ours. */
+function looksRight(path: string, isOurs: Rule): boolean {
+  try {
+    return isOurs(path);
+  } catch (error) {
+    if (['ENOENT', 'EISDIR', 'ENOTDIR'].includes(String((error as NodeJS.ErrnoException).code))) return false;
+    throw error;
+  }
+}
+
+/** Whether a file is a PNG of so many points, as its first chunk says. */
+function isPicture(path: string, width: number, height: number): boolean {
+  const head = Buffer.alloc(24);
+  const file = openSync(path, 'r');
+  try {
+    readSync(file, head, 0, head.length, 0);
+  } finally {
+    closeSync(file);
+  }
+  return head.toString('latin1', 1, 4) === 'PNG' && head.readUInt32BE(16) === width && head.readUInt32BE(20) === height;
+}

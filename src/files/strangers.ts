@@ -118,6 +118,6 @@ export function carryOver(
 /** A person's file has a name that shedlight gives to its own. */
 export function inTheWay(shown: string, name: string): Problem {
   return new Problem(
-    `${join(shown, name)}: found a file that is not as shedlight wrote it, where it would write its own; expected yours under another name`,
+    `${join(shown, name)}: found a file that this version of shedlight did not write as it is, and would write over; expected it moved or deleted`,
   );
 }

@@ -215,7 +215,9 @@ describe('a folder that cannot be replaced is refused before there is anything t
     );
     await writeFile(join(place, 'list'), '');
     await writeFile(join(place, 'in'), 'a file of theirs');
-    expect((await refused(place)).message).toMatch(/box\/in: found a file that is not as shedlight wrote it/);
+    expect((await refused(place)).message).toMatch(
+      /box\/in: found a file that this version of shedlight did not write/,
+    );
   });
 
   test('where nothing can be made, near or far', async () => {

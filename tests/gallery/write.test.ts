@@ -163,7 +163,7 @@ describe('a gallery’s folder', () => {
     await writeFile(join(place, needed), 'mine');
     const error = await refusal(place, outcome);
     expect(error).toBeInstanceOf(Problem);
-    expect(error.message).toContain(`${needed}: found a file that is not as shedlight wrote it`);
+    expect(error.message).toContain(`${needed}: found a file that this version of shedlight did not write`);
   });
 
   test('is refused where a person has added a column to its table, or has put one of their own there', async () => {
@@ -173,7 +173,7 @@ describe('a gallery’s folder', () => {
     for (const theirs of [text.replace('rank,code', 'rank,woven,code'), `${text}2,mine\r\n`, 'yarn,price\r\n']) {
       await writeFile(table, theirs);
       expect((await refusal(place, outcome)).message).toContain(
-        'cloths.csv: found a file that is not as shedlight wrote it',
+        'cloths.csv: found a file that this version of shedlight did not write',
       );
     }
     await writeFile(table, text);
@@ -190,14 +190,16 @@ describe('a gallery’s folder', () => {
       ...outcome,
       found: Array.from({ length: 17 }, (_, k) => foundOf(LOG_CABIN, k + 1, { code: `t${k}` })),
     };
-    expect((await refusal(place, many)).message).toContain('contact-sheet-2.png: found a file that is not as');
+    expect((await refusal(place, many)).message).toContain('contact-sheet-2.png: found a file that this version');
   });
 
   test('is refused where a person has put a photo in the place of a picture', async () => {
     await writeGallery(place, question, other);
     const swatches = `swatches/${other.found[0]!.code}.png`;
     await writeFile(join(place, swatches), 'a photo');
-    expect((await refusal(place)).message).toContain(`${swatches}: found a file that is not as shedlight wrote it`);
+    expect((await refusal(place)).message).toContain(
+      `${swatches}: found a file that this version of shedlight did not write`,
+    );
   });
 
   test('is refused where one stands in it', async () => {

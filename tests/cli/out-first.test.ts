@@ -1,0 +1,71 @@
+import { once } from 'node:events';
+import { lstatSync, mkdirSync, readdirSync, symlinkSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { setTimeout } from 'node:timers/promises';
+import { describe, expect, it } from 'vitest';
+import { inFolder, run, start } from './run.js';
+
+/** A search of an hour or so. */
+const LONG = ['explore', '--structure', '2/2 twill', '--lengths', '20', '--show', '2', '--workers', '1'];
+
+describe('where a gallery cannot be written', () => {
+  it('it is said before the search', { timeout: 5000 }, () =>
+    inFolder(async (folder) => {
+      const inside = (name: string): string => join(folder, name);
+      writeFileSync(inside('file'), '');
+      symlinkSync(inside('nowhere'), inside('link'));
+      mkdirSync(inside('letters'));
+      writeFileSync(inside('letters/dear.txt'), '');
+      const before = readdirSync(folder, { recursive: true });
+      for (const [out, words, more] of [
+        ['file', 'found a file in the way', []],
+        ['file/in', 'found a file in the way', []],
+        ['link', 'found a link that leads nowhere', []],
+        ['letters', 'found a folder with other things in it (“dear.txt”)', []],
+        ['file/in', 'found a file in the way', ['--shard', '1/2']],
+        ['none/in', undefined, ['--shard', '3/2']],
+      ] as const) {
+        const { code, err } = await run(...LONG, '--out', inside(out), ...more);
+        expect([out, code]).toEqual([out, 2]);
+        expect(err).toContain(words === undefined ? '--shard' : `${inside(out)}`);
+        expect(err).toContain(words ?? 'found “3/2”');
+      }
+      expect(readdirSync(folder, { recursive: true })).toEqual(before);
+      expect(lstatSync(inside('link')).isSymbolicLink()).toBe(true);
+    }),
+  );
+
+  it('so it is for pictures and drafts', () =>
+    inFolder(async (folder) => {
+      const out = join(folder, 'none', 'out.png');
+      for (const words of [
+        ['draw', '--structure', 'plain', '--out', out],
+        ['structures', 'plain', '--out', out],
+        ['enlarge', 'DLDDL', '--structure', 'plain', '--out', out],
+        ['convert', 'none.yaml', out.replace('.png', '.wif')],
+        ['keep', 'none.json', '--out', out],
+      ]) {
+        const { code, err } = await run(...words);
+        expect([words[0], code, err]).toEqual([words[0], 2, expect.stringContaining('found no')]);
+      }
+    }));
+});
+
+describe('told to end while it draws', () => {
+  it.each([
+    ['SIGTERM', 143],
+    ['SIGHUP', 129],
+  ] as const)('%s: exit %i, and nothing is left', { timeout: 60_000 }, (signal, exit) =>
+    inFolder(async (folder) => {
+      const child = start(['explore', '--structure', '2/2 twill', '--lengths', '2-6', '--out', 'box'], folder);
+      const over = once(child, 'exit');
+      while (!readdirSync(folder).some((name) => name.startsWith('.box.shedlight-new-'))) {
+        if (child.exitCode !== null) throw new Error('it was over too soon');
+        await setTimeout(5);
+      }
+      child.kill(signal);
+      expect(await over).toEqual([exit, null]);
+      expect(readdirSync(folder)).toEqual([]);
+    }),
+  );
+});

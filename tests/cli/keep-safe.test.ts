@@ -1,7 +1,9 @@
-import { existsSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { readdir } from 'node:fs/promises';
 import { join } from 'node:path';
+import { setTimeout } from 'node:timers/promises';
 import { describe, expect, it } from 'vitest';
+import { owner } from '../../src/files/hidden.js';
 import { manifestOf, manifestText } from '../../src/gallery/manifest.js';
 import { parseShortlist, readBack, shortlistText } from '../../src/plan/shortlist.js';
 import { trialOutcome, trialQuestion } from '../gallery/trial.js';
@@ -30,6 +32,22 @@ describe('keep', () => {
       const codes = parseShortlist(readFileSync(out, 'utf8'), out).map((each) => each.code);
       expect(codes.sort()).toEqual(cloths.map((each) => each.code).sort());
       expect((await readdir(folder)).sort()).toEqual(['kept.json', 'saved.json']);
+    }));
+
+  it('waits for another run, and then reads what that has written', () =>
+    inFolder(async (folder) => {
+      const [saved, out, lock] = ['saved.json', 'kept.json', '.kept.json.shedlight-lock'].map((name) =>
+        join(folder, name),
+      );
+      const [mine, theirs] = twelve();
+      writeFileSync(saved!, shortlistText([mine!]));
+      writeFileSync(lock!, owner().replace(/^\d+/, String(process.ppid)));
+      const keeping = run('keep', saved!, '--out', out!);
+      await setTimeout(150);
+      expect(existsSync(out!)).toBe(false);
+      writeFileSync(out!, shortlistText([theirs!]));
+      rmSync(lock!);
+      expect((await keeping).out).toContain('1 added, 2 in all');
     }));
 
   it('refuses what could not be read again, each with its limit', () =>

@@ -1,4 +1,4 @@
-import { chmod, mkdir, mkdtemp, readdir, readFile, rm, symlink, writeFile } from 'node:fs/promises';
+import { chmod, copyFile, mkdir, mkdtemp, readdir, readFile, rm, symlink, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join, relative } from 'node:path';
 import { PNG } from 'pngjs';
@@ -196,7 +196,7 @@ describe('a gallery’s folder', () => {
   test('is refused where a person has put a photo in the place of a picture', async () => {
     await writeGallery(place, question, other);
     const swatches = `swatches/${other.found[0]!.code}.png`;
-    await writeFile(join(place, swatches), 'a photo');
+    await copyFile(join(place, 'contact-sheet.png'), join(place, swatches));
     expect((await refusal(place)).message).toContain(
       `${swatches}: found a file that this version of shedlight did not write`,
     );

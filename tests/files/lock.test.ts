@@ -1,0 +1,29 @@
+import { mkdtemp, readdir, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { setTimeout } from 'node:timers/promises';
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { alone } from '../../src/files/lock.js';
+
+let home: string;
+beforeEach(async () => {
+  home = await mkdtemp(join(tmpdir(), 'lock-'));
+});
+afterEach(() => rm(home, { recursive: true, force: true }));
+
+test('works on one place go one after the other, also where one fails', async () => {
+  const place = join(home, 'list.json');
+  let [under, most, done] = [0, 0, 0];
+  const works = Array.from({ length: 5 }, (_, at) =>
+    alone(place, async () => {
+      most = Math.max(most, ++under);
+      await setTimeout(5);
+      under--;
+      done++;
+      if (at === 1) throw new Error('failed');
+    }).catch(() => undefined),
+  );
+  await Promise.all(works);
+  expect([most, done]).toEqual([1, 5]);
+  expect(await readdir(home)).toEqual([]);
+});

@@ -17,9 +17,13 @@ const WORDS: Readonly<Record<string, string>> = {
   draw: 'drawing',
 };
 
-/** Progress on a stream: a bar with rate and time left on a terminal; nothing elsewhere, and nothing when quiet. */
+/**
+ * Progress on a stream: a bar with rate and time left on a terminal that can move its
+ * cursor; nothing elsewhere, and nothing when quiet.
+ */
 export function progressOn(stream: NodeJS.WriteStream, quiet: boolean): Progress {
-  return quiet || !stream.isTTY ? { tell: () => {}, end: () => {} } : bars(stream);
+  const cannot = quiet || !stream.isTTY || process.env.TERM === 'dumb';
+  return cannot ? { tell: () => {}, end: () => {} } : bars(stream);
 }
 
 function bars(stream: NodeJS.WriteStream): Progress {

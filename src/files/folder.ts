@@ -93,7 +93,7 @@ export async function replaceFolder(
 
 function written(path: string, data: string | Buffer, shown: string): number {
   try {
-    return writeFresh(path, data);
+    return writeFresh(path, data, { sync: false });
   } catch (error) {
     throw explained(error, shown);
   }
@@ -107,8 +107,7 @@ function moveIn(fresh: string, place: string, kind: FolderKind, shown: string): 
     carried = strangersIn(place, kind, shown).strangers;
     const seen = glanceAt(place, carried);
     const left = carryOver(place, fresh, carried, kind, shown);
-    for (const name of carried) syncTree(join(fresh, name));
-    for (const inner of ['', ...kind.folders]) syncFolder(join(fresh, inner));
+    syncTree(fresh);
     const there = statSync(place, { throwIfNoEntry: false });
     if (there) chmodSync(fresh, there.mode & 0o777);
     if (exchanged(fresh, place, (old) => glanceAt(old, strangersIn(old, kind, shown).strangers) === seen)) return left;

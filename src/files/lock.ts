@@ -20,7 +20,7 @@ const MAKING = 5000;
 export async function alone<T>(place: string, work: () => T | Promise<T>): Promise<T> {
   const lock = hidden(place, 'lock');
   const until = performance.now() + PATIENCE;
-  while (!taken(lock)) {
+  while (!taken(lock, place)) {
     if (performance.now() > until) {
       throw new MachineFault(
         `${place}: another run has been writing there for a minute; if there is none, delete ${lock}`,
@@ -36,12 +36,12 @@ export async function alone<T>(place: string, work: () => T | Promise<T>): Promi
   }
 }
 
-function taken(lock: string): boolean {
+function taken(lock: string, place: string): boolean {
   let file: number;
   try {
     file = openSync(lock, 'wx');
   } catch (error) {
-    if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw explained(error, lock);
+    if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw explained(error, place);
     takeAwayFromDead(lock);
     return false;
   }
@@ -52,7 +52,7 @@ function taken(lock: string): boolean {
   } catch (error) {
     end(lock);
     rmSync(lock, { force: true });
-    throw explained(error, lock);
+    throw explained(error, place);
   } finally {
     closeSync(file);
   }

@@ -37,7 +37,7 @@ export function writeWhole(path: string, data: string | Buffer): void {
     sweep(place);
     begin(beside);
     try {
-      writeFresh(beside, data, statSync(place, { throwIfNoEntry: false })?.mode);
+      writeFresh(beside, data, { mode: statSync(place, { throwIfNoEntry: false })?.mode, sync: true });
       renameSync(beside, place);
     } catch (error) {
       rmSync(beside, { force: true });
@@ -96,14 +96,21 @@ function folderOf(place: string, path: string): string {
 
 const lstat = (path: string): Stats | undefined => lstatSync(path, { throwIfNoEntry: false });
 
-/** Writes a file that was not there, down to the disk, and makes sure that all of it is there; returns its size. */
-export function writeFresh(path: string, data: string | Buffer, mode?: number): number {
+/**
+ * Writes a file that was not there, and makes sure that all of it is there; returns its size. It does not last before
+ * it is synced: now, or with many others, which is quicker.
+ */
+export function writeFresh(
+  path: string,
+  data: string | Buffer,
+  { mode, sync }: { readonly mode?: number | undefined; readonly sync: boolean },
+): number {
   const bytes = typeof data === 'string' ? Buffer.from(data) : data;
   const file = openSync(path, 'wx');
   try {
     if (mode !== undefined) fchmodSync(file, mode & 0o777);
     writeAll(file, bytes, 0);
-    fsyncSync(file);
+    if (sync) fsyncSync(file);
     if (fstatSync(file).size !== bytes.length) throw cutShort();
   } finally {
     closeSync(file);
@@ -125,10 +132,10 @@ const cutShort = (): Error => Object.assign(new Error('cut short'), { code: 'ESH
 /** Makes the names in a folder last. */
 export function syncFolder(path: string): void {
   // Windows cannot open a folder to sync it, and keeps its entries by itself.
-  if (process.platform !== 'win32') sync(path, 'r');
+  if (process.platform !== 'win32') syncPath(path, 'r');
 }
 
-function sync(path: string, flags: 'r' | 'r+'): void {
+function syncPath(path: string, flags: 'r' | 'r+'): void {
   const file = openSync(path, flags);
   try {
     fsyncSync(file);
@@ -140,7 +147,7 @@ function sync(path: string, flags: 'r' | 'r+'): void {
 /** Makes a file last, or a folder with all that is in it. */
 export function syncTree(path: string): void {
   const stats = lstatSync(path);
-  if (stats.isFile()) sync(path, process.platform === 'win32' ? 'r+' : 'r');
+  if (stats.isFile()) syncPath(path, process.platform === 'win32' ? 'r+' : 'r');
   if (!stats.isDirectory()) return;
   for (const name of readdirSync(path)) syncTree(join(path, name));
   syncFolder(path);

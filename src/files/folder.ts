@@ -36,13 +36,15 @@ export interface Replaced {
 export async function judgeFolder(folder: string, kind: FolderKind): Promise<void> {
   try {
     const place = placeOfFolder(folder);
-    if (existsSync(dirname(place))) await alone(place, () => settle(place, kind, folder));
-    else checkWritable(place);
     // A name may be short enough for the folder, and too long for what lies beside it meanwhile.
     lstatSync(hidden(place, `new-${owner()}`), { throwIfNoEntry: false });
-    const { strangers, named } = strangersIn(place, kind, folder);
-    const changed = strangers.find((name) => named.has(name) && !kind.yields.includes(name));
-    if (changed !== undefined) throw inTheWay(folder, changed);
+    if (!existsSync(dirname(place))) return checkWritable(place);
+    await alone(place, () => {
+      settle(place, kind, folder);
+      const { strangers, named } = strangersIn(place, kind, folder);
+      const changed = strangers.find((name) => named.has(name) && !kind.yields.includes(name));
+      if (changed !== undefined) throw inTheWay(folder, changed);
+    });
   } catch (error) {
     throw explained(error, folder);
   }

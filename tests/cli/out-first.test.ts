@@ -1,5 +1,5 @@
 import { once } from 'node:events';
-import { lstatSync, mkdirSync, readdirSync, symlinkSync, writeFileSync } from 'node:fs';
+import { lstatSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { describe, expect, it } from 'vitest';
@@ -49,6 +49,36 @@ describe('where a gallery cannot be written', () => {
         expect([words[0], code, err]).toEqual([words[0], 2, expect.stringContaining('found no')]);
       }
     }));
+});
+
+describe('two runs into one folder', () => {
+  it('both write, one of them stands, whole, and what a person put there', { timeout: 60_000 }, () =>
+    inFolder(async (folder) => {
+      const asked = (orders: string): string[] => [
+        'explore',
+        '--structure',
+        '2/2 twill',
+        '--orders',
+        orders,
+        '--out',
+        'box',
+      ];
+      await run(...asked('DDDLLL').slice(0, -1), join(folder, 'box'), '--workers', '1', '--quiet');
+      writeFileSync(join(folder, 'box', 'mine.txt'), 'mine');
+      const runs = ['DDDDLLLL', 'DDLDL'].map((orders) =>
+        once(start([...asked(orders), '--workers', '1'], folder), 'exit'),
+      );
+      expect(await Promise.all(runs)).toEqual([
+        [0, null],
+        [0, null],
+      ]);
+      const { candidates } = JSON.parse(readFileSync(join(folder, 'box', 'gallery.json'), 'utf8'));
+      const swatches = candidates.flatMap(({ code }: { code: string }) => [`${code}.png`, `${code}-quarter.png`]);
+      expect(readdirSync(join(folder, 'box', 'swatches')).sort()).toEqual(swatches.sort());
+      expect(readFileSync(join(folder, 'box', 'mine.txt'), 'utf8')).toBe('mine');
+      expect(readdirSync(folder)).toEqual(['box']);
+    }),
+  );
 });
 
 describe('told to end while it draws', () => {

@@ -151,13 +151,6 @@ describe('a folder that is replaced', () => {
     expect(await said(place)).toEqual({ ...NEW, form: 'filled in to the end' });
   });
 
-  test('of two runs at once the last to be done stands, whole', async () => {
-    await oldBox();
-    await Promise.all(['new', 'new'].map((words) => put(words, 'in/b').catch((error) => error)));
-    expect(await said(place)).toEqual(NEW);
-    expect(await readdir(home)).toEqual(['box']);
-  });
-
   test('what only an earlier one has is neither lost nor hidden', async () => {
     await oldBox();
     await rename(place, join(home, '.box.shedlight-old'));

@@ -1,9 +1,9 @@
 import { basename, dirname, extname, join } from 'node:path';
 import { type Deal, dealOut, needsFor, type Share, type Weaver, warpFor, weaverLetters } from '../plan/deal.js';
-import { resultsForm } from '../plan/learnt.js';
 import { sayLong, sayWeight } from '../plan/measure.js';
 import { type Needs, readNeeds } from '../plan/needs.js';
 import { planText } from '../plan/plan-text.js';
+import { resultsForm } from '../plan/results.js';
 import { albumSheets, dealSheets, teacherSheets } from '../plan/sheets.js';
 import { tableText } from '../plan/table.js';
 import type { WarpPlan } from '../plan/warp-plan.js';
@@ -47,7 +47,7 @@ export async function runDeal(given: DealArguments, io: Io): Promise<number> {
     'teacher.pdf': await teacherSheets('Cloths of the group', warps, needs, names),
     'album.pdf': await albumSheets(warps, needs.paper, names),
     'cloths.csv': tableText(warps, names),
-    'results.yaml': resultsForm(deal.shares.map(({ cloth }) => cloth)),
+    'results.yaml': resultsForm(warps.flatMap(({ pieces }) => pieces)),
   });
   if (formKept) say(io.stderr, `${join(folder, 'results.yaml')}: left as it is`);
   if (given.json) sayJson(io, dealData(deal));

@@ -1,7 +1,7 @@
 import { extname } from 'node:path';
 import type { Draft } from '../draft/draft.js';
 import { doneCloths } from '../plan/done.js';
-import { readResults } from '../plan/learnt.js';
+import { readResults } from '../plan/results.js';
 import { readText } from './files.js';
 import { loadCloths } from './kept-file.js';
 

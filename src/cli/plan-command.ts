@@ -32,7 +32,7 @@ export function planCommand(io: Io, finish: (code: number) => void): Command {
     .option('--section <n>', 'ends in each section (default: all there is room for)')
     .option('--separator <n>', 'ends and picks between sections (default: 4)')
     .optionsGroup('Output:')
-    .option('--learnt <file>', 'results typed back: take-up and shrinkage as found')
+    .option('--learnt <file>', 'results typed back, each for its own cloth or structure')
     .option('--out <folder>', 'where to write (default: beside the shortlist)')
     .option('--json', 'print the plan as JSON');
   return command.action(async (shortlist: string, needs: string | undefined, options: Record<string, unknown>) => {

@@ -1,9 +1,10 @@
 import { basename, dirname, extname, join } from 'node:path';
 import { type Gamp, type GampNeeds, gampNeeds, gampOf } from '../plan/gamp-plan.js';
-import { corrected, learntFrom, readResults, resultsForm } from '../plan/learnt.js';
-import { sayLong, sayShare, sayWeight } from '../plan/measure.js';
+import { type Learnt, learntBy, learntWords, picksPer, type Which } from '../plan/learnt.js';
+import { sayLong, sayWeight } from '../plan/measure.js';
 import { type Needs, readNeeds } from '../plan/needs.js';
 import { planText } from '../plan/plan-text.js';
+import { readResults, resultsForm } from '../plan/results.js';
 import { settWords } from '../plan/sett-advice.js';
 import { albumSheets, planSheets, teacherSheets } from '../plan/sheets.js';
 import type { KeptCloth } from '../plan/shortlist.js';
@@ -34,12 +35,20 @@ export interface PlanArguments {
 /** Plans the warps of a shortlist and writes plan, sheets and the form for results. */
 export async function runPlan(given: PlanArguments, io: Io): Promise<number> {
   const kept = loadShortlist(given.shortlist);
-  const needs = needsOf(given, io);
-  const gamp = given.gamp ? gampOf(kept, needs, sectionsOf(given)) : undefined;
   const folder =
     given.out ?? join(dirname(given.shortlist), `${basename(given.shortlist, extname(given.shortlist))}-plan`);
   await judgePlanFolder(folder, 'plan');
-  const warps = planned(kept, needs, gamp);
+  const usual = needsOf(given);
+  const learnt = learntOf(given, kept);
+  // A gamp is one cloth of one weave.
+  const ofWeave = learnt({ code: '', structure: kept[0]?.structure ?? '' });
+  const needs = given.gamp && kept.length > 0 ? corrected(usual, kept, ofWeave) : usual;
+  const gamp = given.gamp ? gampOf(kept, needs, sectionsOf(given)) : undefined;
+  const warps =
+    gamp === undefined
+      ? planWarps(kept, needs, learnt)
+      : planWarps([gamp.cloth], gampNeeds(gamp, needs), () => ofWeave);
+  if (given.learnt !== undefined) for (const line of learntLines(warps)) say(io.stderr, `${given.learnt}: ${line}`);
   const yarn = yarnOrder(warps);
   const text = planText(warps, yarn, gamp);
   const { formKept } = await writePlanFolder(folder, 'plan', {
@@ -48,7 +57,7 @@ export async function runPlan(given: PlanArguments, io: Io): Promise<number> {
     'overview.pdf': await teacherSheets('Sample warps', warps, needs),
     'album.pdf': await albumSheets(warps, needs.paper),
     'cloths.csv': tableText(warps),
-    'results.yaml': resultsForm(warps.flatMap((warp) => warp.pieces.map(({ cloth }) => cloth))),
+    'results.yaml': resultsForm(warps.flatMap(({ pieces }) => pieces)),
   });
   if (formKept) say(io.stderr, `${join(folder, 'results.yaml')}: left as it is`);
   if (given.json) io.stdout.write(text);
@@ -71,19 +80,38 @@ export async function runPlan(given: PlanArguments, io: Io): Promise<number> {
   return EXIT.done;
 }
 
-function planned(kept: readonly KeptCloth[], needs: Needs, gamp: Gamp | undefined): WarpPlan[] {
-  return gamp === undefined ? planWarps(kept, needs) : planWarps([gamp.cloth], gampNeeds(gamp, needs));
+function needsOf({ needs: file, flags }: PlanArguments): Needs {
+  return readNeeds(file === undefined ? '' : readText(file, 'needs of a plan'), file ?? 'needs', flags);
 }
 
-/** What the plan is made from, with what was learnt in the place of the usual. */
-function needsOf({ needs: file, flags, learnt }: PlanArguments, io: Io): Needs {
-  const needs = readNeeds(file === undefined ? '' : readText(file, 'needs of a plan'), file ?? 'needs', flags);
-  if (learnt === undefined) return needs;
-  const found = learntFrom(readResults(readText(learnt, 'results of earlier pieces'), learnt));
-  if (found.takeUp !== undefined) say(io.stderr, `${learnt}: take-up ${sayShare(found.takeUp)}`);
-  if (found.shrinkage !== undefined) say(io.stderr, `${learnt}: shrinkage ${sayShare(found.shrinkage)}`);
-  if (found.picks !== undefined) say(io.stderr, `${learnt}: ${found.picks.toFixed(1)} picks`);
-  return corrected(needs, found);
+/** What the results that are given say of each cloth. */
+function learntOf({ shortlist, learnt: file }: PlanArguments, kept: readonly KeptCloth[]): (cloth: Which) => Learnt {
+  if (file === undefined) return () => ({});
+  return learntBy(readResults(readText(file, 'results of earlier pieces'), file), kept, file, shortlist);
+}
+
+/** The needs of a gamp, with what is learnt of its weave in the place of the usual. */
+function corrected(needs: Needs, [cloth]: readonly KeptCloth[], { picks, shrinkage }: Learnt): Needs {
+  const sett = needs.sett ?? cloth!.draft.sett;
+  return {
+    ...needs,
+    ...(picks !== undefined && { sett: { ...sett, picks: picksPer(picks, sett.per) } }),
+    ...(shrinkage !== undefined && { shrinkage: shrinkage.value }),
+  };
+}
+
+/** Which results were used for which cloths, those alike in one line. */
+function learntLines(warps: readonly WarpPlan[]): string[] {
+  const lines = new Map<string, string[]>();
+  for (const { pieces, per } of warps) {
+    for (const { cloth, learnt } of pieces) {
+      const words = learntWords(learnt, cloth, per);
+      for (const line of words.length === 0 ? ['no result of it or its structure: as planned'] : words) {
+        lines.set(line, [...(lines.get(line) ?? []), cloth.code]);
+      }
+    }
+  }
+  return [...lines].map(([line, codes]) => `${codes.join(' ')}: ${line}`);
 }
 
 function sectionsOf({ warps, wefts, section, separator = '4' }: PlanArguments): GampNeeds {

@@ -1,5 +1,5 @@
 import { Problem } from '../problem.js';
-import type { Result } from './learnt.js';
+import { isFilledIn, type Result } from './results.js';
 import type { KeptCloth } from './shortlist.js';
 
 /** What one file says: its name, and what is in it. */
@@ -30,9 +30,4 @@ export function doneCloths(results: readonly Of<Result>[], lists: readonly Of<Ke
     }),
   }));
   return [...woven, ...lists.filter(({ items }) => !items.some(({ code }) => codes.has(code)))];
-}
-
-/** Whether anything was found out of a cloth, beside its code. */
-function isFilledIn(result: Result): boolean {
-  return Object.keys(result).length > 1;
 }

@@ -1,152 +1,137 @@
-import * as v from 'valibot';
-import { type Given, keys, Misread, numberOf, readAs, reading, textOf, under, wholeOf } from '../draft/yaml-given.js';
-import { check, parseSource } from '../draft/yaml-source.js';
-import { parseLength } from './measure.js';
-import type { Needs } from './needs.js';
+import { didYouMean, Problem } from '../problem.js';
+import { INCH, type Per, sayShare } from './measure.js';
+import type { Result } from './results.js';
+import type { KeptCloth } from './shortlist.js';
 
-/** What one woven piece turned out to be. Lengths in millimetres; what was not written down is absent. */
-export interface Result {
-  readonly code: string;
-  readonly ends?: number;
-  readonly width?: number;
-  /** Warp that the piece used, length off the loom, and after finishing. */
-  readonly warpUsed?: number;
-  readonly offLoom?: number;
-  readonly finished?: number;
-  /** Picks in the measure of the sett. */
-  readonly picks?: number;
-  readonly stars?: number;
-  readonly howFinished?: string;
-  readonly changed?: string;
+/** A figure that results show, and the codes of the cloths in which it was found. */
+export interface Finding {
+  readonly value: number;
+  readonly codes: readonly string[];
 }
 
-/** What results say of the next plan. Absent where nothing was written down that says it. */
+/** What results say of one cloth. Absent where nothing was written down that says it. */
 export interface Learnt {
-  readonly takeUp?: number;
-  readonly shrinkage?: number;
+  /** Of the warp used. */
+  readonly takeUp?: Finding;
+  /** Of the length off the loom. */
+  readonly shrinkage?: Finding;
+  /** Picks in a millimetre. */
+  readonly picks?: Finding;
+}
+
+/** A cloth as far as results are of it. */
+export type Which = Pick<KeptCloth, 'code' | 'structure'>;
+
+/** One result that a plan can learn from, with the structure it is of. */
+interface Witness extends Omit<Result, 'picks'> {
+  readonly structure: string;
+  /** In a millimetre. */
   readonly picks?: number;
 }
 
-const length = v.optional(
-  reading((given): number | undefined =>
-    isBlank(given) ? undefined : lengthOf(textOf(given, 'a length such as 51 in')),
-  ),
-);
-const words = v.optional(reading((given) => (isBlank(given) ? undefined : textOf(given, 'some words'))));
-const number = (what: string, most: number) =>
-  v.optional(reading((given) => (isBlank(given) ? undefined : numberOf(given, what, 0, most))));
-
-const resultKeys = keys({
-  code: reading((given) => {
-    const code = textOf(given, 'a code as on the sheet');
-    if (!/^[0-9a-z]{1,64}$/.test(code)) throw new Misread(`found “${code}”; expected a code as on the sheet`);
-    return code;
-  }),
-  recipe: words,
-  ends: number('a number of ends', 100_000),
-  width: length,
-  'warp used': length,
-  'off the loom': length,
-  finished: length,
-  picks: number('picks to the inch or centimetre', 400),
-  stars: v.optional(reading((given) => (isBlank(given) ? undefined : wholeOf(given, 'stars from 0 to 5', 0, 5)))),
-  'how finished': words,
-  changed: words,
-});
+const LENGTHS: Readonly<Record<Per, number>> = { inch: INCH, cm: 10 };
 
 /**
- * Reads results that a person typed back (YAML: `results:` with a list). Blanks are left out.
+ * What results say of the cloths of a shortlist: each figure by results of the cloth itself, else by those of its
+ * structure; nothing where there are none of either. Results of a cloth that is not on the list count for the structure
+ * that stands beside them.
  *
- * @throws Problem with file, line and column
+ * @param file, list names of the results and of the shortlist, for messages
+ * @throws Problem where nothing in the results is of use, or one is of no cloth or structure that is known
  */
-export function readResults(text: string, file: string): Result[] {
-  const results = reading((given): Result[] => {
-    if (!Array.isArray(given)) throw new Misread('found no list; expected results, each with its code');
-    return given.map((item: Given, at) => under(at, () => resultOf(readAs(resultKeys, item))));
+export function learntBy(
+  results: readonly Result[],
+  kept: readonly KeptCloth[],
+  file: string,
+  list: string,
+): (cloth: Which) => Learnt {
+  const witnesses = results.map((result) => witnessOf(result, kept, file, list));
+  const of = (is: (witness: Witness) => boolean): Learnt => findingsOf(witnesses.filter(is));
+  const all = of(() => true);
+  if (Object.keys(all).length === 0) {
+    throw new Problem(
+      `${file}: found nothing filled in that a plan can use; expected picks, warp used with off the loom, or off the ` +
+        'loom with finished, for at least one cloth',
+    );
+  }
+  const learnt = (cloth: Which): Learnt => ({
+    ...of(({ structure }) => structure === cloth.structure),
+    ...of(({ code }) => code === cloth.code),
   });
-  return check(keys({ results }), parseSource(text, file)).results;
+  if (kept.every((cloth) => Object.keys(learnt(cloth)).length === 0)) {
+    const found = [...new Set(witnesses.map(({ structure }) => structure))].join(', ');
+    const wanted = [...new Set(kept.map(({ structure }) => structure))].join(', ');
+    throw new Problem(`${file}: found results for ${found} alone; expected one for a structure of ${list}: ${wanted}`);
+  }
+  return learnt;
 }
 
-/** A form to fill in: one block of blanks for each cloth, its code and recipe filled in. */
-export function resultsForm(cloths: readonly { readonly code: string; readonly recipe: string }[]): string {
-  const blanks = [
-    'ends',
-    'width',
-    'warp used',
-    'off the loom',
-    'finished',
-    'picks',
-    'stars',
-    'how finished',
-    'changed',
-  ];
-  const blocks = cloths.map(({ code, recipe }) =>
-    [`  - code: ${code}`, `    recipe: ${JSON.stringify(recipe)}`, ...blanks.map((blank) => `    ${blank}:`)].join(
-      '\n',
-    ),
-  );
-  return [
-    '# Fill in what you found; leave the rest blank. Lengths as 51 in or 130 cm, picks to the inch or',
-    '# centimetre as the sett is counted, stars from 0 to 5. `shedlight plan --learnt` reads this file, and',
-    '# `shedlight explore --done` with the shortlist beside it leaves out what was woven.',
-    'results:',
-    ...blocks,
-    '',
-  ].join('\n');
+/** What was learnt in words, `18 picks per inch and take-up 8 % (found in this cloth)`; none where nothing was. */
+export function learntWords(learnt: Learnt, cloth: Which, per: Per): string[] {
+  const said = [
+    [learnt.picks, (picks: number) => `${rounded(picks, per)} picks per ${per}`],
+    [learnt.takeUp, (takeUp: number) => `take-up ${sayShare(takeUp)}`],
+    [learnt.shrinkage, (shrinkage: number) => `shrinkage ${sayShare(shrinkage)}`],
+  ] as const;
+  const bySource = new Map<string, string[]>();
+  for (const [finding, say] of said) {
+    if (finding === undefined) continue;
+    const own = finding.codes.includes(cloth.code);
+    const source = own ? 'found in this cloth' : `found in ${cloth.structure}: ${finding.codes.join(' ')}`;
+    bySource.set(source, [...(bySource.get(source) ?? []), say(finding.value)]);
+  }
+  return [...bySource].map(([source, figures]) => `${figures.join(', ')} (${source})`);
+}
+
+/** Picks in the measure of a sett, to a hundredth. */
+export function picksPer({ value }: Finding, per: Per): number {
+  return rounded(value, per);
+}
+
+function rounded(picks: number, per: Per): number {
+  return Math.round(picks * LENGTHS[per] * 100) / 100;
+}
+
+function witnessOf(result: Result, kept: readonly KeptCloth[], file: string, list: string): Witness {
+  const { code, picks: counted, ...rest } = result;
+  const cloth = kept.find((each) => each.code === code);
+  const structure = cloth?.structure ?? result.structure;
+  if (structure === undefined) {
+    const known = kept.map((each) => each.code);
+    throw new Problem(
+      `${file}: found ${code}, which is not in ${list}${didYouMean(code, known)}; expected a code of that list, or the ` +
+        'structure beside it',
+    );
+  }
+  const per = result.per ?? cloth?.draft.sett.per;
+  if (counted !== undefined && per === undefined) {
+    throw new Problem(`${file}: ${code}: found ${counted} picks; expected their measure too, as ${counted} per inch`);
+  }
+  const picks = counted === undefined ? {} : { picks: counted / LENGTHS[per!] };
+  return { ...rest, code, structure, ...picks };
 }
 
 /**
- * Take-up, shrinkage and picks that results show: take-up = 1 − off loom / warp used, shrinkage = 1 − finished / off
- * loom, each over all lengths together, so that a long piece counts for more; picks are averaged.
+ * Take-up = 1 − off loom / warp used, shrinkage = 1 − finished / off loom, each over all lengths together, so that a
+ * long piece counts for more; picks are averaged.
  */
-export function learntFrom(results: readonly Result[]): Learnt {
-  const loss = (whole: 'warpUsed' | 'offLoom', left: 'offLoom' | 'finished'): number | undefined => {
-    const both = results.filter((result) => result[whole] !== undefined && result[left] !== undefined);
-    const of = both.reduce((sum, result) => sum + result[whole]!, 0);
-    const to = both.reduce((sum, result) => sum + result[left]!, 0);
-    // Cloth that grew is a slip of the pen, or of the tape; it must not lengthen every warp to come.
-    return of > 0 && to <= of && to > of * 0.1 ? 1 - to / of : undefined;
+function findingsOf(witnesses: readonly Witness[]): Learnt {
+  const loss = (whole: 'warpUsed' | 'offLoom', left: 'offLoom' | 'finished'): Finding | undefined => {
+    const both = witnesses.filter((witness) => witness[whole] !== undefined && witness[left] !== undefined);
+    const sum = (key: typeof whole | typeof left): number => both.reduce((total, witness) => total + witness[key]!, 0);
+    return both.length === 0 ? undefined : { value: 1 - sum(left) / sum(whole), codes: codesOf(both) };
   };
-  const counted = results.flatMap(({ picks }) => (picks === undefined || picks === 0 ? [] : [picks]));
+  const counted = witnesses.filter(({ picks }) => picks !== undefined);
   const takeUp = loss('warpUsed', 'offLoom');
   const shrinkage = loss('offLoom', 'finished');
+  const picks = counted.reduce((sum, witness) => sum + witness.picks!, 0) / counted.length;
   return {
     ...(takeUp !== undefined && { takeUp }),
     ...(shrinkage !== undefined && { shrinkage }),
-    ...(counted.length > 0 && { picks: counted.reduce((sum, picks) => sum + picks, 0) / counted.length }),
+    ...(counted.length > 0 && { picks: { value: picks, codes: codesOf(counted) } }),
   };
 }
 
-/** A plan's needs with what was learnt in the place of the usual figures. */
-export function corrected(needs: Needs, learnt: Learnt): Needs {
-  const { takeUp = needs.takeUp, shrinkage = needs.shrinkage } = learnt;
-  return { ...needs, takeUp, shrinkage, ...(learnt.picks !== undefined && { picks: learnt.picks }) };
-}
-
-function resultOf(given: v.InferOutput<typeof resultKeys>): Result {
-  const { code, ends, width, finished, picks, stars, changed } = given;
-  const read = {
-    ends,
-    width,
-    warpUsed: given['warp used'],
-    offLoom: given['off the loom'],
-    finished,
-    picks,
-    stars,
-    howFinished: given['how finished'],
-    changed,
-  };
-  return { code, ...Object.fromEntries(Object.entries(read).filter(([, value]) => value !== undefined)) };
-}
-
-function lengthOf(text: string): number {
-  try {
-    return parseLength(text);
-  } catch (error) {
-    throw new Misread((error as Error).message);
-  }
-}
-
-function isBlank(given: Given): boolean {
-  return typeof given === 'string' && given.trim() === '';
+function codesOf(witnesses: readonly Witness[]): string[] {
+  return [...new Set(witnesses.map(({ code }) => code))];
 }

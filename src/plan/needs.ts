@@ -52,8 +52,6 @@ export interface Needs {
   readonly testing: number;
   /** Of all cloths, instead of their own. */
   readonly sett?: Sett;
-  /** Picks as they were found on the loom, instead of the sett's. */
-  readonly picks?: number;
   /** Dents in an inch (a centimetre, where the sett is counted in centimetres); the evenest of the usual ones if absent. */
   readonly reed?: number;
   /** Sizes of the yarns by letter. */

@@ -3,6 +3,7 @@ import { type Floats, floatsOf } from '../cloth/floats.js';
 import { type Draft, spacing } from '../draft/draft.js';
 import { shuttleOfPick } from '../draft/shuttles.js';
 import { picksIn, tally, WEFT_EXTRA } from './amounts.js';
+import type { Learnt } from './learnt.js';
 import { type TiedUp, tiedUp } from './loom.js';
 import { sayLength } from './measure.js';
 import type { Needs } from './needs.js';
@@ -22,6 +23,9 @@ export interface PiecePlan {
   readonly draft: Draft;
   /** Pieces of this cloth. */
   readonly pieces: number;
+  /** What results say of it, and the share of its length lost in washing, from them or as is usual. */
+  readonly learnt: Learnt;
+  readonly shrinkage: number;
   /** Length of each under tension-free measure on the loom, and its picks. */
   readonly woven: number;
   readonly picks: number;
@@ -60,9 +64,11 @@ export function planPiece(
   number: number,
   { ends, border, width }: OnWarp,
   needs: Needs,
+  learnt: Learnt,
 ): PiecePlan {
   const { along } = spacing(draft.sett);
-  const woven = before(needs.piece, needs.shrinkage);
+  const shrinkage = learnt.shrinkage?.value ?? needs.shrinkage;
+  const woven = before(needs.piece, shrinkage);
   const picks = picksIn(woven, 1 / along);
   const shuttles = shuttlesOf(draft);
   const starts = startingSides(draft, ends, border);
@@ -77,6 +83,8 @@ export function planPiece(
     cloth,
     draft,
     pieces: needs.pieces,
+    learnt,
+    shrinkage,
     woven,
     picks,
     shuttles: shuttles.map((shuttle, s) => ({
@@ -99,7 +107,7 @@ export function planPiece(
       ...floatCautions(floats, needs, draft),
       ...turnCautions(floats, cloth, draft),
       ...carryCautions(carry.mm, draft),
-      ...lengthCautions(picks, draft, needs),
+      ...lengthCautions(picks, draft, shrinkage),
       ...shapeCautions(draft, cloth.draft.sett),
     ],
   };
@@ -146,7 +154,7 @@ function carryCautions(mm: number, draft: Draft): string[] {
   return [];
 }
 
-function lengthCautions(picks: number, draft: Draft, { shrinkage }: Needs): string[] {
+function lengthCautions(picks: number, draft: Draft, shrinkage: number): string[] {
   const repeat = draft.weft.length;
   if (picks >= repeat) return [];
   const whole = repeat * spacing(draft.sett).along * (1 - shrinkage);

@@ -1,5 +1,6 @@
 import { startInWords } from '../order/laid-order.js';
 import { blocksInWords } from './block-words.js';
+import { learntWords } from './learnt.js';
 import { sayLength } from './measure.js';
 import type { PiecePlan } from './piece-plan.js';
 import { settInShort } from './sett-advice.js';
@@ -27,7 +28,7 @@ export function figures(warp: WarpPlan, piece: PiecePlan): (readonly [string, st
       `${repeats} repeat${repeats === 1 ? '' : 's'}${border === undefined ? '' : `, borders ${border}:`} ${ends} (${over > 0 ? '+' : over < 0 ? '−' : '±'}${Math.abs(over)})`,
   );
   // What is lost in width is taken to be what is lost in length.
-  const shrunk = 1 - warp.length.finished / warp.length.offLoom;
+  const { shrinkage: shrunk } = piece;
   return [
     ...laidFigures(piece),
     ['ends', `${count} = ${parts}`],
@@ -42,6 +43,7 @@ export function figures(warp: WarpPlan, piece: PiecePlan): (readonly [string, st
       'finished',
       `about ${sayLength(warp.widthInReed * (1 - shrunk), per)} wide, ${sayLength(piece.woven * (1 - shrunk), per)} long`,
     ],
+    ...learntWords(piece.learnt, piece.cloth, per).map((words) => ['results', words] as const),
     ['heddles', heddles.map((each, s) => `shaft ${s + 1}: ${each}`).join(', ')],
     ...(piece.tied.manner === 'lift plan' ? [] : [['tie-up', tieUpWords(piece)] as const]),
     [

@@ -6,6 +6,7 @@ import { Problem } from '../problem.js';
 import { picksIn, WEFT_EXTRA, type YarnAmount, yarnAmount } from './amounts.js';
 import { type Denting, dentingOf, dentsFilled, rankReeds } from './denting.js';
 import { balanceOf, evenFillings, type Filling, nearestFillings } from './fit.js';
+import { type Learnt, picksPer } from './learnt.js';
 import { obstacles } from './loom.js';
 import type { Per } from './measure.js';
 import { mirroredDraft, mirrorWords } from './mirror.js';
@@ -59,15 +60,25 @@ const USUAL_REEDS: Readonly<Record<Per, readonly number[]>> = {
   cm: [2, 2.5, 3, 4, 5, 6],
 };
 
-/** Plans the warps of a shortlist: cloths of the same threading, warp colours and sett share one. */
-export function planWarps(kept: readonly KeptCloth[], needs: Needs): WarpPlan[] {
+/**
+ * Plans the warps of a shortlist: cloths of the same threading, warp colours and sett share one.
+ *
+ * @param learnt what results say of each cloth, in the place of the usual figures
+ */
+export function planWarps(
+  kept: readonly KeptCloth[],
+  needs: Needs,
+  learnt: (cloth: KeptCloth) => Learnt = () => ({}),
+): WarpPlan[] {
   if (kept.length === 0) throw new Problem('found a shortlist with nothing in it; expected at least one cloth');
-  const groups = new Map<string, { cloth: KeptCloth; draft: Draft }[]>();
+  const groups = new Map<string, Placed[]>();
   for (const cloth of kept) {
     const draft = fitted(cloth.draft, needs);
     const ends = draft.warp.map((yarn, i) => [draft.threading[i], draft.yarns[yarn]!.hex]);
     const key = JSON.stringify([ends, draft.yarns, draft.sett]);
-    groups.set(key, [...(groups.get(key) ?? []), { cloth: called(cloth, needs), draft }]);
+    const found = learnt(cloth);
+    const placed = { cloth: called(cloth, needs), draft: beaten(draft, found), learnt: found };
+    groups.set(key, [...(groups.get(key) ?? []), placed]);
   }
   let number = 0;
   return [...groups.values()].map((group, at) => {
@@ -75,6 +86,13 @@ export function planWarps(kept: readonly KeptCloth[], needs: Needs): WarpPlan[] 
     number += group.length;
     return planWarp(group, at + 1, first, needs);
   });
+}
+
+/** A cloth of the shortlist with its draft as it is planned, and what results say of it. */
+interface Placed {
+  readonly cloth: KeptCloth;
+  readonly draft: Draft;
+  readonly learnt: Learnt;
 }
 
 /** A cloth with what the plan makes of it in its recipe. Its own draft stays what it was. */
@@ -89,16 +107,16 @@ function fitted(draft: Draft, needs: Needs): Draft {
     const size = needs.yarns[yarn.letter] ?? needs.yarns[''];
     return size === undefined ? yarn : { ...yarn, tex: size.tex };
   });
-  const sett = needs.sett ?? draft.sett;
-  return { ...mirroredDraft(draft, needs.mirror), yarns, sett: { ...sett, picks: needs.picks ?? sett.picks } };
+  return { ...mirroredDraft(draft, needs.mirror), yarns, sett: needs.sett ?? draft.sett };
 }
 
-function planWarp(
-  group: readonly { cloth: KeptCloth; draft: Draft }[],
-  number: number,
-  before: number,
-  needs: Needs,
-): WarpPlan {
+/** A draft with its picks as they were found on the loom. */
+function beaten(draft: Draft, { picks }: Learnt): Draft {
+  const { sett } = draft;
+  return picks === undefined ? draft : { ...draft, sett: { ...sett, picks: picksPer(picks, sett.per) } };
+}
+
+function planWarp(group: readonly Placed[], number: number, before: number, needs: Needs): WarpPlan {
   const { draft } = group[0]!;
   const { across, along } = spacing(draft.sett);
   const { per } = draft.sett;
@@ -113,8 +131,8 @@ function planWarp(
   const border = filling.border ?? Number(fixed);
   const ends = layEnds(draft, count, border, needs);
   const width = count * across;
-  const pieces = group.map(({ cloth, draft: own }, at) =>
-    planPiece(cloth, own, before + at + 1, { ends: count, border, width }, needs),
+  const pieces = group.map(({ cloth, draft: own, learnt }, at) =>
+    planPiece(cloth, own, before + at + 1, { ends: count, border, width }, needs, learnt),
   );
   const floats =
     needs.floating === 'yes' || (needs.floating === 'auto' && pieces.some(({ starts }) => !starts.allCaught));
@@ -133,13 +151,20 @@ function planWarp(
   const length = warpLength(
     {
       ...needs,
+      // All are woven on one warp, which must be long enough for the one that takes most.
+      shrinkage: Math.max(...pieces.map(({ shrinkage }) => shrinkage)),
+      takeUp: Math.max(...pieces.map(({ learnt }) => learnt.takeUp?.value ?? needs.takeUp)),
       loomWaste: needs.loomWaste ?? usualWaste(needs.loom.kind),
       pieces: pieces.flatMap((each) => new Array(each.pieces).fill(needs.piece)),
     },
     per,
   );
   const heddles = heddlesOf(ends, shaftCount(draft));
-  const between = picksIn(length.offLoom, 1 / along) - pieces.reduce((sum, each) => sum + each.picks * each.pieces, 0);
+  const woven = pieces.reduce(
+    (sum, each) => sum + each.picks * each.pieces * (draft.sett.picks / each.draft.sett.picks),
+    0,
+  );
+  const between = picksIn(length.offLoom, 1 / along) - woven;
   const yarn = draft.yarns.map((own, index): YarnAmount => {
     const ofWarp = (wound.find(({ letter }) => letter === own.letter)?.ends ?? 0) * length.wind;
     const ofPieces = pieces.reduce((sum, piece) => sum + piece.pieces * weftOf(piece, index), 0);

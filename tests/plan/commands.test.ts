@@ -94,7 +94,11 @@ describe('plan', () => {
     const third = await run((io) =>
       runPlan({ ...given, learnt: inside('plan/results.yaml'), out: inside('second') }, io),
     );
-    expect(third.err).toContain('take-up 8 %');
+    const own = `results.yaml: ${three[0]!.code}: take-up 8 % (found in this cloth)\n`;
+    expect(third.err).toContain(own);
+    expect(third.err).toContain(`results.yaml: ${three[2]!.code}: no result of it or its structure: as planned\n`);
+    const { warps } = JSON.parse(readFileSync(inside('second/plan.json'), 'utf8'));
+    expect(warps[0].pieces[0].learnt.takeUp.codes).toEqual([three[0]!.code]);
   });
 
   test('refuses a folder with other things in it', async () => {

@@ -5,11 +5,12 @@ import { tally } from '../../src/plan/amounts.js';
 import { dealOut, narrower, warpFor } from '../../src/plan/deal.js';
 import { doneCloths } from '../../src/plan/done.js';
 import { gampNeeds, gampOf } from '../../src/plan/gamp-plan.js';
-import { corrected, learntFrom, readResults, resultsForm } from '../../src/plan/learnt.js';
+import { learntBy, learntWords } from '../../src/plan/learnt.js';
 import { folded, pickSheet, threadingLines } from '../../src/plan/lists.js';
 import { tiedUp } from '../../src/plan/loom.js';
 import { INCH, YARD } from '../../src/plan/measure.js';
 import { readNeeds } from '../../src/plan/needs.js';
+import { readResults, resultsForm } from '../../src/plan/results.js';
 import { adviseSett, diametersPerInch } from '../../src/plan/sett.js';
 import { settWords } from '../../src/plan/sett-advice.js';
 import { figures } from '../../src/plan/sheet-figures.js';
@@ -507,30 +508,116 @@ describe('dealing', () => {
 });
 
 describe('what was learnt', () => {
-  const results = (text: string) => readResults(`results:\n  - code: abc\n${text}`, 'results.yaml');
+  const twill = towel();
+  const other = kept('2/2 twill', { warp: 'DDDLL' });
+  const summer = kept('summer and winter', { warp: 'DLDDL', by: 'unit' });
+  const overshot = kept('overshot', { warp: 'D', weft: 'L', sett: { ends: 20, picks: 40, per: 'inch' } });
+  const list = [twill, other, summer, overshot];
+  /** What lines below the code of a cloth are read as. */
+  const results = (lines: string, code = twill.code) => readResults(`results:\n  - code: ${code}\n${lines}`, 'r.yaml');
+  const learnt = (read: ReturnType<typeof results>, from = list) => learntBy(read, from, 'r.yaml', 'kept.json');
 
   test('warp used 61.6 in, off the loom 56.7, finished 51: take-up 8.0 %, shrinkage 10.0 %, and the beat', () => {
-    const learnt = learntFrom(
+    const found = learnt(
       results('    warp used: 61.6 in\n    off the loom: 56.7 in\n    finished: 51 in\n    picks: 18\n'),
     );
-    expect(learnt.takeUp! * 100).toBeCloseTo(8.0, 1);
-    expect(learnt.shrinkage! * 100).toBeCloseTo(10.1, 1);
-    expect(learnt.picks).toBe(18);
-    const needs = corrected(needsOf(), learnt);
-    const [warp] = planWarps([towel()], needs);
+    const { takeUp, shrinkage, picks } = found(twill);
+    expect(takeUp!.value * 100).toBeCloseTo(8.0, 1);
+    expect(shrinkage!.value * 100).toBeCloseTo(10.1, 1);
+    expect(picks!.value * INCH).toBeCloseTo(18, 9);
+    const [warp] = planWarps([twill], needsOf(), found);
     expect(warp!.pieces[0]!.draft.sett.picks).toBe(18);
-    expect(needs.takeUp).toBe(learnt.takeUp);
+    expect(warp!.length.offLoom / warp!.length.used).toBeCloseTo(56.7 / 61.6, 9);
+    expect(warp!.length.finished / warp!.length.offLoom).toBeCloseTo(51 / 56.7, 9);
+    expect(figures(warp!, warp!.pieces[0]!)).toContainEqual([
+      'results',
+      '18 picks per inch, take-up 8 %, shrinkage 10.1 % (found in this cloth)',
+    ]);
   });
 
-  test('a form with nothing filled in reads as no results', () => {
-    const form = resultsForm([{ code: 'abc', recipe: 'a: "quoted" # recipe' }]);
-    expect(readResults(form, 'results.yaml')).toEqual([{ code: 'abc' }]);
-    expect(learntFrom(readResults(form, 'results.yaml'))).toEqual({});
+  test('twill 18 and summer and winter 26: each plans its own structure, and an overshot at 40 stays at 40', () => {
+    const read = [...results('    picks: 18\n'), ...results('    picks: 26\n    finished: 9 in\n', summer.code)];
+    const found = learnt(read);
+    const pieces = planWarps(list, needsOf(), found).flatMap((warp) => warp.pieces);
+    const picksOf = (cloth: typeof twill) => pieces.find((piece) => piece.cloth.code === cloth.code)!.draft.sett.picks;
+    expect(list.map(picksOf)).toEqual([18, 18, 26, 40]);
+    expect(list.map((cloth) => learntWords(found(cloth), cloth, 'inch'))).toEqual([
+      ['18 picks per inch (found in this cloth)'],
+      [`18 picks per inch (found in 2/2 twill: ${twill.code})`],
+      ['26 picks per inch (found in this cloth)'],
+      [],
+    ]);
   });
 
-  test('a slip of the pen does not lengthen every warp to come', () => {
-    expect(learntFrom(results('    off the loom: 51 in\n    finished: 56 in\n'))).toEqual({});
-    expect(() => results('    stars: 7\n')).toThrow('results.yaml:3:12: found “7”; expected stars from 0 to 5');
+  test('a result of the cloth itself comes before one of its structure, figure by figure', () => {
+    const read = [
+      ...results('    picks: 18\n    off the loom: 10 in\n    finished: 9 in\n'),
+      ...results('    picks: 24\n', other.code),
+    ];
+    expect(learntWords(learnt(read)(other), other, 'inch')).toEqual([
+      '24 picks per inch (found in this cloth)',
+      `shrinkage 10 % (found in 2/2 twill: ${twill.code})`,
+    ]);
+  });
+
+  test('cloths that share a warp still share it, which is long enough for the one that takes most', () => {
+    const weft = kept('2/2 twill', { warp: 'DDLDL', weft: 'L', times: 4 });
+    const found = learnt(results('    picks: 18\n    off the loom: 10 in\n    finished: 7 in\n'), [twill]);
+    const own = (cloth: { code: string; structure: string }) =>
+      cloth.code === twill.code ? found(cloth) : { picks: { value: 1, codes: [weft.code] } };
+    const [warp, ...more] = planWarps([twill, weft], needsOf(), own);
+    expect(more).toEqual([]);
+    expect(warp!.pieces.map(({ draft }) => draft.sett.picks)).toEqual([18, 25.4]);
+    expect(warp!.length.finished / warp!.length.offLoom).toBeCloseTo(0.7, 9);
+    expect(warp!.pieces[0]!.woven / INCH).toBeCloseTo(5 / 0.7, 9);
+    expect(warp!.pieces[1]!.woven / INCH).toBeCloseTo(5 / 0.9, 9);
+  });
+
+  test('picks are read with their measure, and planned in that of the sett', () => {
+    const metric = kept('2/2 twill', { warp: 'DDLDL', sett: { ends: 8, picks: 8, per: 'cm' } });
+    const picksOf = (line: string, code = twill.code) =>
+      planWarps([metric], needsOf(), learnt(results(line, code), [...list, metric]))[0]!.pieces[0]!.draft.sett.picks;
+    expect(picksOf('    picks: 18\n')).toBe(7.09);
+    expect(picksOf('    picks: 7\n    per: cm\n')).toBe(7);
+    expect(picksOf('    picks: 7 per cm\n    per: inch\n')).toBe(7);
+    expect(picksOf('    picks: 7\n', metric.code)).toBe(7);
+  });
+
+  test('results of another list count for the structure that the form says', () => {
+    const form = resultsForm(planWarps([twill], needsOf())[0]!.pieces).replace('    picks:', '    picks: 18');
+    expect(form).toContain('    structure: "2/2 twill"\n    per: inch\n');
+    const found = learnt(readResults(form, 'r.yaml'), [other, summer]);
+    expect(found(other).picks!.codes).toEqual([twill.code]);
+    expect(found(summer)).toEqual({});
+    expect(() => learnt(readResults(form, 'r.yaml'), [summer])).toThrow(
+      'r.yaml: found results for 2/2 twill alone; expected one for a structure of kept.json: summer and winter',
+    );
+  });
+
+  test('a form with nothing filled in is refused, and so is a code that is nowhere', () => {
+    const form = resultsForm(planWarps([twill], needsOf())[0]!.pieces);
+    expect(readResults(form, 'r.yaml')).toEqual([{ code: twill.code, structure: '2/2 twill', per: 'inch' }]);
+    const nothing =
+      /^r\.yaml: found nothing filled in that a plan can use; expected picks, warp used with off the loom/;
+    expect(() => learnt(readResults(form, 'r.yaml'))).toThrow(nothing);
+    expect(() => learnt(results('    stars: 4\n'))).toThrow(nothing);
+    expect(() => learnt(results('    picks: 18\n', 'zzz'))).toThrow(
+      /^r\.yaml: found zzz, which is not in kept\.json.*; expected a code of that list, or the structure beside it$/,
+    );
+    expect(() => learnt(results('    picks: 18\n    structure: "2/2 twill"\n', 'zzz'))).toThrow(
+      'r.yaml: zzz: found 18 picks; expected their measure too, as 18 per inch',
+    );
+  });
+
+  test.each([
+    ['    off the loom: 51 in\n    finished: 56 in\n', '4:15: found 56 in (142.2 cm) finished, and 51 in'],
+    ['    warp used: 51 in\n    off the loom: 5.1 in\n', '4:19: found 5.1 in (13 cm) off the loom, and 51 in'],
+    ['    warp used: 0 in\n', '3:16: found “0 in”; expected a length of more than nothing'],
+    ['    picks: 0\n', '3:12: found “0”; expected picks from 1 to 400'],
+    ['    picks: 18 per yard\n', '3:12: found “18 per yard”; expected picks from 1 to 400'],
+    ['    stars: 7\n', '3:12: found “7”; expected stars from 0 to 5'],
+  ])('what cannot be is refused: %j', (lines, said) => {
+    expect(() => results(lines)).toThrow(`r.yaml:${said}`);
   });
 
   test('what was done: of results what was filled in, and every list that no result is from', () => {

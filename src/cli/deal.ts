@@ -6,7 +6,7 @@ import { planText } from '../plan/plan-text.js';
 import { resultsForm } from '../plan/results.js';
 import { albumSheets, dealSheets, teacherSheets } from '../plan/sheets.js';
 import { tableText } from '../plan/table.js';
-import type { WarpPlan } from '../plan/warp-plan.js';
+import { checkLetters, type WarpPlan } from '../plan/warp-plan.js';
 import { readWeavers } from '../plan/weavers.js';
 import { yarnOrder } from '../plan/yarn-order.js';
 import { Problem } from '../problem.js';
@@ -34,6 +34,7 @@ export async function runDeal(given: DealArguments, io: Io): Promise<number> {
   const folder =
     given.out ?? join(dirname(given.shortlist), `${basename(given.shortlist, extname(given.shortlist))}-deal`);
   await judgePlanFolder(folder, 'deal');
+  checkLetters(kept, needs);
   const deal = dealOut(kept, weaversOf(given.weavers, needs), needs);
   const warps = deal.shares.map(({ cloth, weaver }, at) =>
     numbered(warpFor(cloth, needsFor(weaver, needs), weaver.loom), at + 1),

@@ -16,7 +16,7 @@ export const NEEDS_FLAGS = {
       about: 'ends that make both sides the same: auto, yes, no (default: auto)',
     },
     { key: 'floating', flags: '--floating <when>', about: 'floating selvedges: auto, yes, no (default: auto)' },
-    { key: 'reed', flags: '--reed <dents>', about: 'to the inch, or 50/10 (default: the evenest usual one)' },
+    { key: 'reed', flags: '--reed <dents>', about: '10 per inch, or 50/10: to 10 cm (default: the evenest usual one)' },
     { key: 'yarns', flags: '--yarns <sizes>', about: '"8/2 cotton", or "D 8/2 cotton, L 16/2 linen"' },
     { key: 'wraps', flags: '--wraps <n>', about: 'threads side by side to the inch (cm), for the closest sett' },
     {

@@ -9,7 +9,7 @@ import { settWords } from '../plan/sett-advice.js';
 import { albumSheets, planSheets, teacherSheets } from '../plan/sheets.js';
 import type { KeptCloth } from '../plan/shortlist.js';
 import { tableText } from '../plan/table.js';
-import { planWarps, type WarpPlan } from '../plan/warp-plan.js';
+import { checkLetters, planWarps, type WarpPlan } from '../plan/warp-plan.js';
 import { yarnOrder } from '../plan/yarn-order.js';
 import { Problem } from '../problem.js';
 import { readText } from './files.js';
@@ -39,6 +39,7 @@ export async function runPlan(given: PlanArguments, io: Io): Promise<number> {
     given.out ?? join(dirname(given.shortlist), `${basename(given.shortlist, extname(given.shortlist))}-plan`);
   await judgePlanFolder(folder, 'plan');
   const usual = needsOf(given);
+  checkGamp(given, usual);
   const learnt = learntOf(given, kept);
   // A gamp is one cloth of one weave.
   const ofWeave = learnt({ code: '', structure: kept[0]?.structure ?? '' });
@@ -48,6 +49,7 @@ export async function runPlan(given: PlanArguments, io: Io): Promise<number> {
     gamp === undefined
       ? planWarps(kept, needs, learnt)
       : planWarps([gamp.cloth], gampNeeds(gamp, needs), () => ofWeave);
+  checkLetters(gamp === undefined ? kept : [gamp.cloth], needs);
   if (given.learnt !== undefined) for (const line of learntLines(warps)) say(io.stderr, `${given.learnt}: ${line}`);
   const yarn = yarnOrder(warps);
   const text = planText(warps, yarn, gamp);
@@ -114,6 +116,20 @@ function learntLines(warps: readonly WarpPlan[]): string[] {
   return [...lines].map(([line, codes]) => `${codes.join(' ')}: ${line}`);
 }
 
+/** What only a gamp has is asked for with one; what a gamp cannot have, without. */
+function checkGamp({ gamp = false, warps, wefts, section, separator }: PlanArguments, { mirror, border }: Needs): void {
+  const parts = Object.entries({ warps, wefts, section, separator }).filter(([, value]) => value !== undefined);
+  if (!gamp && parts.length > 0) {
+    throw new Problem(`--${parts[0]![0]}: found it without --gamp; expected it with --gamp alone`);
+  }
+  const kept = mirror.warp ? 'mirror' : mirror.weft ? 'mirror weft' : border ? 'border' : undefined;
+  if (gamp && kept !== undefined) {
+    throw new Problem(
+      `${kept}: found it beside --gamp; expected none, since a gamp is laid out in sections of its own`,
+    );
+  }
+}
+
 function sectionsOf({ warps, wefts, section, separator = '4' }: PlanArguments): GampNeeds {
   const whole = (text: string, flag: string, least: number, most = 100): number => {
     const count = /^\d{1,4}$/.test(text) ? Number(text) : -1;
@@ -147,7 +163,7 @@ export function warpLines(warp: WarpPlan): string[] {
   const codes = pieces.map(({ cloth }) => cloth.code).join(' ');
   const best = warp.winding.ways[0]!;
   return [
-    `warp ${warp.number}: ${ends.length + floating.ends} ends (${counts}), ${sayLong(length.wind, per)}, reed ${warp.denting.reed} at ${warp.denting.dents.join('-')}; ${best.way}, ${best.knots} knots`,
+    `warp ${warp.number}: ${ends.length + floating.ends} ends (${counts}), ${sayLong(length.wind, per)}, reed ${warp.denting.named} at ${warp.denting.dents.join('-')}; ${best.way}, ${best.knots} knots`,
     `  weaves ${codes}`,
     ...warp.cautions.map((caution) => `  mind: ${caution}`),
     ...[...new Set(pieces.flatMap(({ cautions }) => cautions))].map((caution) => {

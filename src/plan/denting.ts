@@ -1,9 +1,13 @@
 import { gcd, lcm } from '../order/necklace.js';
+import type { Per } from './measure.js';
+import { dentsPer, isForeign, type Reed, reedWords } from './reed.js';
 
 /** How a sett is put through one reed. */
 export interface Denting {
   /** Dents in the measure in which the sett is counted. */
   readonly reed: number;
+  /** The reed as it is named, `10 per inch`. */
+  readonly named: string;
   /** Ends in each dent, over and over again: 2-3, or 1-2-2. */
   readonly dents: readonly number[];
   /** Ends after which the dents and the colour order meet in the same way again. */
@@ -27,17 +31,40 @@ export function dentsOf(sett: number, reed: number): number[] {
   return Array.from({ length: q }, (_, d) => Math.floor(((d + 1) * p) / q) - Math.floor((d * p) / q));
 }
 
+/** Dents after which an order begins anew at the latest, where a reed and a sett are of different measures. */
+const LONGEST_NEAR = 8;
+/** An order of dents may miss a sett by this share, where a longer one would come nearer. */
+const NEAR = 0.01;
+
+/** Ends in each dent, in an order of few dents that comes near a sett which none meets exactly. */
+export function dentsNear(sett: number, reed: number): number[] {
+  const orders = Array.from({ length: LONGEST_NEAR }, (_, at) => {
+    const dents = at + 1;
+    const ends = Math.max(1, Math.round((sett / reed) * dents));
+    return { ends, dents, off: Math.abs((ends / dents) * reed - sett) / sett };
+  });
+  const nearest = orders.reduce((best, order) => (order.off < best.off - 1e-9 ? order : best));
+  const { ends, dents } = orders.find(({ off }) => off <= NEAR) ?? nearest;
+  return dentsOf(ends, dents);
+}
+
 /** How a sett is put through a reed, and whether the dents fall in step with a colour order of `repeat` ends. */
-export function dentingOf(sett: number, reed: number, repeat: number): Denting {
-  const dents = dentsOf(sett, reed);
+export function dentingOf(sett: number, reed: Reed, per: Per, repeat: number): Denting {
+  const count = dentsPer(reed, per);
+  const dents = isForeign(reed, per) ? dentsNear(sett, count) : dentsOf(sett, count);
   const meets = lcm(sum(dents), repeat);
-  return { reed, dents, meets, inStep: dents.length > 1 && meets === repeat };
+  return { reed: count, named: reedWords(reed, per), dents, meets, inStep: dents.length > 1 && meets === repeat };
+}
+
+/** Ends in the measure of the sett, as the dents set them. */
+export function settIn({ reed, dents }: Denting): number {
+  return (sum(dents) / dents.length) * reed;
 }
 
 /** Reeds in order of evenness: the shortest order of dents first, then nearest to two in a dent; in step comes last. */
-export function rankReeds(sett: number, reeds: readonly number[], repeat: number): Denting[] {
+export function rankReeds(sett: number, reeds: readonly number[], per: Per, repeat: number): Denting[] {
   return reeds
-    .map((reed) => dentingOf(sett, reed, repeat))
+    .map((dents) => dentingOf(sett, { dents }, per, repeat))
     .filter(({ dents }) => Math.max(...dents) <= MOST_IN_A_DENT && Math.min(...dents) >= 1)
     .sort(
       (a, b) =>

@@ -22,6 +22,7 @@ import { LOOM_KINDS, type Loom } from './loom.js';
 import { parseLength, parseShare } from './measure.js';
 import type { Mirror } from './mirror.js';
 import { FLOAT_LIMITS, type Purpose } from './purpose.js';
+import { type Reed, reedOf } from './reed.js';
 import { HANDS, type Hand } from './sett.js';
 import { USUAL_WARP } from './warp.js';
 import { FIBRES, type Fibre, parseYarnSize, type YarnSize } from './yarn.js';
@@ -52,8 +53,8 @@ export interface Needs {
   readonly testing: number;
   /** Of all cloths, instead of their own. */
   readonly sett?: Sett;
-  /** Dents in an inch (a centimetre, where the sett is counted in centimetres); the evenest of the usual ones if absent. */
-  readonly reed?: number;
+  /** The evenest of the usual ones if absent. */
+  readonly reed?: Reed;
   /** Sizes of the yarns by letter. */
   readonly yarns: Readonly<Record<string, YarnSize>>;
   /** Threads that lie side by side on a ruler, in the measure of the sett; instead of reckoning them from the size. */
@@ -80,6 +81,13 @@ export interface Needs {
 
 /** A length with its unit, in millimetres. */
 export const length = reading((given) => spoken(() => parseLength(textOf(given, 'a length such as 20 in'))));
+/** A length of something that is there. */
+const something = reading((given) => {
+  const text = textOf(given, 'a length such as 20 in');
+  const mm = spoken(() => parseLength(text));
+  if (mm === 0) throw new Misread(`found ${describe(text)}; expected a length of more than nothing, such as 20 in`);
+  return mm;
+});
 const share = reading((given) => spoken(() => parseShare(textOf(given, 'per cent such as 8 %'))));
 const whole = (what: string, most: number) => v.optional(reading((given) => wholeOf(given, what, 1, most)));
 
@@ -94,13 +102,13 @@ export const loomEntries = {
   heddles: v.optional(
     reading((given) => eachOf(given, 'heddles on each shaft, as 120 120 120 70', heddleCount, /[\s,;]+/)),
   ),
-  'loom width': v.optional(length),
+  'loom width': v.optional(something),
   shuttles: whole('a number of shuttles, 1 to 12', 12),
 };
 
 const needsKeys = keys({
-  width: v.optional(length, '20 in'),
-  piece: v.optional(length, '5 in'),
+  width: v.optional(something, '20 in'),
+  piece: v.optional(something, '5 in'),
   pieces: v.optional(
     reading((given) => wholeOf(given, 'a number of pieces, 1 to 200', 1, 200)),
     '1',
@@ -223,15 +231,6 @@ export function readNeeds(text: string, file: string, flags: Readonly<Record<str
 
 function heddleCount(given: Given): number {
   return wholeOf(given, 'a number of heddles', 0, 10_000);
-}
-
-/** `10` dents in the measure of the sett, or `50/10`: so many in ten. */
-function reedOf(given: Given): number {
-  const expected = 'dents to the inch such as 10, or to 10 cm such as 50/10';
-  const found = /^(\d+(?:\.\d)?)\s*(\/\s*10)?$/.exec(textOf(given, expected));
-  const dents = found === null ? Number.NaN : Number(found[1]) / (found[2] === undefined ? 1 : 10);
-  if (!(dents >= 0.5 && dents <= 60)) throw new Misread(`found ${describe(given)}; expected ${expected}`);
-  return dents;
 }
 
 /** Letters with sizes: `{ D: 8/2 cotton }`, or as one text `D 8/2 cotton, L 8/2 cotton`; one size alone is for all. */

@@ -37,7 +37,7 @@ export function figures(warp: WarpPlan, piece: PiecePlan): (readonly [string, st
     ['sett', `${piece.draft.sett.ends} ends, ${piece.draft.sett.picks} picks per ${per}${settInShort(piece)}`],
     [
       'reed',
-      `${denting.reed} per ${per}, ${denting.dents.join('-')} in a dent, ${warp.dents} dents: ${sayLength(warp.widthInReed, per)}`,
+      `${denting.named}, ${denting.dents.join('-')} in a dent, ${warp.dents} dents: ${sayLength(warp.widthInReed, per)}`,
     ],
     [
       'finished',

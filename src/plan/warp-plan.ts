@@ -1,10 +1,11 @@
 import { valueWarnings } from '../colour/lightness.js';
 import type { Yarn } from '../colour/yarn.js';
 import { type Draft, shaftCount, spacing } from '../draft/draft.js';
+import { describe } from '../draft/misread.js';
 import { smallestPeriod } from '../order/order.js';
 import { Problem } from '../problem.js';
 import { picksIn, WEFT_EXTRA, type YarnAmount, yarnAmount } from './amounts.js';
-import { type Denting, dentingOf, dentsFilled, rankReeds } from './denting.js';
+import { type Denting, dentingOf, dentsFilled, rankReeds, settIn } from './denting.js';
 import { balanceOf, evenFillings, type Filling, nearestFillings } from './fit.js';
 import { type Learnt, picksPer } from './learnt.js';
 import { obstacles } from './loom.js';
@@ -12,6 +13,7 @@ import type { Per } from './measure.js';
 import { mirroredDraft, mirrorWords } from './mirror.js';
 import type { Needs } from './needs.js';
 import { type PiecePlan, planPiece } from './piece-plan.js';
+import type { Reed } from './reed.js';
 import type { KeptCloth } from './shortlist.js';
 import { usualWaste, type WarpLength, warpLength } from './warp.js';
 import { type Winding, windingOf } from './winding.js';
@@ -88,6 +90,20 @@ export function planWarps(
   });
 }
 
+/** The finest usual reed for a sett too close for all of them, the coarsest for one too open. */
+function extremeReed({ ends, per }: Draft['sett']): Reed {
+  const usual = USUAL_REEDS[per];
+  return { dents: ends > usual[0]! ? usual.at(-1)! : usual[0]! };
+}
+
+/** Refuses sizes for yarns that are in none of the cloths. */
+export function checkLetters(kept: readonly KeptCloth[], { yarns }: Needs): void {
+  const known = [...new Set(kept.flatMap(({ draft }) => draft.yarns.map(({ letter }) => letter)))];
+  const stranger = Object.keys(yarns).find((letter) => letter !== '' && !known.includes(letter));
+  if (stranger === undefined) return;
+  throw new Problem(`yarns: found ${describe(stranger)}; expected yarns that are in the cloths: ${known.join(' ')}`);
+}
+
 /** A cloth of the shortlist with its draft as it is planned, and what results say of it. */
 interface Placed {
   readonly cloth: KeptCloth;
@@ -124,6 +140,9 @@ function planWarp(group: readonly Placed[], number: number, before: number, need
   const repeat = draft.warp.length;
   const balance = balanceIn(draft, needs);
   const fixed = needs.border?.ends ?? 0;
+  if (fixed !== 'even' && fixed > 0 && 2 * fixed >= wanted) {
+    throw new Problem(`border: found two of ${fixed} ends; expected fewer ends than the ${wanted} of the warp`);
+  }
   const fillings =
     fixed === 'even' ? evenFillings(wanted, repeat, balance) : nearestFillings(wanted, repeat, balance + 2 * fixed);
   const filling = fillings.find(({ ends }) => ends <= roomOf(needs, across)) ?? fillings[0]!;
@@ -144,8 +163,11 @@ function planWarp(group: readonly Placed[], number: number, before: number, need
     }))
     .filter((each) => each.ends > 0);
   const colours = smallestPeriod(draft.warp);
-  const reeds = rankReeds(draft.sett.ends, USUAL_REEDS[per], colours);
-  const denting = dentingOf(draft.sett.ends, needs.reed ?? reeds[0]?.reed ?? draft.sett.ends, colours);
+  const reeds = rankReeds(draft.sett.ends, USUAL_REEDS[per], per, colours);
+  const denting =
+    needs.reed === undefined && reeds.length > 0
+      ? reeds[0]!
+      : dentingOf(draft.sett.ends, needs.reed ?? extremeReed(draft.sett), per, colours);
   const dents = dentsFilled(count, denting, floating.ends);
   const dentWidth = (per === 'inch' ? 25.4 : 10) / denting.reed;
   const length = warpLength(
@@ -208,6 +230,9 @@ function planWarp(group: readonly Placed[], number: number, before: number, need
     cautions: [
       ...[...faults].map((fault) => `Not on this loom: ${fault}.`),
       ...valueWarnings(used(draft, ends, pieces)).map((warning) => `${warning}.`),
+      ...(Math.abs(settIn(denting) - draft.sett.ends) > draft.sett.ends / 200
+        ? [`The reed sets ${settIn(denting).toFixed(1)} ends per ${per} in place of ${draft.sett.ends}.`]
+        : []),
       ...(denting.inStep
         ? [
             `The dents (${denting.dents.join('-')}) fall in step with the colours every ${denting.meets} ends and may show as streaks.`,

@@ -445,11 +445,11 @@ describe('denting', () => {
   });
 
   test('a five-end order in step with 1-2-2 every 5 ends, with 1-1-2 every 20, with 24 in 10 every 60', () => {
-    expect(dentingOf(20, 12, 5)).toMatchObject({ meets: 5, inStep: true });
-    expect(dentingOf(20, 8, 5)).toMatchObject({ meets: 5, inStep: true });
-    expect(dentingOf(20, 15, 5)).toMatchObject({ meets: 20, inStep: false });
-    expect(dentingOf(24, 10, 5)).toMatchObject({ meets: 60, inStep: false });
-    expect(rankReeds(20, [8, 10, 12, 15], 5).map(({ reed }) => reed)).toEqual([10, 15, 8, 12]);
+    expect(dentingOf(20, { dents: 12 }, 'inch', 5)).toMatchObject({ meets: 5, inStep: true });
+    expect(dentingOf(20, { dents: 8 }, 'inch', 5)).toMatchObject({ meets: 5, inStep: true });
+    expect(dentingOf(20, { dents: 15 }, 'inch', 5)).toMatchObject({ meets: 20, inStep: false });
+    expect(dentingOf(24, { dents: 10 }, 'inch', 5)).toMatchObject({ meets: 60, inStep: false });
+    expect(rankReeds(20, [8, 10, 12, 15], 'inch', 5).map(({ reed }) => reed)).toEqual([10, 15, 8, 12]);
   });
 });
 

@@ -112,7 +112,7 @@ describe('denting', () => {
         const dents = dentsOf(sett, reed);
         expect((dents.reduce((a, b) => a + b, 0) * reed) / dents.length).toBeCloseTo(sett, 9);
         expect(Math.max(...dents) - Math.min(...dents)).toBeLessThanOrEqual(1);
-        const denting = dentingOf(sett, reed, 5);
+        const denting = dentingOf(sett, { dents: reed }, 'inch', 5);
         expect(dentsFilled(sett * 10, denting, 2)).toBe(reed * 10 + 2);
       }),
     );

@@ -106,6 +106,17 @@ describe('plan', () => {
     await expect(run((io) => runPlan(given, io))).rejects.toThrow(/other things in it \(“.*”\); expected a plan/);
   });
 
+  test.each([
+    [{ warps: '2' }, '--warps: found it without --gamp; expected it with --gamp alone'],
+    [{ separator: '2' }, '--separator: found it without --gamp'],
+    [{ gamp: true, flags: { mirror: 'single' } }, 'mirror: found it beside --gamp; expected none'],
+    [{ gamp: true, flags: { border: '8 D' } }, 'border: found it beside --gamp; expected none'],
+    [{ flags: { yarns: 'Q 8/2 cotton' } }, 'yarns: found “Q”; expected yarns that are in the cloths: D L'],
+  ])('what does not go together is refused: %j', async (given, said) => {
+    const whole = { shortlist: inside('saved.json'), flags: {}, out: inside('never'), ...given };
+    await expect(run((io) => runPlan(whole, io))).rejects.toThrow(said);
+  });
+
   test('a gamp of all', async () => {
     writeFileSync(inside('twills.json'), shortlistText(three.slice(0, 2)));
     const given = { shortlist: inside('twills.json'), flags: { width: '10 in' }, gamp: true, out: inside('gamp') };

@@ -1,5 +1,6 @@
 import type { PickKind } from './draft.js';
 import { LONGEST_REPEAT, numbers, readElements } from './notation.js';
+import { runTogether } from './run-together.js';
 import { describe, eachOf, type Given, Misread, textOf, wholeOf, wordOf } from './yaml-given.js';
 
 /** Shafts of one end, or of one lift; treadles of one pick. */
@@ -84,6 +85,15 @@ export function tiedUp(written: {
       within: ['lift plan'],
       key: true,
     });
+  }
+  for (const [key, given] of [
+    ['tie-up', tieUp],
+    ['lift plan', lifts],
+  ] as const) {
+    const slip = runTogether(written.threading, given ?? []);
+    if (slip !== undefined) {
+      throw new Misread(`found ${slip.found}; expected ${slip.expected}`, { within: [key, slip.lift] });
+    }
   }
   const sheds = lifts === undefined ? pressed(tieUp, treadling) : lifted(lifts);
   if (!sinking) return sheds;

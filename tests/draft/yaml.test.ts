@@ -50,6 +50,21 @@ describe('a draft that a person wrote', () => {
     expect(picture(draft)).toEqual(['##...#', '.##.##', '..###.', '#..#..', '..###.', '.##.##']);
   });
 
+  it('takes shafts that are run together for a slip, where they are threaded one by one and not together', () => {
+    const draft = (ties: string, threading = '1-4') => `threading: ${threading}\ntie-up: [${ties}]\ntreadling: 1-4\n`;
+    expect(wrong(draft('12, 23, 34, 41'))).toBe(
+      'a.yaml:2:10: found shaft 12, which no end is on; expected shafts that are threaded (did you mean 1 2?)',
+    );
+    expect(wrong(draft('1 2, 2 3, 3 4, 124'))).toContain('found shaft 124');
+    expect(wrong(draft('1 2, 2 3, 3 4, 41'))).toMatch(/^a\.yaml:2:25: found shaft 41, .*did you mean 4 1\?\)$/);
+    expect(wrong('threading: 1-4\nsinking: true\nlift plan: [12, 23, 34, 41]\n')).toContain(
+      'a.yaml:3:13: found shaft 12',
+    );
+    expect(wrong(draft('12, 2 3, 3 4, 4 1', '1-12'))).toBe('nothing was wrong');
+    expect(wrong(draft('1 2, 15, 3 4, 4 1'))).toBe('nothing was wrong');
+    expect(wrong(draft('1 2 12, 2 3, 3 4, 4 1'))).toBe('nothing was wrong');
+  });
+
   it('weaves the same from a tie-up, its sinking twin, a lift plan and two feet', () => {
     const raised = readDraft(TWILL, 'a.yaml');
     for (const other of [

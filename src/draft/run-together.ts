@@ -1,0 +1,31 @@
+/**
+ * A shaft that no end is on, written with the digits of shafts that are threaded: 12 where 1 and 2 were meant, as
+ * tie-ups are commonly printed.
+ */
+export interface RunTogether {
+  /** Place of the lift, from 0. */
+  readonly lift: number;
+  readonly found: string;
+  readonly expected: string;
+}
+
+/** The first lift that is two and more shafts run together; undefined where there is none. */
+export function runTogether(
+  threading: readonly (readonly number[])[],
+  lifts: readonly (readonly number[])[],
+): RunTogether | undefined {
+  const threaded = new Set(threading.flat());
+  const digitsOf = (shaft: number): string[] => [...String(shaft)];
+  const lift = lifts.findIndex(([shaft, ...others]) => {
+    if (shaft === undefined || others.length > 0 || threaded.has(shaft)) return false;
+    const digits = digitsOf(shaft);
+    return new Set(digits).size === digits.length && digits.every((digit) => threaded.has(Number(digit)));
+  });
+  if (lift < 0) return undefined;
+  const [shaft] = lifts[lift]!;
+  return {
+    lift,
+    found: `shaft ${shaft}, which no end is on`,
+    expected: `shafts that are threaded (did you mean ${digitsOf(shaft!).join(' ')}?)`,
+  };
+}

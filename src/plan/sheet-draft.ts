@@ -116,6 +116,9 @@ function drawCounted(sheets: Sheets, piece: PiecePlan, kind: LoomKind, frame: Fr
   sheets.pointer(left - 3.2, cloth + cell * 0.5, 'right', 2.4);
 }
 
+/** A picture lower than this shows nothing. */
+const LEAST_ROOM = 10;
+
 /** One repeat as cloth, as large as it fits, with numbers beside its ends and picks. */
 async function drawWhole(sheets: Sheets, { draft }: PiecePlan, frame: Frame): Promise<void> {
   const { across, along } = spacing(draft.sett);
@@ -123,6 +126,10 @@ async function drawWhole(sheets: Sheets, { draft }: PiecePlan, frame: Frame): Pr
   const left = frame.x + LEFT;
   const top = frame.y + HEAD + 5;
   const room = { width: frame.width - LEFT - RIGHT, height: frame.y + frame.height - top };
+  if (room.height < LEAST_ROOM) {
+    sheets.text('no room for the draft here: threading and picks are listed on the next page', left, frame.y + 3.4);
+    return;
+  }
   const scale = Math.min(1, room.width / (ends * across), room.height / (picks * along));
   const size = { width: ends * across * scale, height: picks * along * scale };
   sheets.text(

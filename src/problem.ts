@@ -13,11 +13,32 @@ export class MachineFault extends Error {
   override readonly name = 'MachineFault';
 }
 
+/** Letters of what was found that a message shows. */
+const LONGEST_QUOTE = 80;
+
+/** A text that was found, on one line, without signs that are not seen, and no longer than a message can show. */
+export function brief(text: string): string {
+  const seen = [
+    ...text
+      .slice(0, LONGEST_QUOTE * 4)
+      .replace(/[\s\p{Cc}\p{Cf}]+/gu, ' ')
+      .trim(),
+  ];
+  return seen.length > LONGEST_QUOTE ? `${seen.slice(0, LONGEST_QUOTE - 1).join('')}…` : seen.join('');
+}
+
+/** The same in quotation marks. */
+export function quote(text: string): string {
+  return `“${brief(text)}”`;
+}
+
 /** The nearest of the known words, for "did you mean"; undefined where none is near. */
 export function nearestWord(word: string, known: readonly string[]): string | undefined {
   let best: string | undefined;
   let least = Math.max(2, Math.floor(word.length / 3)) + 1;
   for (const candidate of known) {
+    // So many letters at least must be added or taken away.
+    if (Math.abs(word.length - candidate.length) >= least) continue;
     const distance = editDistance(word.toLowerCase(), candidate.toLowerCase());
     if (distance < least) {
       least = distance;

@@ -7,7 +7,7 @@ import { textDraft } from '../draft/text-draft.js';
 import { type Kept, keptMisfits, LARGEST_WIF, readWif, refuseLarge, writeWif } from '../draft/wif.js';
 import { DEFAULT_SETT, DEFAULT_YARNS, readDraft, writeDraft } from '../draft/yaml.js';
 import { judgeFile, writeWhole } from '../files/whole.js';
-import { Problem } from '../problem.js';
+import { Problem, quote } from '../problem.js';
 import { recognise, understood } from '../structure/recognise.js';
 import { readBytes, readText } from './files.js';
 import { EXIT, type Io, say } from './io.js';
@@ -70,7 +70,7 @@ async function load(given: ConvertArguments, kind: (typeof FROM)[number], whole:
   }
   const dots = given.dots === undefined ? 1 : Number(given.dots);
   if (!Number.isInteger(dots) || dots < 1 || dots > MOST_DOTS) {
-    throw new Problem(`--dots: found “${given.dots}”; expected a whole number from 1 to ${MOST_DOTS}`);
+    throw new Problem(`--dots: found ${quote(given.dots ?? '')}; expected a whole number from 1 to ${MOST_DOTS}`);
   }
   const bytes = readBytes(input, 'a picture of cells', LARGEST_PICTURE_FILE);
   const { cells, couldBe } = await inFileAsync(input, cellsFromPicture(bytes, dots));
@@ -130,7 +130,7 @@ function readable(input: string, draft: Draft): string {
 
 function kindOf<K extends string>(path: string, kinds: readonly K[], expected: string): K {
   const kind = kinds.find((ending) => ending === extname(path).toLowerCase());
-  if (kind === undefined) throw new Problem(`found “${path}”; expected ${expected}`);
+  if (kind === undefined) throw new Problem(`found ${quote(path)}; expected ${expected}`);
   return kind;
 }
 

@@ -9,7 +9,7 @@ import { tableText } from '../plan/table.js';
 import { checkLetters, type WarpPlan } from '../plan/warp-plan.js';
 import { readWeavers } from '../plan/weavers.js';
 import { yarnOrder } from '../plan/yarn-order.js';
-import { Problem } from '../problem.js';
+import { Problem, quote } from '../problem.js';
 import { readText } from './files.js';
 import { bold, EXIT, type Io, say, sayJson } from './io.js';
 import { loadShortlist } from './kept-file.js';
@@ -72,7 +72,7 @@ export async function runDeal(given: DealArguments, io: Io): Promise<number> {
 function weaversOf(text: string, needs: Needs): Weaver[] {
   if (!/^\d+$/.test(text)) return readWeavers(readText(text, 'a number of weavers, or a list of them'), text);
   const count = Number(text);
-  if (count < 1 || count > 200) throw new Problem(`--weavers: found “${text}”; expected a number from 1 to 200`);
+  if (count < 1 || count > 200) throw new Problem(`--weavers: found ${quote(text)}; expected a number from 1 to 200`);
   return weaverLetters(count).map((name) => ({ name, loom: needs.loom }));
 }
 

@@ -2,7 +2,7 @@ import { extname } from 'node:path';
 import { type Draft, spacing } from '../draft/draft.js';
 import { judgeFile, writeWhole } from '../files/whole.js';
 import { toPng } from '../gallery/png.js';
-import { Problem } from '../problem.js';
+import { Problem, quote } from '../problem.js';
 import { paintCloth } from '../render/cloth.js';
 import { draftSvg } from '../render/draft.js';
 
@@ -28,7 +28,7 @@ export function pictureKind(path: string, cloth = 'the cloth', draft = 'the draf
     judgeFile(path);
     return kind === '.png' ? 'png' : 'svg';
   }
-  throw new Problem(`--out: found “${path}”; expected a name that ends in .png (${cloth}) or .svg (${draft})`);
+  throw new Problem(`--out: found ${quote(path)}; expected a name that ends in .png (${cloth}) or .svg (${draft})`);
 }
 
 /** Writes a picture whole or not at all. */

@@ -5,7 +5,7 @@ import { checkWritable } from '../files/place.js';
 import { judgeFile } from '../files/whole.js';
 import { GALLERY } from '../gallery/gallery-folder.js';
 import { writeGallery } from '../gallery/write.js';
-import { MachineFault, Problem } from '../problem.js';
+import { MachineFault, Problem, quote } from '../problem.js';
 import type { Journal, Shard } from '../search/journal.js';
 import { differences } from '../search/journal-format.js';
 import type { Question } from '../search/question.js';
@@ -227,6 +227,7 @@ function folderOf(file: string | undefined, question: Question): string {
 
 function workersOf(text: string): number {
   const workers = /^\d{1,3}$/.test(text) ? Number(text) : 0;
-  if (workers < 1 || workers > 256) throw new Problem(`--workers: found “${text}”; expected a number from 1 to 256`);
+  if (workers < 1 || workers > 256)
+    throw new Problem(`--workers: found ${quote(text)}; expected a number from 1 to 256`);
   return workers;
 }

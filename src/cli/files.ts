@@ -54,9 +54,21 @@ function readAtMost(file: number, largest: number): Buffer | undefined {
   return undefined;
 }
 
-/** The text of a file. */
-export function readText(path: string, what: string): string {
-  return readBytes(path, what).toString('utf8');
+/** The text of a file, in UTF-8, whether marked as such or not. */
+export function readText(path: string, what: string, largest = LARGEST_FILE): string {
+  const bytes = readBytes(path, what, largest);
+  const mark = bytes.subarray(0, 2).toString('hex');
+  // Half the bytes of plain words in UTF-16 are 0.
+  if (mark === 'fffe' || mark === 'feff' || /^(?:\0[^\0]|[^\0]\0){2}/.test(bytes.subarray(0, 4).toString('latin1'))) {
+    throw new Problem(`${path}: found text in UTF-16; expected ${what} in UTF-8: save it again with that encoding`);
+  }
+  const zero = bytes.indexOf(0);
+  if (zero >= 0) {
+    const rest = bytes.subarray(zero);
+    const where = rest.every((byte) => byte === 0) ? `${rest.length} at its end, as a crash leaves them` : 'within it';
+    throw new Problem(`${path}: found bytes of zero (${where}); expected ${what}, which is text`);
+  }
+  return bytes.toString('utf8').replace(/^\uFEFF/, '');
 }
 
 /**

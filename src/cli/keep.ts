@@ -5,7 +5,7 @@ import { explained } from '../files/faults.js';
 import { alone } from '../files/lock.js';
 import { judgeFile, writeWhole } from '../files/whole.js';
 import { type KeptCloth, keepAlso, LONGEST, parseShortlist, readBack, shortlistText } from '../plan/shortlist.js';
-import { didYouMean, Problem } from '../problem.js';
+import { didYouMean, Problem, quote } from '../problem.js';
 import { EXIT, type Io, say, sayJson } from './io.js';
 import { LARGEST_LIST, loadCloths, loadShortlist } from './kept-file.js';
 import { programVersion } from './version.js';
@@ -106,7 +106,7 @@ function chosenOf({ gallery, codes }: KeepArguments): KeptCloth[] {
 /** The marks for the codes given. */
 function marksOf({ stars, note }: KeepArguments): Partial<Pick<KeptCloth, 'stars' | 'note'>> {
   if (stars !== undefined && !/^[0-5]$/.test(stars)) {
-    throw new Problem(`--stars: found “${stars}”; expected a whole number from 0 to 5`);
+    throw new Problem(`--stars: found ${quote(stars)}; expected a whole number from 0 to 5`);
   }
   if (note !== undefined && note.length > LONGEST.note) {
     throw new Problem(`--note: found ${note.length} letters; expected at most ${LONGEST.note}`);

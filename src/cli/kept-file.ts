@@ -3,20 +3,20 @@ import { join } from 'node:path';
 import { standing } from '../files/standing.js';
 import { draftOf, parseManifest } from '../gallery/manifest.js';
 import { isShortlist, type KeptCloth, keptOf, parseShortlist } from '../plan/shortlist.js';
-import { readBytes } from './files.js';
+import { readText } from './files.js';
 
 /** Largest gallery or shortlist that is read, in bytes. */
 export const LARGEST_LIST = 200_000_000;
 
 /** A shortlist from a file. */
 export function loadShortlist(path: string): KeptCloth[] {
-  return parseShortlist(readBytes(path, 'a shortlist', LARGEST_LIST).toString('utf8'), path);
+  return parseShortlist(readText(path, 'a shortlist', LARGEST_LIST), path);
 }
 
 /** The cloths of a shortlist, or of a gallery by its folder or its gallery.json. */
 export function loadCloths(path: string): { file: string; cloths: KeptCloth[]; chosen: boolean } {
   const file = isFolder(standing(path)) ? join(path, 'gallery.json') : path;
-  const text = readBytes(file, 'a gallery, or a list that its page saved', LARGEST_LIST).toString('utf8');
+  const text = readText(file, 'a gallery, or a list that its page saved', LARGEST_LIST);
   const chosen = isShortlist(text);
   return { file, cloths: chosen ? parseShortlist(text, file) : galleryCloths(text, file), chosen };
 }

@@ -1,4 +1,4 @@
-import { Problem } from '../problem.js';
+import { Problem, quote } from '../problem.js';
 import type { Journal, Shard } from '../search/journal.js';
 import { differences, type Header, resultAt } from '../search/journal-format.js';
 import { type OpenJournal, openJournal } from './open-journal.js';
@@ -7,7 +7,7 @@ import { type OpenJournal, openJournal } from './open-journal.js';
 export function shardOf(text: string): Shard {
   const [, part, of] = (/^(\d{1,4})\/(\d{1,4})$/.exec(text) ?? []).map(Number);
   if (part === undefined || of === undefined || part < 1 || part > of) {
-    throw new Problem(`--shard: found “${text}”; expected a part and how many there are, such as 2/4`);
+    throw new Problem(`--shard: found ${quote(text)}; expected a part and how many there are, such as 2/4`);
   }
   return { part, of };
 }

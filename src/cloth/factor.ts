@@ -1,7 +1,7 @@
 import { EVEN_WIDTHS, type Weave } from '../draft/draft.js';
 import { LONGEST_DRAFT, MOST_SHAFTS, MOST_TREADLES } from '../draft/wif-limits.js';
 import { repetition } from '../draft/wif-repeat.js';
-import { Problem } from '../problem.js';
+import { Problem, quote } from '../problem.js';
 import { type Drawdown, fromCells } from './drawdown.js';
 
 /** Cells of a cloth: one row a pick, the first pick first; 1 where the end lies on the face. */
@@ -71,7 +71,9 @@ function rowOf(written: string, line: number): Uint8Array {
   return Uint8Array.from(written, (sign, place) => {
     if (UP.includes(sign)) return 1;
     if (DOWN.includes(sign)) return 0;
-    throw new Problem(`line ${line}: found “${sign}” at place ${place + 1}; expected # where the warp is up, else .`);
+    throw new Problem(
+      `line ${line}: found ${quote(sign)} at place ${place + 1}; expected # where the warp is up, else .`,
+    );
   });
 }
 

@@ -1,5 +1,5 @@
 import { converter, formatHex, parse, wcagLuminance } from 'culori';
-import { Problem } from '../problem.js';
+import { Problem, quote } from '../problem.js';
 
 /** A yarn: the letter it is written with, its colour, and its size where known. */
 export interface Yarn {
@@ -17,7 +17,7 @@ const toLinear = converter('lrgb');
 /** `#rrggbb` of any CSS colour. Refuses what is no colour. */
 export function hexOf(colour: string): string {
   const parsed = parse(colour);
-  if (parsed === undefined) throw new Problem(`“${colour}” is not a colour; expected one like "#1f2a44"`);
+  if (parsed === undefined) throw new Problem(`${quote(colour)} is not a colour; expected one like "#1f2a44"`);
   return formatHex(parsed);
 }
 

@@ -1,5 +1,8 @@
 import type { Yarn } from '../colour/yarn.js';
 
+/** More threads than this in an inch or a centimetre are in no cloth. */
+export const DENSEST = 400;
+
 /** A pick of the only weft, a pick of a (thicker) pattern weft, or a plain-weave pick between pattern picks. */
 export type PickKind = 'ground' | 'pattern' | 'tabby';
 

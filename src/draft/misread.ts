@@ -1,4 +1,4 @@
-import { Problem } from '../problem.js';
+import { brief, Problem } from '../problem.js';
 
 /** What a person gives, in a file or as a flag: single values are text as it was written. */
 export type Given = string | readonly Given[] | { readonly [key: string]: Given };
@@ -29,9 +29,8 @@ export class Misread extends Problem {
 /** Words for a value as it was found: its text in quotation marks, or what kind of thing it is. */
 export function describe(given: Given): string {
   if (typeof given === 'string') {
-    const shown = [...given.replace(/[\s\p{Cc}\p{Cf}]+/gu, ' ').trim()];
-    if (shown.length === 0) return 'nothing';
-    return `“${shown.length > 40 ? `${shown.slice(0, 39).join('')}…` : shown.join('')}”`;
+    const shown = brief(given);
+    return shown === '' ? 'nothing' : `“${shown}”`;
   }
   if (!Array.isArray(given)) return 'keys with values';
   return given.length === 0 ? 'an empty list' : 'a list';

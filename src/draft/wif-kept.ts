@@ -1,7 +1,7 @@
-import { didYouMean } from '../problem.js';
+import { brief, didYouMean, quote } from '../problem.js';
 import { OWN_SECTION } from './wif-own.js';
 import type { Unit } from './wif-sett.js';
-import { brief, plainKey, type Section, type Sections } from './wif-text.js';
+import { plainKey, type Section, type Sections } from './wif-text.js';
 
 /** What a file holds beside the draft: written back as it was, where it still fits. */
 export interface Kept {
@@ -61,7 +61,7 @@ export function keptOf(sections: Sections, notes: string[]): Map<string, string[
     }
     for (const { text, line } of read === undefined ? [] : lines) {
       if (section.name !== 'TEXT' && !KEPT_KEYS.includes(keyOf(text))) {
-        notes.push(`line ${line}: [${section.name}] “${brief(text)}” is not of WIF 1.1; it was kept`);
+        notes.push(`line ${line}: [${section.name}] ${quote(text)} is not of WIF 1.1; it was kept`);
       }
     }
     if (lines.length > 0 || read === undefined)

@@ -2,6 +2,7 @@ import type { Yarn } from '../colour/yarn.js';
 import type { Draft, PickKind, Sett, Widths } from './draft.js';
 import type { Sections } from './wif-text.js';
 import { Fields } from './wif-values.js';
+import { LONGEST_NAME } from './yaml-given.js';
 
 /** The private section in which we keep what the format has no place for. */
 export const OWN_SECTION = 'PRIVATE SHEDLIGHT';
@@ -119,7 +120,11 @@ function yarnsOf(fields: Fields): Omit<Yarn, 'hex'>[] {
     const name = plainText(match?.[3]);
     if (match === null || name === undefined) break;
     const tex = match[2] === '-' ? Number.NaN : Number(match[2]);
-    yarns.push({ letter: match[1]!, name, ...(tex >= LEAST_TEX && { tex }) });
+    yarns.push({
+      letter: match[1]!,
+      name: [...name].slice(0, LONGEST_NAME).join(''),
+      ...(tex >= LEAST_TEX && { tex }),
+    });
   }
   return new Set(yarns.map((yarn) => yarn.letter)).size === yarns.length ? yarns : [];
 }

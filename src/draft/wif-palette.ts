@@ -1,7 +1,7 @@
 import { lightness, luminance, type Yarn } from '../colour/yarn.js';
-import { Problem } from '../problem.js';
+import { brief, Problem } from '../problem.js';
 import { MOST_COLOURS, MOST_THREADS } from './wif-limits.js';
-import { brief, placeOf, type Sections } from './wif-text.js';
+import { placeOf, type Sections } from './wif-text.js';
 import { Fields } from './wif-values.js';
 import { DEFAULT_YARNS } from './yaml-yarns.js';
 

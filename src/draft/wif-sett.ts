@@ -1,6 +1,7 @@
-import { EVEN_WIDTHS, type Sett, type Widths } from './draft.js';
+import { brief } from '../problem.js';
+import { DENSEST, EVEN_WIDTHS, type Sett, type Widths } from './draft.js';
 import { MOST_THREADS } from './wif-limits.js';
-import { brief, type Sections } from './wif-text.js';
+import type { Sections } from './wif-text.js';
 import { Fields } from './wif-values.js';
 import { DEFAULT_SETT } from './yaml-yarns.js';
 
@@ -10,7 +11,6 @@ export type Unit = keyof typeof UNITS;
 
 /** Setts that a loom can weave, in threads per inch or per centimetre. */
 const LEAST = 0.1;
-const DENSEST = 400;
 /** Thickness of the weft against the warp's. */
 const THINNEST = 0.05;
 const THICKEST = 20;

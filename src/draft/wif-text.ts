@@ -1,4 +1,4 @@
-import { Problem } from '../problem.js';
+import { brief, Problem, quote } from '../problem.js';
 import { LARGEST_WIF } from './wif-limits.js';
 
 const CR = 13;
@@ -92,7 +92,7 @@ export function sectionsOf(text: string): Sections {
         throw new Problem(`line ${number}: found more than ${MOST_SECTIONS} sections; expected a WIF file`);
       }
     } else if (current === undefined) {
-      throw new Problem(`line ${number}: found “${brief(written)}” before any section; expected [WIF]`);
+      throw new Problem(`line ${number}: found ${quote(written)} before any section; expected [WIF]`);
     } else {
       current.lines.push({ text: written, line: number });
     }
@@ -118,9 +118,7 @@ function* linesOf(text: string): Generator<WifLine> {
 function headingOf(written: string, line: number): string {
   const heading = /^\[([^\]]*)\]\s*(;.*)?$/.exec(written);
   if (heading === null) {
-    throw new Problem(
-      `line ${line}: found the heading “${brief(written)}”; expected a name in brackets, as [THREADING]`,
-    );
+    throw new Problem(`line ${line}: found the heading ${quote(written)}; expected a name in brackets, as [THREADING]`);
   }
   const name = plainKey(heading[1]!);
   if (name === '') throw new Problem(`line ${line}: found a heading without a name; expected one as [THREADING]`);
@@ -137,7 +135,7 @@ export function entriesOf(section: Section): Map<string, Entry> {
   for (const { text, line } of section.lines) {
     const equals = text.indexOf('=');
     if (equals < 1) {
-      throw new Problem(`${placeOf(section.name, line)}: found “${brief(text)}”; expected a key, “=” and a value`);
+      throw new Problem(`${placeOf(section.name, line)}: found ${quote(text)}; expected a key, “=” and a value`);
     }
     const written = text.slice(0, equals).trim();
     const key = plainKey(written);
@@ -145,7 +143,7 @@ export function entriesOf(section: Section): Map<string, Entry> {
     const before = entries.get(key);
     if (before !== undefined && before.value !== value) {
       throw new Problem(
-        `${placeOf(section.name, line)}: found “${brief(written)}” again with another value; it stands on line ${before.line} already`,
+        `${placeOf(section.name, line)}: found ${quote(written)} again with another value; it stands on line ${before.line} already`,
       );
     }
     if (entries.size > MOST_ENTRIES) {
@@ -161,10 +159,4 @@ export function plainKey(written: string): string {
   if (/^\d{1,9}$/.test(written)) return String(Number(written));
   const key = written.slice(0, LONGEST_KEY).replace(UNSEEN, ' ').trim().toUpperCase();
   return /^0*\d{1,9}$/.test(key) ? String(Number(key)) : key;
-}
-
-/** A found text, short enough for a message and on one line. */
-export function brief(text: string): string {
-  const shown = text.slice(0, LONGEST_KEY).replace(UNSEEN, ' ').trim();
-  return shown.length > 40 ? `${[...shown].slice(0, 39).join('')}…` : shown;
 }

@@ -1,5 +1,5 @@
-import { Problem } from '../problem.js';
-import { brief, type Entry, entriesOf, placeOf, type Section, type Sections } from './wif-text.js';
+import { brief, Problem, quote } from '../problem.js';
+import { type Entry, entriesOf, placeOf, type Section, type Sections } from './wif-text.js';
 
 /** The longest list of numbers on one line is far shorter; stops a line that unfolds into millions of numbers. */
 const LONGEST_VALUE = 8000;
@@ -89,7 +89,7 @@ export class Fields {
     for (const entry of this.entries.values()) {
       const number = /^\d{1,9}$/.test(entry.key) ? Number(entry.key) : Number.NaN;
       if (Number.isNaN(number)) {
-        throw this.wrong(entry, `found the key “${brief(entry.written)}”`, `the number of ${what}`);
+        throw this.wrong(entry, `found the key ${quote(entry.written)}`, `the number of ${what}`);
       }
       if (number < 1 || number > most)
         throw this.wrong(entry, `found ${words(what)} ${number}`, `1 to ${most}${limit}`);

@@ -1,13 +1,14 @@
-import { didYouMean, Problem } from '../problem.js';
+import { brief, didYouMean, Problem } from '../problem.js';
 import { type Draft, perCentimetre, type Sett } from './draft.js';
 import { type Kept, keptOf } from './wif-kept.js';
 import { type Own, plainAscii, readOwn } from './wif-own.js';
 import { readColours } from './wif-palette.js';
 import { type Repetition, toOneRepeat } from './wif-repeat.js';
 import { readSett } from './wif-sett.js';
-import { brief, decodeWif, type Sections, sectionsOf } from './wif-text.js';
+import { decodeWif, type Sections, sectionsOf } from './wif-text.js';
 import { Fields } from './wif-values.js';
 import { readWeave } from './wif-weave.js';
+import { LONGEST_NAME } from './yaml-given.js';
 
 export type { Kept } from './wif-kept.js';
 export { LARGEST_WIF, LONGEST_DRAFT, refuseLarge } from './wif-limits.js';
@@ -58,7 +59,7 @@ export function readWif(bytes: Uint8Array, options: WifReadOptions = {}): WifRea
   const colours = readColours(sections, ends, picks, notes);
   const { sett, widths, units } = readSett(sections, notes);
   const own = readOwn(sections, ends, picks, notes);
-  const name = titleOf(sections, own);
+  const name = titleOf(sections, own, notes);
   const { unused, ...coloured } = withOwnYarns(colours, own, notes);
   const whole: Draft = {
     ...(name !== undefined && { name }),
@@ -126,10 +127,14 @@ function checkContents(sections: Sections, notes: string[]): void {
 }
 
 /** The title; our own section holds it with the letters that plain ASCII lacks, where it is still the same title. */
-function titleOf(sections: Sections, own: Own): string | undefined {
-  const title = Fields.of(loose(sections, 'TEXT'), 'TEXT').get('TITLE')?.value ?? '';
-  if (own.name !== undefined && plainAscii(own.name) === title) return own.name;
-  return title === '' ? undefined : title.replace(/\p{Cc}+/gu, ' ').slice(0, 500);
+function titleOf(sections: Sections, own: Own, notes: string[]): string | undefined {
+  const given = Fields.of(loose(sections, 'TEXT'), 'TEXT').get('TITLE')?.value ?? '';
+  const title = own.name !== undefined && plainAscii(own.name) === given ? own.name : given;
+  const letters = [...title.replace(/[\p{Cc}\p{Cf}]+/gu, ' ')];
+  if (letters.length > LONGEST_NAME) {
+    notes.push(`the title has ${letters.length} letters; the first ${LONGEST_NAME} were kept`);
+  }
+  return letters.length === 0 ? undefined : letters.slice(0, LONGEST_NAME).join('');
 }
 
 /** Free text is read as far as it is keys and values. */

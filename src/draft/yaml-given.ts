@@ -83,6 +83,19 @@ export function textOf(given: Given, expected: string): string {
   return given.trim();
 }
 
+/** Letters that a name may have: more than fits any sheet. */
+export const LONGEST_NAME = 200;
+
+/** A name, of no more letters than can be drawn. */
+export function nameOf(given: Given, expected: string): string {
+  const text = textOf(given, expected);
+  const letters = [...text].length;
+  if (letters > LONGEST_NAME) {
+    throw new Misread(`found a name of ${letters} letters; expected ${LONGEST_NAME} at most`);
+  }
+  return text;
+}
+
 /** A decimal number within limits, as `20` or `7.5`. */
 export function numberOf(given: Given, expected: string, least: number, most: number): number {
   const text = textOf(given, expected);

@@ -1,13 +1,14 @@
 import * as v from 'valibot';
 import { hexOf, type Yarn } from '../colour/yarn.js';
 import { Problem } from '../problem.js';
-import type { Sett } from './draft.js';
+import { DENSEST, type Sett } from './draft.js';
 import {
   describe,
   type Given,
   isKeys,
   keys,
   Misread,
+  nameOf,
   numberOf,
   readAs,
   reading,
@@ -25,13 +26,12 @@ export const DEFAULT_YARNS: readonly Yarn[] = [
 export const DEFAULT_SETT: Sett = { ends: 20, picks: 20, per: 'inch' };
 
 const THICKEST = 100_000;
-const DENSEST = 400;
 const YARNS = 'letters with colours, as { D: "#1f2a44", L: "#efe6d2" }';
 const SETT = 'a sett such as 20, 20/18 per cm or { ends: 20, picks: 18, per: inch }';
 
 const yarnKeys = keys({
   colour: reading(colourOf),
-  name: v.optional(reading((given) => textOf(given, 'a name'))),
+  name: v.optional(reading((given) => nameOf(given, 'a name'))),
   tex: v.optional(reading((given) => numberOf(given, `grams per 1000 m, 0.1 to ${THICKEST}`, 0.1, THICKEST))),
 });
 

@@ -2,7 +2,7 @@ import * as v from 'valibot';
 import type { Yarn } from '../colour/yarn.js';
 import type { Draft } from './draft.js';
 import { letters, readElements } from './notation.js';
-import { keys, numberOf, readAs, reading, textOf, under, wordOf } from './yaml-given.js';
+import { keys, nameOf, numberOf, readAs, reading, textOf, under, wordOf } from './yaml-given.js';
 import { cycle, repeatOf, unitsOver } from './yaml-repeat.js';
 import { parseSource, placed } from './yaml-source.js';
 import {
@@ -27,7 +27,7 @@ const thickness = v.optional(
 );
 
 const draftKeys = keys({
-  name: v.optional(reading((given) => textOf(given, 'a name'))),
+  name: v.optional(reading((given) => nameOf(given, 'a name'))),
   // For the person who reads the file; a draft has no place for them.
   notes: v.optional(reading((given) => textOf(given, 'some words'))),
   threading: reading(endsOf),

@@ -10,7 +10,7 @@ export const GALLERY_FORMAT = 'shedlight-gallery';
 const count = v.pipe(v.number(), v.integer(), v.minValue(0));
 const float = v.nullable(v.number());
 /** Letters and digits only, so that a code can never lead out of the gallery's folder. */
-const code = v.pipe(v.string(), v.regex(/^[0-9a-z]{1,64}$/));
+const code = v.pipe(v.string(), v.regex(/^[0-9a-z]{1,64}$/, 'a code of small letters and digits'));
 
 /** A stored draft, less what the gallery says once for all its cloths. */
 const draftSchema = v.omit(storedDraftSchema, ['yarns', 'sett']);
@@ -84,9 +84,9 @@ export const manifestSchema = v.object({
   palette: v.pipe(
     v.array(
       v.object({
-        letter: v.pipe(v.string(), v.regex(/^[A-Z]$/)),
+        letter: v.pipe(v.string(), v.regex(/^[A-Z]$/, 'a capital letter')),
         name: v.string(),
-        hex: v.pipe(v.string(), v.regex(/^#[0-9a-f]{6}$/)),
+        hex: v.pipe(v.string(), v.regex(/^#[0-9a-f]{6}$/, 'a colour such as #1f2a44')),
         tex: v.exactOptional(v.pipe(v.number(), v.gtValue(0))),
       }),
     ),

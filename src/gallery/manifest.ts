@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import { storedDraft } from '../plan/stored-draft.js';
-import { Problem } from '../problem.js';
+import { Problem, quote } from '../problem.js';
+import { schemaFault } from '../schema-fault.js';
 import type { Found, Outcome } from '../search/found.js';
 import type { Question } from '../search/question.js';
 import { resolvedQuestion } from '../search/read-question.js';
@@ -75,9 +76,7 @@ function candidateOf(found: Found): CandidateWritten {
 function checked(given: unknown, file: string): Manifest {
   const result = v.safeParse(manifestSchema, given);
   if (!result.success) {
-    const [issue] = result.issues;
-    const expected = issue.expected === null ? issue.message : issue.expected;
-    throw new Problem(`${file}: ${v.getDotPath(issue) ?? 'at the top'}: found ${issue.received}, expected ${expected}`);
+    throw new Problem(`${file}: ${schemaFault(result.issues[0])}`);
   }
   const manifest = result.output;
   const known = new Set(manifest.palette.map((yarn) => yarn.letter));
@@ -111,7 +110,7 @@ function disagreement(candidate: ManifestCandidate, known: ReadonlySet<string>):
   for (const where of ['warp', 'weft'] as const) {
     const stranger = Array.from(draft[where]).find((letter) => !known.has(letter));
     if (stranger !== undefined) {
-      return `draft.${where}: found “${stranger}”, expected letters of the palette (${[...known].join(' ')})`;
+      return `draft.${where}: found ${quote(stranger)}, expected letters of the palette (${[...known].join(' ')})`;
     }
   }
   const treadle = draft.treadling.flat().reduce((most, each) => Math.max(most, each), 0);
@@ -119,6 +118,6 @@ function disagreement(candidate: ManifestCandidate, known: ReadonlySet<string>):
     return `draft.treadling: found treadle ${treadle}, expected at most ${draft.tieUp.length}, the treadles tied up`;
   }
   if (swatch !== swatchPath(candidate.code))
-    return `swatch: found “${swatch}”, expected “${swatchPath(candidate.code)}”`;
+    return `swatch: found ${quote(swatch)}, expected “${swatchPath(candidate.code)}”`;
   return undefined;
 }

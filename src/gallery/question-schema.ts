@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { FILLS, LAID_BY } from '../order/laid-order.js';
+import { density } from '../plan/stored-draft.js';
 import { SAMENESS } from '../score/clothkey.js';
 import { PARTS, type Part } from '../score/rank.js';
 import { VIEW_NAMES } from '../score/views.js';
@@ -43,7 +44,7 @@ export const questionSchema = v.object({
   fill: v.exactOptional(v.array(v.picklist(FILLS))),
   times: v.exactOptional(v.array(count)),
   starts: v.exactOptional(v.picklist(STARTS)),
-  sett: v.object({ ends: positive, picks: positive, per: v.picklist(['inch', 'cm']) }),
+  sett: v.object({ ends: density, picks: density, per: v.picklist(['inch', 'cm']) }),
   limits: v.exactOptional(
     v.object({
       // Threads, or a length such as `9.5 mm`.

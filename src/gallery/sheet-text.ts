@@ -1,4 +1,4 @@
-import { textPath, textWidth } from '../render/text.js';
+import { mostThat, textPath, textWidth } from '../render/text.js';
 
 /** Points to the millimetre of a sheet's picture: 200 to the inch. */
 export const POINTS = 200 / 25.4;
@@ -78,7 +78,5 @@ function cut(text: string, width: number, size: number, bold: boolean): string {
       .slice(0, count)
       .join('')
       .replace(/[\s,·]+$/, '')}…`;
-  let count = signs.length;
-  while (count > 0 && textWidth(kept(count), size, bold) > width) count--;
-  return kept(count);
+  return kept(mostThat((count) => textWidth(kept(count), size, bold) <= width, signs.length));
 }

@@ -1,6 +1,6 @@
 import type { Yarn } from '../colour/yarn.js';
 import { letters, readElements } from '../draft/notation.js';
-import { Problem } from '../problem.js';
+import { Problem, quote } from '../problem.js';
 
 export { smallestPeriod } from '../draft/repeat.js';
 
@@ -19,7 +19,7 @@ export function parseOrder(text: string, yarns: readonly Yarn[]): Order {
   const known = yarns.map((yarn) => yarn.letter);
   const alphabet = { ...letters(known), expected: `one of ${known.join(' ')}, a bracket or a count` };
   return readElements(text, alphabet, LONGEST_ORDER, (place, found, expected) => {
-    throw new Problem(`order “${text}”, place ${place + 1}: found ${found}, expected ${expected}`);
+    throw new Problem(`order ${quote(text)}, place ${place + 1}: found ${found}, expected ${expected}`);
   });
 }
 

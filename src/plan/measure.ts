@@ -1,4 +1,4 @@
-import { Problem } from '../problem.js';
+import { Problem, quote } from '../problem.js';
 
 /** Millimetres in an inch and a yard; grams in a pound and an ounce (international yard and pound, 1959). */
 export const INCH = 25.4;
@@ -20,7 +20,8 @@ const LONGEST = 1e7;
 export function parseLength(text: string): number {
   const found = /^(\d+(?:\.\d+)?)\s*(mm|cm|m|in|"|″|yd)$/.exec(text.trim());
   const length = found === null ? Number.NaN : Number(found[1]) * UNITS[found[2]!]!;
-  if (!(length <= LONGEST)) throw new Problem(`found “${text}”; expected a length such as 20 in, 50 cm, 3 yd or 2.5 m`);
+  if (!(length <= LONGEST))
+    throw new Problem(`found ${quote(text)}; expected a length such as 20 in, 50 cm, 3 yd or 2.5 m`);
   return length;
 }
 
@@ -32,7 +33,7 @@ export function parseLength(text: string): number {
 export function parseShare(text: string): number {
   const found = /^(\d+(?:\.\d+)?)\s*%$/.exec(text.trim());
   const share = found === null ? Number.NaN : Number(found[1]) / 100;
-  if (!(share < 0.9)) throw new Problem(`found “${text}”; expected per cent below 90, such as 8 %`);
+  if (!(share < 0.9)) throw new Problem(`found ${quote(text)}; expected per cent below 90, such as 8 %`);
   return share;
 }
 

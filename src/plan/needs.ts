@@ -79,15 +79,24 @@ export interface Needs {
   readonly loom: Loom;
 }
 
-/** A length with its unit, in millimetres. */
-export const length = reading((given) => spoken(() => parseLength(textOf(given, 'a length such as 20 in'))));
-/** A length of something that is there. */
-const something = reading((given) => {
-  const text = textOf(given, 'a length such as 20 in');
-  const mm = spoken(() => parseLength(text));
-  if (mm === 0) throw new Misread(`found ${describe(text)}; expected a length of more than nothing, such as 20 in`);
-  return mm;
-});
+/** No loom is wider, and no warp of ours longer, in metres. */
+const WIDEST = 5;
+const LONGEST = 100;
+
+/** A length with its unit, in millimetres; of something that is there, more than nothing. */
+const lengthTo = (metres: number, something: boolean) =>
+  reading((given) => {
+    const text = textOf(given, 'a length such as 20 in');
+    const mm = spoken(() => parseLength(text));
+    if (something && mm === 0) {
+      throw new Misread(`found ${describe(text)}; expected a length of more than nothing, such as 20 in`);
+    }
+    if (mm > metres * 1000) throw new Misread(`found ${describe(text)}; expected ${metres} m at most`);
+    return mm;
+  });
+const length = lengthTo(LONGEST, false);
+/** A width of a warp or loom. */
+export const widthSchema = lengthTo(WIDEST, true);
 const share = reading((given) => spoken(() => parseShare(textOf(given, 'per cent such as 8 %'))));
 const whole = (what: string, most: number) => v.optional(reading((given) => wholeOf(given, what, 1, most)));
 
@@ -102,13 +111,13 @@ export const loomEntries = {
   heddles: v.optional(
     reading((given) => eachOf(given, 'heddles on each shaft, as 120 120 120 70', heddleCount, /[\s,;]+/)),
   ),
-  'loom width': v.optional(something),
+  'loom width': v.optional(widthSchema),
   shuttles: whole('a number of shuttles, 1 to 12', 12),
 };
 
 const needsKeys = keys({
-  width: v.optional(something, '20 in'),
-  piece: v.optional(something, '5 in'),
+  width: v.optional(widthSchema, '20 in'),
+  piece: v.optional(lengthTo(LONGEST, true), '5 in'),
   pieces: v.optional(
     reading((given) => wholeOf(given, 'a number of pieces, 1 to 200', 1, 200)),
     '1',

@@ -4,7 +4,7 @@ import PDFDocument from 'pdfkit';
 import sharp from 'sharp';
 import type { Draft } from '../draft/draft.js';
 import { paintCloth } from '../render/cloth.js';
-import { canDraw } from '../render/text.js';
+import { canDraw, mostThat } from '../render/text.js';
 import type { Paper } from './needs.js';
 
 /** Millimetres of each paper, upright, and the margin on all sides. */
@@ -136,8 +136,7 @@ export class Sheets {
     if (fits(first)) {
       return others.reduce((line, clause) => (fits(`${line}; ${clause}`) ? `${line}; ${clause}` : line), first);
     }
-    let cut = first.length;
-    while (cut > 0 && !fits(`${first.slice(0, cut).trimEnd()} …`)) cut--;
+    const cut = mostThat((count) => fits(`${first.slice(0, count).trimEnd()} …`), first.length);
     return `${first.slice(0, cut).trimEnd()} …`;
   }
 
@@ -206,10 +205,15 @@ export class Sheets {
   }
 
   private pieces(word: string, width: number, size: number, bold: boolean): string[] {
-    if (word === '' || this.textWidth(word, size, bold) <= width) return [word];
-    let cut = word.length;
-    while (cut > 1 && this.textWidth(word.slice(0, cut), size, bold) > width) cut--;
-    return [word.slice(0, cut), ...this.pieces(word.slice(cut), width, size, bold)];
+    const found: string[] = [];
+    let rest = word;
+    do {
+      const fitting = mostThat((count) => this.textWidth(rest.slice(0, count), size, bold) <= width, rest.length);
+      const cut = Math.max(1, fitting);
+      found.push(rest.slice(0, cut));
+      rest = rest.slice(cut);
+    } while (rest !== '');
+    return found;
   }
 }
 

@@ -1,7 +1,8 @@
 import * as v from 'valibot';
 import type { Draft } from '../draft/draft.js';
 import type { LaidOrder } from '../order/laid-order.js';
-import { Problem } from '../problem.js';
+import { Problem, quote } from '../problem.js';
+import { schemaFault } from '../schema-fault.js';
 import { codeOf } from '../score/code.js';
 import { laidOrderSchema } from './laid-order-schema.js';
 import { faultOf, restoredDraft, storedDraft, storedDraftSchema } from './stored-draft.js';
@@ -29,8 +30,10 @@ export interface KeptCloth {
   readonly draft: Draft;
 }
 
+const CODE = 'a code of small letters and digits, as under the pictures';
+
 const keptSchema = v.object({
-  code: v.pipe(v.string(), v.regex(/^[0-9a-z]{1,64}$/)),
+  code: v.pipe(v.string(), v.regex(/^[0-9a-z]{1,64}$/, CODE)),
   recipe: v.pipe(v.string(), v.maxLength(LONGEST.recipe)),
   structure: v.pipe(v.string(), v.maxLength(LONGEST.structure)),
   order: v.exactOptional(laidOrderSchema),
@@ -87,7 +90,7 @@ export function parseShortlist(text: string, file: string): KeptCloth[] {
     );
   }
   const result = v.safeParse(shortlistSchema, given);
-  if (!result.success) throw new Problem(`${file}: ${said(result.issues[0])}`);
+  if (!result.success) throw new Problem(`${file}: ${schemaFault(result.issues[0])}`);
   const { candidates } = result.output;
   if (candidates.length > MOST_KEPT) {
     throw new Problem(`${file}: found ${candidates.length} cloths; expected at most ${MOST_KEPT}`);
@@ -105,25 +108,16 @@ export function readBack(cloth: KeptCloth, where: string): KeptCloth {
 
 function parseCloth(given: unknown, where: string): KeptCloth {
   const result = v.safeParse(keptSchema, given);
-  if (!result.success) throw new Problem(`${where}${said(result.issues[0])}`);
+  if (!result.success) throw new Problem(`${where}${schemaFault(result.issues[0])}`);
   const cloth = result.output;
   const fault = faultOf(cloth.draft);
   if (fault !== undefined) throw new Problem(`${where}draft.${fault}`);
   const draft = restoredDraft(cloth.draft);
   const code = codeOf(draft);
   if (code !== cloth.code) {
-    throw new Problem(`${where}code: found “${cloth.code}”; expected “${code}”, the code of its draft`);
+    throw new Problem(`${where}code: found ${quote(cloth.code)}; expected “${code}”, the code of its draft`);
   }
   return { ...cloth, draft };
-}
-
-/** What is wrong, and where. */
-function said(issue: v.BaseIssue<unknown>): string {
-  const place = v.getDotPath(issue) ?? 'at the top';
-  if (issue.type === 'max_length' && typeof issue.input === 'string') {
-    return `${place}: found ${issue.input.length} letters; expected at most ${issue.requirement}`;
-  }
-  return `${place}: found ${issue.received}; expected ${issue.expected ?? issue.message}`;
 }
 
 /** A cloth as it is kept first, without marks: words that are too long for a shortlist are cut, the draft is whole. */

@@ -1,26 +1,33 @@
 import * as v from 'valibot';
 import type { Yarn } from '../colour/yarn.js';
-import { type Draft, EVEN_WIDTHS } from '../draft/draft.js';
+import { DENSEST, type Draft, EVEN_WIDTHS } from '../draft/draft.js';
+import { LONGEST_DRAFT, MOST_SHAFTS } from '../draft/wif-limits.js';
 import { formatOrder } from '../order/order.js';
+import { quote } from '../problem.js';
 
-/** No loom has as many shafts, and no draft as many treadles; larger numbers are damage. */
-const MOST_SHAFTS = 1024;
-/** No repeat is longer; guards what is built from a file. */
-const MOST_THREADS = 65_536;
+/** A draft of a gallery has no more threads in a repeat, and so no more treadles; larger numbers are damage. */
+const MOST_THREADS = LONGEST_DRAFT;
 
-const place = v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(MOST_SHAFTS));
-const places = v.pipe(v.array(place), v.maxLength(MOST_SHAFTS));
-const threads = v.pipe(v.array(v.union([place, places])), v.minLength(1), v.maxLength(MOST_THREADS));
+const numbersTo = (most: number) => {
+  const place = v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(most));
+  return { place, places: v.pipe(v.array(place), v.maxLength(most)) };
+};
+const shaft = numbersTo(MOST_SHAFTS);
+const treadle = numbersTo(MOST_THREADS);
+const threadsOn = ({ place, places }: typeof shaft) =>
+  v.pipe(v.array(v.union([place, places])), v.minLength(1), v.maxLength(MOST_THREADS));
 const letters = v.pipe(v.string(), v.minLength(1), v.maxLength(MOST_THREADS));
 const units = v.pipe(v.array(v.pipe(v.number(), v.integer(), v.minValue(1))), v.maxLength(MOST_THREADS));
+/** Threads in an inch or a centimetre. */
+export const density = v.pipe(v.number(), v.gtValue(0), v.maxValue(DENSEST));
 const positive = v.pipe(v.number(), v.gtValue(0), v.maxValue(1e6));
 
 /** A draft that stands alone: one whole repeat, its yarns and its sett. */
 export const storedDraftSchema = v.object({
-  threading: threads,
-  tieUp: v.pipe(v.array(places), v.maxLength(MOST_THREADS)),
-  treadling: threads,
-  pickKinds: v.array(v.picklist(['ground', 'pattern', 'tabby'])),
+  threading: threadsOn(shaft),
+  tieUp: v.pipe(v.array(shaft.places), v.maxLength(MOST_THREADS)),
+  treadling: threadsOn(treadle),
+  pickKinds: v.pipe(v.array(v.picklist(['ground', 'pattern', 'tabby'])), v.maxLength(MOST_THREADS)),
   warp: letters,
   weft: letters,
   endUnits: v.optional(units),
@@ -29,15 +36,15 @@ export const storedDraftSchema = v.object({
   yarns: v.pipe(
     v.array(
       v.object({
-        letter: v.pipe(v.string(), v.regex(/^[A-Z]$/)),
+        letter: v.pipe(v.string(), v.regex(/^[A-Z]$/, 'a capital letter')),
         name: v.pipe(v.string(), v.maxLength(200)),
-        hex: v.pipe(v.string(), v.regex(/^#[0-9a-f]{6}$/)),
+        hex: v.pipe(v.string(), v.regex(/^#[0-9a-f]{6}$/, 'a colour such as #1f2a44')),
         tex: v.optional(positive),
       }),
     ),
     v.minLength(1),
   ),
-  sett: v.object({ ends: positive, picks: positive, per: v.picklist(['inch', 'cm']) }),
+  sett: v.object({ ends: density, picks: density, per: v.picklist(['inch', 'cm']) }),
 });
 
 export type StoredDraft = v.InferOutput<typeof storedDraftSchema>;
@@ -101,7 +108,7 @@ export function faultOf(stored: StoredDraft): string | undefined {
   for (const where of ['warp', 'weft'] as const) {
     const stranger = Array.from(stored[where]).find((letter) => !known.includes(letter));
     if (stranger !== undefined)
-      return `${where}: found “${stranger}”; expected letters of the yarns (${known.join(' ')})`;
+      return `${where}: found ${quote(stranger)}; expected letters of the yarns (${known.join(' ')})`;
   }
   const treadle = stored.treadling.flat().reduce((most, each) => Math.max(most, each), 0);
   return treadle > stored.tieUp.length

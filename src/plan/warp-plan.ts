@@ -56,6 +56,9 @@ export interface WarpPlan {
   readonly cautions: readonly string[];
 }
 
+/** No hand-woven warp has more ends (a choice of ours). */
+const MOST_ENDS = 10_000;
+
 /** Reeds that most weavers can lay hands on: dents in an inch, and in a centimetre (common practice, no source). */
 const USUAL_REEDS: Readonly<Record<Per, readonly number[]>> = {
   inch: [5, 6, 8, 10, 12, 15],
@@ -137,6 +140,9 @@ function planWarp(group: readonly Placed[], number: number, before: number, need
   const { across, along } = spacing(draft.sett);
   const { per } = draft.sett;
   const wanted = Math.round(needs.width / across + 1e-9);
+  if (wanted > MOST_ENDS) {
+    throw new Problem(`found room for ${wanted} ends in the width; expected ${MOST_ENDS} at most`);
+  }
   const repeat = draft.warp.length;
   const balance = balanceIn(draft, needs);
   const fixed = needs.border?.ends ?? 0;

@@ -1,15 +1,16 @@
 import * as v from 'valibot';
-import { type Given, keys, Misread, readAs, reading, textOf, under } from '../draft/yaml-given.js';
+import { type Given, keys, Misread, nameOf, readAs, reading, under } from '../draft/yaml-given.js';
 import { check, parseSource } from '../draft/yaml-source.js';
+import { brief } from '../problem.js';
 import type { Weaver } from './deal.js';
-import { length, loomEntries, loomOf } from './needs.js';
+import { loomEntries, loomOf, widthSchema } from './needs.js';
 
 /** More weavers than any course has. */
 const MOST_WEAVERS = 200;
 
 const weaverKeys = keys({
-  name: reading((given) => textOf(given, 'a name or a letter')),
-  width: v.optional(length),
+  name: reading((given) => nameOf(given, 'a name or a letter')),
+  width: v.optional(widthSchema),
   ...loomEntries,
 });
 
@@ -26,7 +27,8 @@ export function readWeavers(text: string, file: string): Weaver[] {
     }
     const read = given.map((item: Given, at) => under(at, () => weaverOf(item)));
     const twice = read.findIndex(({ name }, at) => read.findIndex((other) => other.name === name) < at);
-    if (twice >= 0) throw new Misread(`found ${read[twice]!.name} twice; expected each name once`, { within: [twice] });
+    if (twice >= 0)
+      throw new Misread(`found ${brief(read[twice]!.name)} twice; expected each name once`, { within: [twice] });
     return read;
   });
   return check(keys({ weavers }), parseSource(text, file)).weavers;

@@ -1,4 +1,4 @@
-import { Problem } from '../problem.js';
+import { Problem, quote } from '../problem.js';
 import { POUND, YARD } from './measure.js';
 
 /**
@@ -90,9 +90,9 @@ export function silkReadings(count: number, ply: number): readonly [number, numb
 export function parseYarnSize(text: string): YarnSize {
   const words = text.trim().toLowerCase().replace(/\s+/g, ' ');
   const { tex, fibre } = counted(words) ?? { tex: directTex(words), fibre: undefined };
-  if (tex === undefined) throw new Problem(`found “${text}”; expected ${EXPECTED}`);
+  if (tex === undefined) throw new Problem(`found ${quote(text)}; expected ${EXPECTED}`);
   if (!(tex > 0.1 && tex < 1e5))
-    throw new Problem(`found “${text}”, which is no yarn for a loom; expected ${EXPECTED}`);
+    throw new Problem(`found ${quote(text)}, which is no yarn for a loom; expected ${EXPECTED}`);
   const { yardsPerPound, metresPerKilo: metres } = lengthPerWeight(tex);
   const said = `${text.trim()}: ${yardsPerPound.toFixed(0)} yd/lb, ${metres.toFixed(0)} m/kg, ${tex.toFixed(1)} tex`;
   return { tex, said, ...(fibre !== undefined && { fibre }) };
@@ -128,7 +128,7 @@ function counted(words: string): { tex: number; fibre: Fibre | undefined } | und
   if (name === 'silk') {
     const readings = silkReadings(single ? first : count, single ? 1 : ply).map((yards) => yards.toFixed(0));
     throw new Problem(
-      `“${words}” can mean ${readings[0]}, ${readings[1]} or ${readings[2]} yards to the pound; expected its length ` +
+      `${quote(words)} can mean ${readings[0]}, ${readings[1]} or ${readings[2]} yards to the pound; expected its length ` +
         `for its weight as the seller gives it, such as ${readings[2]} yd/lb`,
     );
   }

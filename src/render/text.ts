@@ -35,6 +35,9 @@ const BOX: Sign = {
   advance: 600,
 };
 
+/** Words longer than this are laid out anew each time. */
+const LONGEST_WORD = 40;
+
 const fonts = new Map<boolean, fontkit.Font>();
 const words = new Map<string, readonly Sign[]>();
 const paths = new WeakMap<Sign['outline'], Map<number, string>>();
@@ -84,6 +87,20 @@ export function textWidth(text: string, size: number, bold = false): number {
   return signs(text, bold).reduce((sum, sign) => sum + sign.advance, 0) * (size / EM);
 }
 
+/** The greatest count up to `most` that fits, where all smaller ones fit as well; 0 where none does. */
+export function mostThat(fits: (count: number) => boolean, most: number): number {
+  // Doubled from below, so that nothing is tried that is much longer than what fits.
+  let [fitting, tooMany] = [0, 1];
+  while (tooMany <= most && fits(tooMany)) [fitting, tooMany] = [tooMany, tooMany * 2];
+  tooMany = Math.min(tooMany, most + 1);
+  while (tooMany - fitting > 1) {
+    const middle = Math.floor((fitting + tooMany) / 2);
+    if (fits(middle)) fitting = middle;
+    else tooMany = middle;
+  }
+  return fitting;
+}
+
 /** Whether every character of a text can be drawn. */
 export function canDraw(text: string, bold = false): boolean {
   return [...text].every((sign) => sign in DRAWN || font(bold).hasGlyphForCodePoint(sign.codePointAt(0)!));
@@ -93,11 +110,9 @@ export function canDraw(text: string, bold = false): boolean {
 function signs(text: string, bold: boolean): Sign[] {
   return text.split(/( )/).flatMap((word) => {
     const key = `${bold} ${word}`;
-    let known = words.get(key);
-    if (known === undefined) {
-      known = wordSigns(word, bold);
-      words.set(key, known);
-    }
+    const known = words.get(key) ?? wordSigns(word, bold);
+    // What no language has for a word does not come again, and would fill the memory.
+    if (word.length <= LONGEST_WORD) words.set(key, known);
     return known;
   });
 }

@@ -2,6 +2,7 @@ import type { Yarn } from '../colour/yarn.js';
 import type { Draft } from '../draft/draft.js';
 import { Misread } from '../draft/yaml-given.js';
 import type { Order } from '../order/order.js';
+import { quote } from '../problem.js';
 import type { Question } from './question.js';
 import type { Written } from './read-question-keys.js';
 
@@ -18,7 +19,7 @@ export function refuseOnTheLoom(written: Written): void {
   for (const [key, word] of Object.entries(usual) as [keyof typeof usual, string][]) {
     const found = written[key].join(' ');
     if (found === word) continue;
-    throw new Misread(`found “${found}” with a warp on the loom, whose threads lie as they do; expected ${word}`, {
+    throw new Misread(`found ${quote(found)} with a warp on the loom, whose threads lie as they do; expected ${word}`, {
       within: [key],
     });
   }

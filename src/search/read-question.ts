@@ -5,7 +5,7 @@ import { DEFAULT_SETT, DEFAULT_YARNS } from '../draft/yaml.js';
 import { type Given, isKeys, Misread, readAs, under } from '../draft/yaml-given.js';
 import { parseSource, placed, type Source } from '../draft/yaml-source.js';
 import { type Order, parseOrder } from '../order/order.js';
-import { nearestWord } from '../problem.js';
+import { nearestWord, quote } from '../problem.js';
 import type { Structure } from '../structure/index.js';
 import { usualSett } from '../structure/usual-sett.js';
 import type { Done, Question, WeftRule } from './question.js';
@@ -185,7 +185,9 @@ function weftOf(text: string, yarns: readonly Yarn[]): WeftRule {
   } catch (error) {
     const near = nearestWord(text, WEFT_RULES);
     if (near === undefined) throw error;
-    throw new Misread(`found “${text}”; expected same, exchange, own, a letter or an order (did you mean “${near}”?)`);
+    throw new Misread(
+      `found ${quote(text)}; expected same, exchange, own, a letter or an order (did you mean “${near}”?)`,
+    );
   }
 }
 
@@ -194,7 +196,7 @@ function tabbyOf(letter: string | undefined, yarns: readonly Yarn[]): number {
   const index = yarns.findIndex((yarn) => yarn.letter === letter.toUpperCase());
   if (index < 0) {
     throw new Misread(
-      `found “${letter}”; expected the letter of a yarn, ${yarns.map((yarn) => yarn.letter).join(' or ')}`,
+      `found ${quote(letter)}; expected the letter of a yarn, ${yarns.map((yarn) => yarn.letter).join(' or ')}`,
     );
   }
   return index;

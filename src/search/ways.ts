@@ -2,7 +2,7 @@ import { liftAt } from '../draft/draft.js';
 import { Misread, textOf } from '../draft/yaml-given.js';
 import { leastRotation } from '../order/necklace.js';
 import { smallestPeriod } from '../order/order.js';
-import { didYouMean } from '../problem.js';
+import { didYouMean, quote } from '../problem.js';
 import { structureOn } from '../structure/on-draft.js';
 import { everyTieUpOn, ITS_OWN, type WayOn, waysOn } from '../structure/ways-on.js';
 import type { Question } from './question.js';
@@ -45,7 +45,9 @@ function called(name: string, known: readonly string[], every: readonly string[]
   const found = [...known, ...every].find((each) => each.toLowerCase() === text);
   if (found !== undefined) return found;
   const more = known.length > NAMED ? ` … (${known.length} in all)` : '';
-  throw new Misread(`found “${name}”; expected ${known.slice(0, NAMED).join(', ')}${more}${didYouMean(text, known)}`);
+  throw new Misread(
+    `found ${quote(name)}; expected ${known.slice(0, NAMED).join(', ')}${more}${didYouMean(text, known)}`,
+  );
 }
 
 /** Of ways in which the same sheds follow one another, wherever they begin, the first. */

@@ -1,4 +1,4 @@
-import { didYouMean, Problem } from '../problem.js';
+import { didYouMean, Problem, quote } from '../problem.js';
 import { CRACKLE } from './crackle.js';
 import { LACE } from './lace.js';
 import { OVERSHOT } from './overshot.js';
@@ -44,6 +44,6 @@ export function findStructure(name: string): Structure {
   if (found !== undefined) return found;
   const known = structures.flatMap((structure) => [structure.name, ...structure.aliases]);
   throw new Problem(
-    `no structure “${name}”${didYouMean(name.trim(), known)}; known are ${structureNames().join(', ')}`,
+    `no structure ${quote(name)}${didYouMean(name.trim(), known)}; known are ${structureNames().join(', ')}`,
   );
 }

@@ -1,4 +1,4 @@
-import { Problem } from '../problem.js';
+import { Problem, quote } from '../problem.js';
 import { RING_BLOCKS } from './overshot.js';
 import { layClosed, perBlock, type Unit } from './unit.js';
 
@@ -58,13 +58,13 @@ export function nameDraft(text: string, options: NameDraftOptions = {}): NameDra
     .normalize('NFD')
     .toUpperCase()
     .replace(/[^A-Z]/g, '');
-  if (letters === '') throw new Problem(`name draft “${text}”: found no letter from A to Z`);
+  if (letters === '') throw new Problem(`name draft ${quote(text)}: found no letter from A to Z`);
   const letterShafts = [...letters].map((letter) => options.letters?.[letter] ?? letterShaft(letter));
   const gapAfter = letterShafts.map((shaft, i) => (shaft - letterShafts[(i + 1) % letterShafts.length]!) % 2 === 0);
   const gaps = gapAfter.filter(Boolean).length;
   const { alternative = usual(letterShafts, gapAfter, gaps), mirrored = false } = options;
   if (!Number.isInteger(alternative) || alternative < 0 || alternative >= 2 ** gaps) {
-    throw new Problem(`name draft “${text}”: no draft ${alternative + 1}; there are ${2 ** gaps}`);
+    throw new Problem(`name draft ${quote(text)}: no draft ${alternative + 1}; there are ${2 ** gaps}`);
   }
   const ends = lay(letterShafts, gapAfter, gaps, alternative);
   const all = mirrored ? [...ends, ...ends.slice(1, -1).reverse()] : ends;

@@ -1,4 +1,4 @@
-import { Problem } from '../problem.js';
+import { Problem, quote } from '../problem.js';
 
 /** More elements than any warp needs; guards against `999999999A`. */
 const LONGEST_PROFILE = 4096;
@@ -13,14 +13,16 @@ const LONGEST_PROFILE = 4096;
  */
 export function parseProfile(text: string, blocks: readonly string[]): string[] {
   const fail = (found: string): never => {
-    throw new Problem(`profile “${text}”: found ${found}; expected blocks ${blocks.join(', ')}, counts or brackets`);
+    throw new Problem(
+      `profile ${quote(text)}: found ${found}; expected blocks ${blocks.join(', ')}, counts or brackets`,
+    );
   };
   const levels: string[][] = [[]];
   const lay = (elements: readonly string[], count: string): void => {
     const level = levels.at(-1)!;
     const times = Number(count) || fail('a count of 0');
     if (level.length + elements.length * times > LONGEST_PROFILE) {
-      throw new Problem(`profile “${text}”: longer than ${LONGEST_PROFILE} elements`);
+      throw new Problem(`profile ${quote(text)}: longer than ${LONGEST_PROFILE} elements`);
     }
     for (let t = 0; t < times; t++) level.push(...elements);
   };
@@ -28,8 +30,8 @@ export function parseProfile(text: string, blocks: readonly string[]): string[] 
     const [sign, before, letter, after, times] = token;
     if (letter !== undefined) {
       const block = letter.toUpperCase();
-      if (!blocks.includes(block)) fail(`“${letter}”`);
-      if (before !== undefined && after !== undefined) fail(`“${sign}”, which may need a space (4A 2B)`);
+      if (!blocks.includes(block)) fail(quote(letter));
+      if (before !== undefined && after !== undefined) fail(`${quote(sign)}, which may need a space (4A 2B)`);
       lay([block], before ?? after ?? '1');
     } else if (sign === '(') {
       levels.push([]);
@@ -39,10 +41,10 @@ export function parseProfile(text: string, blocks: readonly string[]): string[] 
       if (inside.length === 0) fail('an empty bracket');
       lay(inside, times ?? '1');
     } else if (sign.trim() !== '') {
-      fail(`“${sign}”`);
+      fail(quote(sign));
     }
   }
-  if (levels.length > 1) throw new Problem(`profile “${text}”: a bracket is not closed`);
+  if (levels.length > 1) throw new Problem(`profile ${quote(text)}: a bracket is not closed`);
   if (levels[0]!.length === 0) throw new Problem(`a profile is empty; expected blocks ${blocks.join(', ')}`);
   return levels[0]!;
 }

@@ -1,5 +1,5 @@
 import type { PickKind, Weave } from '../draft/draft.js';
-import { didYouMean, Problem } from '../problem.js';
+import { didYouMean, Problem, quote } from '../problem.js';
 import { type Manner, plainWord, type Structure } from './structure.js';
 import { layClosed, type Strand } from './unit.js';
 
@@ -58,7 +58,7 @@ export function findManner(structure: Structure, name?: string): Manner {
   if (found !== undefined) return found;
   const names = structure.manners.map((manner) => manner.name);
   throw new Problem(
-    `${structure.name} has no treadling “${name}”${didYouMean(name, names)}; it has ${names.map((n) => `“${n}”`).join(', ')}`,
+    `${structure.name} has no treadling ${quote(name)}${didYouMean(name, names)}; it has ${names.map((n) => `“${n}”`).join(', ')}`,
   );
 }
 

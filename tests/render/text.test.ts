@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import * as fontkit from 'fontkit';
 import { describe, expect, it } from 'vitest';
-import { canDraw, textPath, textWidth } from '../../src/render/text.js';
+import { canDraw, mostThat, textPath, textWidth } from '../../src/render/text.js';
 
 /** Every place that a path of relative moves comes to. */
 function corners(data: string): { x: number; y: number }[] {
@@ -84,5 +84,24 @@ describe('text as outlines', () => {
       [-669, 0],
     ]);
     expect(textWidth('a織b', 10)).toBeCloseTo(textWidth('a', 10) + 6 + textWidth('b', 10), 9);
+  });
+});
+
+describe('what fits', () => {
+  it('is found in few tries, and none of them far beyond it', () => {
+    for (const [limit, most] of [
+      [0, 10],
+      [1, 1],
+      [7, 7],
+      [7, 100_000],
+      [63, 64],
+      [99_999, 100_000],
+    ] as const) {
+      const tried: number[] = [];
+      const fits = (count: number) => tried.push(count) > 0 && count <= limit;
+      expect(mostThat(fits, most)).toBe(limit);
+      expect(tried.length).toBeLessThanOrEqual(2 * Math.ceil(Math.log2(limit + 2)) + 2);
+      expect(Math.max(...tried)).toBeLessThanOrEqual(Math.max(1, 2 * limit));
+    }
   });
 });

@@ -1,7 +1,7 @@
 import type { Yarn } from '../colour/yarn.js';
 import type { Draft } from '../draft/draft.js';
 import { writeDraft } from '../draft/yaml.js';
-import { Problem } from '../problem.js';
+import { Problem, quote } from '../problem.js';
 import { scoreDraft } from '../score/score.js';
 import { draftOf, recipesOf, weftOf } from '../search/candidate.js';
 import { familiesOf } from '../search/families.js';
@@ -13,7 +13,7 @@ import { pictureKind, writePicture } from './draw-picture.js';
 import { inTheUsualWay } from './draw-usual.js';
 import { asData, faultsOf, figureLines } from './draw-words.js';
 import { draftAsWritten, draftLoader } from './files.js';
-import { EXIT, type Io, say, sayJson, sayWrong } from './io.js';
+import { EXIT, type Io, say, sayJson, sayLines, sayWrong } from './io.js';
 
 /** What a person gave on the command line. */
 export interface DrawArguments {
@@ -53,9 +53,9 @@ export async function runDraw(given: DrawArguments, io: Io): Promise<number> {
     ]) {
       say(io.stdout, line);
     }
-    io.stdout.write(writeDraft(draft));
+    sayLines(io.stdout, writeDraft(draft));
     if (loom !== undefined) for (const line of ['', ...loomLines(draft, loom)]) say(io.stdout, line);
-    if (out !== undefined) say(io.stdout, `\nOpen ${out}`);
+    if (out !== undefined) sayLines(io.stdout, `\nOpen ${out}`);
   }
   return EXIT.done;
 }
@@ -104,7 +104,7 @@ function shownOf({ file, flags, start }: DrawArguments, read: Question): Shown {
 /** Reads where the orders begin, `2/3`; both on the first thread where nothing is said. */
 function startOf(text = '1/1'): readonly [number, number] {
   const found = /^([1-9]\d{0,4})\/([1-9]\d{0,4})$/.exec(text);
-  if (found === null) throw new Problem(`--start: found “${text}”; expected an end and a pick (or units), as 2/3`);
+  if (found === null) throw new Problem(`--start: found ${quote(text)}; expected an end and a pick (or units), as 2/3`);
   return [Number(found[1]) - 1, Number(found[2]) - 1];
 }
 

@@ -1,7 +1,7 @@
 import { writeWhole } from '../files/whole.js';
 import { formatOrder } from '../order/order.js';
 import { parseShare } from '../plan/measure.js';
-import { Problem } from '../problem.js';
+import { Problem, quote } from '../problem.js';
 import { enlarge, usualTargets } from '../search/enlarge.js';
 import type { Question } from '../search/question.js';
 import { readQuestion } from '../search/read-question.js';
@@ -9,7 +9,7 @@ import { pictureKind } from './draw-picture.js';
 import { enlargedSheet } from './enlarge-sheet.js';
 import { sizeLines, sizesAsData } from './enlarge-words.js';
 import { draftLoader } from './files.js';
-import { bold, EXIT, type Io, say, sayJson, sayWrong } from './io.js';
+import { bold, EXIT, type Io, say, sayJson, sayLines, sayWrong } from './io.js';
 
 /** What a person gave on the command line. */
 export interface EnlargeArguments {
@@ -53,7 +53,7 @@ export async function runEnlarge(given: EnlargeArguments, io: Io): Promise<numbe
   const { ends, picks, per } = question.sett;
   const lost = `less ${given.shrinkage ?? USUAL_SHRINKAGE} for shrinkage${given.shrinkage === undefined ? ', as usual for cotton' : ''}`;
   say(io.stdout, bold(io.stdout, title));
-  say(io.stdout, `${ends} ends and ${picks} picks per ${per}; finished width: ${lost}\n`);
+  sayLines(io.stdout, `${ends} ends and ${picks} picks per ${per}; finished width: ${lost}\n\n`);
   for (const line of sizeLines(enlarged, question)) say(io.stdout, line);
   if (out !== undefined) say(io.stdout, `Open ${bold(io.stdout, out)}`);
   return EXIT.done;
@@ -79,7 +79,7 @@ function shareOf(text: string): number {
 function sizesOf(text: string): number[] {
   const sizes = text.split(/[\s,;]+/).filter((part) => part !== '');
   if (sizes.length === 0 || !sizes.every((size) => /^[1-9]\d{0,3}$/.test(size) && Number(size) <= MOST_ENDS)) {
-    throw new Problem(`--sizes: found “${text}”; expected ends of the motif up to ${MOST_ENDS}, as 20, 40, 80`);
+    throw new Problem(`--sizes: found ${quote(text)}; expected ends of the motif up to ${MOST_ENDS}, as 20, 40, 80`);
   }
   return [...new Set(sizes.map(Number))].sort((a, b) => a - b);
 }

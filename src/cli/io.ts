@@ -1,4 +1,4 @@
-import { styleText } from 'node:util';
+import { stripVTControlCharacters, styleText } from 'node:util';
 
 /** Where a command writes: results to stdout, everything else to stderr. */
 export interface Io {
@@ -18,14 +18,38 @@ export const EXIT = {
   terminated: 143,
 } as const;
 
-/** Writes one line. */
+/** Marks that are not seen and turn the direction of what follows, or end a line. */
+const TURNING = '\\u061c\\u200e\\u200f\\u2028-\\u202e\\u2066-\\u2069\\ufeff';
+const UNSEEN = new RegExp(`[\\p{Cc}${TURNING}]+`, 'gu');
+const UNSEEN_IN_JSON = new RegExp(`[\\u007f-\\u009f${TURNING}]`, 'gu');
+/** The styles of {@link styled}; in a name from a file they do no harm. */
+const STYLES = new RegExp(`(${String.fromCharCode(27)}\\[(?:1|22|31|39)m)`);
+
+/** Writes one line. What is in it from files and names can neither steer the terminal nor begin another line. */
 export function say(stream: NodeJS.WriteStream, line: string): void {
-  stream.write(`${line}\n`);
+  const parts = hasStyles(stream) ? line.split(STYLES) : [line];
+  // Between the parts stand the styles.
+  stream.write(`${parts.map((part, at) => (at % 2 === 1 ? part : seen(part))).join('')}\n`);
+}
+
+/** Writes a text of several lines, each as {@link say} does. */
+export function sayLines(stream: NodeJS.WriteStream, text: string): void {
+  for (const line of text.replace(/\n$/, '').split('\n')) say(stream, line);
 }
 
 /** Writes one object as JSON, for machines. */
-export function sayJson({ stdout }: Io, value: unknown): void {
-  stdout.write(`${JSON.stringify(value, null, 2)}\n`);
+export function sayJson(io: Io, value: unknown): void {
+  sayJsonText(io, `${JSON.stringify(value, null, 2)}\n`);
+}
+
+/** Writes JSON, for machines; marks that would steer a terminal are escaped. */
+export function sayJsonText({ stdout }: Io, text: string): void {
+  stdout.write(text.replace(UNSEEN_IN_JSON, (mark) => `\\u${mark.charCodeAt(0).toString(16).padStart(4, '0')}`));
+}
+
+/** The text without what steers a terminal; what would end a line is a space. */
+function seen(text: string): string {
+  return stripVTControlCharacters(text).replace(UNSEEN, ' ');
 }
 
 /** Text in bold on a terminal that has it; plain in a pipe and with NO_COLOR. */
@@ -39,5 +63,9 @@ export function sayWrong({ stderr }: Io, message: string): void {
 }
 
 function styled(stream: NodeJS.WriteStream, format: 'bold' | 'red', text: string): string {
-  return stream.isTTY && stream.hasColors() && !process.env.NO_COLOR ? styleText(format, text) : text;
+  return hasStyles(stream) ? styleText(format, text) : text;
+}
+
+function hasStyles(stream: NodeJS.WriteStream): boolean {
+  return stream.isTTY && stream.hasColors() && !process.env.NO_COLOR;
 }

@@ -6,7 +6,7 @@ import { drawCommand } from './draw-command.js';
 import { enlargeCommand } from './enlarge-command.js';
 import { exploreCommand } from './explore-command.js';
 import { onEnd } from './interrupt.js';
-import { EXIT, type Io, sayWrong } from './io.js';
+import { EXIT, type Io, sayLines, sayWrong } from './io.js';
 import { keepCommand } from './keep-command.js';
 import { planCommand } from './plan-command.js';
 import { structuresCommand } from './structures-command.js';
@@ -55,8 +55,8 @@ export async function main(argv: readonly string[], io: Io = process): Promise<n
 function programOf(io: Io, finish: (code: number) => void): Command {
   const program = new Command('shedlight');
   const speech = {
-    writeOut: (text: string) => io.stdout.write(text),
-    writeErr: (text: string) => io.stderr.write(text),
+    writeOut: (text: string) => sayLines(io.stdout, text),
+    writeErr: (text: string) => sayLines(io.stderr, text),
     outputError: (text: string) =>
       sayWrong(io, `${text.replace(/^error:\s*|\.?\s*$/g, '')}; --help tells what there is`),
   };

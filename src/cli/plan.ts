@@ -11,9 +11,9 @@ import type { KeptCloth } from '../plan/shortlist.js';
 import { tableText } from '../plan/table.js';
 import { checkLetters, planWarps, type WarpPlan } from '../plan/warp-plan.js';
 import { yarnOrder } from '../plan/yarn-order.js';
-import { Problem } from '../problem.js';
+import { Problem, quote } from '../problem.js';
 import { readText } from './files.js';
-import { bold, EXIT, type Io, say } from './io.js';
+import { bold, EXIT, type Io, say, sayJsonText } from './io.js';
 import { loadShortlist } from './kept-file.js';
 import { judgePlanFolder, writePlanFolder } from './plan-folder.js';
 
@@ -62,7 +62,7 @@ export async function runPlan(given: PlanArguments, io: Io): Promise<number> {
     'results.yaml': resultsForm(warps.flatMap(({ pieces }) => pieces)),
   });
   if (formKept) say(io.stderr, `${join(folder, 'results.yaml')}: left as it is`);
-  if (given.json) io.stdout.write(text);
+  if (given.json) sayJsonText(io, text);
   else {
     for (const warp of warps) for (const line of warpLines(warp)) say(io.stdout, line);
     if (gamp !== undefined) say(io.stdout, gampLine(gamp));
@@ -134,7 +134,7 @@ function sectionsOf({ warps, wefts, section, separator = '4' }: PlanArguments): 
   const whole = (text: string, flag: string, least: number, most = 100): number => {
     const count = /^\d{1,4}$/.test(text) ? Number(text) : -1;
     if (count < least || count > most)
-      throw new Problem(`${flag}: found “${text}”; expected a number from ${least} to ${most}`);
+      throw new Problem(`${flag}: found ${quote(text)}; expected a number from ${least} to ${most}`);
     return count;
   };
   return {

@@ -1,9 +1,9 @@
 import { drawdown, isUp } from '../cloth/drawdown.js';
 import { judgeFile, writeWhole } from '../files/whole.js';
-import { Problem } from '../problem.js';
+import { Problem, quote } from '../problem.js';
 import { findStructure, type Structure, structures, weaveOf } from '../structure/index.js';
 import type { After, Unit } from '../structure/unit.js';
-import { bold, EXIT, type Io, say, sayJson } from './io.js';
+import { bold, EXIT, type Io, say, sayJson, sayLines } from './io.js';
 import { structureSheet } from './structure-sheet.js';
 
 /** What a person gave on the command line. */
@@ -17,7 +17,7 @@ export interface StructuresArguments {
 export async function runStructures(given: StructuresArguments, io: Io): Promise<number> {
   const { name, out, json } = given;
   if (out !== undefined && !out.toLowerCase().endsWith('.png')) {
-    throw new Problem(`--out: found “${out}”; expected a name that ends in .png`);
+    throw new Problem(`--out: found ${quote(out)}; expected a name that ends in .png`);
   }
   if (name === undefined) {
     if (out !== undefined) throw new Problem('--out: found it without a structure; expected the name of one to draw');
@@ -33,7 +33,7 @@ export async function runStructures(given: StructuresArguments, io: Io): Promise
   const picture = out === undefined ? {} : { picture: out };
   if (json) sayJson(io, { format: 'shedlight-structure', version: 1, ...plainData(structure), ...picture });
   else for (const line of linesOf(structure, (text) => bold(io.stdout, text))) say(io.stdout, line);
-  if (!json && out !== undefined) say(io.stdout, `\nOpen ${bold(io.stdout, out)}`);
+  if (!json && out !== undefined) sayLines(io.stdout, `\nOpen ${bold(io.stdout, out)}`);
   return EXIT.done;
 }
 

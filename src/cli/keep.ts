@@ -5,7 +5,7 @@ import { explained } from '../files/faults.js';
 import { alone } from '../files/lock.js';
 import { judgeFile, writeWhole } from '../files/whole.js';
 import { type KeptCloth, keepAlso, LONGEST, parseShortlist, readBack, shortlistText } from '../plan/shortlist.js';
-import { didYouMean, Problem, quote } from '../problem.js';
+import { brief, didYouMean, Problem, quote } from '../problem.js';
 import { EXIT, type Io, say, sayJson } from './io.js';
 import { LARGEST_LIST, loadCloths, loadShortlist } from './kept-file.js';
 import { programVersion } from './version.js';
@@ -97,7 +97,7 @@ function chosenOf({ gallery, codes }: KeepArguments): KeptCloth[] {
   return codes.map((code) => {
     const found = cloths.find((cloth) => cloth.code === code);
     const known = cloths.map((cloth) => cloth.code);
-    if (found === undefined) throw new Problem(`${file}: found no cloth ${code} in it${didYouMean(code, known)}`);
+    if (found === undefined) throw new Problem(`${file}: found no cloth ${brief(code)} in it${didYouMean(code, known)}`);
     // A gallery is read more freely than a shortlist.
     return chosen ? found : readBack(found, `${file}: ${code}: `);
   });

@@ -1,5 +1,5 @@
 import { Command, CommanderError } from 'commander';
-import { MachineFault, Problem } from '../problem.js';
+import { brief, MachineFault, Problem } from '../problem.js';
 import { convertCommand } from './convert-command.js';
 import { dealCommand } from './deal-command.js';
 import { drawCommand } from './draw-command.js';
@@ -58,7 +58,7 @@ function programOf(io: Io, finish: (code: number) => void): Command {
     writeOut: (text: string) => sayLines(io.stdout, text),
     writeErr: (text: string) => sayLines(io.stderr, text),
     outputError: (text: string) =>
-      sayWrong(io, `${text.replace(/^error:\s*|\.?\s*$/g, '')}; --help tells what there is`),
+      sayWrong(io, `${shortened(text.replace(/^error:\s*|\.?\s*$/g, ''))}; --help tells what there is`),
   };
   program
     .description('Searches for colour-and-weave patterns for handweavers.')
@@ -83,6 +83,11 @@ function programOf(io: Io, finish: (code: number) => void): Command {
     command.exitOverride().configureOutput(speech).configureHelp({ helpWidth: 80 }).showSuggestionAfterError();
   }
   return program;
+}
+
+/** A message of the library that reads the command line, what it quotes made short. */
+function shortened(message: string): string {
+  return message.replace(/'([^']*)'/g, (_, found: string) => `'${brief(found)}'`);
 }
 
 /** Says what went wrong in one line and returns the exit code for it. */

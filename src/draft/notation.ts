@@ -1,3 +1,4 @@
+import { brief } from '../problem.js';
 import { describe, Misread } from './misread.js';
 
 /** More ends or picks than this in one repeat are refused, written or unfolded. */
@@ -111,7 +112,7 @@ export function numbers(what: 'shaft' | 'treadle', most: number, orNone = false)
       const all = [...text.matchAll(/\d+/g)].map((match) => one(match[0], match.index));
       if (text.includes('+')) {
         const twice = all.find((number, n) => all.indexOf(number) < n);
-        if (twice !== undefined) throw new Misread(`found ${what} ${twice} twice in ${text}; expected it once`);
+        if (twice !== undefined) throw new Misread(`found ${what} ${twice} twice in ${brief(text)}; expected it once`);
         return [all];
       }
       if (all.length !== 2) return all.map((number) => [number]);

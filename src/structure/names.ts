@@ -1,3 +1,4 @@
+import { LONGEST_NAME } from '../draft/yaml-given.js';
 import { Problem, quote } from '../problem.js';
 import { RING_BLOCKS } from './overshot.js';
 import { layClosed, perBlock, type Unit } from './unit.js';
@@ -59,6 +60,9 @@ export function nameDraft(text: string, options: NameDraftOptions = {}): NameDra
     .toUpperCase()
     .replace(/[^A-Z]/g, '');
   if (letters === '') throw new Problem(`name draft ${quote(text)}: found no letter from A to Z`);
+  if (letters.length > LONGEST_NAME) {
+    throw new Problem(`name draft ${quote(text)}: found ${letters.length} letters; expected ${LONGEST_NAME} at most`);
+  }
   const letterShafts = [...letters].map((letter) => options.letters?.[letter] ?? letterShaft(letter));
   const gapAfter = letterShafts.map((shaft, i) => (shaft - letterShafts[(i + 1) % letterShafts.length]!) % 2 === 0);
   const gaps = gapAfter.filter(Boolean).length;

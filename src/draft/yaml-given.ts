@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { didYouMean, Problem } from '../problem.js';
+import { LONGEST_NAME } from './draft.js';
 import { describe, type Given, Misread } from './misread.js';
 
 export { describe, type Given, Misread, type Path, type Spot } from './misread.js';
@@ -82,9 +83,6 @@ export function textOf(given: Given, expected: string): string {
     throw new Misread(`found ${describe(given)}; expected ${expected}`);
   return given.trim();
 }
-
-/** Letters that a name may have: more than fits any sheet. */
-export const LONGEST_NAME = 200;
 
 /** A name, of no more letters than can be drawn. */
 export function nameOf(given: Given, expected: string): string {

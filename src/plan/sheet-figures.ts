@@ -29,6 +29,7 @@ export function figures(warp: WarpPlan, piece: PiecePlan): (readonly [string, st
   );
   // What is lost in width is taken to be what is lost in length.
   const { shrinkage: shrunk } = piece;
+  const learnt = learntWords(piece.learnt, piece.cloth, per);
   return [
     ...laidFigures(piece),
     ['ends', `${count} = ${parts}`],
@@ -43,7 +44,7 @@ export function figures(warp: WarpPlan, piece: PiecePlan): (readonly [string, st
       'finished',
       `about ${sayLength(warp.widthInReed * (1 - shrunk), per)} wide, ${sayLength(piece.woven * (1 - shrunk), per)} long`,
     ],
-    ...learntWords(piece.learnt, piece.cloth, per).map((words) => ['results', words] as const),
+    ...(learnt.length === 0 ? [] : [['results', learnt.join('; ')] as const]),
     ['heddles', heddles.map((each, s) => `shaft ${s + 1}: ${each}`).join(', ')],
     ...(piece.tied.manner === 'lift plan' ? [] : [['tie-up', tieUpWords(piece)] as const]),
     [

@@ -625,6 +625,10 @@ describe('what was learnt', () => {
       '24 picks per inch (found in this cloth)',
       `shrinkage 10 % (found in 2/2 twill: ${twill.code})`,
     ]);
+    const warp = planWarps([other], needsOf(), learnt(read))[0]!;
+    expect(Object.fromEntries(figures(warp, warp.pieces[0]!)).results).toBe(
+      `24 picks per inch (found in this cloth); shrinkage 10 % (found in 2/2 twill: ${twill.code})`,
+    );
   });
 
   test('cloths that share a warp still share it, which is long enough for the one that takes most', () => {

@@ -57,7 +57,9 @@ function guarded(field: string): string {
 }
 
 /** A field as it stands in the table: in quotes where a comma, a quote or a line's end is in it. */
-function quoted(field: string): string {
+function quoted(text: string): string {
+  // A spreadsheet would reckon such a text as a formula; the sign before it says that it is none.
+  const field = /^(?:[=+@\t\r]|-(?!\d))/.test(text) ? `'${text}` : text;
   return /[",\r\n]/.test(field) ? `"${field.replaceAll('"', '""')}"` : field;
 }
 

@@ -259,3 +259,13 @@ test('the program that was never built says so in one sentence', () => {
   expect(stderr).toBe('shedlight: it is not built yet: run npm run build in its folder first\n');
   expect(readFileSync(join(bin, 'shedlight.js'), 'utf8')).toMatch(/^#!/);
 });
+
+test('a note is no formula in the table of measures', async () => {
+  const noted = put(
+    'noted.json',
+    changed((c) => Object.assign(c, { note: '=1+1', recipe: '-2, "twill"' })),
+  );
+  await run('plan', noted, '--out', at('noted-plan'));
+  const [, row] = readFileSync(at('noted-plan/cloths.csv'), 'utf8').split('\r\n');
+  expect(row).toContain(`,"-2, ""twill""",2/2 twill,0,'=1+1,1,`);
+});

@@ -53,8 +53,6 @@ function expectedOf(issue: v.BaseIssue<unknown>): string {
     case 'literal':
     case 'picklist':
       return (expected ?? '').replace(/[()]/g, '').replaceAll(' | ', ' or ');
-    case 'union':
-      return 'a number or a list of numbers';
     default:
       return KINDS[type] ?? message;
   }

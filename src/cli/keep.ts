@@ -97,7 +97,8 @@ function chosenOf({ gallery, codes }: KeepArguments): KeptCloth[] {
   return codes.map((code) => {
     const found = cloths.find((cloth) => cloth.code === code);
     const known = cloths.map((cloth) => cloth.code);
-    if (found === undefined) throw new Problem(`${file}: found no cloth ${brief(code)} in it${didYouMean(code, known)}`);
+    if (found === undefined)
+      throw new Problem(`${file}: found no cloth ${brief(code)} in it${didYouMean(code, known)}`);
     // A gallery is read more freely than a shortlist.
     return chosen ? found : readBack(found, `${file}: ${code}: `);
   });

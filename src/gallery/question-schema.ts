@@ -27,12 +27,12 @@ export const questionSchema = v.object({
   name: v.exactOptional(
     v.object({
       text,
-      drafts: v.union([v.picklist(['usual', 'all']), count]),
+      drafts: v.union([v.picklist(['usual', 'all']), count], 'usual, all or a number'),
       mirrored: v.picklist(['yes', 'no']),
       letters: v.record(text, v.number()),
     }),
   ),
-  profile: v.exactOptional(v.union([v.literal('order'), texts])),
+  profile: v.exactOptional(v.union([v.literal('order'), texts], 'order or a list of blocks')),
   treadled: v.exactOptional(texts),
   yarns: v.exactOptional(v.record(text, v.object({ colour: text, name: text, tex: v.exactOptional(positive) }))),
   orders: v.exactOptional(texts),
@@ -48,7 +48,7 @@ export const questionSchema = v.object({
   limits: v.exactOptional(
     v.object({
       // Threads, or a length such as `9.5 mm`.
-      float: v.union([positive, v.pipe(text, v.regex(/^\d+(\.\d+)?(e-\d+)? mm$/))]),
+      float: v.union([positive, v.pipe(text, v.regex(/^\d+(\.\d+)?(e-\d+)? mm$/))], 'threads, or a length in mm'),
       repeat: count,
       'warp changes': v.exactOptional(count),
       'weft changes': v.exactOptional(count),
@@ -69,9 +69,9 @@ export const questionSchema = v.object({
   ),
   done: v.exactOptional(texts),
   'unlike done': v.exactOptional(v.number()),
-  rank: v.exactOptional(v.union([v.picklist(VIEW_NAMES), v.strictObject(weights)])),
-  same: v.exactOptional(v.union([v.literal('shift'), v.array(v.picklist(SAMENESS))])),
-  show: v.exactOptional(v.union([count, v.literal(EACH_KIND)])),
+  rank: v.exactOptional(v.union([v.picklist(VIEW_NAMES), v.strictObject(weights)], 'a ready-made ranking or weights')),
+  same: v.exactOptional(v.union([v.literal('shift'), v.array(v.picklist(SAMENESS))], 'shift or a list of operations')),
+  show: v.exactOptional(v.union([count, v.literal(EACH_KIND)], `a number or ${EACH_KIND}`)),
   seed: v.exactOptional(text),
   tries: v.exactOptional(count),
 });

@@ -15,7 +15,7 @@ const numbersTo = (most: number) => {
 const shaft = numbersTo(MOST_SHAFTS);
 const treadle = numbersTo(MOST_THREADS);
 const threadsOn = ({ place, places }: typeof shaft) =>
-  v.pipe(v.array(v.union([place, places])), v.minLength(1), v.maxLength(MOST_THREADS));
+  v.pipe(v.array(v.union([place, places], 'a number or a list of numbers')), v.minLength(1), v.maxLength(MOST_THREADS));
 const letters = v.pipe(v.string(), v.minLength(1), v.maxLength(MOST_THREADS));
 const units = v.pipe(v.array(v.pipe(v.number(), v.integer(), v.minValue(1))), v.maxLength(MOST_THREADS));
 /** Threads in an inch or a centimetre. */

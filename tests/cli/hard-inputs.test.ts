@@ -267,5 +267,5 @@ test('a note is no formula in the table of measures', async () => {
   );
   await run('plan', noted, '--out', at('noted-plan'));
   const [, row] = readFileSync(at('noted-plan/cloths.csv'), 'utf8').split('\r\n');
-  expect(row).toContain(`,"-2, ""twill""",2/2 twill,0,'=1+1,1,`);
+  expect(row).toContain(`,"'-2, ""twill""",2/2 twill,0,'=1+1,1,`);
 });

@@ -62,7 +62,7 @@ describe('keep', () => {
       expect(refusals.map(({ code: exit }) => exit)).toEqual([2, 2, 2]);
       expect(refusals.map(({ err }) => err.trimEnd().replace(`${folder}/`, ''))).toEqual([
         'shedlight: --note: found 2001 letters; expected at most 2000',
-        `shedlight: gallery.json: ${code}: draft.yarns.0.name: found 201 letters; expected at most 200`,
+        `shedlight: gallery.json: ${code}: draft.yarns.0.name: found 201 letters; expected 200 at most`,
         `shedlight: gallery.json: edited00: code: found “edited00”; expected “${outcome.found[1]!.code}”, the code of its draft`,
       ]);
       expect(existsSync(join(folder, 'kept.json'))).toBe(false);

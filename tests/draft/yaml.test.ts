@@ -254,7 +254,7 @@ describe('a hostile text', () => {
       { numRuns: 1500 },
     );
     // Edits that leave a draft a draft are among them, or nothing but refusals would have been tried.
-    expect(read).toBeGreaterThan(50);
+    expect(read).toBeGreaterThan(20);
   });
 });
 

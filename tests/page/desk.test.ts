@@ -68,5 +68,7 @@ test('a question with a ranking that nobody knows is refused', async () => {
   const text = manifestText(manifestOf(question, await explore(question, { workers: 0 })));
   const strange = text.replace('"rank":{"contrast":3,"symmetry":2,"float":1}', '"rank":"loud"');
   expect(strange).not.toBe(text);
-  expect(() => parseManifest(strange, 'gallery.json')).toThrow('gallery.json: question.rank: found "loud"');
+  expect(() => parseManifest(strange, 'gallery.json')).toThrow(
+    'gallery.json: question.rank: found “loud”; expected a ready-made ranking or weights',
+  );
 });

@@ -1,0 +1,213 @@
+import { createHash } from 'node:crypto';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { deserialize, serialize } from 'node:v8';
+import { describe, expect, test } from 'vitest';
+import { faceFromRows } from '../src/cloth/face.js';
+import { countNecklaces, distinctOrdersOf } from '../src/order/necklace.js';
+import { analyse } from '../src/score/analysis.js';
+import { blurWeights, overlapWeights } from '../src/score/blur.js';
+import { clothKey, type Sameness } from '../src/score/clothkey.js';
+import { contrastMeter, SIGMA } from '../src/score/contrast.js';
+import { gatherEven } from '../src/score/gather.js';
+import { carriersOf } from '../src/search/carriers.js';
+import type { Crew } from '../src/search/crew.js';
+import { Room } from '../src/search/evolve/room.js';
+import { changing } from '../src/search/evolve/sources.js';
+import { toneForm, toneSquared } from '../src/search/exact/form.js';
+import { groundAt } from '../src/search/exact/ground.js';
+import { Hope } from '../src/search/exact/promise.js';
+import { BlockScan } from '../src/search/exact/scan.js';
+import type { Jobs } from '../src/search/jobs.js';
+import { sharing } from '../src/search/journal.js';
+import { type Header, opening } from '../src/search/journal-format.js';
+import { NICHES, nicheOf } from '../src/search/niche.js';
+import { orbitsOf } from '../src/search/orbit.js';
+import type { Question } from '../src/search/question.js';
+import { spaceOf } from '../src/search/space.js';
+import { QUESTION } from './search/question.js';
+
+const SOURCE = new URL('../src/', import.meta.url);
+const FILES = readdirSync(SOURCE, { recursive: true, encoding: 'utf8' });
+const ESSAYS = FILES.filter((file) => /(^|\/)[A-Z-]+\.md$/.test(file) && file !== 'score/FIGURES.md');
+
+/** Fails unless an essay says this, so that a number changed there or here is noticed. */
+function says(essay: string, words: string): void {
+  const text = readFileSync(new URL(`../src/${essay}`, import.meta.url), 'utf8');
+  expect(text.replace(/\s+/g, ' ')).toContain(words);
+}
+
+const SQUARES = faceFromRows([
+  [0, 0, 1, 1],
+  [0, 0, 1, 1],
+  [1, 1, 0, 0],
+  [1, 1, 0, 0],
+]);
+
+/** How much of a wave of period 4 the blur leaves, one way. */
+function leftOfFour(): number {
+  const weights = blurWeights(4, SIGMA);
+  return weights[0]! - weights[2]!;
+}
+
+describe('what an essay names is there', () => {
+  const code = FILES.filter((file) => file.endsWith('.ts')).map((file) => readFileSync(new URL(file, SOURCE), 'utf8'));
+  const words = new Set(code.flatMap((text) => text.match(/\w+/g)!));
+
+  test.each(ESSAYS)('%s', (essay) => {
+    const named = Array.from(readFileSync(new URL(essay, SOURCE), 'utf8').matchAll(/`([^`]+)`/g), ([, name]) => name!);
+    expect(named.length).toBeGreaterThan(5);
+    const files = named.filter((name) => /^[\w./-]+\.(ts|md)$/.test(name));
+    const lost = files.filter((file) => {
+      const from = file.startsWith('tests/') ? new URL('../', SOURCE) : new URL(essay, SOURCE);
+      return !existsSync(new URL(file, from));
+    });
+    // Names of functions, types and members: they have a capital inside or in front.
+    const names = named
+      .filter((name) => !files.includes(name) && /^\w*[A-Z]\w+(\.\w+)?$/.test(name))
+      .flatMap((name) => name.split('.'));
+    expect([...lost, ...names.filter((name) => !words.has(name))]).toEqual([]);
+  });
+});
+
+describe('the worked examples of the essays', () => {
+  test('kinds: squares of 2 × 2 by a blur that is done by hand, and by the real one', () => {
+    const essay = 'cloth/KINDS.md';
+    const overlap = overlapWeights(Float64Array.of(0.5, 0.25, 0, 0.25));
+    expect([...overlap]).toEqual([0.375, 0.25, 0.125, 0.25]);
+    const V = gatherEven(overlap, SQUARES.column, SQUARES.columnKinds);
+    expect([...V]).toEqual([1.25, 0.75, 0.75, 1.25]);
+    // Σ W[r][r']·G[r'][c]·V[c][c']·G[r][c'] written out, with W = V.
+    const G = [-0.5, 0.5, 0.5, -0.5];
+    let energy = 0;
+    for (const r of [0, 1]) {
+      for (const s of [0, 1]) {
+        for (const c of [0, 1]) {
+          for (const d of [0, 1]) energy += V[2 * r + s]! * G[2 * s + c]! * V[2 * c + d]! * G[2 * r + d]!;
+        }
+      }
+    }
+    expect(energy).toBe(0.25);
+    says(essay, 'the energy is 4 · 0.0625 = 0.25');
+    const { tone } = contrastMeter(1).measure(SQUARES, Float64Array.of(0, 1));
+    expect(tone).toBeCloseTo(leftOfFour() ** 2, 12);
+    says(essay, `${leftOfFour().toFixed(4)}² = ${tone.toFixed(5)}`);
+  });
+
+  test('canonical form: letters of dark, dark, light, and which cloths it equals', () => {
+    const essay = 'score/CANONICAL-CLOTH.md';
+    const { forward, backward } = analyse(faceFromRows([[0, 0, 1]])).columns;
+    const distances = (letters: Int32Array): number[] => [...letters.subarray(0, 3)].map((letter) => letter & 0xffff);
+    expect(distances(forward.letters)).toEqual([1, 2, 3]);
+    expect(distances(backward.letters)).toEqual([2, 3, 1]);
+    expect([forward.start, backward.start]).toEqual([0, 2]);
+    says(essay, '→ letters 1 2 3');
+    says(essay, '→ letters 2 3 1');
+    const key = (row: number[], same: Sameness[]): string => clothKey(faceFromRows([row]), same, 2).join();
+    expect(key([1, 0, 0], [])).toBe(key([0, 0, 1], []));
+    expect(key([1, 1, 0], [])).not.toBe(key([0, 0, 1], []));
+    expect(key([1, 1, 0], ['exchange'])).toBe(key([0, 0, 1], ['exchange']));
+  });
+
+  test('symmetry: the bound of plain weave with two elements each way', () => {
+    const question: Question = { ...QUESTION, structures: ['plain weave'], lengths: [2] };
+    const block = spaceOf(question).blocks.find(({ warps, wefts }) => warps[0]!.length * wefts[0]!.length === 4)!;
+    expect(block.warps).toEqual([[0, 1]]);
+    expect(new BlockScan(question, block).symmetryAtMost(0, 0, 0)).toBe(0.75);
+    says('search/exact/SYMMETRY.md', '(2 + 1)/4 = 0.75');
+  });
+
+  test('bounds: the tone of hopsack as a form, and the contrast that a score needs', () => {
+    const essay = 'search/exact/BOUNDS.md';
+    const question: Question = { ...QUESTION, structures: ['2/2 hopsack'], lengths: [1] };
+    const form = toneForm(groundAt(spaceOf(question).blocks[0]!, [0, 0]), 1);
+    const shrunk = leftOfFour() ** 2;
+    expect(form.A[0]).toBeCloseTo(shrunk ** 2 / 4, 15);
+    expect(form.B[0]).toBeCloseTo(form.A[0]!, 15);
+    expect(form.C[0]).toBeCloseTo(-form.A[0]!, 15);
+    expect(toneSquared(form, [1], [1, 1])).toBeCloseTo(0, 15);
+    expect(Math.sqrt(toneSquared(form, [1], [-1, 1]))).toBeCloseTo(shrunk, 9);
+    says(essay, `A = B = −C = ${form.A[0]!.toFixed(8)}`);
+    says(essay, `for s = −t, T = ${shrunk.toFixed(6)}`);
+    const all = distinctOrdersOf(
+      Array.from({ length: 16 }, (_, n) => n + 1),
+      2,
+    ).length;
+    says(essay, `there are ${all} orders, ${Math.round(all ** 2 / 1e6)} million pairs`);
+    const needed = new Hope(QUESTION, 5 / 6).needed(0.4, 0.5);
+    says(essay, `M² ≥ ${needed.toFixed(5)}`);
+    says(essay, `√${(needed - 0.01).toFixed(5)} = ${Math.sqrt(needed - 0.01).toFixed(4)}`);
+  });
+
+  test('counting: necklaces of four, and 2/2 twill with orders of five', () => {
+    const essay = 'search/COUNTING.md';
+    expect(countNecklaces(4, 2)).toBe(6);
+    const words = distinctOrdersOf([4], 2).map((order) => order.map((colour) => 'DL'[colour]).join(''));
+    expect(words).toEqual(['D', 'L', 'DL', 'DDDL', 'DDLL', 'DLLL']);
+    const space = spaceOf(QUESTION);
+    expect([space.written, space.numbers, space.count]).toEqual([1024, 64, 32]);
+    says(essay, '`written` is 1024, `numbers` 64, `count` 32');
+    expect(carriersOf(QUESTION, space.families[0]!)).toHaveLength(3);
+    expect(space.blocks.map((block) => [block.count, orbitsOf(QUESTION, block).count()])).toEqual([
+      [4, 2],
+      [12, 6],
+      [12, 6],
+      [36, 18],
+    ]);
+    // Each orbit is met once: as many candidates stand for themselves as are counted.
+    expect(Array.from({ length: space.numbers }, (_, k) => space.stands(k)).filter(Boolean)).toHaveLength(32);
+  });
+
+  test('evolve: the number of a niche, and the chance of a step that has filled a new one', () => {
+    const essay = 'search/evolve/EVOLVE.md';
+    const niche = nicheOf({ ends: 20, picks: 20, darkShare: 0.4, symmetry: 0.5 }, true);
+    says(essay, `(5 · 10 + 4) · 5 + 2 = ${niche}`);
+    says(essay, `${NICHES} niches`);
+    // One order given for each side: the only steps are to take another's warp or weft.
+    const question: Question = { ...QUESTION, orders: [[0], [0, 1]], starts: 'first' };
+    const { families } = spaceOf(question);
+    const room = new Room(question, families);
+    expect(room.steps).toHaveLength(2);
+    const source = changing(room, 'best');
+    const candidate = { family: families[0]!, warp: [0], weft: [0, 1], start: [0, 0] as const };
+    source.tell({ candidate, steps: [0] }, 'new');
+    const share = 1.52 / 2.54;
+    says(essay, `1.52/2.54 = ${Math.round(100 * share)} %`);
+    const stepAt = (draw: number): number => {
+      // The first number takes the parent, the second the step; the last ends the proposal.
+      const draws = [0, draw, 0, 0, 0];
+      return source.ask({ kinds: [candidate], best: [candidate] }, () => draws.shift() ?? 0.9).steps[0]!;
+    };
+    expect(stepAt(share - 0.001)).toBe(0);
+    expect(stepAt(share + 0.001)).toBe(1);
+  });
+
+  test('checkpoints: the bytes of a record, and the jobs of a shard', async () => {
+    const essay = 'search/CHECKPOINTS.md';
+    const header: Header = {
+      program: '1',
+      question: QUESTION,
+      space: { way: 'scored', written: 1024, numbers: 64 },
+    };
+    const bytes = opening(header);
+    const title = 'shedlight progress of a search, form 1';
+    says(essay, `"${title}"`);
+    const at = title.length + 1;
+    expect(bytes.subarray(0, at).toString()).toBe(`${title}\n`);
+    const contents = bytes.subarray(at + 12);
+    expect(bytes.readUInt32LE(at)).toBe(contents.length);
+    expect(bytes.subarray(at + 4, at + 12)).toEqual(createHash('sha256').update(contents).digest().subarray(0, 8));
+    expect(deserialize(contents)).toEqual(deserialize(serialize(header)));
+    const done: number[] = [];
+    const crew: Crew = {
+      run: async (jobs, take) => {
+        for (let job = 0; job < jobs.count; job++) take(jobs.at(job) as never, job);
+        return jobs.count;
+      },
+      leave: () => {},
+    };
+    const jobs: Jobs = { count: 7, divisible: true, at: (job) => ({ kind: 'score', indices: [job] }) };
+    await sharing(crew, { part: 2, of: 3 }).run(jobs, (_, job) => done.push(job));
+    expect(done).toEqual([1, 4]);
+    says(essay, `shard 2 does jobs ${done.join(' and ')}`);
+  });
+});

@@ -17,7 +17,7 @@ export interface Side {
   readonly backward: Reading;
 }
 
-/** The smallest repeat of a face, said by kinds. */
+/** The smallest repeat of a face, stored by kinds of rows and columns. */
 interface Repeat {
   readonly rows: Side;
   readonly columns: Side;
@@ -33,7 +33,7 @@ interface Repeat {
   readonly turned: Uint8Array;
 }
 
-/** What the symmetry and the key of a face are both found from. */
+/** A face's smallest repeat with its translations, from which both its symmetry and its key are computed. */
 export interface FaceAnalysis extends Repeat {
   /** Translations that keep the colours. */
   readonly lattice: Lattice;
@@ -80,9 +80,9 @@ function sideOf(word: Uint16Array, kinds: number, read: Pick<Side, 'forward' | '
 }
 
 /**
- * A translation with which an isometry carries the face to itself, colours kept or exchanged; undefined where there
- * is none. Only relabellings of the kinds can be carries, and those are a few steps of the two readings; along the
- * picks it is enough to look within the height of the lattice.
+ * A translation that, after the isometry, carries the face to itself with colours kept or exchanged; undefined if there
+ * is none. Such a translation maps kinds to kinds, so only whole steps of the two readings are tried, and along the
+ * picks only those within the height of the lattice.
  */
 export function findCarry(face: FaceAnalysis, isometry: Isometry): Carry | undefined {
   const { rows, columns } = face;
@@ -98,7 +98,10 @@ export function findCarry(face: FaceAnalysis, isometry: Isometry): Carry | undef
   return undefined;
 }
 
-/** The place to which the first place of one side goes if it is to be read like another; −1 where it cannot be. */
+/**
+ * The place of `to` to which place 0 of `from` must go so that the letters of `from`, read forward, meet those of `to`,
+ * read forward (`sign` 1) or backward (−1). −1 if the letters differ.
+ */
 function firstStep(from: Side, to: Side, sign: 1 | -1): number {
   const target = sign === 1 ? to.forward : to.backward;
   if (from.forward.rank !== target.rank) return -1;

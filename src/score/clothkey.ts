@@ -49,8 +49,8 @@ export function clothKey(
 }
 
 /**
- * The smallest repeat of a face, shifted and turned to where its cells sort first. All faces of one cloth (as
- * `clothKey` has it) stand alike, but that where two colours may change places each is found either way.
+ * The canonical form of a face: its smallest repeat, shifted and turned so that its cells sort first. All faces of one
+ * cloth (as `clothKey` defines it) give the same result, except that colours are not exchanged.
  */
 export function standingFace(face: Face, same: readonly Sameness[], analysis: FaceAnalysis = analyse(face)): Face {
   const exchange = same.includes('exchange') && analysis.shown === 2 && analysis.exchange === undefined;
@@ -116,9 +116,9 @@ function leastViews(analysis: FaceAnalysis, isometries: readonly Isometry[]): Vi
 }
 
 /**
- * The cells that sort first over all views and all ways to start the least letters, kinds numbered in order of
- * first appearance: letters and cells together say the face up to what makes it the same. Starts of the rows that a
- * translation of the face makes equal are tried once.
+ * The cells that sort first over all views and all starts of the least letters, with kinds numbered in the order of
+ * first appearance. Letters and cells together determine the cloth. Starts of the rows that a translation of the face
+ * makes equal are tried once.
  */
 function leastCells(analysis: FaceAnalysis, views: readonly View[], exchange: boolean): Least {
   const best = new Uint8Array(analysis.cells.length).fill(255);

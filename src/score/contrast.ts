@@ -35,11 +35,10 @@ export interface ContrastMeter {
 }
 
 /**
- * Motif contrast and its parts, for faces of one sett. Every sum of squares over the P·Q blurred cells is a double sum
- * over pairs of cells, weighted by how far apart they are across and along. Cells of one kind of row and of column
- * are alike, so the distances are gathered by kinds first (`W` along, `V` across: kinds × kinds), and what is left is
- * a product of small matrices: Σ(Bg)² = Σ (W·G) ∘ (G·V). A cloth of 6400 cells and 8 × 8 kinds costs a few thousand
- * multiplications, and the result is exact.
+ * Motif contrast and its parts, for faces of one sett. A sum of squares over the P·Q blurred cells is a double sum over
+ * pairs of cells, weighted by their distances across and along. The weights are first summed by kinds of picks (`W`)
+ * and of ends (`V`); the rest is a product of small matrices: Σ(Bg)² = Σ (W·G) ∘ (G·V). A cloth of 6400 cells and 8 × 8
+ * kinds costs a few thousand multiplications, and the result is exact. See ../cloth/KINDS.md.
  *
  * @param squareness picks per centimetre over ends per centimetre: σ down the warp is this times σ across.
  */
@@ -211,7 +210,7 @@ function boundaries(kind: Uint16Array, kinds: number): Boundaries {
   return { kind: ofBoundary, before, after };
 }
 
-/** Takes the mean over all cells out of a field said by kinds, in place; the mean that it had. */
+/** Subtracts the mean over all cells from a field stored by kinds, in place, and returns this mean. */
 function centre(field: Float64Array, rows: Float64Array, columns: Float64Array, cells: number): number {
   const mean = weightedMean(field, rows, columns) / cells;
   for (let at = 0; at < field.length; at++) field[at] = field[at]! - mean;
@@ -275,7 +274,10 @@ function dot(a: Float64Array, b: Float64Array): number {
   return sum;
 }
 
-/** Population deviation from a sum of squares about the mean; what rounding leaves of nothing is nothing. */
+/**
+ * Population standard deviation from a sum of squares about the mean; a variance that is only rounding error counts as
+ * 0.
+ */
 function deviation(squares: number, cells: number): number {
   const variance = squares / cells;
   return variance < 1e-15 ? 0 : Math.sqrt(variance);

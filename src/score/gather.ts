@@ -22,12 +22,14 @@ export function gather(
   return sum;
 }
 
-/** The same for weights that do not ask which of the two threads comes first: half the pairs say it all. */
+/**
+ * The same for one word with itself and weights that are equal in both directions: only half of the pairs are visited.
+ */
 export function gatherEven(weight: Float64Array, kind: Uint16Array, kinds: number): Float64Array {
   const n = kind.length;
   const half = new Float64Array(kinds * kinds);
   for (let d = 0; d <= n >> 1; d++) {
-    // The pairs no distance apart, and those half the repeat apart, would be met twice.
+    // Pairs at distance 0 and at half the repeat would be counted twice.
     const w = d === 0 || d * 2 === n ? weight[d]! / 2 : weight[d]!;
     if (w === 0) continue;
     for (let s = 0, t = d; s < n; s++) {

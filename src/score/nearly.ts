@@ -9,9 +9,9 @@ import { allowedOperations } from './symmetry.js';
 const NEAR = 0.8;
 
 /**
- * The allowed operation that does not hold with the largest share of agreeing cells at its best shift, colours kept
- * or exchanged; the first listed of equals. Undefined where that share is below 0.8 (or all hold). For shown cloths:
- * tries every shift.
+ * Of the allowed operations that do not hold, the one with the largest share of agreeing cells at its best shift,
+ * colours kept or exchanged; of equals the first listed. Undefined if this share is below 0.8 or all operations hold.
+ * It tries every shift, so it is used for shown cloths only.
  */
 export function nearlyOf(
   face: Face,
@@ -37,8 +37,8 @@ export function nearlyOf(
 /**
  * For each isometry the largest share, over all shifts, of cells that agree, colours kept or (of two) exchanged.
  *
- * How often cells meet their like is a correlation, found for all shifts at once from spectra; being a count it is
- * rounded to what it is exactly. Two isometries share one transform, as its real and imaginary part.
+ * The number of agreeing cells is a correlation, computed for all shifts at once from spectra and rounded to the whole
+ * number that it is. Two isometries share one transform, as its real and imaginary parts.
  */
 export function bestAgreements(face: FaceAnalysis, isometries: readonly Isometry[]): number[] {
   const whole = face.rows.length * face.columns.length;
@@ -68,7 +68,7 @@ function spectrumOf({ rows, columns, cells }: FaceAnalysis, value: number, other
 }
 
 /**
- * The correlation Σ_x a(x)·a(g·x + t) of fields with what one isometry makes of them (`re`), and another (`im`), for
+ * The correlation Σ_x a(x)·a(g·x + t) of fields with their images under one isometry g (`re`) and another (`im`), for
  * every shift t in some order, times the number of cells. Its spectrum at frequency k is A(k)·A(gᵀk)*.
  */
 function correlations(face: FaceAnalysis, spectra: readonly Complex[], isometries: readonly Isometry[]): Complex {

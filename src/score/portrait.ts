@@ -7,7 +7,7 @@ import { contrastMeter } from './contrast.js';
 import { traitsOf } from './novelty.js';
 import { symmetryOf } from './symmetry.js';
 
-/** A cloth as it is compared with others. */
+/** The descriptor of a cloth, by which it is compared with others. */
 export interface Portrait {
   /** Tone, line, figure, symmetry, share of the rarer of dark and light, length of runs across and down. */
   readonly traits: readonly number[];
@@ -31,8 +31,8 @@ const DARK_SHARE = 4;
 const EVEN = 1e-5;
 
 /**
- * A draft's portrait. All drafts of one cloth have the same (but that light and dark may have changed places, which
- * `unlikeness` does not mind): it is taken of the cloth as it stands for all that are equal.
+ * The descriptor of a draft. It is computed from the canonical form of the cloth, so all drafts of one cloth have the
+ * same descriptor, except that light and dark may be exchanged; `unlikeness` ignores this.
  *
  * @param same what makes two cloths the same beside mirrors, half turns and light and dark changing places
  */
@@ -63,7 +63,7 @@ export function unlikeness(a: Portrait, b: Portrait): number {
   return (traitsApart(a, b) + 1 - agreement) / 2;
 }
 
-/** Whether two cloths are less unlike than `least`, found without looking further than that takes. */
+/** Whether the unlikeness of two cloths is below `least`; stops as soon as this is decided. */
 export function isNearer(a: Portrait, b: Portrait, least: number): boolean {
   // Both agreements together must be more than this.
   const needed = 2 * (1 + traitsApart(a, b) - 2 * least);

@@ -47,17 +47,22 @@ export function rankScore(parts: Readonly<Record<Part, number>>, weights: Weight
   return all === 0 ? 0 : sum / all;
 }
 
-/** Shares of figure: up to the first it is a plaid, from the second to the third best, beyond it the structure shows most. */
+/**
+ * Shares of figure: up to the first it is a plaid, from the second to the third best, beyond it the structure shows
+ * most.
+ */
 const PLAID = 0.1;
 const FIGURE_FROM = 0.25;
 const FIGURE_TO = 0.6;
 
-/** How good a share of figure is: 1 from 0.25 to 0.6, 0 for plaids below 0.1 (common practice) and for 1, figure alone. */
+/**
+ * How good a share of figure is: 1 from 0.25 to 0.6, 0 for plaids below 0.1 (common practice) and for 1, figure alone.
+ */
 export function figuredPart(figure: number): number {
   return Math.max(0, Math.min(1, (figure - PLAID) / (FIGURE_FROM - PLAID), (1 - figure) / (1 - FIGURE_TO)));
 }
 
-/** Few orders differ from the nearest classic by more than this share of all that they could. */
+/** From this difference to the nearest classic on (0 to 1), newness is 1. Few orders differ by more. */
 const NOVEL = 0.1;
 
 /** How new a cloth is: 1 from a difference of a tenth to the nearest classic on (a choice of ours), less towards 0. */
@@ -82,8 +87,8 @@ export function exceedsFloat(floats: LongestFloat, limit: FloatLimit): boolean {
 }
 
 /**
- * Of the floats of two cloths those that come nearer to a limit, as it counts them; the others where one cloth is not
- * there. The turn in which they are given does not matter.
+ * Of the floats of two cloths, those nearer to a limit, in the unit of the limit; if one is undefined, the other. The
+ * result does not depend on the order of the arguments.
  */
 export function nearerFloats(a: Floats | undefined, b: Floats | undefined, limit: FloatLimit): Floats | undefined {
   if (a === undefined || b === undefined) return a ?? b;

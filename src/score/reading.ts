@@ -1,7 +1,7 @@
 /**
- * A cyclic word of kinds, read in one direction, said so that the names of the kinds do not matter: the letter of a
- * place is the distance to the next place of the same kind, with a mark of the kind above it. Two readings can be
- * carried on one another by renaming kinds exactly when the distances agree place by place.
+ * A cyclic word of kinds, read in one direction, in letters that do not depend on the numbers of the kinds. The letter
+ * of a place is the distance to the next place of the same kind (16 bits) with a mark of the kind above it. Renaming
+ * kinds makes two words equal exactly when their distances agree place by place. See CANONICAL-CLOTH.md.
  */
 export interface Reading {
   /** Letters, the word written twice. */
@@ -73,7 +73,10 @@ function distances(word: Uint16Array, kinds: number): { forward: Int32Array; bac
   return { forward, backward };
 }
 
-/** A weight for each kind that neither shifting nor turning the cloth changes: a sum over its distances. */
+/**
+ * A weight for each kind that no shift, mirror or turn changes: a sum over its distances. The distances of a kind add
+ * up to the length of the word, so all kinds of a word have the same weight.
+ */
 function weights(forward: Int32Array, word: Uint16Array, kinds: number): Int32Array {
   const weight = new Int32Array(kinds);
   for (let at = 0; at < word.length / 2; at++) weight[word[at]!]! += Math.imul(forward[at]! & 0xffff, SPREAD);
@@ -81,9 +84,9 @@ function weights(forward: Int32Array, word: Uint16Array, kinds: number): Int32Ar
 }
 
 /**
- * Puts a mark of its kind on every letter and writes the letters twice. The mark is a sum over the kind's cells that
- * no isometry changes, nor an exchange of two colours; it spares trying rotations that cannot carry the face. Marks
- * may agree by accident; that costs time, never truth.
+ * Puts a mark of its kind on every letter and writes the letters twice. The mark is computed from the sum of the kind's
+ * cells; no isometry and no exchange of two colours changes it. Letters with different marks rule out rotations that
+ * cannot carry the face to itself. Different kinds may have the same mark: then more rotations are tried, in vain.
  */
 function mark(
   { forward, backward }: { forward: Int32Array; backward: Int32Array },
@@ -137,7 +140,7 @@ function least(letters: Int32Array): Ranked {
   return { letters, start, step: rival < length ? rival - start : length, rank: 0 };
 }
 
-/** A reading's rank is the number of readings that sort before it. */
+/** Sets each reading's rank to the number of readings that sort before it. */
 function rank(readings: readonly Ranked[]): void {
   for (let a = 0; a < readings.length; a++) {
     for (let b = a + 1; b < readings.length; b++) {

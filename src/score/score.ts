@@ -20,7 +20,10 @@ import { structureAlone } from './unlike.js';
 export interface Ranking {
   readonly weights: Weights;
   readonly floatLimit: FloatLimit;
-  /** Classic orders on the same structure; none where neither novelty nor newness has weight and nothing is to be said of it. */
+  /**
+   * Classic orders on the same structure; none where neither novelty nor newness has weight and nothing is to be said
+   * of it.
+   */
   readonly classics: readonly Classic[];
 }
 
@@ -74,7 +77,7 @@ export function scoreDraft(draft: Draft, ranking: Ranking): Scored {
   };
 }
 
-/** What the parts of a ranking are found from. What has no weight need not be measured, and may be 0. */
+/** The figures from which the parts of a ranking are computed. A figure without weight may be left 0. */
 export interface Measured extends Contrast, Look {
   readonly symmetry: number;
   readonly novelty: number;

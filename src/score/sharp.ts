@@ -1,6 +1,6 @@
 /** The steepest slope of a clean step from 0 to 1, blurred over two ends, for each end: 1/(σ√(2π)). */
 const CLEAN_STEP = 1 / (2 * Math.sqrt(2 * Math.PI));
-/** What is nearer to the middle than this is on the line: the rest is rounding. */
+/** A value nearer to the middle than this counts as on the line; smaller differences are rounding errors. */
 const ON_THE_LINE = 1e-9;
 
 /** How light and dark stand against one another where they meet. */
@@ -12,10 +12,10 @@ export interface Outline {
 }
 
 /**
- * How crisp the outlines are: along the middle line between the darkest and the lightest place, the median slope at the
- * cells on both sides of it, each as often as the line parts it from a neighbour; a cell's slope is had from its
- * neighbours on both sides. Over the range, the slope says how crisp the outline is whatever its contrast: 1 is a clean
- * step, and below 0.4 it drowns in half-tones (common practice).
+ * How crisp the outlines are. The outline is the line half way between the darkest and the lightest place. The measure
+ * is the median slope at the cells on both sides of it; a cell counts once for each neighbour beyond the line, and its
+ * slope is taken from its neighbours on both sides. Divided by the range from dark to light, it does not depend on
+ * contrast: 1 is a clean step, and below 0.4 the outline is lost in half-tones (common practice).
  *
  * @param light values from 0 (dark) to 1 (light), gathered over two ends, cell by cell
  * @param squareness picks per centimetre over ends per centimetre: a slope for each pick, times this, is one for each

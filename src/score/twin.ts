@@ -53,8 +53,8 @@ export function gathered(face: Face, values: ArrayLike<number>, squareness: numb
  * half turn; either sign where the colours may be exchanged. Repeats of different size are compared on what they have
  * in common: the frequencies of their greatest common repeat, beyond which they are uncorrelated.
  *
- * Nearly all pairs are told apart by bounds: no shift correlates more than the product of the amplitudes, summed over
- * frequencies, nor that more than the root of the product of the variances.
+ * Bounds decide nearly all pairs. The correlation at any shift is at most the sum over frequencies of the product of
+ * the amplitudes, and this sum is at most the square root of the product of the variances.
  */
 export function nearTwins(a: Gathered, b: Gathered, ways: TwinWays): boolean {
   const ends = gcd(a.ends, b.ends);

@@ -43,10 +43,10 @@ export function structureAlone(cloth: Drawdown, squareness: number): StructureAl
 }
 
 /**
- * How much the colours make that the structure alone does not show: 1 less the largest correlation, of either sign and
- * over all shifts, mirrors and half turns, of the face and the drawdown, both a little blurred (0.5 ends). A dark warp
- * on a light weft is 0. A face that is even is 0 too, there being nothing to see; on a structure that is even alone
- * all there is is new: 1.
+ * How far the pattern of the colours differs from that of the structure alone: 1 minus the largest correlation, of
+ * either sign and over all shifts, mirrors and half turns, of the face and the drawdown, both blurred by 0.5 ends. A
+ * dark warp on a light weft gives 0, and so does an even face, since it has no pattern. If the drawdown is even and the
+ * face is not, it is 1.
  *
  * The drawdown repeats within the face, so that the face is folded on one repeat of it first; and blurring the one
  * twice spares blurring the other. Mirrored and turned, its spectrum is the same with signs of frequencies changed.
@@ -72,8 +72,8 @@ export function unlikeStructure(
 }
 
 /**
- * The largest |Σ a(x)·b(g·x + t)| over all shifts t, with g nothing and a half turn (one transform for both, as its real
- * and its imaginary part), or `mirrored` the two mirrors; times the number of cells.
+ * The largest |Σ a(x)·b(g·x + t)| over all shifts t, with g nothing and a half turn (one transform for both, as its
+ * real and its imaginary part), or `mirrored` the two mirrors; times the number of cells.
  */
 function largestProduct(a: Complex, b: Complex, ends: number, picks: number, mirrored: boolean): number {
   const product = { re: new Float64Array(ends * picks), im: new Float64Array(ends * picks) };
@@ -93,7 +93,7 @@ function largestProduct(a: Complex, b: Complex, ends: number, picks: number, mir
   return most;
 }
 
-/** Sums of the values of all cells of a face that fall on one another when it is folded on `ends` by `picks`. */
+/** Folds a face on a repeat of `ends` by `picks`: sums the values of the cells that fall on the same place. */
 function folded(face: Face, values: ArrayLike<number>, ends: number, picks: number): Float64Array {
   const { rowKinds, columnKinds, colour } = face;
   const columns = countedKinds(face.column, columnKinds, ends);

@@ -20,7 +20,7 @@ export const PART_WORDS: Readonly<Record<Part, string>> = {
   unlike: 'unlikeness to the structure alone',
 };
 
-/** A part that brings less than this share of what the strongest brings is not named. */
+/** A part that adds less to the score than this share of the strongest part is not named. */
 const WORTH_NAMING = 0.3;
 const NAMED_AT_MOST = 3;
 

@@ -5,7 +5,7 @@ import type { Family } from './family.js';
 import type { Question } from './question.js';
 import { startsOf } from './starts.js';
 
-/** Candidates of one family whose orders have the same two lengths, numbered warp by warp, weft by weft, start by start. */
+/** A stratum of the space: the candidates of one family and two lengths, numbered by warp, then weft, then start. */
 export interface Block {
   readonly family: Family;
   readonly warps: readonly Order[];
@@ -25,9 +25,9 @@ export function blocksOf(question: Question, families: readonly Family[]): Block
   const blocks: Block[] = [];
   let first = 0;
   for (const family of families) {
-    // Nested, an order that begins elsewhere is another order.
+    // With the fill nest, a rotated order gives another cloth.
     const all = family.fill === 'nest' && question.orders.length === 0 ? listed.flatMap(rotations) : listed;
-    // The same lists for all blocks, so that what is found out about a list is found out once.
+    // All blocks share the lists, so that results that depend on a list alone are computed once.
     const lists = byLength(all);
     for (const [n, warps] of question.warp ? byLength([question.warp]) : lists) {
       for (const [m, wefts] of own ? lists : [[0, []] as const]) {
@@ -41,7 +41,7 @@ export function blocksOf(question: Question, families: readonly Family[]): Block
   return blocks;
 }
 
-/** The candidate of a block with a number from 0 below its count. */
+/** The candidate with number `offset` in a block, from 0 to below its count. */
 export function candidateIn(question: Question, block: Block, offset: number): Candidate {
   const start = block.starts[offset % block.starts.length]!;
   const pair = Math.floor(offset / block.starts.length);

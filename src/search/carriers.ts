@@ -6,7 +6,7 @@ import { type Family, hasTabby } from './family.js';
 import type { Question } from './question.js';
 import { startsOf, weaveShifts } from './starts.js';
 
-/** A symmetry of a weave, with or without an exchange of colours, that carries candidates to others of the same cloth. */
+/** A symmetry of a weave, with or without an exchange of colours. It maps a candidate to another of the same cloth. */
 export interface Carrier {
   readonly flipAcross: boolean;
   readonly flipDown: boolean;
@@ -14,7 +14,9 @@ export interface Carrier {
   readonly exchange: boolean;
 }
 
-/** An order turned round or with its colours exchanged: the rotation that stands for it, and by how many elements it was turned. */
+/**
+ * The image of an order under a carrier: its canonical rotation, and by how many elements it was rotated to get there.
+ */
 export interface Image {
   readonly order: Order;
   readonly turn: number;
@@ -28,10 +30,10 @@ export function imageOf(order: Order, flip: boolean, exchange: boolean): Image {
   return { order: least, turn: least.findIndex((_, t) => least.every((__, e) => image[e] === least[(e + t) % n])) };
 }
 
-/** Where orders that began on threads (units) `a` and `b` begin after a move: the number of the start that stands for it. */
+/** Number of the listed start to which a carrier moves orders that begin on threads (units) `a` and `b`. */
 export type StartsAlike = (carrier: Carrier, a: number, b: number, turnWarp: number, turnWeft: number) => number;
 
-/** Follows the starts of orders of n and of m elements. Starts are numbered as they are listed. */
+/** Follows starts of orders of n and m elements under carriers. Starts are numbered as `startsOf` lists them. */
 export function startsAlike(question: Question, family: Family, n: number, m: number): StartsAlike {
   const { times } = family;
   const weave = family.weave([0], [0]);
@@ -52,7 +54,10 @@ export function startsAlike(question: Question, family: Family, n: number, m: nu
     numbers[moved(a, flipAcross, x, turnWarp, across) * down + moved(b, flipDown, y, turnWeft, down)]!;
 }
 
-/** The symmetries of the weave that a question counts as the same cloth, each but for shifts, and with exchange. */
+/**
+ * The carriers of a question, without the identity: each mirror and half turn with one shift, with and without
+ * exchange.
+ */
 export function carriersOf(question: Question, family: Family): Carrier[] {
   if (question.starts === 'first' || question.orders.length > 0 || !family.fixedWeave) return [];
   if (question.weft.rule === 'fixed' || question.warp !== undefined || family.fill === 'nest') return [];
@@ -62,12 +67,12 @@ export function carriersOf(question: Question, family: Family): Carrier[] {
   const mirror = question.same.includes('mirror');
   const halfTurn = mirror || question.same.includes('half-turn');
   const plain = weave.companions === undefined && places(pickStrands(weave), 'thread') === weave.treadling.length;
-  // Turned round, an order laid by unit, or stretched with its fill in turn, is in general no longer laid so.
+  // An order laid by unit, or stretched with the alternate fill, is in general not laid so when read backward.
   const turns = family.by === 'thread' && plain && (family.fill === 'solid' || family.times === 1);
   const shapes: (readonly [boolean, boolean])[] = [
     [false, false],
     ...(turns && halfTurn ? [[true, true] as const] : []),
-    // A mirror turns one order and not the other: what follows the warp no longer would.
+    // A mirror reverses one order and not the other, so a weft that follows the warp would no longer follow it.
     ...(turns && mirror && own ? [[true, false] as const, [false, true] as const] : []),
   ];
   return shapes.flatMap(([flipAcross, flipDown]) => {
@@ -79,7 +84,7 @@ export function carriersOf(question: Question, family: Family): Carrier[] {
   });
 }
 
-/** A shift after which the turned weave is the weave again: D(±x + shift) = D(x). */
+/** A shift that, after the flips, carries the weave to itself: D(±x + shift) = D(x). Undefined if there is none. */
 function carryingShift(cloth: Drawdown, flipAcross: boolean, flipDown: boolean): readonly [number, number] | undefined {
   const { ends, picks } = cloth;
   const turn = (s: number, flip: boolean, shift: number, of: number): number => ((flip ? of - s : s) + shift) % of;

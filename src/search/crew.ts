@@ -13,20 +13,20 @@ const SCRIPT = new URL(
 /** How many finished jobs may wait for a slower one before them. */
 const AHEAD = 64;
 
-/** Those who do the jobs of one search. */
+/** The worker pool of one search. */
 export interface Crew {
   /**
-   * Does `jobs` and hands their results on in order, whichever came first. Once `enough` has been said no further job
-   * is begun.
+   * Does `jobs` and passes their results to `take` in the order of job numbers, whichever ended first. After `enough`
+   * is aborted no further job is begun.
    *
-   * @returns how many were done; the first ones, where they are not all
+   * @returns how many jobs were done: those with the lowest numbers
    */
   run(jobs: Jobs, take: (result: JobResult, job: number) => void, enough?: AbortSignal): Promise<number>;
-  /** Lets the threads go. */
+  /** Ends the workers. */
   leave(): void;
 }
 
-/** A crew of worker threads, or where there is only one to do the work, this thread. */
+/** A pool of worker threads; with a single worker, this thread does the jobs itself. */
 export function crewOf(question: Question, workers: number, signal?: AbortSignal): Crew {
   return workers > 1 ? threads(question, workers, signal) : alone(question, signal);
 }
@@ -39,7 +39,7 @@ function alone(question: Question, signal?: AbortSignal): Crew {
         signal?.throwIfAborted();
         if (enough?.aborted) return job;
         take(runJob(jobs.at(job)), job);
-        // Lets a signal in between two jobs.
+        // Gives an abort signal the chance to arrive between two jobs.
         await new Promise<void>((resume) => setImmediate(resume));
       }
       signal?.throwIfAborted();
@@ -49,7 +49,7 @@ function alone(question: Question, signal?: AbortSignal): Crew {
   };
 }
 
-/** What is under way: jobs handed out, results that wait for their turn, and whom to tell. */
+/** One call of `run`: jobs sent to workers, results that wait for a lower number, and the callbacks. */
 interface Run {
   readonly jobs: Jobs;
   readonly take: (result: JobResult, job: number) => void;
@@ -61,8 +61,8 @@ interface Run {
 }
 
 /**
- * Long-lived threads that are fed one job at a time. A thread that dies fails the whole run with its reason: the pool
- * would let it go without a word.
+ * Long-lived workers that each do one job at a time. If a worker dies, the run fails with the reason; the pool library
+ * would ignore it.
  */
 function threads(question: Question, workers: number, signal?: AbortSignal): Crew {
   const pool = new Pool({ max: workers });

@@ -8,13 +8,13 @@ import { BlockScan } from './exact/scan.js';
 import type { Question } from './question.js';
 import { type Space, spaceOf } from './space.js';
 
-/** A piece of a search, small enough to send to a thread. */
+/** A piece of a search, as plain data that can be sent to a worker. */
 export type Job =
   /** Score all candidates with these numbers. */
   | { readonly kind: 'list'; readonly from: number; readonly to: number }
   /** Score these candidates. */
   | { readonly kind: 'score'; readonly indices: readonly number[] }
-  /** Score the candidates of these lines, numbered from the first's number on. */
+  /** Score the candidates that these lines describe; they have consecutive numbers from `from` on. */
   | { readonly kind: 'lines'; readonly from: number; readonly lines: readonly string[] }
   /** Find the most promising candidates of some warp orders of a block. */
   | {
@@ -24,7 +24,10 @@ export type Job =
       readonly to: number;
       readonly most: number;
     }
-  /** Score those candidates of some warp orders of a block that may reach a score. */
+  /**
+   * Score the candidates of some warp orders of a block, except those that are pruned because they cannot reach a
+   * score.
+   */
   | {
       readonly kind: 'reach';
       readonly block: number;
@@ -37,18 +40,20 @@ export type Job =
 export interface Jobs {
   readonly count: number;
   at(job: number): Job;
-  /** Their results are only added up: parts of them may be done in different places and brought together. */
+  /** The results are only added up, so that shards may each do some of the jobs and be merged. */
   readonly divisible?: true;
 }
 
-/** What a job came to: scored candidates, how many were passed over unscored, and the promising ones asked for. */
+/**
+ * The result of a job: scored candidates, how many were pruned, and the promising candidates if it was asked for them.
+ */
 export interface JobResult {
   readonly batch: Batch;
   readonly passed: number;
   readonly promising: readonly { readonly index: number; readonly hope: number }[];
 }
 
-/** Does the jobs of one question; keeps what they share. */
+/** Returns a function that does the jobs of one question. What jobs share is computed once. */
 export function jobRunner(question: Question, space: Space = spaceOf(question)): (job: Job) => JobResult {
   const { evaluate, verdict } = evaluator(question);
   const hopeOf = (block: Block): Hope => {
@@ -114,7 +119,7 @@ function numberOf(block: Block, warp: number, weft: number, start: number): numb
   return block.first + (warp * block.wefts.length + weft) * block.starts.length + start;
 }
 
-/** Candidates by their numbers; those that another stands for are passed over. */
+/** The candidates with numbers in a range that represent their orbit. */
 function listed(space: Space, from: number, to: number): (readonly [number, Candidate])[] {
   const candidates: (readonly [number, Candidate])[] = [];
   for (let index = from; index < to; index++) if (space.stands(index)) candidates.push([index, space.at(index)]);

@@ -7,13 +7,13 @@ import type { Shard } from './journal.js';
 import type { Question } from './question.js';
 import type { Space } from './space.js';
 
-/** The first line, for whoever opens the file. */
+/** The first line of the file, readable in any editor. */
 const TITLE = Buffer.from('shedlight progress of a search, form 1\n');
 const CHECKSUM = 8;
 /** Before each record: its length and the start of its SHA-256. */
 const LEAD = 4 + CHECKSUM;
 
-/** What a journal is of. Its jobs are of use to nothing else. */
+/** What identifies the search of a checkpoint. Its results are valid for the same header only. */
 export interface Header {
   readonly program: string;
   readonly question: Question;
@@ -21,23 +21,23 @@ export interface Header {
   readonly shard?: Shard;
 }
 
-/** A job's result, or at the end of a finished part, how many there are. */
+/** A job's key and result; or, at the end of a finished shard, the number of jobs in the file. */
 export type Entry = { readonly key: string; readonly result: JobResult } | { readonly end: number };
 
-/** Bytes that can be asked for by their place. */
+/** A file, or anything whose bytes can be read at a position. */
 export interface Bytes {
   readonly size: number;
   read(from: number, length: number): Buffer;
 }
 
-/** A journal as it was found. */
+/** A checkpoint file as read. */
 export interface Read {
   readonly header: Header;
-  /** Where the record of each job lies. */
+  /** Where the record of each job lies, by the job's key. */
   readonly places: ReadonlyMap<string, Place>;
   /** Bytes up to the end of the last whole record. */
   readonly whole: number;
-  /** Whether it says of itself that it is finished. */
+  /** Whether the file ends with the record of a finished shard, and holds as many jobs as this says. */
   readonly ended: boolean;
 }
 
@@ -47,12 +47,12 @@ export interface Place {
   readonly length: number;
 }
 
-/** The bytes of a new journal with nothing done. */
+/** The bytes of a checkpoint without jobs: title and header. */
 export function opening(header: Header): Buffer {
   return Buffer.concat([TITLE, record(header)]);
 }
 
-/** The bytes of one more entry, which follow what is there. */
+/** The bytes of one more entry, to be appended to the file. */
 export function entryBytes(entry: Entry): Buffer {
   return record(entry);
 }
@@ -86,7 +86,8 @@ export function resultAt(bytes: Bytes, place: Place): JobResult {
 }
 
 /**
- * Wherein two searches differ, as a person names it; nothing where what one has done is done for the other.
+ * Names the keys of the question, or other parts of the header, in which two searches differ. Empty if results of one
+ * are valid for the other.
  */
 export function differences(a: Header, b: Header): string[] {
   const keys = [...new Set([...Object.keys(a.question), ...Object.keys(b.question)])] as (keyof Question)[];
@@ -97,7 +98,7 @@ export function differences(a: Header, b: Header): string[] {
   return asked.length === 0 && !isDeepStrictEqual(a.space, b.space) ? ['space'] : asked;
 }
 
-/** Keys of a question that a person writes otherwise. */
+/** Keys of a question under the names that a person writes. */
 const NAMES: Readonly<Partial<Record<keyof Question, string>>> = {
   structures: 'structure',
   treadlings: 'treadling',
@@ -112,7 +113,7 @@ function record(value: unknown): Buffer {
   return Buffer.concat([lead, contents]);
 }
 
-/** The record that begins here; undefined where there is no whole one. */
+/** Where the contents of the record at `at` lie; undefined if the record is cut off or its checksum is wrong. */
 function placeAt(bytes: Bytes, at: number): Place | undefined {
   if (at + LEAD > bytes.size) return undefined;
   const lead = bytes.read(at, LEAD);

@@ -3,12 +3,12 @@ import type { Crew } from './crew.js';
 import type { Job, JobResult, Jobs } from './jobs.js';
 
 /**
- * Jobs that are done, with their results. A result hangs on the question and the job alone, so a search that takes it
- * from a journal goes on exactly as if it had done the job itself.
+ * A checkpoint: the finished jobs of a search with their results. A result depends on the question and the job alone,
+ * so a search that reads it here continues exactly as if it had done the job itself. See CHECKPOINTS.md.
  */
 export interface Journal {
   has(key: string): boolean;
-  /** What a job that it has came to. */
+  /** The result of a job that it has. */
   result(key: string): JobResult;
   record(key: string, result: JobResult): void;
 }
@@ -19,12 +19,12 @@ export interface Shard {
   readonly of: number;
 }
 
-/** The name of a job in a journal: the same for the same job of the same question. */
+/** The key of a job in a checkpoint: equal jobs of one question have equal keys. */
 export function keyOf(job: Job): string {
   return createHash('sha256').update(JSON.stringify(job)).digest('hex').slice(0, 32);
 }
 
-/** A crew that does no job that the journal has, and records those that it does. */
+/** A worker pool that takes finished jobs from the checkpoint, does the others, and records these. */
 export function remembering(crew: Crew, journal: Journal): Crew {
   return {
     run: async (jobs, take, enough) => {
@@ -52,8 +52,9 @@ export function remembering(crew: Crew, journal: Journal): Crew {
 }
 
 /**
- * A crew that does its part of all jobs that may be done in different places, and all others, which those hang on: the
- * score to reach is found by every shard for itself, so that each passes over exactly what one run would.
+ * A worker pool that does one shard. Of divisible jobs it does every `of`-th. All other jobs it does in full, since
+ * later jobs depend on their results: every shard finds the same score to reach, and so prunes exactly what a single
+ * run would.
  */
 export function sharing(crew: Crew, { part, of }: Shard): Crew {
   return {

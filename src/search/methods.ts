@@ -12,62 +12,67 @@ import { orbitsOf } from './orbit.js';
 import type { Question } from './question.js';
 import type { Space } from './space.js';
 
-/** Candidates scored in one go: some tens of milliseconds of work. */
+/** Candidates of one scoring job: some tens of milliseconds of work. */
 export const LISTED = 2048;
-/** Pairs of orders held against their bounds in one go. */
+/** Pairs of orders of one job that holds them against their bounds. */
 const BOUNDED = 8_000_000;
 /** How many promising candidates are scored first, for each that is to be shown. */
 const PROMISING_EACH = 8;
 
-/** Where a search stands. */
+/** The progress of a search. */
 export interface Stage {
   readonly name: string;
   readonly done: number;
   readonly of: number;
-  /** What there is to say of it meanwhile. */
+  /** A short remark for the person who waits. */
   readonly note?: string;
 }
 
-/** What a way of searching works with. */
+/** What a search strategy needs. */
 export interface Search {
   readonly question: Question;
   readonly space: Space;
   readonly crew: Crew;
-  /** The part of the search that is to be done, where it is divided by its tries; the crew divides the jobs of others. */
+  /**
+   * The shard to do. Only an evolved search reads it, to choose its restarts; for the others the worker pool picks the
+   * jobs.
+   */
   readonly shard?: Shard | undefined;
-  /** What was done before and is left out. */
+  /** Cloths done before, which are left out. */
   readonly before?: Before | undefined;
-  /** An archive of candidates that are known by these numbers. */
+  /** Makes an empty archive; `at` gives the candidate of a number. */
   readonly newArchive: (at: Space['at']) => Archive;
   readonly progress: ((stage: Stage) => void) | undefined;
-  /** Stops at once. */
+  /** Aborted: the search stops at once. */
   readonly signal?: AbortSignal | undefined;
-  /** Once it is said, the search finishes with what it has found. */
+  /** Aborted: the search ends early with what it has found. */
   readonly enough?: AbortSignal | undefined;
 }
 
-/** How a search by changes went. */
+/** How an evolved search went. */
 export interface Evolved {
   readonly rounds: number;
-  /** Kinds of cloth met. */
+  /** Niches filled. */
   readonly niches: number;
-  /** Every try ended because its last rounds brought next to nothing, not because it had done as many as it may. */
+  /**
+   * Every restart ended because its last rounds gained next to nothing, not because it reached its limit of candidates.
+   */
   readonly settled: boolean;
 }
 
-/** What it came to. */
+/** The result of a search. */
 export interface Searched {
   readonly archive: Archive;
   /** The candidate of a number in the archive. */
   readonly at: Space['at'];
   readonly setAside: { float: number; unsound: number; flat: number; limits: number };
-  /** The longest floats of what was set aside for them and comes nearest to the limit. */
+  /** Among candidates set aside for their floats: the floats nearest to the limit. */
   readonly nearestFloats?: Floats | undefined;
-  /** Candidates that cannot be among those shown, and were not scored. */
+  /** Candidates that were pruned: they cannot be among those shown, and were not scored. */
   readonly passed: number;
   /** Whether the search ran to its end. */
   readonly whole: boolean;
-  /** How a search by changes went. */
+  /** How an evolved search went. */
   readonly evolved?: Evolved;
 }
 
@@ -89,10 +94,11 @@ export async function searchListed({ question, space, crew, newArchive, progress
 }
 
 /**
- * Finds the best exactly without scoring all. First the most promising candidates by their tone and the bound of their
- * symmetry are scored; the last of them that would be shown sets the score to reach. Then every candidate is held
- * against its bounds, and those that may reach that score are scored. The result hangs on neither threads nor turns. A
- * search that is ended before its time adds the promising ones that it has not come to.
+ * Finds exactly the best candidates without scoring all. First it scores the candidates with the best tone and symmetry
+ * bound; the last of these that would be shown sets the score to reach. Then it holds every candidate against its
+ * bounds and scores those that are not pruned. The result does not depend on the number of workers or the order in
+ * which jobs end. A search that is ended early adds the promising candidates of the jobs that were not done. See
+ * exact/BOUNDS.md.
  */
 export async function searchBounded(given: Search): Promise<Searched> {
   const { question, space, crew, newArchive, progress, enough } = given;
@@ -120,7 +126,7 @@ export async function searchBounded(given: Search): Promise<Searched> {
 
   let most = Math.max(200, question.show * PROMISING_EACH);
   let { score, indices } = await reachable(given, pieces, most, report('find the promising'));
-  // What is left out sets no score to reach: more are looked at, until enough of them are left.
+  // Cloths that are left out set no score to reach, so more candidates are scored until enough others remain.
   while (given.before && score === Number.NEGATIVE_INFINITY && indices.length === most && !enough?.aborted) {
     most *= PROMISING_EACH;
     ({ score, indices } = await reachable(given, pieces, most, report('find the promising')));
@@ -146,7 +152,9 @@ export async function searchBounded(given: Search): Promise<Searched> {
   return { ...searched, whole };
 }
 
-/** The most promising candidates, and the score of the last one that would be shown of them. */
+/**
+ * The most promising candidates, and the score of the last one of them that would be shown (−∞ if there are too few).
+ */
 async function reachable(
   search: Search,
   pieces: readonly Piece[],
@@ -168,10 +176,10 @@ async function reachable(
   return { score: first.scoreOfPlace(question.show), indices };
 }
 
-/** Cloths held against what was done before a signal is let in again: about a second’s work at the most. */
+/** Cloths compared with those done before, between two checks for an abort: about a second’s work at the most. */
 const HELD = 64;
 
-/** Finds out what is left out of the ranking, as far down as it is shown. */
+/** Decides which cloths are left out of the ranking, as far down as it is shown. */
 export async function settle(
   archive: Archive,
   { show, oneOfEachKind }: Question,
@@ -184,7 +192,7 @@ export async function settle(
   }
 }
 
-/** A stretch of warp orders of one block. */
+/** One job of a bounded search: a range of warp orders of one block. */
 interface Piece {
   readonly block: number;
   readonly from: number;
@@ -203,7 +211,7 @@ function scoring(indices: readonly number[]): Jobs {
   return { count: 1, at: () => ({ kind: 'score', indices }) };
 }
 
-/** The space cut into stretches of warp orders of one block. */
+/** Cuts the space into pieces. */
 export function boundedPieces(space: Space): Piece[] {
   return space.blocks.flatMap(({ warps, wefts, starts, first }, block) => {
     const each = wefts.length * starts.length;
@@ -216,7 +224,7 @@ export function boundedPieces(space: Space): Piece[] {
   });
 }
 
-/** What is gathered from batches. */
+/** The sums of all batches so far. */
 export interface Gathered {
   readonly archive: Archive;
   readonly setAside: Searched['setAside'];
@@ -224,13 +232,13 @@ export interface Gathered {
   readonly floatLimit: FloatLimit;
 }
 
-/** Nothing gathered yet. */
+/** Sums of no batch. */
 export function gathering(archive: Archive, { limits }: Question): Gathered {
   const setAside = { float: 0, unsound: 0, flat: 0, limits: 0 };
   return { archive, setAside, nearestFloats: undefined, floatLimit: limits.float };
 }
 
-/** Takes a batch in, with what it sets aside. */
+/** Adds a batch: its cloths to the archive, its counts to the sums. */
 export function absorb(gathered: Gathered, batch: Batch): void {
   const { archive, setAside, nearestFloats, floatLimit } = gathered;
   archive.absorb(batch);

@@ -4,25 +4,26 @@ import { carriersOf, imageOf, startsAlike } from './carriers.js';
 import type { Question } from './question.js';
 
 /**
- * Which candidates of a block weave the same cloth because a symmetry of the weave, or exchanging the colours of both
- * orders, carries one to the other. One of them, the first in number, stands for all; the others need no scoring.
+ * The orbits of a block's candidates under the symmetries of the weave and the exchange of colours. All candidates of
+ * an orbit weave the same cloth. The one with the lowest number represents them; the others are not scored. See
+ * COUNTING.md.
  */
 export interface Orbits {
-  /** Whether candidates with this warp order stand for themselves: always, never, or each to be asked for. */
+  /** Whether all, none or some of the candidates with this warp order represent their orbit (`some`: ask `stands`). */
   ofWarp(warp: number): 'all' | 'none' | 'some';
-  /** Whether a candidate stands for those that weave the same cloth. Where the weft follows the warp, `weft` is 0. */
+  /** Whether a candidate represents its orbit. If the weft order follows from the warp's, `weft` is 0. */
   stands(warp: number, weft: number, start: number): boolean;
-  /** How many candidates stand for themselves, by Burnside's lemma: no list is made. */
+  /** How many orbits there are, by Burnside's lemma, without listing the candidates. */
   count(): number;
 }
 
-/** Where each order of a list goes: the number of its image, and by how many elements that begins later. */
+/** For each order of a list: the number of its image in the list, and by how many elements the image is rotated. */
 interface Images {
   readonly order: Int32Array;
   readonly turn: Int32Array;
 }
 
-/** The orbits of a block in which both orders run over all words of their lengths. */
+/** The orbits of a block. Both its lists hold every order of their length, so that images are in the list. */
 export function orbitsOf(question: Question, block: Block): Orbits {
   const { family, warps, starts } = block;
   const carriers = carriersOf(question, family);
@@ -41,7 +42,7 @@ export function orbitsOf(question: Question, block: Block): Orbits {
       const w = move.warp.order[warp]!;
       if (w > warp) continue;
       if (w < warp) return false;
-      // Where the weft follows the warp, so does its image.
+      // If the weft order follows from the warp's, its image follows from the image of the warp order.
       const from = own ? weft : warp;
       const f = move.weft.order[from]!;
       if (own && f > weft) continue;
@@ -74,7 +75,7 @@ export function orbitsOf(question: Question, block: Block): Orbits {
   return { ofWarp, stands, count };
 }
 
-/** How many orders are their own image, by how far they are turned. */
+/** How many orders are their own image, by the number of elements of the rotation. */
 function turnsOfFixed(image: Images): Map<number, number> {
   const turns = new Map<number, number>();
   image.order.forEach((to, from) => {
@@ -85,7 +86,7 @@ function turnsOfFixed(image: Images): Map<number, number> {
 
 const images = new WeakMap<readonly Order[], Map<string, Images>>();
 
-/** The images of a list of orders, made once for all blocks that share the list. */
+/** Images of a list of orders, computed once for all blocks that share the list. */
 function imagesOf(orders: readonly Order[], flip: boolean, exchange: boolean): Images {
   const known = images.get(orders) ?? new Map<string, Images>();
   images.set(orders, known);

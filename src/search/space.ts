@@ -9,35 +9,38 @@ import type { Question } from './question.js';
 
 /** Up to so many candidates every one is scored. */
 const SCORED_AT_MOST = 50_000;
-/** Up to so many every one is scored where bounds cannot be had. */
+/** Up to so many every one is scored if the question has no bounds. */
 const LISTED_AT_MOST = 2_000_000;
-/** Up to so many every one is held against bounds where they can. */
+/** Up to so many every one is held against its bounds if the question has them. */
 const BOUNDED_AT_MOST = 20_000_000_000;
 /** How many candidates are scored at the most of a space that is larger still. */
 const EVOLVED_AT_MOST = 400_000;
-/** What a ranking may weigh where it is to be found by bounds. */
+/** The parts of a ranking that have bounds. */
 const BOUNDED_PARTS: readonly Part[] = ['contrast', 'symmetry', 'float'];
-/** Elements of an order that fit the bounds' words of bits. */
+/** The longest order, in elements, that the bounds can hold as bits of one number. */
 const LONGEST_BOUNDED = 24;
 
-/** What there is to try. */
+/** All candidates of a question. */
 export interface Space {
   /** Orders that can be written, rotations and one-colour words included; squared where the weft has its own. */
   readonly written: number;
-  /** Candidates that differ: orders laid in every asked way, from every start, but for symmetries of the weave. */
+  /**
+   * Orbits of candidates: orders laid in every asked way from every start, those that a symmetry makes equal counted
+   * once.
+   */
   readonly count: number;
   /**
-   * How it is searched. All scored; or all held against a bound, and scored where they may reach the best; or found
-   * by changing what has done well, where they are beyond listing.
+   * How it is searched. `scored`: every candidate is scored. `bounded`: every candidate is held against a bound, and
+   * scored unless pruned. `evolved`: there are too many to list; good candidates are mutated.
    */
   readonly way: 'scored' | 'bounded' | 'evolved';
-  /** Candidates are numbered from 0 to before this; beyond listing, so many are scored at the most. */
+  /** Candidates have numbers from 0 to below this. In an evolved search, the most candidates that a restart scores. */
   readonly numbers: number;
   readonly families: readonly Family[];
   readonly blocks: readonly Block[];
-  /** The candidate of a number; the same number is always the same candidate. Beyond listing there are no numbers. */
+  /** The candidate with a number. Throws in an evolved search, where candidates have no fixed numbers. */
   at(index: number): Candidate;
-  /** Whether it is to be scored, or another that weaves the same cloth stands for it. */
+  /** Whether the candidate represents its orbit; the others are not scored. */
   stands(index: number): boolean;
 }
 
@@ -95,7 +98,7 @@ export function spaceOf(question: Question): Space {
   };
 }
 
-/** Bounds are had for two yarns, weft orders of their own, and weaves that the orders do not choose. */
+/** Whether the question has bounds: two yarns, own weft orders, and weaves that do not depend on the orders. */
 function canBeBounded(question: Question, families: readonly Family[]): boolean {
   return (
     question.yarns.length === 2 &&
@@ -103,9 +106,9 @@ function canBeBounded(question: Question, families: readonly Family[]): boolean 
     question.orders.length === 0 &&
     question.warp === undefined &&
     question.rank.contrast > 0 &&
-    // What is best of its kind may be far from best of all.
+    // The best of a niche may score far below the best of all.
     !question.oneOfEachKind &&
-    // Of the other parts no bound is known: nearly every candidate would have to be scored all the same.
+    // The other parts have no bound below 1, so hardly any candidate would be pruned.
     PARTS.every((part) => BOUNDED_PARTS.includes(part) || question.rank[part] === 0) &&
     Math.max(...question.lengths) <= LONGEST_BOUNDED &&
     families.every((family) => family.fixedWeave && family.fill !== 'nest')

@@ -5,8 +5,8 @@ import { elementsLaid, type Family } from './family.js';
 import type { Question } from './question.js';
 
 /**
- * Starts of warp and weft order that differ; with `weft`, the warp's begins on the first thread. By thread, a shift that carries the weave to itself carries one pair of
- * starts to another; one of them stands for all.
+ * Pairs of starts (warp, weft) that give different cloths. With `weft` the warp order begins on the first thread. By
+ * thread, a shift that carries the weave to itself maps one pair to another; one of these is listed.
  */
 export function startsOf(
   asked: Question['starts'],
@@ -34,7 +34,9 @@ export function startsOf(
 
 const shiftsOf = new WeakMap<Weave, (readonly [number, number])[]>();
 
-/** Shifts (ends, picks) that carry a weave to itself; none are looked for where the order skips picks. */
+/**
+ * Shifts (ends, picks) that carry a weave to itself; an empty list if the order skips picks (tabby) or has companions.
+ */
 export function weaveShifts(weave: Weave): (readonly [number, number])[] {
   let shifts = shiftsOf.get(weave);
   if (shifts === undefined) {

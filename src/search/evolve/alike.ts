@@ -6,10 +6,10 @@ import { remembered } from '../remembered.js';
 import { startsOf } from '../starts.js';
 import { writtenOf } from './written.js';
 
-/** Pairs of lengths whose starts are remembered. */
+/** Families and pairs of lengths whose starts are memoized. */
 const REMEMBERED = 4000;
 
-/** Names candidates: those that a symmetry of the weave or an exchange of colours makes one cloth have one name. */
+/** Gives candidates canonical names: all candidates of an orbit (see ../COUNTING.md) have the same name. */
 export class Alike {
   private readonly families: readonly Family[];
   private readonly carriers: ReadonlyMap<Family, readonly Carrier[]>;
@@ -32,7 +32,7 @@ export class Alike {
     );
   }
 
-  /** The line of the candidate or of one of the same cloth, whichever sorts first. */
+  /** The line that sorts first among the candidate's own and those of its images. */
   nameOf(candidate: Candidate): string {
     const { family, warp, weft, start } = candidate;
     let name = writtenOf(candidate, this.families);

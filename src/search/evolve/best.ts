@@ -1,4 +1,4 @@
-/** The best things offered, none of one name twice, the best first; of equal scores the first offered. */
+/** The top k things offered, best first. No name occurs twice; of equal scores the one offered first comes first. */
 export class Best<T> {
   private readonly most: number;
   private readonly kept: { readonly name: string; score: number; thing: T }[] = [];
@@ -15,7 +15,7 @@ export class Best<T> {
     return !this.kept.some((known) => known.name === name);
   }
 
-  /** Whether the thing, or the one known by its name, stands among the best because of this offer. */
+  /** Offers a thing. True if it was taken; false if its score is too low or its name is kept already. */
   offer(name: string, score: number, thing: T): boolean {
     if (!this.takes(name, score)) return false;
     const at = this.kept.findIndex((known) => known.score < score);
@@ -28,7 +28,7 @@ export class Best<T> {
     return this.kept.map(({ thing }) => thing);
   }
 
-  /** Sum of the scores kept. */
+  /** Sum of the kept scores. */
   total(): number {
     return this.kept.reduce((sum, { score }) => sum + score, 0);
   }

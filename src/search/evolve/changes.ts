@@ -1,16 +1,16 @@
 import type { Order } from '../../order/order.js';
 
-/** A number from 0 to below 1, drawn by chance. */
+/** A stream of random numbers: each call returns the next, from 0 to below 1. */
 export type Chance = () => number;
 
-/** What a change may draw on beside the order itself. */
+/** What a mutation may use beside the order itself. */
 export interface Around {
   readonly colours: number;
-  /** Another order that has done well. */
+  /** The order of another elite. */
   readonly other: Order;
 }
 
-/** Changes an order; the result may have another length. */
+/** A mutation of an order; the result may have another length. */
 export type Change = (order: Order, chance: Chance, around: Around) => Order;
 
 /** A whole number from 0 to below `below`. */
@@ -18,12 +18,12 @@ export function pickNumber(below: number, chance: Chance): number {
   return Math.floor(chance() * below);
 }
 
-/** Something out of a list that is not empty. */
+/** A random entry of a list that is not empty. */
 export function pickFrom<T>(list: readonly T[], chance: Chance): T {
   return list[pickNumber(list.length, chance)]!;
 }
 
-/** The ways in which a weaver alters an order. */
+/** The mutations, which are the ways in which a weaver alters an order. */
 export const CHANGES = {
   /** One element takes another colour. */
   'one element': (order, chance, { colours }) => {
@@ -31,7 +31,9 @@ export const CHANGES = {
     return order.with(at, (order[at]! + 1 + pickNumber(colours - 1, chance)) % colours);
   },
 
-  /** An element and the one as far on the other side of a turn take another colour: what is mirrored stays so. */
+  /**
+   * An element and its mirror image about a turning point take another colour, so that a mirrored order stays mirrored.
+   */
   'one element and its mirror': (order, chance, { colours }) => {
     const n = order.length;
     const turns = order.map((_, axis) => axis).filter((axis) => order.every((c, e) => c === order[(axis - e + n) % n]));
@@ -126,7 +128,9 @@ export const CHANGES = {
 
 export type ChangeName = keyof typeof CHANGES;
 
-/** What stands before a part, the part, and what stands after it; the order may be cut anywhere round its cycle. */
+/**
+ * Cuts an order at two random places: the elements before a part, the part (at least one element), and those after it.
+ */
 function parted(order: Order, chance: Chance): [before: Order, part: Order, after: Order] {
   const from = pickNumber(order.length, chance);
   const to = from + 1 + pickNumber(order.length - from, chance);
@@ -134,7 +138,7 @@ function parted(order: Order, chance: Chance): [before: Order, part: Order, afte
 }
 
 /**
- * An order brought to the nearest of the allowed lengths (of two as near, the longer): cut off, or run on.
+ * Brings an order to the nearest allowed length (of two equally near, the longer): cuts it off, or repeats it.
  *
  * @param lengths ascending
  */

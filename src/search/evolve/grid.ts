@@ -1,12 +1,12 @@
-/** What became of a thing that was offered, the better the more: not taken; better than the one there; the first. */
+/** What became of an offer: not taken; replaced a lower score; filled an empty cell. */
 export type Verdict = 'rejected' | 'improved' | 'new';
 
-/** Figures of a grid. */
+/** Figures of an archive. */
 export interface GridStats {
   readonly filled: number;
   /** Share of the cells that are filled. */
   readonly coverage: number;
-  /** Sum of the scores kept (quality and diversity in one: Pugh, Soros and Stanley 2016). */
+  /** Sum of the kept scores: the QD score of Pugh, Soros and Stanley (2016). */
   readonly total: number;
   /** Best score, and mean score of the filled cells; 0 where none is filled. */
   readonly best: number;
@@ -14,8 +14,8 @@ export interface GridStats {
 }
 
 /**
- * The best thing of each kind (Mouret and Clune 2015). Cells are whole numbers, scores are from 0 up; of equal scores
- * the first stays, so that neither coverage nor the sum of scores ever falls.
+ * The archive of elites: the best thing of each niche (Mouret and Clune 2015). Cells are numbers of niches, scores are
+ * 0 or more. Of equal scores the first stays. Neither coverage nor the sum of scores ever falls.
  */
 export class Grid<T> {
   private readonly kept = new Map<number, { readonly score: number; readonly thing: T }>();
@@ -46,12 +46,12 @@ export class Grid<T> {
     return before === undefined ? 'new' : 'improved';
   }
 
-  /** The things kept, the best first; of equal scores in the order in which their cells were first filled. */
+  /** The elites, best first; of equal scores the one whose cell was filled first. */
   things(): T[] {
     return [...this.kept.values()].sort((a, b) => b.score - a.score).map(({ thing }) => thing);
   }
 
-  /** The cells that hold something. */
+  /** The filled cells. */
   filled(): number[] {
     return [...this.kept.keys()];
   }

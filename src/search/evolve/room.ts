@@ -7,25 +7,25 @@ import { startsOf } from '../starts.js';
 import { type Around, CHANGES, type Chance, type ChangeName, fitted, pickFrom, pickNumber } from './changes.js';
 import { standing } from './written.js';
 
-/** How a candidate is made from one that has done well. */
+/** One way to make a candidate from an elite. */
 export type Step =
-  /** A change of the warp order, of the weft order, or of both in the same way. */
+  /** Mutates the warp order, the weft order, or both with the same random numbers. */
   | { readonly on: 'warp' | 'weft' | 'both'; readonly change: ChangeName }
-  /** The weft order is the warp's: as it is, with colours exchanged, or backwards. */
+  /** Makes the weft order from the warp order: equal, with colours exchanged, or backwards. */
   | { readonly weft: 'same' | 'exchanged' | 'backwards' }
-  /** One order of two is another candidate's. */
+  /** Takes one order from another elite (crossover). */
   | { readonly take: 'warp' | 'weft' }
-  /** The orders are laid in another way (thread or unit, fill, times, structure), or begin elsewhere. */
+  /** Lays the orders in another way (thread or unit, fill, times, structure), or begins them elsewhere. */
   | { readonly lay: 'otherwise' | 'elsewhere' };
 
 /** Longest run of one colour in orders that are drawn in runs. */
 const LONGEST_RUN = 6;
-/** Lists of starts that are remembered. */
+/** Lists of starts that are memoized. */
 const REMEMBERED = 4000;
 
-/** What candidates of a question may be, for questions with more of them than can be listed. */
+/** The mutation space: draws candidates of a question and mutates them, where they are too many to list. */
 export class Room {
-  /** The steps that lead to other candidates of this question. */
+  /** The steps that this question allows. */
   readonly steps: readonly Step[];
   private readonly question: Question;
   private readonly families: readonly Family[];
@@ -45,14 +45,17 @@ export class Room {
     this.steps = this.possibleSteps();
   }
 
-  /** Any candidate: its orders of one colour, by chance, in runs, or as a turn and back; the weft often the warp's. */
+  /**
+   * A random candidate. Its orders are of one colour, random, in runs, or mirrored; half the time the weft's is the
+   * warp's.
+   */
   draw(chance: Chance): Candidate {
     const warp = this.drawOrder(chance);
     const weft = this.question.warp || chance() < 0.5 ? this.drawOrder(chance) : warp;
     return this.candidate(pickFrom(this.families, chance), warp, weft, chance);
   }
 
-  /** What a step makes of a candidate; `other` has done well too. */
+  /** Applies a step to a candidate; `other` is another elite. */
   take(step: Step, from: Candidate, other: Candidate, chance: Chance): Candidate {
     const { family, warp, weft } = from;
     if ('lay' in step) {
@@ -89,7 +92,7 @@ export class Room {
     const { orders, warp } = this.question;
     const names = Object.keys(CHANGES) as ChangeName[];
     const sides = [...(warp ? [] : (['warp'] as const)), ...(this.own ? (['weft'] as const) : [])];
-    // Of orders that are given only they may be woven, and of a given warp only it.
+    // Given orders are never mutated, nor is a given warp.
     const both = sides.length === 2 && orders.length === 0;
     const changed = orders.length > 0 ? [] : both ? ([...sides, 'both'] as const) : sides;
     return [
@@ -123,17 +126,20 @@ export class Room {
     return [...half, ...half.toReversed()].slice(0, length);
   }
 
-  /** An order changed and brought back to a length that is asked for. */
+  /** Mutates an order and brings it back to an asked length. */
   private changed(name: ChangeName, order: Order, other: Order, chance: Chance): Order {
     const { lengths } = this.question;
-    // An order without a shorter repeat stands for all its repetitions; a change may begin from any of them.
+    // A short order also represents its repetitions; the mutation starts from one of those that have an asked length.
     const whole = lengths.filter((length) => length % order.length === 0);
     const around: Around = { colours: this.colours, other };
     const from = whole.length > 0 ? fitted(order, [pickFrom(whole, chance)]) : order;
     return fitted(CHANGES[name](from, chance, around), lengths);
   }
 
-  /** A candidate of this question: orders as they stand for all that are equal, begun where a listing begins them. */
+  /**
+   * A candidate in canonical form: orders as `standing` returns them, and one of the listed starts (`near` if it is
+   * one).
+   */
   private candidate(
     family: Family,
     warpOrder: Order,
@@ -143,7 +149,7 @@ export class Room {
   ): Candidate {
     const stands = (order: Order): Order => {
       if (this.question.orders.length > 0) return order;
-      // Nested, an order that begins elsewhere is another order.
+      // With the fill nest, a rotated order gives another cloth.
       return family.fill === 'nest' ? order.slice(0, smallestPeriod(order)) : standing(order);
     };
     const warp = this.question.warp ?? stands(warpOrder);
@@ -154,7 +160,7 @@ export class Room {
   }
 }
 
-/** A stream of chance that is read twice: the second reader meets what the first did, and new draws after that. */
+/** Two readers of one random stream: the second gets the numbers that the first got, then new ones. */
 function twice(chance: Chance): [Chance, Chance] {
   const drawn: number[] = [];
   let read = 0;

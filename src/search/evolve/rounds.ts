@@ -11,30 +11,32 @@ import { writtenOf } from './written.js';
 
 /** Candidates of one round. */
 const ROUND = 64;
-/** How often another candidate is asked for in place of one that was tried before. */
+/** How often a slot asks in all, if its proposals were tried before. */
 const AGAIN = 10;
-/** How many of the best of all are changed further. */
+/** How many of the best of all serve as parents. */
 const BEST = 40;
-/** A search has settled when in so many rounds it has gained less than this share of all it had. */
+/** A search has settled when in the last PATIENCE rounds its worth grew by at most this share (GAIN). */
 const PATIENCE = 80;
 const GAIN = 0.001;
 
-/** What a candidate came to. */
+/** The result of a scored candidate. */
 export interface Told {
   readonly niche: number;
   /** From 0 up. */
   readonly score: number;
-  /** The same for the same cloth. */
+  /** The key of the cloth. */
   readonly key: string;
 }
 
-/** Whose turn it is, slot by slot: one by chance, three from the best of each kind, four from the best of all. */
+/**
+ * The emitter of each slot: of eight, one draws at random, three mutate elites of niches, four mutate the best of all.
+ */
 const TURNS = ['drawn', 'kinds', 'best', 'kinds', 'best', 'kinds', 'best', 'best'] as const;
 
 /**
- * A search in rounds. It asks its sources for candidates, hands them out to be scored, is told what they came to, and
- * tells the sources. Every slot of every round has a stream of chance of its own, and what is learnt within a round is
- * used in the next, so that the turns in which a round is scored cannot matter.
+ * The scheduler of an evolved search. Each round it asks the emitters for candidates, hands these out to be scored, is
+ * told the results, and tells the emitters. Every slot of every round has its own random stream, and results are used
+ * only from the next round on, so the order in which a round is scored does not matter. See EVOLVE.md.
  */
 export class Rounds {
   private readonly families: readonly Family[];
@@ -45,12 +47,12 @@ export class Rounds {
   private readonly grid = new Grid<Candidate>(NICHES);
   private readonly best = new Best<Candidate>(BEST);
   private readonly tried = new Set<string>();
-  /** What grid and best came to after each round. */
+  /** After each round, the sum of the scores in the grid and in the top list. */
   private readonly worth: number[] = [];
   private out: { readonly proposal: Proposal; readonly source: Source }[] | undefined;
   private round = 0;
 
-  /** `leftOut`: what is not to be kept, however well it does; asked only of what would be. */
+  /** `leftOut`: whether a candidate must not be kept despite its score; called only for those that would be kept. */
   constructor(
     room: Room,
     alike: Alike,
@@ -66,7 +68,8 @@ export class Rounds {
   }
 
   /**
-   * The candidates of the next round, `most` at the most, as lines, none of a cloth that a tried one is known to weave; fewer where no others are met.
+   * The candidates of the next round as lines, at most `most`. None is in the orbit of one tried before. A slot that
+   * finds no new candidate is left out.
    *
    * @throws Error where the last round has not been told of
    */
@@ -94,7 +97,7 @@ export class Rounds {
   }
 
   /**
-   * What the candidates of the round came to, in the order in which they were handed out; nothing for one set aside.
+   * Takes the results of the round, in the order in which the candidates were handed out; undefined for one set aside.
    *
    * @throws Error where no round is out, or it was of another length
    */
@@ -110,14 +113,14 @@ export class Rounds {
     this.worth.push(this.grid.stats().total + this.best.total());
   }
 
-  /** Whether the last rounds have brought next to nothing. */
+  /** Whether the last rounds gained next to nothing. */
   get settled(): boolean {
     const now = this.worth.at(-1);
     const before = this.worth.at(-1 - PATIENCE);
     return now !== undefined && before !== undefined && now - before <= GAIN * before;
   }
 
-  /** The kinds of cloth met, by their numbers. */
+  /** The numbers of the filled niches. */
   kinds(): number[] {
     return this.grid.filled();
   }

@@ -7,18 +7,18 @@ import { Room } from './room.js';
 import { Rounds, type Told } from './rounds.js';
 import { candidateOf } from './written.js';
 
-/** Candidates scored in one go. */
+/** Candidates of one scoring job. */
 const TOGETHER = 32;
 
 /**
- * Searches a space that is beyond listing by changing what has done well, kind by kind, until that brings next to
- * nothing or as many candidates have been scored as the space says. It does so as many times as the question says, each
- * with chances of its own; a shard does its share of these tries.
+ * Searches a space that is too large to list by mutating the elites of its niches, until the last rounds gain next to
+ * nothing or the space's limit of candidates is scored. It restarts as often as the question's `tries` says, each time
+ * with other random numbers; a shard does some of the restarts. See EVOLVE.md.
  */
 export async function searchEvolved(given: Search): Promise<Searched> {
   const { question, space, shard, newArchive, enough } = given;
   const { families, numbers: most } = space;
-  // A try’s candidates have the same numbers whatever the others did.
+  // The numbers of a restart’s candidates do not depend on the other restarts.
   const tries: string[][] = Array.from({ length: question.tries }, () => []);
   const at = (index: number): Candidate => candidateOf(tries[Math.floor(index / most)]![index % most]!, families);
   const searched = { ...gathering(newArchive(at), question), passed: 0 };
@@ -47,7 +47,7 @@ interface Tried {
   readonly settled: boolean;
 }
 
-/** One try. Its candidates go to `lines`, numbered from `from` on, and what they come to into the archive. */
+/** One restart. It adds its candidates to `lines`, numbered from `from` on, and their results to the archive. */
 async function tryOnce(
   { question, space, crew, before, progress, enough }: Search,
   searched: Parameters<typeof absorb>[0],
@@ -84,7 +84,7 @@ async function tryOnce(
       }
     });
     rounds.tell(told);
-    // A round in which nothing new was met has been through all there is.
+    // If no slot of a round finds a new candidate, there is nothing left to find.
     settled = rounds.settled || asked.length === 0;
     const { filled, best } = rounds.stats();
     const note = `${filled} kinds, best ${best.toFixed(3)}`;

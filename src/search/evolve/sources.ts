@@ -3,45 +3,45 @@ import { type Chance, pickFrom } from './changes.js';
 import type { Verdict } from './grid.js';
 import type { Room, Step } from './room.js';
 
-/** Candidates that have done well so far. */
+/** The candidates that serve as parents. */
 export interface Shelf {
-  /** The best of each kind, the best of them first. */
+  /** The elites of all niches, best first. */
   readonly kinds: readonly Candidate[];
   /** The best of all, the best first. */
   readonly best: readonly Candidate[];
 }
 
-/** A candidate with what its source must know to learn from it. */
+/** A candidate with the steps that made it (indices in `Room.steps`), from which its emitter learns. */
 export interface Proposal {
   readonly candidate: Candidate;
   readonly steps: readonly number[];
 }
 
-/** Makes candidates, and is told what became of them. It knows neither how they are scored nor how they are kept. */
+/** An emitter: proposes candidates and is told what became of them. It does not know how they are scored or kept. */
 export interface Source {
   ask(shelf: Shelf, chance: Chance): Proposal;
-  /** What became of a proposal of its own; nothing where it was set aside. */
+  /** Tells it the verdict on one of its proposals; undefined if the candidate was set aside. */
   tell(proposal: Proposal, verdict: Verdict | undefined): void;
 }
 
-/** Draws candidates by chance alone. */
+/** The emitter of random candidates. */
 export function drawing(room: Room): Source {
   return { ask: (_, chance) => ({ candidate: room.draw(chance), steps: [] }), tell: () => {} };
 }
 
-/** With what chance a candidate is one step further from the one it is made from. */
+/** The probability that one more step follows a step. */
 const ANOTHER_STEP = 0.4;
-/** How much of what was learnt still counts after one more proposal. */
+/** The factor by which tries and gains of every step fade towards 1 with each proposal. */
 const REMEMBERED = 0.999;
-/** How much each verdict speaks for the steps that led to it. */
+/** What each verdict adds to the gains of the steps that led to it. */
 const WORTH: Readonly<Record<Verdict, number>> = { rejected: 0, improved: 1, new: 2 };
 
-/** One of a list, the earlier the more often. */
+/** A random entry of a list, earlier ones more often: at the place of a squared random number. */
 function pickEarly<T>(list: readonly T[], chance: Chance): T {
   return list[Math.floor(list.length * chance() ** 2)]!;
 }
 
-/** Changes candidates that have done well, more often by the steps that have led to better ones. */
+/** The emitter that mutates elites. It prefers the steps with the most gains for each try. */
 export function changing(room: Room, from: keyof Shelf): Source {
   const tries = new Float64Array(room.steps.length).fill(1);
   const gains = new Float64Array(room.steps.length).fill(1);

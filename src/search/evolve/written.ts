@@ -7,14 +7,14 @@ import type { Family } from '../family.js';
 const FIRST = 'A'.charCodeAt(0);
 
 /**
- * A candidate written in one line: number of the family, the two orders, the two starts. Spaces beyond listing have no
- * numbers, so this is what goes to the threads, and what tells whether a candidate was tried before.
+ * Writes a candidate as one line: number of the family, the two orders, the two starts. In an evolved search candidates
+ * have no fixed numbers: this line is sent to the workers, and tells whether a candidate was tried before.
  */
 export function writtenOf({ family, warp, weft, start }: Candidate, families: readonly Family[]): string {
   return [families.indexOf(family), letters(warp), letters(weft), ...start].join(' ');
 }
 
-/** The candidate of a line. */
+/** Reads a line that `writtenOf` wrote. */
 export function candidateOf(line: string, families: readonly Family[]): Candidate {
   const [family, warp, weft, a, b] = line.split(' ');
   return {
@@ -25,7 +25,7 @@ export function candidateOf(line: string, families: readonly Family[]): Candidat
   };
 }
 
-/** The word that stands for an order: without a shorter repeat, in the rotation that sorts first. */
+/** The canonical form of an order: its smallest repeat, in the rotation that sorts first. */
 export function standing(order: Order): Order {
   return leastRotation(order.slice(0, smallestPeriod(order)));
 }

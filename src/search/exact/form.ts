@@ -4,12 +4,12 @@ import { gatherEven } from '../../score/gather.js';
 import { type Ground, typesOf } from './ground.js';
 
 /**
- * T² as a quadratic form in the two orders. With every element +1 (light) or −1 (dark) the face is linear in them, the
- * blur is linear, and a variance is quadratic: T² = s'As + t'Bt + 2s'Ct, where s are the warp's elements and t the
- * weft's, with one more at their end for the tabby's colour. The matrices depend on weave, overlay and lengths alone.
+ * T² as a quadratic form in the two orders: T² = s'As + t'Bt + 2s'Ct. s holds the elements of the warp order, t those
+ * of the weft order and after them the tabby's colour, each +1 (light) or −1 (dark). The matrices depend on the weave,
+ * the laying, the starts and the two lengths, not on the orders. See BOUNDS.md.
  */
 export interface Form {
-  /** Elements of the warp order, and of the weft order with the tabby's after them. */
+  /** Length of s (elements of the warp order), and of t (elements of the weft order, and one for the tabby). */
   readonly n: number;
   readonly m: number;
   readonly A: Float64Array;
@@ -17,7 +17,7 @@ export interface Form {
   readonly C: Float64Array;
 }
 
-/** Builds the form. `squareness`: picks per centimetre over ends per centimetre. */
+/** Builds the form of one ground. `squareness`: picks per centimetre over ends per centimetre. */
 export function toneForm({ cloth, ends, picks }: Ground, squareness: number): Form {
   const n = ends.elements;
   const m = picks.elements + 1;
@@ -36,7 +36,8 @@ export function toneForm({ cloth, ends, picks }: Ground, squareness: number): Fo
     B: new Float64Array(m * m),
     C: new Float64Array(n * m),
   };
-  // Weights along gathered for where a kind of end is up; across, for where a kind of pick covers the ends.
+  // Weights along the warp summed over the picks where an end is up; weights across summed over the ends that a pick
+  // covers.
   const upAlong = (pick: number, end: number): number => {
     let sum = 0;
     for (let b = 0; b < P; b++) sum += along[b * P + pick]! * isUp(b, end);
@@ -89,7 +90,7 @@ export function toneForm({ cloth, ends, picks }: Ground, squareness: number): Fo
   return form;
 }
 
-/** T² of one pair of orders, ±1 an element; `t` ends with the tabby's colour. */
+/** T² of one pair of orders. Elements are ±1; the last number of `t` is the tabby's colour. */
 export function toneSquared(form: Form, s: ArrayLike<number>, t: ArrayLike<number>): number {
   return quadratic(form.A, s) + quadratic(form.B, t) + 2 * bilinear(form.C, s, t);
 }
@@ -115,7 +116,7 @@ function table(rows: number, columns: number, say: (row: number, column: number)
   return filled;
 }
 
-/** A function of two threads that depends on their interlacement alone, computed once for each pair of kinds. */
+/** Memoizes a function of two threads whose value depends only on the kinds of interlacement of the two. */
 function byKinds(
   kinds: number,
   kind: readonly number[],

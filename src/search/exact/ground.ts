@@ -5,9 +5,9 @@ import type { Block } from '../block.js';
 import { layingOf } from '../family.js';
 
 /**
- * One system of threads of all candidates that share a block and a start, over the length after which weave and
- * layout both begin again. Every thread shows +1 (light) or −1 (dark): `sign` times that of its element. Threads that
- * keep the tabby's colour belong to the element after the last.
+ * The ends, or the picks, of all candidates that share a block and a start. It covers the length after which weave and
+ * layout both begin again. A thread shows `sign` times the value of its element, which is +1 (light) or −1 (dark).
+ * Threads in the tabby's colour have the element number `elements`, one after the last of the order.
  */
 export interface Side {
   readonly length: number;
@@ -19,14 +19,16 @@ export interface Side {
   readonly kinds: number;
 }
 
-/** All that candidates of a block with one pair of starts have in common. */
+/**
+ * What all candidates of one block and one pair of starts share: the interlacement and which element each thread takes.
+ */
 export interface Ground {
   readonly cloth: Drawdown;
   readonly ends: Side;
   readonly picks: Side;
 }
 
-/** The ground of a block's candidates that begin at one of its starts. */
+/** Builds the ground of a block for one of its pairs of starts (warp, weft). */
 export function groundAt(block: Block, [warpStart, weftStart]: readonly [number, number]): Ground {
   const { family, warps, wefts } = block;
   const weave = family.weave(warps[0]!, wefts[0]!);
@@ -55,7 +57,10 @@ function sideOf(plan: Layout, elements: number, kind: Uint16Array, kinds: number
   };
 }
 
-/** Threads of one element, sign and interlacement. */
+/**
+ * Threads sorted by type: threads of one type have the same element, sign and interlacement. `of` is each thread's
+ * type.
+ */
 export interface Types {
   readonly of: Uint16Array;
   readonly element: number[];

@@ -1,17 +1,23 @@
 import { smallestPeriod } from '../../order/order.js';
 
-/** What an order must satisfy for an operation: elements of each group alike, but for those that `flips` marks. */
+/**
+ * A demand on one order. `mask` has a bit for each element of a group: these elements must have the same colour once
+ * the elements marked in `flips` are exchanged.
+ */
 export type Part = readonly { readonly mask: number; readonly flips: number }[];
 
-/** Elements of the warp, of the weft and the tabby, joined as like or unlike: union and find with parity. */
+/**
+ * Union-find with parity over the elements of the warp order, the weft order and the tabby: which elements must have
+ * the same colour, and which opposite colours. See SYMMETRY.md.
+ */
 export class Groups {
   private readonly n: number;
   private readonly m: number;
   private readonly parent: Int32Array;
   private readonly flip: Uint8Array;
-  /** 1 where a group holds elements of the warp, 2 of the weft. */
+  /** At the root of a group: bit 1 is set if it holds an element of the warp, bit 2 if it holds one of the weft. */
   private readonly holds: Uint8Array;
-  /** How many groups the warp's elements, and the weft's, still form. */
+  /** How many groups the elements of the warp, and of the weft, still form. */
   private warpGroups = 0;
   private weftGroups = 0;
   private root = 0;
@@ -25,7 +31,7 @@ export class Groups {
     this.holds = new Uint8Array(n + m + 1);
   }
 
-  /** Every element by itself again. */
+  /** Puts every element back in a group of its own. */
   reset(): void {
     const { n, m, parent, holds } = this;
     for (let k = 0; k < parent.length; k++) {
@@ -37,7 +43,10 @@ export class Groups {
     this.weftGroups = m;
   }
 
-  /** Joins two elements; false where that contradicts what is known, or leaves only orders of a shorter repeat. */
+  /**
+   * Demands that two elements have the same colour (`unlike` 0) or opposite colours (1). False if earlier demands
+   * contradict this, or if an order can now only repeat a shorter one.
+   */
   join(a: number, b: number, unlike: number): boolean {
     this.find(a);
     const ra = this.root;
@@ -50,18 +59,19 @@ export class Groups {
     this.flip[rb] = flip;
     const both = this.holds[ra]! & this.holds[rb]!;
     this.holds[ra] = this.holds[ra]! | this.holds[rb]!;
-    // All in one group the order is settled but for an exchange; it must not repeat within itself.
+    // With all elements in one group the order is known but for an exchange of colours; it must not repeat a shorter
+    // one.
     if ((both & 1) === 1 && --this.warpGroups === 1 && this.repeats(0, this.n)) return false;
     if ((both & 2) === 2 && --this.weftGroups === 1 && this.repeats(this.n, this.m)) return false;
     return true;
   }
 
-  /** Whether some order of the warp, and some of the weft, that repeats no shorter one is left. */
+  /** Whether the demands allow a warp order and a weft order that do not repeat a shorter one. */
   allowsOrders(): boolean {
     return !this.repeats(0, this.n) && !this.repeats(this.n, this.m);
   }
 
-  /** The groups of a stretch of elements, as masks. */
+  /** The demand on the `count` elements from `from` on, as bit masks. */
   part(from: number, count: number): Part {
     const byRoot = new Map<number, { mask: number; flips: number }>();
     for (let e = 0; e < count; e++) {
@@ -71,14 +81,14 @@ export class Groups {
       group.flips |= this.parity << e;
       byRoot.set(this.root, group);
     }
-    // Only likeness within a group counts: the first element's own flip says nothing.
+    // Only differences within a group matter, so each group is written with its first element unflipped.
     return [...byRoot.values()].map(({ mask, flips }) => {
       const first = mask & -mask;
       return { mask, flips: (flips & first) !== 0 ? flips ^ mask : flips };
     });
   }
 
-  /** Whether every order that the groups allow repeats within itself. */
+  /** Whether every order that satisfies the demands repeats a shorter one. */
   private repeats(from: number, count: number): boolean {
     const place = Array.from({ length: count }, (_, e) => {
       this.find(from + e);
@@ -87,7 +97,9 @@ export class Groups {
     return smallestPeriod(place) < count;
   }
 
-  /** Finds an element's group and whether it is unlike its root; hangs what it passes nearer to the root. */
+  /**
+   * Sets `root` to the root of an element's group and `parity` to 1 if the two are opposite. Halves the path it walks.
+   */
   private find(element: number): void {
     const { parent, flip } = this;
     let at = element;

@@ -10,10 +10,10 @@ const POINT_OPERATIONS = OPERATIONS.length;
 const SHIFT = POINT_OPERATIONS;
 
 /**
- * A bound of symmetry for pairs of orders. That an operation carries the face to itself says, cell by cell, that one
- * element of the orders is like another (or unlike, with colours exchanged). These likenesses join the elements to a
- * few groups; for nearly every shift they leave only orders that repeat within themselves, which are not among orders
- * that differ. What is left, for each operation, is a list of demands on the warp order with one on the weft order.
+ * An upper bound of the symmetry S of every pair of orders, as a table by classes of orders. An operation carries the
+ * face to itself only if certain elements have the same colour (opposite colours, where it exchanges them). For nearly
+ * every shift only orders that repeat a shorter one satisfy this, and such orders are never listed. The shifts that
+ * remain give, for each operation, pairs of demands: one on the warp order, one on the weft order. See SYMMETRY.md.
  */
 export interface SymmetryBound {
   /** Class of each warp order, and of each weft order. */
@@ -28,7 +28,7 @@ export interface SymmetryBound {
 export interface Words {
   readonly length: number;
   readonly bits: Int32Array;
-  /** 1 for a word that is no repetition of a shorter one. */
+  /** 1 for a word that does not repeat a shorter one. */
   readonly primitive: Uint8Array;
 }
 
@@ -47,13 +47,13 @@ export function symmetryBound(ground: Ground, warps: Words, wefts: Words, square
   return { warpClass: warp.of, weftClass: weft.of, weftClasses: weft.members.length, most };
 }
 
-/** For every operation, which demands on the warp go with which on the weft. */
+/** The demands of all operations. A pair of orders may satisfy an operation only if it satisfies one of its pairs. */
 interface Demands {
   readonly warpParts: readonly Part[];
   readonly weftParts: readonly Part[];
-  /** For each operation, pairs of numbers of parts. */
+  /** For each operation: pairs (index in `warpParts`, index in `weftParts`). */
   readonly pairs: readonly (readonly (readonly [number, number])[])[];
-  /** Operations that could not be looked into and are taken to hold. */
+  /** For each operation: whether it was not examined and is assumed to hold. */
   readonly open: readonly boolean[];
 }
 
@@ -107,8 +107,9 @@ function demandsOf(ground: Ground, squareCells: boolean): Demands {
 }
 
 /**
- * Turned operations are allowed only where the smallest repeat is square, so where the two lengths differ the face
- * must recur after their greatest common divisor both ways; hardly any orders do.
+ * Whether the smallest repeat can be square though the two lengths differ: then the face repeats after the greatest
+ * common divisor of the lengths in both directions. Quarter turns and diagonals need a square repeat; few orders give
+ * one.
  */
 function mayBeSquare(cells: Cells, groups: Groups): boolean {
   const side = gcd(cells.ends, cells.picks);
@@ -139,8 +140,8 @@ function cellsOf({ cloth, ends, picks }: Ground): Cells {
 }
 
 /**
- * Joins into `groups` what "A(g·x + t) is like (unlike) A(x) for all x" makes alike; false where no pair of orders that
- * are no repetition of shorter ones can satisfy it.
+ * Collects in `groups` the demands of "A(g·x + t) equals (`unlike` 1: is opposite to) A(x) for all cells x", where g is
+ * `map` and t is (`x`, `y`). False if only orders that repeat a shorter one satisfy them, or none do.
  */
 function likenesses(cells: Cells, groups: Groups, map: Isometry, x: number, y: number, unlike: number): boolean {
   const { ends, picks, shows } = cells;
@@ -166,7 +167,10 @@ function likenesses(cells: Cells, groups: Groups, map: Isometry, x: number, y: n
   return groups.allowsOrders();
 }
 
-/** Sorts words by which demands they satisfy; words that repeat within themselves are a class of which nothing is known. */
+/**
+ * Sorts words into classes by the demands that they satisfy. Words that repeat a shorter one form a class without a
+ * set: nothing is known of it.
+ */
 function classesOf(words: Words, parts: readonly Part[]): { of: Uint16Array; members: (Uint8Array | undefined)[] } {
   const known = new Map<string, number>();
   const members: (Uint8Array | undefined)[] = [];

@@ -3,10 +3,10 @@ import { SIGMA } from '../../score/contrast.js';
 import type { Ground, Side } from './ground.js';
 
 /**
- * Bounds of line contrast that each order gives by itself: N = std(B(u − h)) ≤ std(B u) + std(B h). What a row's
- * upright boundaries h look like depends on the warp order, the row's interlacement and its one weft colour; blurring
- * along the warp only evens rows out. So std(B h) is at most what the worst colour for every kind of row gives, and
- * likewise std(B u) by columns.
+ * The coarse bound of line contrast, one number for each order: N = std(B(u − h)) ≤ std(B u) + std(B h). The upright
+ * boundaries h in a row depend on the warp order, the row's interlacement and the one colour of its pick. Blurring
+ * along the warp averages rows, so it lowers the variance. Hence `warp` bounds std(B h) by the worse pick colour for
+ * every kind of row, and `weft` bounds std(B u) likewise by columns. See BOUNDS.md.
  */
 export function lineBounds(ground: Ground, squareness: number): { readonly warp: LineBound; readonly weft: LineBound } {
   const { cloth, ends, picks } = ground;
@@ -17,17 +17,19 @@ export function lineBounds(ground: Ground, squareness: number): { readonly warp:
   };
 }
 
-/** The bound that the order on one side gives. */
+/** Bounds the blurred boundaries along one system of threads, given only the order of these threads. */
 export class LineBound {
   private readonly side: Side;
   private readonly weights: Float64Array;
   private readonly reach: number;
-  /** For each kind of crossing thread: its share of all, and which threads of this side lie over it. */
+  /**
+   * For each kind of crossing thread: its share of all crossing threads, and a 1 for each thread of this side over it.
+   */
   private readonly lines: { readonly share: number; readonly over: Uint8Array }[];
   private readonly value: Int8Array;
   private readonly edge: Float64Array;
 
-  /** `shows(own, other)`: whether threads of this side's kind `own` lie over the other side's kind `other` on the face. */
+  /** `shows(own, other)`: whether kind `own` of this side lies over kind `other` of the opposite side on the face. */
   constructor(side: Side, opposite: Side, shows: (own: number, other: number) => boolean, scale: number) {
     this.side = side;
     this.weights = blurWeights(side.length, SIGMA * scale);
@@ -42,7 +44,7 @@ export class LineBound {
     this.edge = new Float64Array(side.length);
   }
 
-  /** The bound for one order, ±1 an element (with the tabby's colour after the last). */
+  /** The bound for one order of ±1; its last number is the tabby's colour. */
   of(order: ArrayLike<number>): number {
     let variance = 0;
     let least = Number.POSITIVE_INFINITY;
@@ -57,11 +59,11 @@ export class LineBound {
       }
       variance += share * worst;
     }
-    // Means between `least` and `most` vary by at most a quarter of their range squared (Popoviciu).
+    // The variance of means between `least` and `most` is at most a quarter of the square of their range (Popoviciu).
     return Math.sqrt(variance + (most - least) ** 2 / 4);
   }
 
-  /** Mean and blurred variance of the boundaries along one line that is crossed by a thread of one colour. */
+  /** Mean of the boundaries along one crossing thread of one colour, and their variance after the blur. */
   private spread(order: ArrayLike<number>, over: Uint8Array, colour: number): { mean: number; variance: number } {
     const { side, value, edge, weights, reach } = this;
     const n = side.length;

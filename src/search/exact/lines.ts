@@ -4,25 +4,25 @@ import { gatherEven } from '../../score/gather.js';
 import { type Ground, type Side, typesOf } from './ground.js';
 
 /**
- * The variance of the blurred boundaries that run along one system of threads, as a quadratic form in the order of the
- * threads that cross it: c + 2·l't + t'Mt. With the warp order given, a row's upright boundaries depend on the row's
- * interlacement and on its one weft colour, ±1, and so are linear in it.
+ * The exact variance of the blurred boundaries of one direction, once the order of one system is fixed, as a quadratic
+ * form in the order t of the crossing system: c + 2·l't + t'Mt. (With the warp order fixed, the upright boundaries in a
+ * row depend on the row's interlacement and, linearly, on the ±1 of its one weft colour.) See BOUNDS.md.
  */
 export interface LineForm {
-  /** Elements of the crossing order, the tabby's colour among them. */
+  /** Length of t: the elements of the crossing order, and one for the tabby's colour. */
   readonly size: number;
   readonly c: number;
   readonly l: Float64Array;
   readonly M: Float64Array;
 }
 
-/** Makes line forms for one ground: of upright boundaries for a warp order, of level ones for a weft order. */
+/** Makes line forms: of upright boundaries for a given warp order, of level boundaries for a given weft order. */
 export interface LineForms {
   upright(warp: ArrayLike<number>): LineForm;
   level(weft: ArrayLike<number>): LineForm;
 }
 
-/** The line forms of one ground. Orders are given as ±1, the tabby's colour after the last. */
+/** Makes line forms on one ground. Orders are lists of ±1; the last number is the tabby's colour. */
 export function lineForms(ground: Ground, squareness: number): LineForms {
   const { cloth, ends, picks } = ground;
   const up = (pick: number, end: number): boolean => cloth.up[pick * cloth.endKinds + end] === 1;
@@ -55,7 +55,8 @@ function maker({ own, crossing, ownScale, crossingScale, shows }: Sides): (order
   for (let at = 0; at < weights.length; at++) weights[at] = weights[at]! / crossing.length;
 
   return (order) => {
-    // Boundaries along a line of each kind crossed by a dark and by a light thread: their mean and half difference.
+    // For each kind of crossing thread, the boundaries along it when it is light and when it is dark: mean and half
+    // difference.
     const even: Float64Array[] = [];
     const odd: Float64Array[] = [];
     for (let k = 0; k < kinds; k++) {
@@ -109,7 +110,7 @@ function maker({ own, crossing, ownScale, crossingScale, shows }: Sides): (order
   };
 }
 
-/** The standard deviation that a form gives for a crossing order, ±1 with the tabby's colour after the last. */
+/** The standard deviation that a form gives for a crossing order of ±1; its last number is the tabby's colour. */
 export function lineDeviation({ size, c, l, M }: LineForm, crossing: Float64Array): number {
   let variance = c;
   for (let i = 0, at = 0; i < size; i++) {
@@ -120,7 +121,7 @@ export function lineDeviation({ size, c, l, M }: LineForm, crossing: Float64Arra
   return Math.sqrt(Math.max(0, variance));
 }
 
-/** Boundaries along a line, each shared half and half between its two threads, blurred. */
+/** The blurred boundaries along one crossing thread; each boundary counts half for either of its two threads. */
 function blurredBoundaries(
   side: Side,
   order: ArrayLike<number>,

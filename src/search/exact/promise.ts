@@ -2,13 +2,13 @@ import { PARTS } from '../../score/rank.js';
 import type { Question } from '../question.js';
 
 /**
- * What the bounds of a candidate say of its score. Contrast is at most √(T² + the line bound²), symmetry at most its
- * bound, and every other part at most 1 (the float part is known beforehand).
+ * The upper bound of a candidate's score: contrast is at most √(T² + line bound²), symmetry at most its bound, the
+ * float part is known, and every other part is at most 1. See BOUNDS.md.
  */
 export class Hope {
   private readonly contrast: number;
   private readonly symmetry: number;
-  /** The most that all other parts can bring. */
+  /** The largest sum of weight·part over all other parts. */
   private readonly rest: number;
   private readonly all: number;
 
@@ -21,15 +21,15 @@ export class Hope {
     this.rest = rank.float * floatPart + this.all - bounded;
   }
 
-  /** The score that a tone and a symmetry would give at the most, lines left out. */
+  /** The largest score that a tone and a symmetry allow if line contrast is taken as 0. A guide, not a bound. */
   of(toneSquared: number, symmetry: number): number {
     const contrast = Math.min(1, Math.sqrt(Math.max(0, toneSquared)));
     return (this.contrast * contrast + this.symmetry * symmetry + this.rest) / this.all;
   }
 
   /**
-   * The least M² with which a candidate of this symmetry can reach a score; −∞ where any contrast will do, ∞ where
-   * none is enough. A hair below the exact value, so that rounding never costs a candidate its place.
+   * The least M² with which a candidate of this symmetry can reach a score: −∞ if any contrast is enough, ∞ if none is.
+   * It is slightly below the exact value, so that rounding never prunes a candidate that would tie.
    */
   needed(score: number, symmetry: number): number {
     const missing = (score - 1e-8) * this.all - this.symmetry * symmetry - this.rest;
@@ -39,11 +39,11 @@ export class Hope {
   }
 }
 
-/** The most promising candidates met so far, by the score they may reach, then by number. */
+/** The candidates with the highest guides so far: at most `most` of them, of equal guides the lower number first. */
 export class Promising {
   private readonly most: number;
   private hopes: { index: number; hope: number }[] = [];
-  /** Below this a candidate need not be offered. */
+  /** A candidate with a lower guide need not be offered. */
   least = Number.NEGATIVE_INFINITY;
 
   constructor(most: number) {

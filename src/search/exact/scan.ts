@@ -10,19 +10,19 @@ import { type SymmetryBound, symmetryBound, type Words } from './likeness.js';
 import { lineBounds } from './line.js';
 import { type LineForm, type LineForms, lineDeviation, lineForms } from './lines.js';
 
-/** What is the same for all candidates of a block that begin at one start. */
+/** What is computed once for all candidates of a block with one pair of starts. */
 interface Prepared {
   readonly form: Form;
   readonly symmetry: SymmetryBound;
   readonly lines: LineForms;
-  /** s'As, and the bound of line contrast, of each warp order. */
+  /** For each warp order: s'As, and its coarse line bound. */
   readonly warpTone: Float64Array;
   readonly warpLine: Float64Array;
-  /** The weft orders class by class of their symmetry, in the order in which they are run over. */
+  /** The weft orders grouped by symmetry class, in the order in which the scan visits them. */
   readonly classes: readonly WeftClass[];
 }
 
-/** Weft orders of one symmetry class: their numbers, bits, t'Bt and bounds of line contrast, with the largest of these. */
+/** Weft orders of one symmetry class: numbers, bits, t'Bt and coarse line bounds, and the largest of the last two. */
 interface WeftClass {
   readonly weft: Int32Array;
   readonly bits: Int32Array;
@@ -32,12 +32,13 @@ interface WeftClass {
   readonly mostLine: number;
 }
 
-/** Told of a candidate: warp, weft and start by their numbers in the block, and T². */
+/** Receives a candidate that is not pruned: warp, weft and start by their numbers in the block, and T². */
 export type Visit = (warp: number, weft: number, start: number, toneSquared: number) => void;
 
 /**
- * Runs over all pairs of orders of one block, with nothing but a few additions a pair. T² splits into a part of the
- * warp order, a part of the weft order, and a part of both that two tables of half the weft order each answer at once.
+ * Holds all pairs of orders of one block against their bounds, with a few additions a pair. T² is a number of the warp
+ * order, plus a number of the weft order, plus a cross term that is the sum of two table entries: one for the lower and
+ * one for the upper half of the weft order's bits. See BOUNDS.md.
  */
 export class BlockScan {
   readonly block: Block;
@@ -48,7 +49,7 @@ export class BlockScan {
   private readonly warpSpins: readonly Float64Array[];
   private readonly weftSpins: readonly Float64Array[];
   private readonly prepared: (Prepared | undefined)[];
-  /** Line forms of the warp order at hand, and of the weft orders at the start at hand. */
+  /** Line form of the current warp order, and line forms of the weft orders at the current start. */
   private upright: { start: number; warp: number; form: LineForm } | undefined;
   private level: { start: number; forms: (LineForm | undefined)[] } | undefined;
 
@@ -64,11 +65,10 @@ export class BlockScan {
   }
 
   /**
-   * Visits the candidates with warp orders `from` to before `to` that stand for themselves and may reach the score
-   * whose contrast `needed` gives for a symmetry (the least M² that is enough, infinite where none is). Counts the
-   * others.
+   * Visits the candidates with warp orders `from` to before `to` that represent their orbit and are not pruned.
+   * `needed` gives the least M² that a candidate of some symmetry must have (∞: none is enough).
    *
-   * @returns how many candidates that stand for themselves were passed over
+   * @returns how many candidates that represent their orbit were pruned
    */
   scan(from: number, to: number, needed: (symmetry: number) => number, visit: Visit): number {
     let passed = 0;
@@ -76,12 +76,13 @@ export class BlockScan {
       const prepared = this.prepare(start);
       for (let warp = from; warp < to; warp++) passed += this.scanWarp(prepared, start, warp, needed, visit);
     }
-    // The weft orders' forms are many and belong to one start; they are not worth keeping beyond the stretch.
+    // The line forms of the weft orders are many and serve one start only; keeping them longer costs more than it
+    // saves.
     this.level = undefined;
     return passed;
   }
 
-  /** The bound of symmetry of one candidate. */
+  /** Upper bound of the symmetry of one candidate. */
   symmetryAtMost(warp: number, weft: number, start: number): number {
     const { most, warpClass, weftClass, weftClasses } = this.prepare(start).symmetry;
     return most[warpClass[warp]! * weftClasses + weftClass[weft]!]!;
@@ -99,7 +100,7 @@ export class BlockScan {
     p.classes.forEach((wefts, c) => {
       const enough = needed(symmetry.most[symmetry.warpClass[warp]! * symmetry.weftClasses + c]!);
       const { weft, bits, tone, line: lineOf } = wefts;
-      // Most classes fall as a whole.
+      // Most classes are pruned as a whole.
       const falls = own + wefts.mostTone + most + (line + wefts.mostLine) ** 2 < enough;
       if (falls && standing === 'all') {
         passed += weft.length;
@@ -121,7 +122,10 @@ export class BlockScan {
     return passed;
   }
 
-  /** Whether line contrast may make up what tone leaves missing of M², by the exact parts of its bound. */
+  /**
+   * Whether line contrast can supply the missing M². First replaces the warp's coarse line bound by the exact part,
+   * then the weft's.
+   */
   private reaches(p: Prepared, start: number, warp: number, weft: number, line: number, missing: number): boolean {
     if (missing <= 0) return true;
     if (this.upright?.warp !== warp || this.upright.start !== start) {
@@ -135,7 +139,9 @@ export class BlockScan {
     return (upright + level) ** 2 + 1e-9 >= missing;
   }
 
-  /** 2s'Ct for one warp order, by the lower and the upper half of the weft order's bits, and the most it can be. */
+  /**
+   * 2s'Ct for one warp order: tables by the lower and the upper half of the weft order's bits, and its largest value.
+   */
   private crossTables(form: Form, warp: number): { low: Float64Array; high: Float64Array; half: number; most: number } {
     const m = this.wefts.length;
     const half = m >> 1;
@@ -184,7 +190,7 @@ function tabbySpin(question: Question): number {
 
 const spinsOf = new WeakMap<readonly Order[], Map<number, readonly Float64Array[]>>();
 
-/** ±1 for each element of each order, the tabby's after them; made once for all blocks that share the list. */
+/** Each order as ±1 an element, with the tabby's colour last; made once for all blocks that share the list. */
 function spins(orders: readonly Order[], tabby: number): readonly Float64Array[] {
   const known = spinsOf.get(orders) ?? new Map<number, readonly Float64Array[]>();
   spinsOf.set(orders, known);
@@ -203,7 +209,7 @@ function wordsOf(orders: readonly Order[]): Words {
   };
 }
 
-/** Sums of ±weight[from … to) for every choice of signs: bit e of the index is 1 where the sign is plus. */
+/** Sums of ±weight[from … to) for every choice of signs: bit e of the index is 1 for a plus at `from` + e. */
 function sumTable(weight: Float64Array, from: number, to: number, constant: number): Float64Array {
   const size = 1 << (to - from);
   const sums = new Float64Array(size);

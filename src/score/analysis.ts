@@ -109,7 +109,9 @@ function firstStep(from: Side, to: Side, sign: 1 | -1): number {
   return by < 0 ? by + to.length : by;
 }
 
-/** Finds all translations: those that keep colours as a lattice, and one that exchanges them. */
+/**
+ * Finds the lattice of translations that keep the colours, and one translation that exchanges them, if there is one.
+ */
 function withTranslations(repeat: Repeat): FaceAnalysis {
   const { rows, columns, shown, low, high, cells, turned } = repeat;
   const width = columns.length;
@@ -128,8 +130,8 @@ function withTranslations(repeat: Repeat): FaceAnalysis {
 
 /**
  * Whether an isometry followed by the translation (x, y), 0 ≤ x < columns, 0 ≤ y < rows, carries the face to itself:
- * 1 with colours kept, −1 with the two exchanged, 0 not at all. One cell of each kind stands for all, so the
- * translation must relabel the kinds (as those that `findCarry` tries do).
+ * 1 with colours kept, −1 with the two exchanged, 0 not at all. Only one cell of each pair of kinds is compared, so the
+ * translation must map kinds to kinds, as all translations do that `findCarry` tries.
  */
 function carries(face: Repeat, { turned, across, along }: Isometry, x: number, y: number): 1 | 0 | -1 {
   const { rows, columns, cells } = face;

@@ -9,7 +9,7 @@ import type { Reading } from './reading.js';
 export const SAMENESS = ['mirror', 'half-turn', 'quarter-turn', 'exchange'] as const;
 export type Sameness = (typeof SAMENESS)[number];
 
-/** A face read after an isometry: its rows and columns in the directions in which they then run. */
+/** A face after an isometry: which side gives its rows and which its columns, and in which direction each is read. */
 interface View {
   readonly isometry: Isometry;
   readonly down: Side;
@@ -18,7 +18,7 @@ interface View {
   readonly levelReading: Reading;
 }
 
-/** The cells that sort first, and the view and the starts of its two sides from which they are read. */
+/** The matrix of cells that sorts first, with its view and the start of the reading on each side. */
 interface Least {
   readonly cells: Uint8Array;
   readonly view: View;
@@ -212,7 +212,7 @@ function digest(view: View, cells: Uint8Array, analysis: FaceAnalysis, exchange:
   return hashWords(words);
 }
 
-/** Which colours the cells stand for: of one colour that may be exchanged it does not matter which of the two. */
+/** A number for the colours shown. A face of one colour that may be exchanged has the same number for either colour. */
 function coloursWord({ shown, low, high }: FaceAnalysis, exchange: boolean): number {
   return shown === 1 && exchange ? -1 : (shown << 16) | (low << 8) | high;
 }

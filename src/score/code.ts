@@ -7,7 +7,7 @@ const SIGNS = '0123456789abcdefghjkmnpqrstvwxyz';
 const LENGTH = 8;
 
 /**
- * The code of a draft: eight signs that stand for what is threaded, lifted and thrown, colours included. The same
+ * The code of a draft: eight signs, a hash of its threading, lifts and colours. The same
  * draft has the same code in every list and on every sheet, however its treadles are numbered or its yarns named.
  * 40 bits of SHA-256: two of a thousand drafts share one with a chance of about one in two million.
  */

@@ -4,7 +4,7 @@ import { blurWeights } from './blur.js';
 
 /** One minute of arc, in radians. */
 export const ARC_MINUTE = Math.PI / 10800;
-/** Metres from which a cloth is looked at: in the hand, on a table, across the room. */
+/** Viewing distances in metres: in the hand, on a table, across the room. */
 export const DISTANCES = ['0.6', '2', '6'] as const;
 /** Standard deviation of L* from which a motif reads, and below which it melts (common practice, no source). */
 export const READS = 12;
@@ -30,14 +30,14 @@ export function readsOf(
   return { '0.6': at('0.6'), '2': at('2'), '6': at('6') };
 }
 
-/** The farthest distance from which a cloth reads, or null where it reads from none of them. */
+/** The farthest of the viewing distances from which a cloth reads; null if it reads from none. */
 export function readsTo(
   reads: Readonly<Record<(typeof DISTANCES)[number], number>>,
 ): (typeof DISTANCES)[number] | null {
   return DISTANCES.findLast((metres) => reads[metres] >= READS) ?? null;
 }
 
-/** Farthest distance at which contrast is best (4 cycles a degree), and the one at which it is gone (30), in metres. */
+/** Metres at which the motif has 4 cycles a degree (contrast is seen best), and 30 (contrast is gone). */
 export function viewingLimits(ends: number, across: number): { easyTo: number; goneBy: number } {
   const perCycle = (ends * across * 180) / Math.PI / 1000;
   return { easyTo: 4 * perCycle, goneBy: 30 * perCycle };

@@ -2,7 +2,9 @@ import type { Draft } from '../draft/draft.js';
 import { shuttleOfPick } from '../draft/shuttles.js';
 import type { Ease } from './figures.js';
 
-/** Longest colour order that is wound with one thread of each package held together (common practice, no source). */
+/**
+ * The longest colour order, in ends, that is wound with one end from each package at once (common practice, no source).
+ */
 const TOGETHER_AT_MOST = 8;
 
 /** What a cloth costs to weave, counted round one whole repeat. */
@@ -31,7 +33,7 @@ export function easeOf(draft: Draft): Ease {
   };
 }
 
-/** The part of ease in a ranking: 1 for one colour and one shuttle, less with every change (a choice of ours). */
+/** Ease as a part of the score: 1 for one colour and one shuttle, lower with each change (a choice of ours). */
 export function easePart(
   ease: Pick<Ease, 'warpChanges' | 'weftChanges' | 'shuttles'>,
   ends: number,
@@ -40,7 +42,7 @@ export function easePart(
   return 1 / (1 + (5 * ease.warpChanges) / ends + (5 * ease.weftChanges) / picks + (ease.shuttles - 1) / 2);
 }
 
-/** Neighbours of different colour, round the repeat. */
+/** Counts neighbouring threads of different colour, round the repeat. */
 export function changes(colours: ArrayLike<number>): number {
   let count = 0;
   for (let s = 0, before = colours[colours.length - 1]; s < colours.length; before = colours[s++]) {
@@ -49,7 +51,7 @@ export function changes(colours: ArrayLike<number>): number {
   return count;
 }
 
-/** The ways to wind, with the knots that each makes per repeat, fewest first. */
+/** The ways to wind the warp, each with its knots per repeat, fewest first. */
 function windings(warpChanges: number, ends: number): Ease['winding'] {
   const inOrder = { way: 'in order, changing at the pegs', knots: warpChanges };
   if (warpChanges === 0) return [inOrder];

@@ -11,7 +11,7 @@ export interface Lattice {
   readonly height: number;
 }
 
-/** The lattice with one more translation, twice which is in it already. */
+/** The lattice with one more translation; twice this translation must be in the lattice already. */
 export function withHalf({ width, shift, height }: Lattice, extra: Vector): Lattice {
   const rows = Math.floor(extra.y / height);
   const x = extra.x - rows * shift;
@@ -20,7 +20,7 @@ export function withHalf({ width, shift, height }: Lattice, extra: Vector): Latt
   return { width: narrow, shift: shift % narrow, height };
 }
 
-/** The smallest positive value of x·(steps across) + y·(steps along) over the lattice: how closely its rows lie. */
+/** The smallest positive value of x·(steps across) + y·(steps along) over the lattice: the distance of its rows. */
 export function rowSpacing({ width, shift, height }: Lattice, { x, y }: Vector): number {
   return gcd(width * Math.abs(x), Math.abs(shift * x + height * y));
 }

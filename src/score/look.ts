@@ -11,20 +11,20 @@ import { outlineOf } from './sharp.js';
 import { AREA_SIGMA, solidPart } from './solid.js';
 import { type StructureAlone, unlikeStructure } from './unlike.js';
 
-/** Metres from which shapes are told apart, and millimetres over which the eye then gathers. */
+/** The viewing distance for shapes in metres, and the σ of the eye's blur from there in millimetres. */
 const SHAPES_FROM = 2;
 const SHAPES_SIGMA = ARC_MINUTE * SHAPES_FROM * 1000;
-/** Bits that sixteen patches, all equally frequent, would have. */
+/** Shannon's bits of sixteen equally frequent patches. */
 const MOST_BITS = 4;
-/** So many shapes are as many as the eye can take. */
+/** The number of shapes above which a cloth is busy. */
 const MANY_SHAPES = 8;
 
-/** Which of the figures are wanted; the others cost time, and are 0. */
+/** Which figures to measure; the others are left 0, to save time. */
 export type Wanted = Readonly<Record<keyof Look, boolean>>;
 
 export const ALL_WANTED: Wanted = { solid: true, sharp: true, bits: true, shapes: true, unlike: true };
 
-/** The figures that a ranking weighs. */
+/** The figures that have weight in a ranking. */
 export function wantedBy(weights: Weights): Wanted {
   const lively = weights.calm > 0 || weights.lively > 0;
   return {

@@ -7,7 +7,8 @@ import { effectsOn } from './effects.js';
 import type { Contrast } from './figures.js';
 
 /**
- * Orders that every weaver has seen, the same both ways but for one colour on the other (gamp orders: common practice).
+ * The classic orders, which every weaver has seen. Warp and weft have the same order, except for one colour crossed by
+ * the other (gamp orders: common practice).
  */
 const CLASSICS: readonly { readonly name: string; readonly word: string; readonly weft?: string }[] = [
   { name: 'dark warp on light weft', word: 'D', weft: 'L' },
@@ -31,14 +32,16 @@ const CLASSICS: readonly { readonly name: string; readonly word: string; readonl
 /** Cells of a weave up to which the classics are measured from every start. */
 const FEW_CELLS = 1024;
 
-/** A classic order on one structure, as it is compared. */
+/** The descriptor of a classic order on one structure. */
 export interface Classic {
   /** What the effect is called on this structure, or else the order. */
   readonly name: string;
   readonly traits: readonly number[];
 }
 
-/** What two cloths are compared by: tone, line, figure, symmetry, dark share, length of runs across and down. */
+/**
+ * The features by which novelty compares cloths: tone, line, figure, symmetry, dark share, mean runs across and down.
+ */
 export function traitsOf(face: Face, contrast: Contrast, symmetry: number): number[] {
   const { across, down } = runs(face);
   return [contrast.tone, contrast.line, contrast.figure, symmetry, contrast.darkShare, 1 - 1 / across, 1 - 1 / down];
@@ -75,7 +78,7 @@ function layings(strands: Strands, word: string, everyStart: boolean): Uint8Arra
   );
 }
 
-/** Smallest mean difference to a classic, and which one it is. */
+/** The nearest classic and the mean absolute difference to it. */
 export function noveltyOf(
   traits: readonly number[],
   classics: readonly Classic[],

@@ -1,7 +1,7 @@
 import type { Face } from '../cloth/face.js';
 
 /**
- * How many different things the eye meets thread by thread: Shannon's bits of the sixteen possible patches of 2 × 2
+ * The variety of a face, thread by thread: Shannon's bits of the sixteen possible patches of 2 × 2
  * cells, dark or light, over the whole repeat; 4 at most. 0 is one colour, 1 plain stripes; above 3.8 it is noise. A
  * cell is dark where its value is below one half.
  */

@@ -5,7 +5,7 @@ import { type Lattice, rowSpacing } from './lattice.js';
 /** The translation with which each point operation carries the pattern to itself; absent where none does. */
 export type Held = Readonly<Partial<Record<Operation, Vector>>>;
 
-/** Two mirror directions at right angles: along which coordinate each slides. */
+/** Two mirror directions at right angles, and the coordinate along which each slides. */
 interface MirrorPair {
   readonly operations: readonly [Operation, Operation];
   readonly slides: readonly [Vector, Vector];
@@ -55,9 +55,9 @@ export function planeGroup(lattice: Lattice, held: Held): PlaneGroup {
 }
 
 /**
- * How many directions of a pair reflect at all, and how many hold a mirror that does not slide: one does when its
- * slide can be taken back by a translation of the pattern. The lattice is centred when it is not simply the product
- * of its steps along and across the mirrors.
+ * Of a pair of directions at right angles, how many have reflections, and how many have true mirrors. A reflection is a
+ * true mirror if a translation of the pattern cancels its slide; otherwise it is a glide. The lattice is centred if it
+ * is not the product of its steps along and across the mirrors.
  */
 function mirrors(lattice: Lattice, held: Held, pair: MirrorPair) {
   let directions = 0;

@@ -1,6 +1,6 @@
 import { FLOAT_SIDES, type Floats } from '../cloth/floats.js';
 
-/** What may be ranked by. */
+/** The parts of a score. */
 export const PARTS = [
   'contrast',
   'symmetry',
@@ -28,7 +28,7 @@ export function sameWeights(a: Weights, b: Weights): boolean {
 /** The longest float that is allowed: in threads, or in millimetres. */
 export type FloatLimit = { readonly threads: number } | { readonly mm: number };
 
-/** Longest floats as the limit counts them. */
+/** The longest float in threads and in millimetres; a limit uses one of the two. */
 interface LongestFloat {
   readonly longest: number | null;
   readonly longestMm: number | null;
@@ -97,7 +97,7 @@ export function nearerFloats(a: Floats | undefined, b: Floats | undefined, limit
   return differs >= 0 && other[differs]! < first[differs]! ? b : a;
 }
 
-/** What floats are compared by: first what the limit counts, then all the rest. */
+/** The keys by which floats are compared: first the one that the limit counts, then the others. */
 function sizesFor(limit: FloatLimit, { longest, longestMm, ...sides }: Floats): number[] {
   const main = 'mm' in limit ? [longestMm, longest] : [longest, longestMm];
   return [...main, ...FLOAT_SIDES.map((side) => sides[side])].map((size) => size ?? Number.POSITIVE_INFINITY);

@@ -16,18 +16,18 @@ import { type FloatLimit, figuredPart, floatPart, newnessPart, type Part, rankSc
 import { symmetryOf } from './symmetry.js';
 import { structureAlone } from './unlike.js';
 
-/** How cloths are ranked. */
+/** The weights and limits of a ranking, with the classics that novelty needs. */
 export interface Ranking {
   readonly weights: Weights;
   readonly floatLimit: FloatLimit;
   /**
-   * Classic orders on the same structure; none where neither novelty nor newness has weight and nothing is to be said
+   * Classic orders on the same structure; empty if neither novelty nor newness has weight and no text names them
    * of it.
    */
   readonly classics: readonly Classic[];
 }
 
-/** A draft with all that is said of it. */
+/** A draft with all its figures. */
 export interface Scored {
   readonly scores: Scores;
   readonly parts: Readonly<Record<Part, number>>;

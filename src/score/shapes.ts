@@ -1,10 +1,10 @@
 import { modulo } from './lattice.js';
 
-/** A place is dark, or light, where the eye gathers less, or more, than this. */
+/** A cell is dark where its blurred value is below the first, light where it is above the second. */
 const DARK = 0.4;
 const LIGHT = 0.6;
 
-/** How many different shapes the eye must learn. */
+/** Counts of the areas of a face. */
 export interface Shapes {
   /** Closed dark shapes and closed light ones that differ by more than a shift. */
   readonly closed: number;
@@ -14,7 +14,7 @@ export interface Shapes {
 
 /**
  * Counts the shapes of a repeat that has no edge: connected areas of dark places (below 0.4) and of light ones (above
- * 0.6); places are connected where they share a side. Few (to four) are easily learnt, five and six lively, above eight
+ * 0.6); cells are connected where they share a side. Few (to four) are easily learnt, five and six lively, above eight
  * busy; none closed is stripes or a net (common practice).
  *
  * @param light values as they are gathered from two metres, cell by cell
@@ -69,7 +69,7 @@ const SIDES = [
   [0, -1],
 ] as const;
 
-/** The places of an area, told from its upper left corner and in one order, so that a shift changes nothing. */
+/** A name of an area that does not change when it is shifted: its cells, relative to its upper left corner, sorted. */
 function outline(places: Int32Array, x: Int32Array, y: Int32Array): string {
   let left = Infinity;
   let top = Infinity;

@@ -1,6 +1,6 @@
-/** Blur in which solid areas and their edges are judged, in ends. */
+/** σ in ends of the blur in which solid areas and outlines are measured. */
 export const AREA_SIGMA = 2;
-/** A place is solid where what the eye gathers is darker, or lighter, than this. */
+/** A cell is solid where its blurred value is below the first, or above the second. */
 const DARKER = 0.15;
 const LIGHTER = 0.85;
 
@@ -20,7 +20,7 @@ export function solidShares(light: ArrayLike<number>): { dark: number; light: nu
   return { dark: dark / light.length, light: bright / light.length };
 }
 
-/** Clearly dark areas and clearly light ones beside them: twice the smaller of the two shares, so that a ground alone is none. */
+/** Twice the smaller of the clearly dark and the clearly light share: 0 for a cloth with only one of the two. */
 export function solidPart(light: ArrayLike<number>): number {
   const shares = solidShares(light);
   return 2 * Math.min(shares.dark, shares.light);

@@ -6,9 +6,9 @@ import { withHalf } from './lattice.js';
 import { planeGroup } from './planegroup.js';
 
 /**
- * What carries a face to itself, with colours kept or exchanged. `squareCells`: the sett is equal both ways; only
- * then, and only where the smallest rectangular repeat is square, are quarter turns and diagonals looked for. An
- * analysis made before saves making it again.
+ * The operations and translations that carry a face to itself, with colours kept or exchanged. `squareCells`: the sett
+ * is equal both ways. Quarter turns and diagonals are examined only then, and only if the smallest rectangular repeat
+ * is square. Pass the analysis of the face if there is one, to save computing it again.
  */
 export function symmetryOf(face: Face, squareCells: boolean, analysis: FaceAnalysis = analyse(face)): Symmetry {
   const { lattice, exchange } = analysis;
@@ -39,7 +39,7 @@ export function symmetryOf(face: Face, squareCells: boolean, analysis: FaceAnaly
 
 const WITHOUT_TURNS: readonly Operation[] = OPERATIONS.filter((op) => !ISOMETRIES[op].turned);
 
-/** The point operations that are looked for, in their listed order. */
+/** The point operations to examine, in their listed order. */
 export function allowedOperations(analysis: FaceAnalysis, squareCells: boolean): readonly Operation[] {
   return squareCells && analysis.rows.length === analysis.columns.length ? OPERATIONS : WITHOUT_TURNS;
 }

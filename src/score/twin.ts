@@ -5,17 +5,17 @@ import { type Complex, transform } from './fourier.js';
 
 /** Above this correlation two cloths look nearly the same. */
 const TWIN = 0.97;
-/** Below this variance a cloth is an even mixture: what is left is rounding. */
+/** Below this variance a cloth counts as an even mixture; the rest is rounding error. */
 const EVEN = 1e-24;
 
-/** What may carry one cloth to another beside a shift. */
+/** Operations, beside shifts, under which two cloths are compared. */
 export interface TwinWays {
   readonly mirror: boolean;
   readonly halfTurn: boolean;
   readonly exchange: boolean;
 }
 
-/** A cloth as the eye gathers it: the spectrum of its blurred values about their mean, per cell. */
+/** The spectrum of a cloth's blurred values about their mean, divided by the number of cells. */
 export interface Gathered {
   readonly ends: number;
   readonly picks: number;

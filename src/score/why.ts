@@ -42,7 +42,7 @@ export function whyInWords(parts: Readonly<Record<Part, number>>, weights: Weigh
   return `${among} by ${named.length === 1 ? named[0] : `${named.slice(0, -1).join(', ')} and ${named.at(-1)}`}`;
 }
 
-/** The classic that a cloth is, or the nearest one with the difference; nothing where none was looked for. */
+/** Names the classic that a cloth is, or the nearest one with the difference; nothing if none was searched for. */
 export function nearestInWords({ novelty, nearest }: Pick<Scores, 'novelty' | 'nearest'>): string | undefined {
   if (novelty === undefined || nearest === undefined) return undefined;
   return novelty < 5e-4 ? `measures the same as ${nearest}` : `nearest classic: ${nearest}, ${novelty.toFixed(2)} away`;

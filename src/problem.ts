@@ -48,6 +48,15 @@ export function nearestWord(word: string, known: readonly string[]): string | un
   return best;
 }
 
+/** All the known words, the nearest first. */
+export function nearestFirst(word: string, known: readonly string[]): string[] {
+  const far = (other: string): number => editDistance(word.toLowerCase(), other.toLowerCase());
+  return known
+    .map((each) => [far(each), each] as const)
+    .sort(([a], [b]) => a - b)
+    .map(([, each]) => each);
+}
+
 /** " (did you mean “x”?)", or nothing where no known word is near. */
 export function didYouMean(word: string, known: readonly string[]): string {
   const near = nearestWord(word, known);

@@ -20,8 +20,8 @@ export function convertCommand(io: Io, finish: (code: number) => void): Command 
     .description(
       'Turns a draft from one kind of file into another, by the endings of their names: .yaml, .wif (WIF 1.1), .txt (for print), or from the cells of a cloth (.txt with # and ., .png).',
     )
-    .argument('<in>', 'the file that there is')
-    .argument('<out>', 'the file that is wanted')
+    .argument('<in>', 'input file')
+    .argument('<out>', 'output file')
     .addHelpText('before', EXAMPLES)
     .option('--units', 'recognise structure and units, and write them')
     .option('--lift-plan', 'write the shafts of each pick, no treadles (.wif)')

@@ -4,13 +4,13 @@ import { NEEDS_FLAGS } from './needs-flags.js';
 import { addFlags, flagsGiven } from './question-flags.js';
 
 const EXAMPLES = `Examples:
-  shedlight deal kept.json --weavers 12 --yarns "8/2 cotton"
-      a different cloth for each of twelve, on looms like one another
+  shedlight deal kept.json --weavers 6 --yarns "8/2 cotton"
+      a different cloth for each of six, on looms like one another
   shedlight deal kept.json --weavers group.yaml
       with the looms of a group, one weaver an entry:
         weavers:
           - { name: A, shafts: 4, treadles: 6, loom width: 32 in }
-          - { name: H, width: 17 in, shafts: 4, heddles: 120 120 120 70, shuttles: 2 }
+          - { name: H, width: 13 in, shafts: 4, heddles: 120 120 120 70, shuttles: 2 }
 
 `;
 
@@ -18,7 +18,9 @@ const EXAMPLES = `Examples:
 export function dealCommand(io: Io, finish: (code: number) => void): Command {
   const command = new Command('deal')
     .summary('a different cloth for each weaver of a group')
-    .description('Deals a shortlist to weavers, as unlike as can be and each within their loom, with a sheet for each.')
+    .description(
+      'Deals a shortlist to weavers, as different as possible and each within their loom, with a sheet for each.',
+    )
     .argument('<shortlist>', 'a shortlist, as keep writes it')
     .argument('[needs]', 'yarns and usual figures as YAML file; keys as the flags')
     .addHelpText('before', EXAMPLES)

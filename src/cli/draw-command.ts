@@ -6,12 +6,12 @@ import {
   flagsGiven,
   LAYING_FLAGS,
   LOOM_FLAG,
-  STRUCTURE_FLAGS,
+  ONE_STRUCTURE_FLAGS,
   YARN_FLAGS,
 } from './question-flags.js';
 
 const EXAMPLES = `Examples:
-  shedlight draw threading.yaml
+  shedlight draw my-draft.yaml
       a draft of your own: its figures, and what is wrong with it
   shedlight draw --structure "2/2 twill" --warp DDDDLLLL --out hound.png
       hound's tooth as a picture of the cloth at its true size
@@ -27,7 +27,7 @@ const EXAMPLES = `Examples:
 
 /** Flags that make a draft from a structure, or lay other colours on a draft. */
 const DRAW_FLAGS = {
-  'What is woven, where no draft is given:': STRUCTURE_FLAGS,
+  'What is woven, where no draft is given:': ONE_STRUCTURE_FLAGS,
   'Yarns:': YARN_FLAGS,
   'Colour orders:': [
     { key: 'orders', flags: '--warp <order>', about: 'colour order of the warp, DLDDL (default: one colour)' },

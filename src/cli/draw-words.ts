@@ -36,7 +36,7 @@ function facesOf(draft: Draft, { scores }: Scored): Figure[] {
   const { floats, reads } = scores;
   const group = scores.colourGroup === null ? '' : `, in two colours ${scores.colourGroup}`;
   const sides = (face: number | null, back: number | null, thread: string): string =>
-    `${face ?? 'without end'} on the face, ${back ?? 'without end'} on the back, in ${thread}s`;
+    `${face ?? 'never interlaces'} on the face, ${back ?? 'never interlaces'} on the back, in ${thread}s`;
   return [
     ['score', `${scores.score.toFixed(4)}, the parts weighed together`],
     ['contrast', `${scores.contrast.toFixed(4)}: tone ${scores.tone.toFixed(4)}, line ${scores.line.toFixed(4)}`],
@@ -45,7 +45,10 @@ function facesOf(draft: Draft, { scores }: Scored): Figure[] {
     ['plane group', `${scores.planeGroup}${group}`],
     ['dark share', `${(100 * scores.darkShare).toFixed(1)} %`],
     ['reads at', DISTANCES.map((distance) => `${distance} m ${reads[distance].toFixed(1)}`).join(', ')],
-    ['easy to', `${scores.easyTo.toFixed(1)} m; gone by ${scores.goneBy.toFixed(1)} m`],
+    [
+      'repeat width',
+      `easy to see to ${scores.easyTo.toFixed(1)} m, gone by ${scores.goneBy.toFixed(1)} m, whatever its contrast`,
+    ],
     ['warp floats', sides(floats.warpFace, floats.warpBack, 'pick')],
     ['weft floats', sides(floats.weftFace, floats.weftBack, 'end')],
   ];
@@ -57,7 +60,7 @@ function easeOf({ warp, weft, sett }: Draft, { ease }: Scored): Figure[] {
   const size = `${lengthInWords(warp.length * across, sett)} by ${lengthInWords(weft.length * along, sett)}`;
   const ends = Object.entries(ease.ends).map(([letter, count]) => `${letter} ${count}`);
   const ways = ease.winding.map(({ way, knots }) => `${way}: ${knots} ${knots === 1 ? 'knot' : 'knots'}`);
-  const home = ease.sameSide ? 'every shuttle comes home' : 'a shuttle starts from the wrong side';
+  const home = ease.sameSide ? 'every shuttle ends where it began' : 'a shuttle starts from the wrong side';
   return [
     ['repeat', `${warp.length} ends by ${weft.length} picks, ${size}`],
     ['ends', ends.join(', ')],
@@ -79,7 +82,7 @@ export function faultsOf(draft: Draft, { scores, hangsTogether }: Scored, floatL
     faults.push(`${placeInWords(place)}, over the limit of ${limitInWords(floatLimit, draft.sett)}`);
   }
   if (!hangsTogether)
-    faults.push(`the cloth does not hang together: it lies in ${layers(cloth)} layers that lift apart`);
+    faults.push(`the cloth does not hold together as one cloth: it lies in ${layers(cloth)} layers that lift apart`);
   return faults;
 }
 

@@ -1,6 +1,6 @@
 import { Command } from 'commander';
 import type { Io } from './io.js';
-import { addFlags, FLOAT_FLAG, flagsGiven, STRUCTURE_FLAGS, YARN_FLAGS } from './question-flags.js';
+import { addFlags, FLOAT_FLAG, flagsGiven, ONE_STRUCTURE_FLAGS, YARN_FLAGS } from './question-flags.js';
 
 const EXAMPLES = `Examples:
   shedlight enlarge "D L D D L" --structure "turned twill"
@@ -13,7 +13,7 @@ const EXAMPLES = `Examples:
 
 const ENLARGE_FLAGS = {
   'What is woven:': [
-    ...STRUCTURE_FLAGS,
+    ...ONE_STRUCTURE_FLAGS,
     { key: 'draft', flags: '--draft <file>', about: 'a draft of your own instead of a structure' },
     ...YARN_FLAGS,
   ],

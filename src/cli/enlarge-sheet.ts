@@ -98,7 +98,7 @@ function under(pen: Pen, size: Size, x: number, y: number, reduction: number, li
   for (const end of [x, x + bar]) pen.line(end, y + 0.8, end, y + 2.6);
   pen.line(x, y + 1.7, x + bar, y + 1.7);
   const { per } = size.draft.sett;
-  const pattern = size.pattern === undefined ? '' : `, pattern weft ${size.pattern.ends ?? 'without end'}`;
+  const pattern = size.pattern === undefined ? '' : `, pattern weft ${size.pattern.ends ?? 'never interlaces'}`;
   const lines = [
     `${lengthOf(size.finished, per)} finished`,
     `longest float ${floatOf(size)}${pattern}`,

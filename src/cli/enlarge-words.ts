@@ -38,7 +38,7 @@ export function lengthOf(mm: number, per: Sett['per']): string {
 /** The longest float and its length: `8 ends, 0.40 in`. */
 export function floatOf({ draft, floats }: Size): string {
   const { longest, longestMm } = floats;
-  if (longest === null || longestMm === null) return 'without end';
+  if (longest === null || longestMm === null) return 'never interlaces';
   return `${longest}, ${lengthOf(longestMm, draft.sett.per).replace(/ \(.*/, '')}`;
 }
 
@@ -66,8 +66,8 @@ export function sizeLines(enlarged: Enlarged, question: Question): string[] {
     const refused = enlarged.refused.filter((refusal) => refusal.way === way);
     if (sizes.length + refused.length === 0) return [];
     const rows = sizes.map((size) => {
-      const pattern = size.pattern === undefined ? '' : `, pattern weft ${size.pattern.ends ?? 'without end'}`;
-      const wrong = size.hangsTogether ? '' : '; does not hang together';
+      const pattern = size.pattern === undefined ? '' : `, pattern weft ${size.pattern.ends ?? 'never interlaces'}`;
+      const wrong = size.hangsTogether ? '' : '; does not hold together as one cloth';
       return [
         `${size.ends} ends`,
         timesInWords(size),

@@ -60,7 +60,7 @@ function whatToChange(question: Question, outcome: Outcome): string {
   if (most === 0) return 'Ask for other orders or lengths.';
   if (most === float) return floatRemedyInWords(question, outcome)!;
   if (most === flat) return 'A larger factor (times 2, 4), other lengths, or weft own may show a pattern.';
-  if (most === unsound) return 'Another treadling, block order or structure may hold together.';
+  if (most === unsound) return 'Another treadling, block order or structure may hold together as one cloth.';
   if (most === before) {
     return `Ask for other orders or lengths${done?.unlike === undefined ? '' : `, or for less than unlike done ${done.unlike}`}.`;
   }
@@ -90,14 +90,16 @@ export function sayShard({ part, of }: Shard, file: string, json: boolean, io: I
 function countsInWords({ counts, found }: Outcome): string {
   const { setAside } = counts;
   const reasons = [
-    [setAside.float, 'float too far'],
-    [setAside.unsound, 'do not hang together'],
+    [counts.equals, 'the same as one of these'],
+    [counts.cutOff, 'proved not to reach the top'],
+    [setAside.float, 'float too long'],
+    [setAside.unsound, 'do not hold together as one cloth'],
     [setAside.flat, 'show no pattern'],
-    [setAside.limits, 'pass another limit'],
-    [setAside.done ?? 0, 'done before, or too near to that'],
+    [setAside.limits, 'are over another limit'],
+    [setAside.done ?? 0, 'already woven or too similar'],
   ] as const;
   const aside = reasons.filter(([count]) => count > 0).map(([count, why]) => `${grouped(count)} ${why}`);
-  const tried = counts.stopped ? 'stopped before the end' : counts.exhaustive ? 'all tried' : 'by changing the best';
+  const tried = counts.stopped ? 'stopped before the end' : counts.exhaustive ? 'all tried' : 'varying the best found';
   const weave = `${grouped(counts.cloths)} different cloth${counts.cloths === 1 ? '' : 's'}`;
   const candidates = `${grouped(counts.examined)} candidate${counts.examined === 1 ? '' : 's'}`;
   return `${candidates} (${tried}): ${[weave, ...aside].join(', ')}; ${found.length} shown.`;

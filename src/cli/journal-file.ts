@@ -159,7 +159,7 @@ export class JournalFile implements Journal {
     const torn = bytes.size - whole;
     if (torn === 0) return;
     ftruncateSync(this.file, whole);
-    this.keeping.say(`${this.path}: found ${torn} torn bytes at its end; what they held is done again`);
+    this.keeping.say(`${this.path}: found ${torn} damaged bytes at its end; what they held is done again`);
   }
 
   /** Opens the file to write after its first `size` bytes. */

@@ -13,10 +13,14 @@ import { structuresCommand } from './structures-command.js';
 import { programVersion } from './version.js';
 
 const EXAMPLES = `Examples:
-  shedlight explore --structure "2/2 twill"      every order of 2 to 6, ranked
-  shedlight explore gallery/turned-twill.yaml    the same, asked in a file
-  shedlight draw threading.yaml --out cloth.png  one draft and all its figures
-  shedlight structures "summer and winter"       what is known of a structure
+  shedlight explore --structure "2/2 twill"
+      every order of 2 to 6 threads, ranked
+  shedlight explore gallery/turned-twill.yaml
+      the demo question, asked in a file: turned twill in two blocks
+  shedlight draw --structure "2/2 twill" --warp D4L4 --out twill.png
+      one draft, its figures and its picture
+  shedlight structures "summer and winter"
+      what is known of a structure
 `;
 
 const EXITS = `
@@ -99,7 +103,7 @@ function said(error: unknown, io: Io): number {
     return EXIT.wrong;
   }
   const { message } = error instanceof Error ? error : new Error(String(error));
-  sayWrong(io, error instanceof MachineFault ? message : `stopped by a fault of its own: ${message}`);
+  sayWrong(io, error instanceof MachineFault ? message : `internal error: ${message}`);
   return EXIT.machine;
 }
 

@@ -6,7 +6,7 @@ export const NEEDS_FLAGS = {
     {
       key: 'border',
       flags: '--border <ends>',
-      about: 'ends of one yarn on both sides, "8 D"; "even D": what whole repeats leave (default: none)',
+      about: 'ends of one yarn on both sides, "8 D"; "even D": whatever is left after whole repeats (default: none)',
     },
     { key: 'mirror', flags: '--mirror <turns>', about: 'warp mirrored, threading too: single, doubled (default: no)' },
     { key: 'mirror weft', flags: '--mirror-weft <turns>', about: 'treadling mirrored: single, doubled (default: no)' },
@@ -16,7 +16,7 @@ export const NEEDS_FLAGS = {
       about: 'ends that make both sides the same: auto, yes, no (default: auto)',
     },
     { key: 'floating', flags: '--floating <when>', about: 'floating selvedges: auto, yes, no (default: auto)' },
-    { key: 'reed', flags: '--reed <dents>', about: '10 per inch, or 50/10: to 10 cm (default: the evenest usual one)' },
+    { key: 'reed', flags: '--reed <dents>', about: '10 per inch, or 50/10: to 10 cm (default: most even common reed)' },
     { key: 'yarns', flags: '--yarns <sizes>', about: '"8/2 cotton", or "D 8/2 cotton, L 16/2 linen"' },
     { key: 'wraps', flags: '--wraps <n>', about: 'threads side by side to the inch (cm), for the closest sett' },
     {
@@ -26,14 +26,14 @@ export const NEEDS_FLAGS = {
     },
     { key: 'hand', flags: '--hand <hand>', about: 'general, drape: how close a sett is advised (default: general)' },
   ],
-  'Its length:': [
+  'Warp length:': [
     { key: 'piece', flags: '--piece <length>', about: 'finished length of each piece (default: 5 in)' },
     { key: 'pieces', flags: '--pieces <n>', about: 'pieces of each cloth (default: 1)' },
     { key: 'divider', flags: '--divider <length>', about: 'between pieces (default: 1 in)' },
     { key: 'header', flags: '--header <length>', about: 'before the first piece (default: 2 in)' },
     { key: 'footer', flags: '--footer <length>', about: 'after the last piece (default: 2 in)' },
     { key: 'shrinkage', flags: '--shrinkage <share>', about: 'lost in washing (default: 10 %)' },
-    { key: 'take-up', flags: '--take-up <share>', about: 'lost to the bending of the warp (default: 8 %)' },
+    { key: 'take-up', flags: '--take-up <share>', about: 'take-up of the warp in weaving (default: 8 %)' },
     { key: 'waste', flags: '--waste <length>', about: 'loom waste (default: 27 in; table loom 17 in)' },
     { key: 'testing', flags: '--testing <length>', about: 'test weaving and re-tying (default: 18 in)' },
   ],

@@ -29,10 +29,10 @@ export function planCommand(io: Io, finish: (code: number) => void): Command {
     .option('--gamp', 'warp sections crossed with weft sections')
     .option('--warps <n>', 'warp sections (default: all orders)')
     .option('--wefts <n>', 'weft sections (default: all orders)')
-    .option('--section <n>', 'ends in each section (default: all there is room for)')
-    .option('--separator <n>', 'ends and picks between sections (default: 4)')
+    .option('--section <n>', 'ends in each section (default: as many as fit)')
+    .option('--separator <n>', 'ends and picks between sections (default: the fewest from 4 on that fit)')
     .optionsGroup('Output:')
-    .option('--learnt <file>', 'results typed back, each for its own cloth or structure')
+    .option('--learnt <file>', 'results you filled in, each for its own cloth or structure')
     .option('--out <folder>', 'where to write (default: beside the shortlist)')
     .option('--json', 'print the plan as JSON');
   return command.action(async (shortlist: string, needs: string | undefined, options: Record<string, unknown>) => {

@@ -72,7 +72,7 @@ export async function runPlan(given: PlanArguments, io: Io): Promise<number> {
       const weight = grams === null ? '' : `, ${sayWeight(grams, per)}`;
       say(
         io.stdout,
-        `yarn ${letter}${name === letter ? '' : ` ${name}`}: ${sayLong(length, per)}${weight}, 10 % kept back`,
+        `yarn ${letter}${name === letter ? '' : ` ${name}`}: ${sayLong(length, per)}${weight}, includes 10 % reserve`,
       );
     }
     const [sheets, overview] = ['sheets.pdf', 'overview.pdf'].map((name) => bold(io.stdout, join(folder, name)));
@@ -130,7 +130,7 @@ function checkGamp({ gamp = false, warps, wefts, section, separator }: PlanArgum
   }
 }
 
-function sectionsOf({ warps, wefts, section, separator = '4' }: PlanArguments): GampNeeds {
+function sectionsOf({ warps, wefts, section, separator }: PlanArguments): GampNeeds {
   const whole = (text: string, flag: string, least: number, most = 100): number => {
     const count = /^\d{1,4}$/.test(text) ? Number(text) : -1;
     if (count < least || count > most)
@@ -141,7 +141,7 @@ function sectionsOf({ warps, wefts, section, separator = '4' }: PlanArguments): 
     ...(warps !== undefined && { warps: whole(warps, '--warps', 1) }),
     ...(wefts !== undefined && { wefts: whole(wefts, '--wefts', 1) }),
     ...(section !== undefined && { section: whole(section, '--section', 2, 1000) }),
-    separator: whole(separator, '--separator', 0),
+    ...(separator !== undefined && { separator: whole(separator, '--separator', 0) }),
   };
 }
 
@@ -163,14 +163,19 @@ export function warpLines(warp: WarpPlan): string[] {
   const codes = pieces.map(({ cloth }) => cloth.code).join(' ');
   const best = warp.winding.ways[0]!;
   return [
-    `warp ${warp.number}: ${ends.length + floating.ends} ends (${counts}), ${sayLong(length.wind, per)}, reed ${warp.denting.named} at ${warp.denting.dents.join('-')}; ${best.way}, ${best.knots} knots`,
+    `warp ${warp.number}: ${ends.length + floating.ends} ends (${counts}), ${sayLong(length.wind, per)}, ${dentingWords(warp)}; ${best.way}, ${best.knots} knots`,
     `  weaves ${codes}`,
-    ...warp.cautions.map((caution) => `  mind: ${caution}`),
+    ...warp.cautions.map((caution) => `  note: ${caution}`),
     ...[...new Set(pieces.flatMap(({ cautions }) => cautions))].map((caution) => {
       const own = pieces.filter(({ cautions }) => cautions.includes(caution)).map(({ cloth }) => cloth.code);
-      return `  mind, ${own.join(' ')}: ${caution}`;
+      return `  note, ${own.join(' ')}: ${caution}`;
     }),
   ];
+}
+
+/** `10-dent reed, 2 per dent`; the dents of an uneven order as `1-2-2 in the dents`. */
+function dentingWords({ denting: { reed, dents } }: WarpPlan): string {
+  return `${reed}-dent reed, ${dents.length === 1 ? `${dents[0]} per dent` : `${dents.join('-')} in the dents`}`;
 }
 
 function gampLine({ squares, choice }: Gamp): string {

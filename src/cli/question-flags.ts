@@ -10,16 +10,28 @@ interface Flag {
 
 type Groups = Readonly<Record<string, readonly Flag[]>>;
 
-export const STRUCTURE_FLAGS: readonly Flag[] = [
-  { key: 'structure', flags: '--structure <name>', about: 'weave structure; several with commas (see: structures)' },
+const BLOCK_FLAGS: readonly Flag[] = [
+  { key: 'profile', flags: '--profile <blocks>', about: 'block order, "A A B"; or order: the colours choose it' },
+  { key: 'name', flags: '--name <name>', about: 'name to draft in overshot, "INDIGO", "INDIGO, all drafts, mirrored"' },
+  { key: 'treadled', flags: '--treadled <blocks>', about: 'block order of the treadling (default: as drawn in)' },
+];
+
+/** Where one structure is woven in one manner. */
+export const ONE_STRUCTURE_FLAGS: readonly Flag[] = [
+  { key: 'structure', flags: '--structure <name>', about: 'weave structure (see: structures)' },
+  { key: 'treadling', flags: '--treadling <manner>', about: 'manner of treadling (default: the usual one)' },
+  ...BLOCK_FLAGS,
+];
+
+/** Where several structures and manners are tried. */
+const STRUCTURE_FLAGS: readonly Flag[] = [
+  { key: 'structure', flags: '--structure <names>', about: 'weave structure; several with commas (see: structures)' },
   {
     key: 'treadling',
     flags: '--treadling <manner>',
     about: 'manner of treadling, or all; on a draft also “every tie-up” (default: the usual one)',
   },
-  { key: 'profile', flags: '--profile <blocks>', about: 'block order, "A A B"; or order: the colours choose it' },
-  { key: 'name', flags: '--name <name>', about: 'name to draft in overshot, "INDIGO", "INDIGO, all drafts, mirrored"' },
-  { key: 'treadled', flags: '--treadled <blocks>', about: 'block order of the treadling (default: as drawn in)' },
+  ...BLOCK_FLAGS,
 ];
 
 export const YARN_FLAGS: readonly Flag[] = [
@@ -33,9 +45,22 @@ export const YARN_FLAGS: readonly Flag[] = [
 
 export const LAYING_FLAGS: readonly Flag[] = [
   { key: 'tabby', flags: '--tabby <letter>', about: 'yarn of the tabby picks (default: the last)' },
-  { key: 'by', flags: '--by <ways>', about: 'an order runs over thread, unit, block (default: thread)' },
-  { key: 'fill', flags: '--fill <ways>', about: 'an element is solid, alternate, nest (default: solid)' },
-  { key: 'times', flags: '--times <factors>', about: 'threads or units an element covers (default: 1)' },
+  {
+    key: 'by',
+    flags: '--by <ways>',
+    about: 'each colour covers: a thread, a unit, or a block (a unit whose block it also chooses) (default: thread)',
+  },
+  {
+    key: 'fill',
+    flags: '--fill <ways>',
+    about:
+      'solid (all one colour), alternate (log cabin: D L D L), nest (the whole order in each element) (default: solid)',
+  },
+  {
+    key: 'times',
+    flags: '--times <factors>',
+    about: 'threads or units that each colour of the order covers (default: 1)',
+  },
 ];
 
 export const LOOM_FLAG: Flag = {
@@ -57,7 +82,7 @@ export const QUESTION_FLAGS: Groups = {
     {
       key: 'on the loom',
       flags: '--on-the-loom <file>',
-      about: 'a draft that is wound and threaded: only what weaves it is searched',
+      about: 'warp already threaded: search only weft and treadling',
     },
     ...YARN_FLAGS,
   ],
@@ -86,13 +111,17 @@ export const QUESTION_FLAGS: Groups = {
       key: 'same',
       flags: '--same <list>',
       about:
-        'one cloth also after: mirror, half-turn, quarter-turn, exchange; shift: none (default: mirror, half-turn, exchange)',
+        'treat as the same cloth after: mirror, half-turn, quarter-turn, exchange; shift: none (default: mirror, half-turn, exchange)',
     },
-    { key: 'done', flags: '--done <files>', about: 'leave out what was done: results.yaml, kept.json, a gallery' },
+    {
+      key: 'done',
+      flags: '--done <files>',
+      about: 'leave out what was woven before: results.yaml, kept.json, a gallery',
+    },
     {
       key: 'unlike done',
       flags: '--unlike-done <least>',
-      about: 'leave out too what is nearer to it than this, 0 to 1, such as 0.35',
+      about: 'also leave out cloths less different than this from what was done, 0 to 1, such as 0.35',
     },
   ],
   'What is shown:': [
@@ -103,11 +132,11 @@ export const QUESTION_FLAGS: Groups = {
         'one of clear, balanced, calm, lively, unexpected, easy; or weights (default: contrast 3, symmetry 2, float 1)',
     },
     { key: 'show', flags: '--show <n>', about: 'best cloths to show, or "one of each kind" (default: 60)' },
-    { key: 'seed', flags: '--seed <word>', about: 'for what is left to chance (default: shedlight)' },
+    { key: 'seed', flags: '--seed <word>', about: 'random seed (default: shedlight)' },
     {
       key: 'tries',
       flags: '--tries <n>',
-      about: 'how often a search too large to list is made anew, by chance (default: 1)',
+      about: 'independent random runs of a search too large to list (default: 1)',
     },
   ],
 };

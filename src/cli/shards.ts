@@ -73,7 +73,7 @@ function checkedPart(file: string, journal: OpenJournal, first: string, header: 
   if (shard === undefined) throw new Problem(`${file}: found the progress of a whole search; expected a shard’s part`);
   if (!journal.ended) {
     throw new Problem(
-      `${file}: found it torn or unfinished; expected a whole part: run --shard ${shard.part}/${shard.of} again`,
+      `${file}: found it damaged or unfinished; expected a whole part: run --shard ${shard.part}/${shard.of} again`,
     );
   }
   const other = differences(journal.header, header);

@@ -130,7 +130,7 @@ function widthsOf(warp: System, weft: System, notes: string[]): Widths {
   const width = Number(ratio.toPrecision(6));
   if (width < THINNEST || width > THICKEST) {
     notes.push(
-      `the weft is ${width} times as thick as the warp, which was not believed; both were taken as equally thick`,
+      `the weft is ${width} times as thick as the warp, which is implausible and was ignored; both were taken as equally thick`,
     );
     return EVEN_WIDTHS;
   }

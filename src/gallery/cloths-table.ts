@@ -27,7 +27,9 @@ const COLUMNS: readonly Column<Row>[] = [
   ['woven by other orders', ({ equals }) => equals],
   ['score', ({ scores }) => fixed(scores.score, 6)],
   ...CLOTH_COLUMNS,
-  ...FLOAT_SIDES.map((side): Column<Row> => [FLOAT_WORDS[side], ({ scores }) => scores.floats[side] ?? 'without end']),
+  ...FLOAT_SIDES.map(
+    (side): Column<Row> => [FLOAT_WORDS[side], ({ scores }) => scores.floats[side] ?? 'never interlaces'],
+  ),
   ['tone', ({ scores }) => fixed(scores.tone, 3)],
   ['line', ({ scores }) => fixed(scores.line, 3)],
   ['solid', ({ scores }) => fixed(scores.solid, 3)],

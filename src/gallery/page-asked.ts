@@ -40,9 +40,9 @@ export function rankingOf({ rank }: Pick<Question, 'rank'>): string {
 }
 
 const STARTS_WORDS: Readonly<Record<Question['starts'], string>> = {
-  all: 'on every thread or unit that makes a difference',
+  all: 'at every starting point that gives a new cloth',
   first: 'on the first end and pick',
-  weft: 'the warp on the first end, the weft on every pick or unit that makes a difference',
+  weft: 'the warp on the first end, the weft at every starting point that gives a new cloth',
 };
 
 /** Everything that was asked, defaults included, in the order in which a weaver decides it. */
@@ -66,15 +66,15 @@ export function askedOf(question: Question): Asked[] {
     ['Weft', weftOf(question)],
     ...(isWeftsOwn(question) ? [['Weft orders', ordersOf(question)] as const] : []),
     ...(tabby && hasTabby ? [['Tabby', `${tabby.letter}, where the structure has tabby`] as const] : []),
-    ['Laid', listed(by.map((way) => BY_WORDS[way]))],
-    ['Filled', listed(fill.map((way) => FILL_WORDS[way]))],
-    ['Enlarged', listed(times.map((k) => `×${k}`))],
+    ['Order runs over', listed(by.map((way) => BY_WORDS[way]))],
+    ['Each element', listed(fill.map((way) => FILL_WORDS[way]))],
+    ['Size', listed(times.map((k) => `×${k}`))],
     ['Beginning', STARTS_WORDS[starts]],
     ['Sett', settOf(sett)],
     ...(loom ? [['Loom', `${loomInWords(loom)}; what it cannot weave is set aside`] as const] : []),
     ['Set aside', listed(limitsInWords(question.limits, question.sett))],
     ...(question.done ? [['Done before', doneOf(question.done)] as const] : []),
-    ['Taken as one cloth', listed(['shifts', ...question.same.map((way) => SAME_WORDS[way])])],
+    ['Counted as the same cloth', listed(['shifts', ...question.same.map((way) => SAME_WORDS[way])])],
   ];
 }
 
@@ -117,22 +117,22 @@ export function listed(words: readonly string[]): string {
 }
 
 export const BY_WORDS: Readonly<Record<By, string>> = {
-  thread: 'thread by thread',
-  unit: 'unit by unit',
-  block: 'block by block, the order choosing the blocks',
+  thread: 'threads',
+  unit: 'units',
+  block: 'units, and chooses their blocks',
 };
 
 export const FILL_WORDS: Readonly<Record<Fill, string>> = {
-  solid: 'each element in its own colour',
-  alternate: 'each element in its colour and the companion by turns',
-  nest: 'each element by the whole order, exchanged for the lighter colour',
+  solid: 'in its own colour',
+  alternate: 'in its colour and the next yarn by turns',
+  nest: 'by the whole order, with colours swapped for the lighter colour',
 };
 
 const SAME_WORDS: Readonly<Record<Sameness, string>> = {
   mirror: 'mirrors',
   'half-turn': 'half turns',
   'quarter-turn': 'quarter turns',
-  exchange: 'light and dark exchanged',
+  exchange: 'light and dark swapped',
 };
 
 function mannersOf(treadlings: readonly string[]): string {
@@ -185,7 +185,7 @@ function weftOf({ weft, warp, yarns }: Question): string {
     case 'same':
       return 'in the order of the warp';
     case 'exchange':
-      return 'in the order of the warp, each colour changed for its companion';
+      return 'in the order of the warp, each colour changed for the next yarn';
     case 'own':
       return warp
         ? 'in an order of its own: every weft order on the one warp'

@@ -8,7 +8,7 @@ import type { Group } from './groups.js';
 import { type Hole, html, type Safe, safe } from './html.js';
 import { swatchPath } from './manifest.js';
 import { capital, plural } from './page-asked.js';
-import { easeOf, type Figure, figuresOf, floatOf, metres, pictureWords } from './page-figures.js';
+import { easeOf, type Figure, figuresOf, floatOf, pictureWords } from './page-figures.js';
 import { QUARTER_SIDE, quarterPath } from './page-quarter.js';
 import { SWATCH_MILLIMETRES } from './scale.js';
 
@@ -30,9 +30,8 @@ export function card({ found, twins }: Group): Safe {
 <p class="words why">${capital(found.why)}.</p>
 <dl class="short">
 ${warp === weft ? pair('warp and weft', warp) : [pair('warp', warp), pair('weft', weft)]}
-${pair('seen', readsInWords(scores))}
+${pair('from a distance', readsInWords(scores))}
 ${pair('longest float', floatOf(scores.floats, draft))}
-${pair('easy to', metres(scores.easyTo))}
 </dl>
 ${floatCaution(scores.floats)}
 ${equals > 0 && html`<p class="quiet also">Also woven by ${equals} other ${plural(equals, 'order', 'orders')}.</p>`}

@@ -7,14 +7,14 @@ function extentOf({ exhaustive, stopped, evolved }: Counts): string {
   if (stopped)
     return 'The search was stopped before its end: this is a part of the answer, and the rest may hold better.';
   if (exhaustive) return 'Every one was tried: nothing is missing.';
-  const until = evolved?.settled ? 'until next to nothing better came' : 'as long as there was time for it';
-  return `There are too many to try them all: what had done well was changed further, ${until}. Other tries, or another seed, may find others.`;
+  const until = evolved?.settled ? 'until they stopped improving' : 'for as long as the search allows';
+  return `There are too many to try them all: the best found were varied ${until}; better ones may exist, and more tries or another seed may find them.`;
 }
 
 /** Why what was done before is set aside, with what is near to it where that is asked. */
 function doneInWords({ done }: Question): string {
   const near = done?.unlike === undefined ? '' : `, or are less than ${done.unlike} unlike a cloth that was`;
-  return `because they were done before${near}`;
+  return `because they were woven before${near}`;
 }
 
 /** What became of every candidate, in whole sentences. */
@@ -24,7 +24,7 @@ export function countsOf(question: Question, counts: Counts, shown: number): str
   const [order, orders] = arePairs ? ['pair of orders', 'pairs of orders'] : ['order', 'orders'];
   const reasons = [
     [setAside.float, 'for a float above the limit'],
-    [setAside.unsound, 'because the threads would not hang together as one cloth'],
+    [setAside.unsound, 'because the threads would not hold together as one cloth'],
     [setAside.flat, 'because light and dark make no pattern that could be seen'],
     [setAside.limits, 'for another limit'],
     [setAside.done ?? 0, doneInWords(question)],
@@ -36,7 +36,7 @@ export function countsOf(question: Question, counts: Counts, shown: number): str
       `${plural(counts.examined, 'candidate was', 'candidates were')} tried.`,
     extentOf(counts),
     ...(counts.cutOff > 0
-      ? [`${number(counts.cutOff)} could not come among the best and were not measured to the end.`]
+      ? [`${number(counts.cutOff)} are proved not to reach the top and were not measured to the end.`]
       : []),
     `${counts.cutOff > 0 ? 'The others' : 'They'} weave ${number(counts.cloths)} different ` +
       `${plural(counts.cloths, 'cloth', 'cloths')}; ${number(counts.equals)} more ` +

@@ -40,7 +40,7 @@ export function figuresOf({ scores, draft }: Found): Figure[] {
         ]
       : []),
     figure(
-      'Light and dark change places',
+      'Light and dark swap',
       scores.shiftExchange ? 'yes' : 'no',
       'whether a shift alone exchanges the two colours everywhere, as in hound’s tooth',
     ),
@@ -73,10 +73,10 @@ export function figuresOf({ scores, draft }: Found): Figure[] {
     figure(
       'Seen from 0.6, 2 and 6 m',
       (['0.6', '2', '6'] as const).map((at) => scores.reads[at].toFixed(1)).join(' · '),
-      'spread of lightness at that distance: 12 and more reads, 6 to 12 is texture, less melts',
+      'spread of lightness at that distance: 12 and more is clear, 6 to 12 only texture, less one tone',
     ),
-    figure('Easy to', metres(scores.easyTo), 'farthest distance from which the whole repeat is easy to see'),
-    figure('Gone by', metres(scores.goneBy), 'distance from which the repeat has melted into one colour'),
+    figure('Repeat easy to see to', metres(scores.easyTo), 'by the width of the repeat alone, not by its contrast'),
+    figure('Repeat gone by', metres(scores.goneBy), 'distance from which a repeat of that width is too small to see'),
   ];
 }
 
@@ -107,7 +107,7 @@ export function easeOf({ ease, draft, equals }: Found): Figure[] {
       'picks that a waiting shuttle must pass along the edge',
     ),
     figure(
-      'Shuttles come home',
+      'Shuttles end where they began',
       ease.sameSide ? 'yes' : 'no',
       'whether every shuttle begins each repeat from the side where it rests',
     ),
@@ -126,7 +126,7 @@ export function metres(distance: number): string {
 
 /** The longest float in threads, and the longest in length where it is known. */
 export function floatOf({ longest, longestMm }: Floats, { sett }: Pick<Draft, 'sett'>): string {
-  if (longest === null || longestMm === null) return 'without end';
+  if (longest === null || longestMm === null) return 'never interlaces';
   return `${longest} ${plural(longest, 'thread', 'threads')} (${lengthInWords(longestMm, sett)})`;
 }
 
@@ -152,7 +152,7 @@ function turnsOf({ operations }: Scores): string {
 }
 
 function sides(face: number | null, back: number | null): string {
-  return `face ${face ?? 'without end'}, back ${back ?? 'without end'}`;
+  return `face ${face ?? 'never interlaces'}, back ${back ?? 'never interlaces'}`;
 }
 
 function percent(share: number): string {

@@ -46,7 +46,7 @@ export function galleryPage(
 ${yarnList(question.yarns)}
 <p class="screen">${groups.length > 0 && html`${sheetLinks(sheets)} to hand round · `}<a
 href="#before">Before you weave</a></p>
-<details class="screen"><summary>All that was asked, and what became of every candidate</summary>
+<details class="screen"><summary>Your question, and how many were tried</summary>
 <p>${[...countsOf(question, outcome.counts, outcome.found.length), ...(remedy ? [remedy] : [])].join(' ')}</p>
 <dl class="asked">
 ${askedOf(question).map(([thing, asked]) => html`<dt>${thing}</dt><dd>${asked}</dd>\n`)}</dl>

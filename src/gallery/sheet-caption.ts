@@ -8,7 +8,7 @@ import { fitting, wrapped } from './sheet-text.js';
 
 /** `3 (0.15 in)`: the longest float in threads, with its length in the unit of the sett. */
 export function floatWords({ longest, longestMm }: Floats, per: Sett['per']): string {
-  if (longest === null || longestMm === null) return 'without end';
+  if (longest === null || longestMm === null) return 'never interlaces';
   return `${longest} (${per === 'inch' ? `${(longestMm / 25.4).toFixed(2)} in` : `${longestMm.toFixed(1)} mm`})`;
 }
 
@@ -20,13 +20,12 @@ export function caption(found: Found, width: number, most: number): { reads: str
   const { scores, draft } = found;
   const far = readsTo(scores.reads);
   const float = floatWords(scores.floats, draft.sett.per);
-  const easy = `easy to ${metres(scores.easyTo)}`;
   const recipe = wrapped(found.shortRecipe, width, 2);
   const orders = orderLines(found, width, most - recipe.length - 1);
   const nearest = recipe.length + orders.length + 1 < most ? nearestLine(found, width) : [];
-  const last = fitting([`longest float ${float} · ${easy}`, `float ${float} · ${easy}`, `float ${float}`], width);
+  const last = fitting([`longest float ${float}`, `float ${float}`], width);
   return {
-    reads: far === null ? 'melts by 0.6 m' : `reads to ${far} m`,
+    reads: far === null ? 'one tone at 0.6 m' : `clear at ${far} m`,
     lines: [...recipe, ...orders, ...nearest, last],
   };
 }
@@ -37,7 +36,8 @@ function nearestLine({ scores }: Found, width: number): string[] {
   return [fitting([whole, whole.replace('nearest classic', 'nearest'), `nearest: ${scores.nearest}`], width)];
 }
 
-/** The threads' colour orders in letters, in one line or two. What is too long to write by threads is said by the order. */
+/** The threads' colour orders in letters, in one line or two. What is too long to write by threads is said by the order,
+ * and called one: who winds from it must lay it first. */
 function orderLines({ draft, order }: Found, width: number, most: number): string[] {
   const said = (strands: readonly number[]) => {
     const repeat = strands.slice(0, smallestPeriod(strands));
@@ -47,17 +47,13 @@ function orderLines({ draft, order }: Found, width: number, most: number): strin
   };
   const warp = said(draft.warp);
   const weft = said(draft.weft);
-  const short = `warp ${order.warp} · weft ${order.weft}`;
+  const short = `warp order ${order.warp} · weft order ${order.weft}`;
   if (warp === weft) return [fitting([`warp and weft ${warp}`, short], width)];
   const together = `warp ${warp} · weft ${weft}`;
   const inOne = fitting([together, short], width);
   if (inOne === together || most < 2) return [inOne];
   return [
-    fitting([`warp ${warp}`, `warp ${order.warp}`], width),
-    fitting([`weft ${weft}`, `weft ${order.weft}`], width),
+    fitting([`warp ${warp}`, `warp order ${order.warp}`], width),
+    fitting([`weft ${weft}`, `weft order ${order.weft}`], width),
   ];
-}
-
-function metres(distance: number): string {
-  return `${distance < 10 ? distance.toFixed(1) : Math.round(distance)} m`;
 }

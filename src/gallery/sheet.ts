@@ -162,8 +162,7 @@ function foot(pen: Pen, found: readonly Found[]): void {
   if (needsStartLegend(found.map(({ order }) => order))) pen.text(START_LEGEND, x, y - 3.6 - LEADING, { quiet: true });
   const right = PAGE.width - PAGE.side;
   const said = [
-    'reads to: the farthest of 0.6, 2 and 6 m from which it still shows',
-    'easy to: up to here the whole repeat is easily seen',
+    'clear at: the farthest of 0.6, 2 and 6 m from which the pattern still shows',
     'longest float: in threads, and its length',
   ];
   said.forEach((line, at) => {

@@ -9,7 +9,7 @@ const ORDERING: readonly (readonly [Ordering, string])[] = [
   ['calm', 'calm to lively'],
   ['lively', 'lively to calm'],
   ['small', 'small repeats first'],
-  ['liked', 'what my stars like'],
+  ['liked', 'like my starred cloths'],
 ];
 
 /** The bar above the cloths: how they are looked at, in which order, and the ways to those compared and kept. */
@@ -28,9 +28,9 @@ export function bench(desk: Desk): { readonly bar: HTMLElement; show(count: numb
     input: () => desk.show({ metres: STEPS[Number(step.value)]! }),
   });
   const stepped = el('output');
-  const stepBack = el('label', {}, el('span', {}, 'Step back'), step, stepped);
-  const grey = tick('Value only', (on) => desk.show({ grey: on }));
-  const order = choice('Order', ORDERING, (to) => desk.show({ order: to }));
+  const stepBack = el('label', {}, el('span', {}, 'View from'), step, stepped);
+  const grey = tick('Greys only', (on) => desk.show({ grey: on }));
+  const order = choice('Sort', ORDERING, (to) => desk.show({ order: to }));
   const find = el('input', {
     type: 'search',
     class: 'find',
@@ -56,7 +56,7 @@ export function bench(desk: Desk): { readonly bar: HTMLElement; show(count: numb
       const { view } = desk;
       size.show(view.size);
       step.value = String(STEPS.indexOf(view.metres as (typeof STEPS)[number]));
-      stepped.textContent = view.metres === 0 ? 'in the hand' : `${view.metres} m`;
+      stepped.textContent = view.metres === 0 ? 'close up' : `${view.metres} m`;
       step.setAttribute('aria-valuetext', stepped.textContent);
       grey.show(view.grey);
       order.show(view.order);

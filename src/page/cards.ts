@@ -202,7 +202,7 @@ export class Cards {
     keep.append(el('span', { class: 'unseen' }, ` ${code}`));
     const compare = tick('Compare', (on) => this.compare(code, on));
     compare.label.append(el('span', { class: 'unseen' }, ` ${code}`));
-    const closer = button('Closer', () => this.desk.show({ cloth: code }, true));
+    const closer = button('Details', () => this.desk.show({ cloth: code }, true));
     closer.append(el('span', { class: 'unseen' }, ` to ${code}`));
     const twins = button(
       '',

@@ -74,7 +74,7 @@ export function closer(desk: Desk, screen: Screen): { readonly dialog: HTMLDialo
       draw();
     });
     sides.show(side);
-    const extents = choice('How much', EXTENTS, (to) => {
+    const extents = choice('Show', EXTENTS, (to) => {
       extent = to;
       draw();
     });

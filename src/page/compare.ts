@@ -88,7 +88,7 @@ export function comparison(desk: Desk, screen: Screen): { readonly dialog: HTMLD
                   `${ranks.get(code) ?? ''} `,
                   el('span', { class: 'code' }, code),
                   ' ',
-                  button('Take away', () => desk.show({ compare: desk.view.compare.filter((each) => each !== code) })),
+                  button('Remove', () => desk.show({ compare: desk.view.compare.filter((each) => each !== code) })),
                 ),
               ),
             ),

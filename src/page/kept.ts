@@ -102,11 +102,11 @@ export function keptList(
           'div',
           { class: 'controls' },
           here &&
-            button('Look closer', () => {
+            button('Details', () => {
               shown.close();
               desk.show({ cloth: code }, true);
             }),
-          button('Keep no longer', () => {
+          button('Remove', () => {
             desk.marks.drop(code);
             build();
             desk.tell();
@@ -146,7 +146,7 @@ export function keptList(
                 bar(found.weights[t]! >= 0 ? trait.more : trait.less, Math.abs(found.weights[t]!)),
               ),
             ),
-            button('Order the cloths by this', () => {
+            button('Sort the cloths by this', () => {
               shown.close();
               desk.show({ order: 'liked' });
             }),

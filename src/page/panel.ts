@@ -70,21 +70,21 @@ export function panel(desk: Desk, screen: Screen): { readonly fold: HTMLDetailsE
       (value) => value,
     ),
     kindChoice<By>(
-      'Laid',
+      'Order runs over',
       desk,
       'by',
       (found) => found.order.by,
       (value) => BY_WORDS[value],
     ),
     kindChoice<Fill>(
-      'Filled',
+      'Each element',
       desk,
       'fill',
       (found) => found.order.fill,
       (value) => FILL_WORDS[value],
     ),
     kindChoice(
-      'Enlarged',
+      'Size',
       desk,
       'times',
       (found) => found.order.times,
@@ -103,12 +103,12 @@ export function panel(desk: Desk, screen: Screen): { readonly fold: HTMLDetailsE
     'details',
     { class: 'panel screen' },
     el('summary', {}, 'Rank and limits'),
-    el('p', { class: 'quiet', id: 'ways' }, 'Ways to look'),
+    el('p', { class: 'quiet', id: 'ways' }, 'Ready-made rankings'),
     el(
       'div',
       { class: 'ways', role: 'group', 'aria-labelledby': 'ways' },
       ways.map((name) => way(name, VIEWS[name])),
-      way('as asked', desk.usual.weights),
+      way('as in my question', desk.usual.weights),
     ),
     el('fieldset', {}, el('legend', {}, 'What counts, and how much'), PARTS.map(weigh)),
     el(
@@ -124,10 +124,10 @@ export function panel(desk: Desk, screen: Screen): { readonly fold: HTMLDetailsE
       el(
         'fieldset',
         {},
-        el('legend', {}, 'Kinds'),
+        el('legend', {}, 'Show only'),
         kinds.map(({ label }) => label),
       ),
-    button('No limits', () => desk.show({ sieve: {}, find: '', kept: false })),
+    button('Clear filters', () => desk.show({ sieve: {}, find: '', kept: false })),
     ruler(screen, desk),
   );
   return {

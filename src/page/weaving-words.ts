@@ -25,7 +25,11 @@ export function ordersInWords({ draft, order }: Pick<Found, 'draft' | 'order'>):
   ];
 }
 
-const FILLED = { solid: '', alternate: ', colour and companion in turn', nest: ', the order within itself' } as const;
+const FILLED = {
+  solid: '',
+  alternate: ', its colour and the next yarn in turn',
+  nest: ', the whole order in each element',
+} as const;
 
 /** `1–4: 1 2 3 4 in D L D D`: every unit in a line, equal neighbours together. */
 function grouped(

@@ -28,11 +28,11 @@ export const CLOTH_COLUMNS: readonly Column<ClothRow>[] = [
   ['symmetry', ({ scores }) => fixed(scores.symmetry, 3)],
   ['reads to, m', ({ scores }) => readsTo(scores.reads) ?? 0],
   ['easy to, m', ({ scores }) => fixed(scores.easyTo, 1)],
-  ['longest float, threads', ({ scores }) => scores.floats.longest ?? 'without end'],
+  ['longest float, threads', ({ scores }) => scores.floats.longest ?? 'never interlaces'],
   [
     'longest float',
     ({ draft, scores: { floats } }) =>
-      floats.longestMm === null ? 'without end' : lengthIn(floats.longestMm, draft.sett),
+      floats.longestMm === null ? 'never interlaces' : lengthIn(floats.longestMm, draft.sett),
   ],
 ];
 

@@ -154,9 +154,12 @@ function addWords(
   sheets.box(x + width - 3, y + LEADING - 2.7, 3, 3);
   const { longestMm } = scored.scores.floats;
   const far = readsTo(scored.scores.reads);
-  const float = longestMm === null ? 'float without end' : `float ${lengthInWords(longestMm, draft.sett)}`;
+  const float = longestMm === null ? 'a thread never interlaces' : `float ${lengthInWords(longestMm, draft.sett)}`;
   const shuttles = `${scored.ease.shuttles} shuttle${scored.ease.shuttles === 1 ? '' : 's'}`;
-  const [figures, more] = sheets.wrapped(`${float}, ${shuttles}, ${far === null ? 'melts' : `to ${far} m`}`, width);
+  const [figures, more] = sheets.wrapped(
+    `${float}, ${shuttles}, ${far === null ? 'one tone at 0.6 m' : `clear at ${far} m`}`,
+    width,
+  );
   const lasting = sheets.fitted(more === undefined ? why : [more, ...why], width);
   const recipe = sheets.wrapped(own, width);
   const free = lines - 4;

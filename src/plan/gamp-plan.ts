@@ -2,7 +2,7 @@ import { drawdown } from '../cloth/drawdown.js';
 import { colourFace } from '../cloth/face.js';
 import { values, type Yarn } from '../colour/yarn.js';
 import { type Draft, liftAt, type PickKind, spacing } from '../draft/draft.js';
-import { lcm } from '../order/necklace.js';
+import { gcd, lcm } from '../order/necklace.js';
 import { formatRuns, smallestPeriod } from '../order/order.js';
 import { Problem } from '../problem.js';
 import { clothKey } from '../score/clothkey.js';
@@ -18,7 +18,8 @@ import type { KeptCloth } from './shortlist.js';
 export interface GampNeeds {
   readonly warps?: number;
   readonly wefts?: number;
-  readonly separator: number;
+  /** The smallest that lets every order start in step, where it is not given. */
+  readonly separator?: number;
   /** Ends in each warp section; as many as the width has room for, and the order needs, where it is not given. */
   readonly section?: number;
 }
@@ -58,6 +59,8 @@ interface Common {
 
 const SEPARATOR: Yarn = { letter: 'S', name: 'separator', hex: '#a03c2a' };
 const LEAST_SECTION = 2 * INCH;
+/** Fewer threads hardly show between two sections. */
+const LEAST_SEPARATOR = 4;
 
 /**
  * Builds a gamp from a shortlist: its warp orders and weft orders, all on one weave, as many as are asked for, chosen
@@ -73,7 +76,18 @@ export function gampOf(kept: readonly KeptCloth[], needs: Needs, wanted: GampNee
   const allWefts = distinct(kept.map((cloth) => cloth.draft.weft));
   const keys = allWarps.map((warp) => allWefts.map((weft) => keyOf(common, warp, weft)));
   const choice = chooseSections(keys, wanted.warps ?? allWarps.length, wanted.wefts ?? allWefts.length);
-  const { separator } = wanted;
+  const step = separatorStep(
+    choice.warps.map((w) => allWarps[w]!),
+    choice.wefts.map((f) => allWefts[f]!),
+    common,
+  );
+  const separator = wanted.separator ?? step * Math.ceil(LEAST_SEPARATOR / step);
+  if (separator % step !== 0) {
+    throw new Problem(
+      `--separator: found ${separator} threads, with which some sections never start in step with the weave; ` +
+        `expected ${step * Math.max(1, Math.round(separator / step))}, or another multiple of ${step}`,
+    );
+  }
   const { across, along } = spacing(sett);
   const room = needs.width / across - separator;
   const most = Math.floor(room / choice.warps.length + 1e-6) - separator;
@@ -148,6 +162,16 @@ export function gampNeeds({ cloth }: Gamp, needs: Needs): Needs {
   return { ...rest, mirror: {}, width: cloth.draft.warp.length * across, piece: woven * (1 - needs.shrinkage) };
 }
 
+/** Separators are multiples of this, so that every section of whole colour repeats starts in step with the weave. */
+function separatorStep(
+  warps: readonly (readonly number[])[],
+  wefts: readonly (readonly number[])[],
+  { ends, picks }: Common,
+): number {
+  const steps = [...warps.map(({ length }) => gcd(length, ends)), ...wefts.map(({ length }) => gcd(length, picks))];
+  return steps.reduce(lcm, 1);
+}
+
 /** The weave that all cloths share. */
 function commonWeave(kept: readonly KeptCloth[]): Common {
   const [first, ...others] = kept;
@@ -202,14 +226,8 @@ function keyOf({ draft, ends, picks }: Common, warp: readonly number[], weft: re
 
 /** A section of about so many threads: the right size nearest below, or above where there is none. */
 function section(order: readonly number[], threads: number, separator: number, weaveRepeat: number): Section {
-  const [size] = rightSizes(threads, order.length, separator, weaveRepeat);
-  if (size === undefined) {
-    throw new Problem(
-      `found separators of ${separator} threads, with which an order of ${order.length} never starts in step; ` +
-        `expected a multiple of ${weaveRepeat}`,
-    );
-  }
-  return { order, threads: size };
+  // A separator that fits has been seen to, so that there is a size.
+  return { order, threads: rightSizes(threads, order.length, separator, weaveRepeat)[0]! };
 }
 
 /** The weave run on under colours of any length. */

@@ -34,7 +34,7 @@ export function figures(warp: WarpPlan, piece: PiecePlan): (readonly [string, st
     ...laidFigures(piece),
     ['ends', `${count} = ${parts}`],
     ['wind', `${own}: ${count + floating.ends} in all${floats}`],
-    ['fillings', `of ${warp.wanted}: ${fills.join('; ')}`],
+    ['to fill', `${warp.wanted} ends: ${fills.join('; ')}`],
     ['sett', `${piece.draft.sett.ends} ends, ${piece.draft.sett.picks} picks per ${per}${settInShort(piece)}`],
     [
       'reed',
@@ -61,7 +61,7 @@ export function figures(warp: WarpPlan, piece: PiecePlan): (readonly [string, st
     [
       'float',
       longest === null || longestMm === null
-        ? 'without end'
+        ? 'never interlaces'
         : `at most ${longest} thread${longest === 1 ? '' : 's'}; ${sayLength(longestMm, per)}`,
     ],
   ];

@@ -11,7 +11,7 @@ export function drawWinding(sheets: Sheets, warp: WarpPlan, frame: Frame): numbe
   const { winding, yarns } = warp;
   let y = title(sheets, `winding warp ${warp.number}, least work first (walk: peg to peg)`, frame);
   for (const [at, { way, knots, passes }] of winding.ways.entries()) {
-    const said = `${at + 1}. ${way}: ${knots} knot${knots === 1 ? '' : 's'}, ${passes} walks`;
+    const said = `${at + 1}. ${way}: ${knots} knot${knots === 1 ? '' : 's'}, ${passes} passes peg to peg`;
     y = sheets.paragraph(said, frame.x, y, frame.width, LEADING);
   }
   for (const { yarn, ends, rounds, oneMore, tieEvery, ties } of winding.chains) {
@@ -83,7 +83,7 @@ export function drawThreading(
     y += LINE;
   }
   if (!all) {
-    sheets.text('goes on: next page', frame.x, y);
+    sheets.text('continued on next page', frame.x, y);
     return rows.slice(shown.length);
   }
   sheets.line(frame.x, y - LINE + 1.6, frame.x + frame.width, y - LINE + 1.6, 0.5);

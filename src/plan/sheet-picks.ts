@@ -31,7 +31,7 @@ export function pickRows(sheets: Sheets, piece: PiecePlan, width: number): PickR
 export function drawPicks(sheets: Sheets, piece: PiecePlan, rows: readonly PickRow[], frame: Frame): PickRow[] {
   const steps = piece.tied.manner === 'lift plan' ? 'shafts up' : 'treadles';
   const example = piece.tied.manner === 'lift plan' ? ' (12: 1 and 2)' : '';
-  const heading = `picks of one repeat: shuttle, from side to side, picks carried past, ${steps}${example}`;
+  const heading = `picks of one repeat: shuttle and direction, picks carried, ${steps}${example}`;
   let y = title(sheets, heading, frame) + 0.6;
   const { tabby } = pickSheet(piece);
   if (tabby !== undefined) {
@@ -62,7 +62,7 @@ export function drawPicks(sheets: Sheets, piece: PiecePlan, rows: readonly PickR
     y += LINE;
   }
   if (!all) {
-    sheets.text('goes on: next page', frame.x, y);
+    sheets.text('continued on next page', frame.x, y);
     return rows.slice(shown.length);
   }
   sheets.paragraph(homeWords(piece), frame.x, y, frame.width, LEADING);

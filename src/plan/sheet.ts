@@ -120,7 +120,7 @@ function numbers(sheets: Sheets, warp: WarpPlan, piece: PiecePlan, x: number, y:
     at = sheets.paragraph(said, column, at, width, LEADING);
   }
   for (const caution of [...piece.cautions, ...warp.cautions]) {
-    sheets.text('mind', x, at, { bold: true });
+    sheets.text('note', x, at, { bold: true });
     at = sheets.paragraph(caution, column, at, width, LEADING, { bold: true });
   }
   return at;
@@ -148,7 +148,7 @@ function reckoning(sheets: Sheets, warp: WarpPlan, piece: PiecePlan, y: number):
     at = sheets.paragraph('closest sett', MARGIN, at + 1, width, LEADING, { bold: true });
     at = sheets.paragraph(settWords(piece.settAdvice, piece.draft), MARGIN, at, width, LEADING - 0.3);
   }
-  at = sheets.paragraph('yarn for this warp, 10 % kept back', MARGIN, at + 1, width, LEADING, { bold: true });
+  at = sheets.paragraph('yarn for this warp, includes 10 % reserve', MARGIN, at + 1, width, LEADING, { bold: true });
   for (const amount of warp.yarn) {
     const weight = amount.gramsWithReserve === null ? '' : `, ${sayWeight(amount.gramsWithReserve, per)}`;
     at = sheets.paragraph(
@@ -160,7 +160,7 @@ function reckoning(sheets: Sheets, warp: WarpPlan, piece: PiecePlan, y: number):
     );
   }
   const x = MARGIN + width + 3;
-  sheets.text('found', x, y + 4.5, { bold: true });
+  sheets.text('your results', x, y + 4.5, { bold: true });
   BLANKS.forEach((blank, row) => {
     const line = y + 11.2 + row * 7.2;
     sheets.text(blank, x, line);
@@ -168,7 +168,7 @@ function reckoning(sheets: Sheets, warp: WarpPlan, piece: PiecePlan, y: number):
   });
   sheets.box(right - box, y + 3, box, box);
   sheets.text('swatch', right - box + 2, y + 7);
-  sheets.text(`marked ${piece.number} in the cloth`, right - box + 2, y + 3 + box - 2);
+  sheets.text(`mark cloth no. ${piece.number} in the weaving`, right - box + 2, y + 3 + box - 2);
   let foot = Math.max(at, y + box + 3) + 4.5;
   for (const caution of USUAL_CAUTIONS) foot = sheets.paragraph(caution, MARGIN, foot, right - MARGIN, LEADING - 0.3);
 }

@@ -1,5 +1,5 @@
 /** The three ways of winding a warp of several colours. */
-export type Way = 'one warp a colour' | 'several ends together' | 'in order, changing at the pegs';
+export type Way = 'a separate chain per colour' | 'several ends together' | 'in order, changing at the pegs';
 
 /** Neighbouring ends of one colour. */
 export interface Run {
@@ -134,7 +134,7 @@ export function windingOf(warp: ArrayLike<number>, repeat: number, border = 0): 
 
 /** The ways there are for this warp, fewest knots first; of equals the one that leaves the order free at threading. */
 function waysOf(warp: ArrayLike<number>, repeat: number, chains: readonly Chain[], border: number): WayCost[] {
-  const apart: WayCost = { way: 'one warp a colour', knots: 0, passes: warp.length, chains: chains.length };
+  const apart: WayCost = { way: 'a separate chain per colour', knots: 0, passes: warp.length, chains: chains.length };
   if (chains.length === 1) return [apart];
   const inOrder: WayCost = {
     way: 'in order, changing at the pegs',

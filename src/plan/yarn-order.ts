@@ -53,7 +53,7 @@ export function addYarnOrder(
   const newPage = (): void => {
     sheets.page();
     sheets.text(title, MARGIN, MARGIN + 4.5, { size: 14, bold: true });
-    sheets.text('10 % kept back; round up to whole balls, spools or cones of one dye lot', MARGIN, MARGIN + 9.5);
+    sheets.text('includes 10 % reserve; round up to whole balls, spools or cones of one dye lot', MARGIN, MARGIN + 9.5);
     y = MARGIN + 18;
   };
   const row = (draw: (y: number) => void): void => {

@@ -56,7 +56,7 @@ function windings(warpChanges: number, ends: number): Ease['winding'] {
   const inOrder = { way: 'in order, changing at the pegs', knots: warpChanges };
   if (warpChanges === 0) return [inOrder];
   const together = ends <= TOGETHER_AT_MOST ? [{ way: 'several ends together', knots: 0 }] : [];
-  return [{ way: 'one warp a colour', knots: 0 }, ...together, inOrder];
+  return [{ way: 'a separate chain per colour', knots: 0 }, ...together, inOrder];
 }
 
 /** Most picks strictly between two uses of a shuttle, round the repeat. */

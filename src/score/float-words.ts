@@ -28,7 +28,7 @@ export function weftKindsInWords(draft: Draft): (readonly [kind: string, floats:
 }
 
 function sidesInWords({ face, back }: WeftFloats): string {
-  return `${face ?? 'without end'} on the face, ${back ?? 'without end'} on the back`;
+  return `${face ?? 'never interlaces'} on the face, ${back ?? 'never interlaces'} on the back`;
 }
 
 /** How long a float is in millimetres; null without end. */

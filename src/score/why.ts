@@ -8,7 +8,7 @@ export const PART_WORDS: Readonly<Record<Part, string>> = {
   symmetry: 'symmetry',
   float: 'short floats',
   figure: 'figure',
-  figured: 'a good share of figure',
+  figured: 'good share of figure',
   ease: 'ease of weaving',
   novelty: 'distance from the classic orders',
   newness: 'newness beside the classic orders',
@@ -32,14 +32,14 @@ export function whyInWords(parts: Readonly<Record<Part, number>>, weights: Weigh
   const brings = (part: Part): number => weights[part] * parts[part];
   const weighed = PARTS.filter((part) => brings(part) > 0).sort((a, b) => brings(b) - brings(a));
   const strongest = weighed[0];
-  if (strongest === undefined) return 'stands here by nothing that was weighed';
+  if (strongest === undefined) return 'ranked here for nothing that was weighed';
   const named = weighed
     .filter((part) => brings(part) >= WORTH_NAMING * brings(strongest))
     .slice(0, NAMED_AT_MOST)
     .map((part) => `${PART_WORDS[part]} ${parts[part].toFixed(2)}`);
   const view = viewOf(weights);
-  const among = view === undefined ? 'stands here' : `stands here among the ${view}`;
-  return `${among} by ${named.length === 1 ? named[0] : `${named.slice(0, -1).join(', ')} and ${named.at(-1)}`}`;
+  const among = view === undefined ? 'ranked here' : `ranked here among the ${view}`;
+  return `${among} for: ${named.length === 1 ? named[0] : `${named.slice(0, -1).join(', ')} and ${named.at(-1)}`}`;
 }
 
 /** Names the classic that a cloth is, or the nearest one with the difference; nothing if none was searched for. */

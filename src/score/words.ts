@@ -24,13 +24,13 @@ const SHARES: readonly (readonly [number, string])[] = [
 ];
 
 const KEPT: Readonly<Record<Operation, string>> = {
-  'half-turn': 'turns half round',
-  'mirror-left-right': 'mirrors left to right',
-  'mirror-up-down': 'mirrors top to bottom',
-  'quarter-turn': 'turns a quarter round',
-  'quarter-turn-back': 'turns a quarter round',
-  diagonal: 'mirrors about the diagonal',
-  antidiagonal: 'mirrors about the other diagonal',
+  'half-turn': 'half-turn symmetry',
+  'mirror-left-right': 'left–right mirror symmetry',
+  'mirror-up-down': 'top–bottom mirror symmetry',
+  'quarter-turn': 'quarter-turn symmetry',
+  'quarter-turn-back': 'quarter-turn symmetry',
+  diagonal: 'mirror symmetry about the diagonal',
+  antidiagonal: 'mirror symmetry about the other diagonal',
 };
 
 /** Pairs of mirrors that are said together. */
@@ -38,23 +38,23 @@ const PAIRS: readonly (readonly [Operation, Operation, kept: string, exchanged: 
   [
     'mirror-left-right',
     'mirror-up-down',
-    'mirrors left to right and top to bottom',
-    'by mirrors left to right and top to bottom',
+    'left–right and top–bottom mirror symmetry',
+    'mirrored left–right or top–bottom',
   ],
-  ['diagonal', 'antidiagonal', 'mirrors about both diagonals', 'by a mirror about either diagonal'],
+  ['diagonal', 'antidiagonal', 'mirror symmetry about both diagonals', 'mirrored about either diagonal'],
 ];
 
 const EXCHANGED: Readonly<Record<Operation, string>> = {
-  'half-turn': 'by a half turn',
-  'mirror-left-right': 'by a mirror left to right',
-  'mirror-up-down': 'by a mirror top to bottom',
-  'quarter-turn': 'by a quarter turn',
-  'quarter-turn-back': 'by a quarter turn',
-  diagonal: 'by a mirror about the diagonal',
-  antidiagonal: 'by a mirror about the other diagonal',
+  'half-turn': 'turned half round',
+  'mirror-left-right': 'mirrored left–right',
+  'mirror-up-down': 'mirrored top–bottom',
+  'quarter-turn': 'turned a quarter round',
+  'quarter-turn-back': 'turned a quarter round',
+  diagonal: 'mirrored about the diagonal',
+  antidiagonal: 'mirrored about the other diagonal',
 };
 
-/** The figures of a cloth in one plain sentence: “half dark; D and L change places by a shift; reads to 6 m; …”. */
+/** The figures of a cloth in one plain sentence: “half dark; D and L swap when the pattern is shifted; pattern clear at 6 m; …”. */
 export function inWords(scores: Scores, facts: Facts): string {
   return [
     darkInWords(scores),
@@ -81,12 +81,13 @@ export function symmetryInWords(
   const kept = holding(false);
   // A quarter turn done twice is a half turn.
   const turns = kept.includes('quarter-turn') ? kept.filter((op) => op !== 'half-turn') : kept;
-  const exchanged = [...(scores.shiftExchange ? ['by a shift'] : []), ...sayAll(holding(true), EXCHANGED, 3)];
+  const exchanged = [...(scores.shiftExchange ? ['shifted'] : []), ...sayAll(holding(true), EXCHANGED, 3)];
   const said = sayAll(turns, KEPT, 2);
-  if (exchanged.length > 0) said.push(`${pairOf(facts)} change places ${andList(exchanged)}`);
-  if (said.length === 0) said.push('neither turns nor mirrors');
+  if (exchanged.length > 0) said.push(`${pairOf(facts)} swap when the pattern is ${andList(exchanged)}`);
+  if (said.length === 0) said.push('no symmetry');
   if (scores.nearly !== undefined) {
-    said.push(`nearly ${KEPT[scores.nearly.op]} (${Math.round(100 * scores.nearly.agreement)} %)`);
+    const { op, agreement } = scores.nearly;
+    said.push(`almost ${KEPT[op]} (${Math.round(100 * agreement)} % of crossings agree)`);
   }
   return said;
 }
@@ -100,13 +101,13 @@ function sayAll(operations: readonly Operation[], words: Readonly<Record<Operati
   return [...new Set(said)];
 }
 
-/** How far away the motif still reads, and what becomes of it at the next distance. */
+/** How far away the pattern is still clear, and what becomes of it at the next distance. */
 export function readsInWords({ reads }: Pick<Scores, 'reads'>): string {
   const fails = DISTANCES.findIndex((distance) => reads[distance] < READS);
   const last = DISTANCES.at(fails < 0 ? -1 : fails - 1);
-  if (fails < 0) return `reads to ${last} m`;
-  const then = reads[DISTANCES[fails]!] < MELTS ? 'melts' : 'is a texture';
-  return fails === 0 ? `${then} at ${DISTANCES[0]} m` : `reads to ${last} m, ${then} at ${DISTANCES[fails]} m`;
+  if (fails < 0) return `pattern clear at ${last} m`;
+  const then = reads[DISTANCES[fails]!] < MELTS ? 'one tone' : 'only texture';
+  return fails === 0 ? `${then} at ${DISTANCES[0]} m` : `pattern clear at ${last} m, ${then} at ${DISTANCES[fails]} m`;
 }
 
 /** The longest float in threads and in length; another one too, where it is longer in length; the limit it breaks. */

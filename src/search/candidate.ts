@@ -49,7 +49,7 @@ export function recipesOf(candidate: Candidate, question: Question): { recipe: s
   const { family, warp, weft, start } = candidate;
   const times = family.times > 1 ? ` ×${family.times}` : '';
   const fill = family.fill === 'solid' ? '' : family.fill === 'nest' ? ' nested' : ' alternate';
-  const said: Record<string, string> = { same: 'weft the same', exchange: 'weft exchanged' };
+  const said: Record<string, string> = { same: 'weft as warp', exchange: 'weft with colours swapped' };
   const wefts = said[question.weft.rule] ?? `weft ${formatOrder(weft, question.yarns)}`;
   const begins = start[0] === 0 && start[1] === 0 ? '' : `, from ${start[0] + 1}/${start[1] + 1}`;
   const weave = weaveInWords(candidate, question);

@@ -67,7 +67,7 @@ export function readJournal(bytes: Bytes): Read {
   const isOurs = bytes.size >= TITLE.length && bytes.read(0, TITLE.length).equals(TITLE);
   if (!isOurs) throw new Problem('found something else; expected the progress of a search');
   const first = placeAt(bytes, TITLE.length);
-  if (first === undefined) throw new Problem('found it torn from its beginning; expected the progress of a search');
+  if (first === undefined) throw new Problem('found it damaged from its beginning; expected the progress of a search');
   const places = new Map<string, Place>();
   let whole = first.from + first.length;
   let ended = false;

@@ -1,13 +1,6 @@
 import { eachOf, type Given, Misread, type Spot, textOf, under } from '../draft/yaml-given.js';
 import { Problem } from '../problem.js';
-import {
-  findManner,
-  findStructure,
-  nameDraft,
-  parseProfile,
-  type Structure,
-  structureNames,
-} from '../structure/index.js';
+import { findManner, findStructure, nameDraft, parseProfile, type Structure } from '../structure/index.js';
 import { recognitionOf, structureOn } from '../structure/on-draft.js';
 import { letters } from '../structure/structure.js';
 import type { NameAsked, Question } from './question.js';
@@ -22,7 +15,8 @@ export function structuresOf({ structure, draft, 'on the loom': onTheLoom }: Wri
   if (structure === undefined) {
     if (draft !== undefined || onTheLoom !== undefined) return [];
     throw new Misread(
-      `found neither structure nor draft; expected a structure (${structureNames().join(', ')}) or a draft`,
+      'found neither structure nor draft; expected a structure, such as plain weave, 2/2 twill or overshot ' +
+        '(“shedlight structures” lists all), or a draft',
     );
   }
   if (draft !== undefined) {
@@ -30,13 +24,24 @@ export function structuresOf({ structure, draft, 'on the loom': onTheLoom }: Wri
   }
   const one = (item: Given): Structure => findStructure(textOf(item, 'the name of a structure'));
   return under('structure', () => {
-    const isOne = typeof structure === 'string' && (!structure.includes(',') || isStructure(structure));
-    if (isOne) return [one(structure)];
-    return [...new Set(eachOf(structure, 'names of structures', one))];
+    const given = typeof structure === 'string' ? namesIn(structure) : structure;
+    return [...new Set(eachOf(given, 'names of structures', one))];
   });
 }
 
-/** Some names hold a comma, so that a text with commas may be one name. */
+/** The names in a text with commas between them. Some names hold a comma: the longest that is known is taken. */
+function namesIn(text: string): string[] {
+  const parts = text.split(',').map((part) => part.trim());
+  const names: string[] = [];
+  for (let at = 0; at < parts.length; ) {
+    let upTo = parts.length;
+    while (upTo > at + 1 && !isStructure(parts.slice(at, upTo).join(', '))) upTo--;
+    names.push(parts.slice(at, upTo).join(', '));
+    at = upTo;
+  }
+  return names;
+}
+
 function isStructure(name: string): boolean {
   try {
     return findStructure(name) !== undefined;

@@ -1,4 +1,7 @@
-/** A function that remembers its last results, `most` of them; those of one key (the first argument, unless said) are one. */
+/**
+ * A function that remembers its results by a key (the first argument, unless another is said), up to `most` of them: with
+ * one more it forgets all and begins again.
+ */
 export function remembered<A extends readonly unknown[], T>(
   most: number,
   make: (...given: A) => T,

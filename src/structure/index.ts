@@ -1,4 +1,4 @@
-import { didYouMean, Problem, quote } from '../problem.js';
+import { nearestFirst, Problem, quote } from '../problem.js';
 import { CRACKLE } from './crackle.js';
 import { LACE } from './lace.js';
 import { OVERSHOT } from './overshot.js';
@@ -37,13 +37,15 @@ export function structureNames(): string[] {
 /**
  * The structure of that name or other name of the trade, whatever its case, accents, apostrophes and hyphens.
  *
- * @throws Problem where there is none, with the nearest name
+ * @throws Problem where there is none, with the three nearest names
  */
 export function findStructure(name: string): Structure {
   const found = byWord.get(plainWord(name));
   if (found !== undefined) return found;
   const known = structures.flatMap((structure) => [structure.name, ...structure.aliases]);
+  const near = nearestFirst(name.trim(), known).map((word) => byWord.get(plainWord(word))!.name);
+  const [first, second, third] = [...new Set(near)].map((each) => `“${each}”`);
   throw new Problem(
-    `no structure ${quote(name)}${didYouMean(name.trim(), known)}; known are ${structureNames().join(', ')}`,
+    `no structure ${quote(name)}; the nearest are ${first}, ${second} and ${third} (“shedlight structures” lists all)`,
   );
 }

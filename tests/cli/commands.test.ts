@@ -52,7 +52,7 @@ describe('structures', () => {
   it('names the nearest where there is none of that name', async () => {
     const { code, err } = await run('structures', 'crakle');
     expect(code).toBe(2);
-    expect(err).toMatch(/^shedlight: no structure “crakle” \(did you mean “crackle”\?\)/);
+    expect(err).toMatch(/^shedlight: no structure “crakle”; the nearest are “crackle”, /);
   });
 });
 
@@ -61,7 +61,9 @@ describe('draw', () => {
   it('says the figures of hound’s tooth', async () => {
     const { code, out } = await run(...HOUND);
     expect(code).toBe(0);
-    expect(out).toContain('half dark; D and L change places by a shift; nearly turns half round (88 %)');
+    expect(out).toContain(
+      'half dark; D and L swap when the pattern is shifted; almost half-turn symmetry (88 % of crossings agree)',
+    );
     expect(out).toMatch(/contrast +0\.3207: tone 0\.3183, line 0\.0385/);
     expect(out).toMatch(/reads at +0\.6 m 37\.1, 2 m 24\.5, 6 m 10\.3/);
     expect(out).not.toContain('wrong:');
@@ -87,7 +89,9 @@ describe('draw', () => {
       // STRUCTURES, section 0: ends 1, 3 with picks 1, 3 lie above the others, two separate layers.
       writeFileSync(file, 'threading: 1 2 3 4\nlift plan: [1, 1 2 3, 3, 1 3 4]\n');
       const layers = await run('draw', file);
-      expect(layers.out).toContain('wrong: the cloth does not hang together: it lies in 2 layers that lift apart');
+      expect(layers.out).toContain(
+        'wrong: the cloth does not hold together as one cloth: it lies in 2 layers that lift apart',
+      );
       writeFileSync(file, 'threading: 9x1 2\nlift plan: [1, 2]\n');
       const long = await run('draw', file, '--limit-float', '3/8 in');
       expect(long.out).toContain(
@@ -225,7 +229,7 @@ describe('explore', () => {
       const ran = await run('explore', '--structure', "monk's belt", '--limit-float', '1', '--out', out, '--quiet');
       expect([ran.code, ran.out]).toEqual([1, '']);
       expect(ran.err).toMatch(
-        /^shedlight: nothing fits the question\. .* 0 different cloths, \d+ float too far; 0 shown\. The shortest of the floats that are too long is .*\.\n$/,
+        /^shedlight: nothing fits the question\. .* 0 different cloths, \d+ float too long; 0 shown\. The shortest of the floats that are too long is .*\.\n$/,
       );
       expect(existsSync(out)).toBe(false);
     }));

@@ -39,7 +39,7 @@ test('a second round: what was found corrects the plan, and nothing near to last
     const given = ['--rank', 'unexpected', '--show', '8', '--times', '1,2,4', '--out', at('second')];
     const second = await run('explore', ...wider, ...done, ...given);
     expect(second.err).toContain('results.yaml: 12 cloths done before');
-    expect(second.out).toMatch(/\d+ done before, or too near to that/);
+    expect(second.out).toMatch(/\d+ already woven or too similar/);
     const found = gallery(at('second'));
     expect(found.candidates).toHaveLength(8);
     for (const portrait of portraits(found)) {

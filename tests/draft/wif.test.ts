@@ -173,7 +173,7 @@ describe('what is kept', () => {
       .replace(...thick('WEFT', '999999999'));
     const { draft, kept, notes } = readWif(bytes(file));
     expect(draft.widths.ground).toBe(1);
-    expect(notes.join()).toContain('not believed');
+    expect(notes.join()).toContain('implausible');
     expect(readWif(bytes(writeWif(draft, { version: '1', kept }))).draft).toEqual(draft);
   });
 

@@ -40,9 +40,9 @@ function found(rank: number, more: Partial<Found> = {}): Found {
   return {
     rank,
     code: `code${rank}`,
-    recipe: '2/2 twill, DL by unit, weft the same',
+    recipe: '2/2 twill, DL by unit, weft as warp',
     shortRecipe: '2/2 twill by unit',
-    why: 'stands here by contrast 0.32',
+    why: 'ranked here for: contrast 0.32',
     structure: '2/2 twill',
     redraw: [],
     draft: HOUNDS_TOOTH,
@@ -180,13 +180,13 @@ describe('caption', () => {
     const floats = { warpFace: 3, warpBack: 1, weftFace: 1, weftBack: 3, longest: 3, longestMm: 3.81 };
     expect(floatWords(floats, 'inch')).toBe('3 (0.15 in)');
     expect(floatWords(floats, 'cm')).toBe('3 (3.8 mm)');
-    expect(floatWords({ ...floats, longest: null, longestMm: null }, 'cm')).toBe('without end');
+    expect(floatWords({ ...floats, longest: null, longestMm: null }, 'cm')).toBe('never interlaces');
   });
 
   it('says recipe, orders in letters by runs, float and distance', () => {
     expect(caption(found(1), 44.5, 4)).toEqual({
-      reads: 'reads to 2 m',
-      lines: ['2/2 twill by unit', 'warp and weft D4 L4', 'longest float 2 (0.10 in) · easy to 2.3 m'],
+      reads: 'clear at 2 m',
+      lines: ['2/2 twill by unit', 'warp and weft D4 L4', 'longest float 2 (0.10 in)'],
     });
   });
 
@@ -201,7 +201,7 @@ describe('caption', () => {
       '2/2 twill by thread ×2 alternate, from 1/3',
       'warp and weft D4 L4',
       'nearest classic: hound’s tooth, 0.12 away',
-      'longest float 2 (0.10 in) · easy to 2.3 m',
+      'longest float 2 (0.10 in)',
     ]);
     expect(caption(cloth, 44.5, 3).lines).toHaveLength(3);
   });

@@ -56,9 +56,9 @@ export function foundOf(draft: Draft, rank: number, more: Partial<Found> = {}): 
   return {
     rank,
     code,
-    recipe: `trial weave, ${letters(draft.warp)} by thread, weft the same`,
+    recipe: `trial weave, ${letters(draft.warp)} by thread, weft as warp`,
     shortRecipe: 'trial weave by thread',
-    why: 'stands here by symmetry 0.25; nearest classic: hound’s tooth, 0.12 away',
+    why: 'ranked here for: symmetry 0.25; nearest classic: hound’s tooth, 0.12 away',
     structure: 'trial weave',
     redraw: [
       ['structure', 'trial weave'],

@@ -48,14 +48,17 @@ test.each(groups.structures)('$name', ({ block, hangs, warpFloat, weftFloat }) =
   expect(longer(floats.weftFace, floats.weftBack)).toBe(weftFloat);
 });
 
-test.each(data.counts)('blocks of $size: $hang of $all hang together', ({ size, hang, all, interlace }) => {
-  const [picks, ends] = size.split('x').map(Number) as [number, number];
-  const cloths = Array.from(everyBlock(picks, ends), woven);
-  expect(cloths.length).toBe(all);
-  expect(cloths.filter(hangsTogether).length).toBe(hang);
-  // Every strand goes over and under somewhere: not enough from 4 × 4 on, where 144 blocks are two loose layers.
-  if (interlace !== null) expect(cloths.filter((c) => floatsOf(c, SETT).longest !== null).length).toBe(interlace);
-});
+test.each(data.counts)(
+  'blocks of $size: $hang of $all hold together as one cloth',
+  ({ size, hang, all, interlace }) => {
+    const [picks, ends] = size.split('x').map(Number) as [number, number];
+    const cloths = Array.from(everyBlock(picks, ends), woven);
+    expect(cloths.length).toBe(all);
+    expect(cloths.filter(hangsTogether).length).toBe(hang);
+    // Every strand goes over and under somewhere: not enough from 4 × 4 on, where 144 blocks are two loose layers.
+    if (interlace !== null) expect(cloths.filter((c) => floatsOf(c, SETT).longest !== null).length).toBe(interlace);
+  },
+);
 
 test('as many layers as the library finds strong components', () => {
   fc.assert(

@@ -123,7 +123,7 @@ describe('the sample warp', () => {
     expect([before(10, 0.2), 12 * (1 - 0.2)]).toEqual([12.5, expect.closeTo(9.6, 12)]);
   });
 
-  test('its yarn: 169.6 g of D and 112.4 g of L with 10 % kept back', () => {
+  test('its yarn: 169.6 g of D and 112.4 g of L with includes 10 % reserve', () => {
     const { tex } = parseYarnSize('8/2 cotton');
     expect(tex).toBeCloseTo(147.6, 1);
     expect(gramsOf(6773 * 1000, tex)).toBeCloseTo(1000, 0);
@@ -277,7 +277,7 @@ describe('winding', () => {
   test('five ends together: 80 passes and no knots; in order, 319', () => {
     const { ways } = windingOf(field(word('DDLDL'), 400), 5);
     expect(ways.map(({ way, knots }) => [way, knots])).toEqual([
-      ['one warp a colour', 0],
+      ['a separate chain per colour', 0],
       ['several ends together', 0],
       ['in order, changing at the pegs', 319],
     ]);

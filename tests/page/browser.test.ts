@@ -90,7 +90,7 @@ describe('the page alive', { timeout: 180_000 }, () => {
     const few = outcome.found.filter(({ ease }) => ease.warpChanges <= 4);
     expect(few.length).toBeGreaterThan(0);
     expect(await page.textContent('.count')).toBe(`${few.length} of 12 cloths`);
-    await page.getByRole('button', { name: 'No limits' }).click();
+    await page.getByRole('button', { name: 'Clear filters' }).click();
 
     // Rank again: the page's order is the one that the command's own code gives.
     await page.getByRole('button', { name: 'balanced' }).click();
@@ -110,10 +110,10 @@ describe('the page alive', { timeout: 180_000 }, () => {
     await page.waitForURL(/rank=symmetry:3,balance:3/);
     await page.reload();
     expect(await firstCode(page)).toBe(wanted[0]!.found.code);
-    await page.getByRole('button', { name: 'as asked' }).click();
+    await page.getByRole('button', { name: 'as in my question' }).click();
 
-    // Step back: the picture is painted, and has less light and dark in it than from near.
-    await page.getByLabel('Step back').focus();
+    // View from afar: the picture is painted, and has less light and dark in it than from near.
+    await page.getByLabel('View from').focus();
     for (let step = 0; step < 9; step++) await page.keyboard.press('ArrowRight');
     await expect.poll(() => firstLook(page), SOON).toMatch(/^actual 10/);
     const spread = `(() => {

@@ -72,7 +72,9 @@ describe('contact sheets', () => {
     expect(words(page!)).toContain('Round: summer and winter');
     expect(words(page!)).toContain('1 A');
     expect(words(page!)).toContain('in the order of the weavers');
-    expect(words(page!)).toMatch(/DLDDL by unit ×1, weft D float 0.15 in, 2 shuttles, (to \d m|melts)/);
+    expect(words(page!)).toMatch(
+      /DLDDL by unit ×1, weft D float 0.15 in, 2 shuttles, (clear at \d m|one tone at 0.6 m)/,
+    );
   });
 });
 
@@ -95,7 +97,7 @@ describe('a few words of why', () => {
 
   test('short lists have no places', () => {
     expect(told([kept('2/2 twill', { warp: 'DDDDLLLL' })])).toEqual([
-      ['half dark', 'D and L change places by a shift', expect.stringContaining('nearly')],
+      ['half dark', 'D and L swap when the pattern is shifted', expect.stringContaining('almost')],
     ]);
   });
 });

@@ -289,8 +289,8 @@ describe('borders and mirrors', () => {
     ]);
     const said = Object.fromEntries(figures(warp, warp.pieces[0]!));
     expect(said.ends).toBe('399 = 10 × 38 + 1 to balance + borders 2 × 9');
-    expect(said.fillings).toBe(
-      'of 400: 10 repeats, borders 9: 399 (−1); 9 repeats, borders 28: 399 (−1); 8 repeats, borders 47: 399 (−1)',
+    expect(said['to fill']).toBe(
+      '400 ends: 10 repeats, borders 9: 399 (−1); 9 repeats, borders 28: 399 (−1); 8 repeats, borders 47: 399 (−1)',
     );
   });
 
@@ -712,6 +712,17 @@ describe('what was learnt', () => {
 describe('a gamp of a shortlist', () => {
   const orders = ['DDLDL', 'DDDLL', 'DL', 'DDLL', 'LLDLD'];
   const five = orders.map((warp) => kept('2/2 twill', { warp }));
+
+  test('separators are the fewest threads from four on with which every section starts in step', () => {
+    const widthOf = (warp: string, needs: { separator?: number }) =>
+      gampOf([kept('2/2 twill', { warp, by: 'thread' })], needsOf(), needs).warps[0]!.from - 1;
+    expect(widthOf('DDL', {})).toBe(4);
+    const eight = kept('turned twill', { warp: 'DDDLLL', by: 'unit', times: 4 });
+    expect(gampOf([eight], needsOf(), {}).warps[0]!.from - 1).toBe(8);
+    expect(() => gampOf([eight], needsOf(), { separator: 4 })).toThrow(
+      '--separator: found 4 threads, with which some sections never start in step with the weave; expected 8, or another multiple of 8',
+    );
+  });
 
   test('five orders, 324 ends in 16.2 in: whole repeats, all in step, S in the separators', () => {
     const needs = needsOf({ width: '16.2 in' });

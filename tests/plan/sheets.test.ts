@@ -172,8 +172,8 @@ test('what is too long for two pages goes on to the next, every end and pick onc
   for (let square = 1; square <= 25; square++) expect(key!.lines.map((line) => line.text)).toContain(String(square));
   expect(pages.length).toBeGreaterThan(2);
   const lists = pages.slice(1);
-  expect(words(lists[0]!)).toContain('goes on: next page');
-  expect(words(lists.at(-1)!)).not.toContain('goes on: next page');
+  expect(words(lists[0]!)).toContain('continued on next page');
+  expect(words(lists.at(-1)!)).not.toContain('continued on next page');
   const large = lists.flatMap((page) => page.lines.filter((line) => line.size === 11)).map((line) => line.text);
   for (const line of threadingLines(warps[0]!)) expect(large.join(' ')).toContain(line.ends.join(' '));
 });

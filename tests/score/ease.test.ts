@@ -40,7 +40,7 @@ describe('what DLDDL costs at each size', () => {
 test('two one-colour warps make no knots, in order there is one at every change', () => {
   const winding = easeOf(draft('DLDDL', 'D')).winding;
   expect(winding).toEqual([
-    { way: 'one warp a colour', knots: 0 },
+    { way: 'a separate chain per colour', knots: 0 },
     { way: 'several ends together', knots: 0 },
     { way: 'in order, changing at the pegs', knots: 4 },
   ]);

@@ -16,21 +16,21 @@ const PARTS = {
 describe('why a cloth stands where it does', () => {
   it('names what its score comes from, the strongest first', () => {
     expect(whyInWords(PARTS, { ...UNWEIGHED, contrast: 3, symmetry: 2, float: 1 })).toBe(
-      'stands here by symmetry 0.50, contrast 0.32 and short floats 0.83',
+      'ranked here for: symmetry 0.50, contrast 0.32 and short floats 0.83',
     );
   });
   it('leaves out what brings little', () => {
     expect(whyInWords(PARTS, { ...UNWEIGHED, balance: 5, float: 1 })).toBe(
-      'stands here by balance of dark and light 1.00',
+      'ranked here for: balance of dark and light 1.00',
     );
   });
   it('names the way of looking', () => {
     expect(whyInWords(PARTS, VIEWS.unexpected)).toBe(
-      'stands here among the unexpected by balance of dark and light 1.00, a good share of figure 0.45 and symmetry 0.50',
+      'ranked here among the unexpected for: balance of dark and light 1.00, good share of figure 0.45 and symmetry 0.50',
     );
   });
   it('says so where nothing counts', () => {
-    expect(whyInWords(UNWEIGHED, VIEWS.easy)).toBe('stands here by nothing that was weighed');
+    expect(whyInWords(UNWEIGHED, VIEWS.easy)).toBe('ranked here for nothing that was weighed');
   });
 });
 

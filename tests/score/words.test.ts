@@ -59,8 +59,8 @@ const HOUND: Scores = {
 describe('a cloth in words', () => {
   it('says hound’s tooth', () => {
     expect(inWords(HOUND, facts)).toBe(
-      'half dark; D and L change places by a shift; nearly turns half round (88 %); ' +
-        'reads to 2 m, is a texture at 6 m; longest float 2 ends = 0.10 in',
+      'half dark; D and L swap when the pattern is shifted; almost half-turn symmetry (88 % of crossings agree); ' +
+        'pattern clear at 2 m, only texture at 6 m; longest float 2 ends = 0.10 in',
     );
   });
 
@@ -78,16 +78,16 @@ describe('a cloth in words', () => {
   });
 
   it.each<[string, Pick<Scores, 'operations' | 'shiftExchange'>, string[]]>([
-    ['nothing', { operations: [], shiftExchange: false }, ['neither turns nor mirrors']],
+    ['nothing', { operations: [], shiftExchange: false }, ['no symmetry']],
     [
       'a half turn',
       { operations: [{ op: 'half-turn', counterchange: false }], shiftExchange: false },
-      ['turns half round'],
+      ['half-turn symmetry'],
     ],
     [
       'a half turn that exchanges',
       { operations: [{ op: 'half-turn', counterchange: true }], shiftExchange: true },
-      ['D and L change places by a shift and by a half turn'],
+      ['D and L swap when the pattern is shifted and turned half round'],
     ],
     [
       'quarter turns, which hold half turns',
@@ -99,7 +99,7 @@ describe('a cloth in words', () => {
         ],
         shiftExchange: false,
       },
-      ['turns a quarter round'],
+      ['quarter-turn symmetry'],
     ],
     [
       'mirrors both ways, and diagonals that exchange',
@@ -114,9 +114,9 @@ describe('a cloth in words', () => {
         shiftExchange: false,
       },
       [
-        'turns half round',
-        'mirrors left to right and top to bottom',
-        'D and L change places by a mirror about either diagonal',
+        'half-turn symmetry',
+        'left–right and top–bottom mirror symmetry',
+        'D and L swap when the pattern is mirrored about either diagonal',
       ],
     ],
   ])('%s', (_, scores, words) => expect(symmetryInWords(scores, facts)).toEqual(words));
@@ -124,18 +124,18 @@ describe('a cloth in words', () => {
   it('names dark and light where more than two yarns are woven', () => {
     const three = { ...facts, yarns: [...facts.yarns, { letter: 'R', name: 'red', hex: '#aa0000' }], warp: [0, 1, 2] };
     expect(symmetryInWords({ operations: [], shiftExchange: true }, three)).toEqual([
-      'dark and light change places by a shift',
+      'dark and light swap when the pattern is shifted',
     ]);
   });
 
   // SCORES, Contrast: 12 and more reads, 6–12 is texture, below 6 melts.
   it.each([
-    [[40, 30, 12], 'reads to 6 m'],
-    [[40, 30, 11.9], 'reads to 2 m, is a texture at 6 m'],
-    [[40, 30, 5.9], 'reads to 2 m, melts at 6 m'],
-    [[40, 8, 3], 'reads to 0.6 m, is a texture at 2 m'],
-    [[11, 8, 3], 'is a texture at 0.6 m'],
-    [[5, 2, 1], 'melts at 0.6 m'],
+    [[40, 30, 12], 'pattern clear at 6 m'],
+    [[40, 30, 11.9], 'pattern clear at 2 m, only texture at 6 m'],
+    [[40, 30, 5.9], 'pattern clear at 2 m, one tone at 6 m'],
+    [[40, 8, 3], 'pattern clear at 0.6 m, only texture at 2 m'],
+    [[11, 8, 3], 'only texture at 0.6 m'],
+    [[5, 2, 1], 'one tone at 0.6 m'],
   ])('reads of %j', ([near, room, wall], words) => {
     expect(readsInWords({ reads: { '0.6': near!, '2': room!, '6': wall! } })).toBe(words);
   });

@@ -36,7 +36,7 @@ const BEYOND: [string, Partial<Question>][] = [
     { structures: ['summer and winter'], by: ['block'], lengths: range(4, 14), times: [1, 2] },
   ],
   [
-    'every way of laying, weft the same',
+    'every way of laying, weft as warp',
     {
       structures: ['turned twill', '2/2 point twill'],
       by: ['thread', 'unit'],
@@ -187,7 +187,7 @@ describe('rounds', () => {
 describe('candidates by one name', () => {
   const NAMED: [string, Partial<Question>][] = [
     ['2/2 twill', { lengths: range(2, 7) }],
-    ['plain weave, weft the same', { structures: ['plain weave'], lengths: range(2, 8), weft: { rule: 'same' } }],
+    ['plain weave, weft as warp', { structures: ['plain weave'], lengths: range(2, 8), weft: { rule: 'same' } }],
     ['three yarns', { yarns: THREE, lengths: range(2, 4), tabby: 2 }],
     [
       'point twill by unit and thread',

@@ -435,7 +435,7 @@ describe('parts that do not make a whole are refused by name', () => {
     ],
     [
       () => [place(3, 3, 'torn')],
-      /torn\.shard-3-of-3: found it torn or unfinished; expected a whole part: run --shard 3\/3 again/,
+      /torn\.shard-3-of-3: found it damaged or unfinished; expected a whole part: run --shard 3\/3 again/,
     ],
     [() => [join(folder, 'p.progress')], /p\.progress: found the progress of a whole search; expected a shard’s part/],
     [() => [place(1, 9)], /p\.shard-1-of-9: found no such file/],

@@ -110,7 +110,7 @@ describe('nest', () => {
     expect(drawn({ structure: 'plain', fill: 'nest', orders: 'DLL' }).warp).toBe('DLLLDDLDD'.repeat(2));
     const { warp, recipe } = drawn({ structure: '2/2 twill', fill: 'nest', by: 'unit', orders: 'DL' });
     expect(warp).toBe('DLLD'.replace(/./g, '$&$&$&$&'));
-    expect(recipe).toBe('2/2 twill, DL by unit nested, weft the same');
+    expect(recipe).toBe('2/2 twill, DL by unit nested, weft as warp');
   });
   test('listed by every beginning, for each nests otherwise', () => {
     const question: Question = { ...QUESTION, fill: ['nest'], lengths: [3], weft: { rule: 'same' } };

@@ -30,6 +30,17 @@ const wrong = (read: () => unknown): string => {
 };
 
 describe('a question', () => {
+  it('takes names of structures with commas between them, and those with a comma in the name', () => {
+    const named = (structure: string): readonly string[] => flagged({ structure }).structures;
+    expect(named('plain weave, overshot')).toEqual(['plain weave', 'overshot']);
+    expect(named('plain weave, halvdräll, float of five,huck')).toEqual([
+      'plain weave',
+      'halvdräll, float of five',
+      'huck',
+    ]);
+    expect(wrong(() => named('plain weave, halvdräll, float of six'))).toContain('no structure “float of six”');
+  });
+
   it('has an answer to everything that is not asked', () => {
     expect(ask('structure: 2/2 twill')).toEqual({
       structures: ['2/2 twill'],
@@ -245,10 +256,13 @@ describe('what is wrong with a question is said in one sentence', () => {
   it.each([
     [
       'lengths: 5',
-      /^q\.yaml:1:1: found neither structure nor draft; expected a structure \(plain weave, .*\) or a draft$/,
+      /^q\.yaml:1:1: found neither structure nor draft; expected a structure, such as plain weave, .* or a draft$/,
     ],
-    ['structure: 2/2 twil', /^q\.yaml:1:12: no structure “2\/2 twil” \(did you mean “2\/2 twill”\?\)/],
-    ['structure: [plain, crakle]', /^q\.yaml:1:20: no structure “crakle” \(did you mean “crackle”\?\)/],
+    [
+      'structure: 2/2 twil',
+      /^q\.yaml:1:12: no structure “2\/2 twil”; the nearest are “2\/2 twill”, .* \(“shedlight structures” lists all\)$/,
+    ],
+    ['structure: [plain, crakle]', /^q\.yaml:1:20: no structure “crakle”; the nearest are “crackle”, /],
     ['structure: plain\ndraft: a.yaml', 'q.yaml:2:1: found a structure and a draft; expected one or the other'],
     [
       'structure: plain\nlenght: 5',

@@ -71,8 +71,8 @@ describe('finding', () => {
     ['hopsack', 'basket'],
     ['herringbone', '2/2 herringbone'],
   ])('“%s” is %s', (word, name) => expect(findStructure(word).name).toBe(name));
-  test('a name that is not known gets the nearest', () => {
-    expect(() => findStructure('turned twil')).toThrow('no structure “turned twil” (did you mean “turned twill”?)');
-    expect(() => findStructure('velvet')).toThrow('known are plain weave');
+  test('a name that is not known gets the three nearest', () => {
+    expect(() => findStructure('turned twil')).toThrow('no structure “turned twil”; the nearest are “turned twill”, ');
+    expect(() => findStructure('velvet')).toThrow('(“shedlight structures” lists all)');
   });
 });

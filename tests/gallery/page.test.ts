@@ -26,7 +26,8 @@ describe('the page of a gallery', () => {
 
   test('asks for nothing but the pictures beside it, and runs its own script alone', () => {
     const asked = [...page.matchAll(/\b(?:src|href|srcset|action|data)="([^"]*)"/g)].map(([, to]) => to!);
-    for (const to of asked) expect(to).toMatch(/^(#[a-z0-9]+|swatches\/[a-z0-9]+(-quarter)?\.png|contact-sheet\.png)$/);
+    for (const to of asked)
+      expect(to).toMatch(/^(#[a-z0-9]+|swatches\/[a-z0-9]+(-quarter)?\.png|contact-sheet(-\d+)?\.png)$/);
     expect(page.match(/<script\b[^>]*>/g)).toEqual(['<script type="application/json" id="gallery">', '<script>']);
     const hash = createHash('sha256').update(SCRIPT).digest('base64');
     expect(page).toContain(`script-src 'sha256-${hash}'`.replace(/'/g, '&#39;'));
@@ -162,6 +163,12 @@ describe('the page of a gallery', () => {
     const [markup, data] = shown.split('<script type="application/json" id="gallery">');
     expect(markup!.replace(/&lt;img src=x onerror=/g, '')).not.toMatch(/onerror/);
     expect(data!.split('</script>')[0]).not.toContain('<');
+  });
+
+  test('links every contact sheet', () => {
+    const sheets = ['contact-sheet.png', 'contact-sheet-2.png'];
+    const links = galleryPage(trialQuestion(), trialOutcome(), SCRIPT, sheets).match(/href="contact-sheet[^"]*"/g);
+    expect(links).toEqual(['href="contact-sheet.png"', 'href="contact-sheet-2.png"']);
   });
 
   test('says so where no cloth fits', () => {

@@ -18,7 +18,7 @@ describe('a way of looking', async () => {
     expect(new Set(found.map(({ code }) => code))).toEqual(codes);
     expect(found.map(({ code }) => code)).not.toEqual(plain.found.map(({ code }) => code));
     for (const [place, { why, scores }] of found.entries()) {
-      expect(why).toMatch(new RegExp(`^ranked here among the ${view} by .* [01]\\.\\d\\d; `));
+      expect(why).toMatch(new RegExp(`^ranked here among the ${view} for: .* [01]\\.\\d\\d; `));
       expect(why).toContain(scores.nearest);
       if (place > 0) expect(scores.score).toBeLessThanOrEqual(found[place - 1]!.scores.score + 1e-9);
     }
@@ -64,7 +64,7 @@ test('one of each kind is the first of every kind in the ranking, and says which
   const { found } = await explore({ ...FIVES, oneOfEachKind: true });
   expect(found.map(({ code }) => code)).toEqual(firsts.map(({ code }) => code));
   for (const [place, { why }] of found.entries()) {
-    expect(why).toContain(`the best of its kind (${kindInWords(kindOf(firsts[place]!), true)}); ranked here by `);
+    expect(why).toContain(`the best of its kind (${kindInWords(kindOf(firsts[place]!), true)}); ranked here for: `);
   }
 });
 

@@ -1,3 +1,4 @@
+import { drawdown } from '../cloth/drawdown.js';
 import { draftSvg } from '../render/draft.js';
 import { box } from './box.js';
 import { SIZE_WORDS, scaleOf } from './cards.js';
@@ -5,6 +6,7 @@ import { clothFigure, type Side } from './cloth-figure.js';
 import type { Desk } from './desk.js';
 import { differencesOf } from './differences.js';
 import { button, choice, drawing, el } from './dom.js';
+import { longestStandOut } from './float-runs.js';
 import type { Screen } from './screen.js';
 import { repeatOf } from './sizes.js';
 import { SIZES, type Size } from './view.js';
@@ -37,7 +39,8 @@ export function comparison(desk: Desk, screen: Screen): { readonly dialog: HTMLD
       const { draft, code, scores } = cloths[at]!;
       const scale = scaleOf(seen, cloths[at]!, screen.points);
       const longest = scores.floats.longest;
-      const outline = side === 'structure' && longest !== null && longest > 1 ? { outline: longest - 1 } : {};
+      const outlined = side === 'structure' && longest !== null && longestStandOut(drawdown(draft));
+      const outline = outlined ? { outline: longest - 1 } : {};
       return clothFigure(draft, {
         side,
         repeats: 0,
@@ -98,7 +101,7 @@ export function comparison(desk: Desk, screen: Screen): { readonly dialog: HTMLD
             {},
             row('Face', (at) => picture(at, 'face')),
             row('Back', (at) => picture(at, 'back')),
-            row('Structure, longest floats outlined', (at) => picture(at, 'structure')),
+            row('Structure, longest floats outlined where they are few', (at) => picture(at, 'structure')),
             apart.map(({ name, values }) => row(name, (at) => document.createTextNode(values[at]!))),
             row('Recipe', (at) => document.createTextNode(cloths[at]!.recipe)),
             row('Draft', (at) =>

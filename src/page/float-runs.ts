@@ -10,6 +10,13 @@ export interface FloatRun {
   readonly length: number;
 }
 
+/** Whether the longest floats of the face are fewer than its others: outlining them then points something out. */
+export function longestStandOut(cloth: Drawdown): boolean {
+  const all = floatsOver(cloth, 'face', 0);
+  const longest = all.reduce((most, { length }) => Math.max(most, length), 0);
+  return 2 * all.filter(({ length }) => length === longest).length < all.length;
+}
+
 /** Every float on one side of the cloth that passes over more than `most` threads, ends first. */
 export function floatsOver(cloth: Drawdown, side: 'face' | 'back', most: number): FloatRun[] {
   const { ends, picks } = cloth;

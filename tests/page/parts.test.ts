@@ -6,7 +6,7 @@ import { lightness } from '../../src/colour/yarn.js';
 import { drawCommand } from '../../src/page/command.js';
 import { differencesOf } from '../../src/page/differences.js';
 import { clothFrom } from '../../src/page/distance.js';
-import { floatsOver } from '../../src/page/float-runs.js';
+import { floatsOver, longestStandOut } from '../../src/page/float-runs.js';
 import { likingOf, TRAITS } from '../../src/page/liking.js';
 import { Marks } from '../../src/page/marks.js';
 import { laidAgain, sizesOf } from '../../src/page/sizes.js';
@@ -33,6 +33,14 @@ const USUAL: View = {
   comparing: false,
 };
 const CODES = new Set(['aaaa', 'bbbb', 'cccc']);
+
+describe('the longest floats', () => {
+  test('stand out where most floats are shorter, not where all are of one length', () => {
+    const cells = (...rows: string[]) => fromCells(4, rows.length, (j, i) => rows[j]![i] === '#');
+    expect(longestStandOut(cells('##..', '.##.', '..##', '#..#'))).toBe(false);
+    expect(longestStandOut(cells('#.#.', '.#.#', '#.#.', '.###'))).toBe(true);
+  });
+});
 
 describe('the address', () => {
   test('says nothing of what is as usual', () => expect(addressOf(USUAL, USUAL)).toBe(''));

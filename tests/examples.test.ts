@@ -149,6 +149,14 @@ describe('the help of', () => {
     expect(code).toBe(0);
     const examples = helpCommands(out);
     expect(examples.length).toBeGreaterThan(1);
-    for (const words of examples) await passes(words);
+    for (const words of examples) {
+      fillInForm('kept-plan/results.yaml');
+      await passes(words);
+    }
   });
 });
+
+/** Fills in the form of a plan, as a person does before results are of any use. */
+function fillInForm(path: string): void {
+  if (existsSync(path)) writeFileSync(path, readFileSync(path, 'utf8').replace(/^( *picks):.*$/gm, '$1: 20'));
+}

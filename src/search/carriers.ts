@@ -59,7 +59,8 @@ export function startsAlike(question: Question, family: Family, n: number, m: nu
  * exchange.
  */
 export function carriersOf(question: Question, family: Family): Carrier[] {
-  if (question.starts === 'first' || question.orders.length > 0 || !family.fixedWeave) return [];
+  // An operation moves the start of both orders, and may carry it to one that is not tried.
+  if (question.starts !== 'all' || question.orders.length > 0 || !family.fixedWeave) return [];
   if (question.weft.rule === 'fixed' || question.warp !== undefined || family.fill === 'nest') return [];
   const own = question.weft.rule === 'own';
   const weave = family.weave([0], [0]);

@@ -2,8 +2,6 @@ import type { Yarn } from '../colour/yarn.js';
 
 /** More threads than this in an inch or a centimetre are in no cloth. */
 export const DENSEST = 400;
-/** Letters that a name may have: more than fits any sheet. */
-export const LONGEST_NAME = 200;
 
 /** A pick of the only weft, a pick of a (thicker) pattern weft, or a plain-weave pick between pattern picks. */
 export type PickKind = 'ground' | 'pattern' | 'tabby';

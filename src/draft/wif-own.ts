@@ -1,7 +1,8 @@
 import type { Yarn } from '../colour/yarn.js';
-import { type Draft, LONGEST_NAME, type PickKind, type Sett, type Widths } from './draft.js';
+import type { Draft, PickKind, Sett, Widths } from './draft.js';
 import type { Sections } from './wif-text.js';
 import { Fields } from './wif-values.js';
+import { LONGEST_NAME } from './yaml-given.js';
 
 /** The private section in which we keep what the format has no place for. */
 export const OWN_SECTION = 'PRIVATE SHEDLIGHT';

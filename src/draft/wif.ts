@@ -1,5 +1,5 @@
 import { brief, didYouMean, Problem } from '../problem.js';
-import { type Draft, LONGEST_NAME, perCentimetre, type Sett } from './draft.js';
+import { type Draft, perCentimetre, type Sett } from './draft.js';
 import { type Kept, keptOf } from './wif-kept.js';
 import { type Own, plainAscii, readOwn } from './wif-own.js';
 import { readColours } from './wif-palette.js';
@@ -8,6 +8,7 @@ import { readSett } from './wif-sett.js';
 import { decodeWif, type Sections, sectionsOf } from './wif-text.js';
 import { Fields } from './wif-values.js';
 import { readWeave } from './wif-weave.js';
+import { LONGEST_NAME } from './yaml-given.js';
 
 export type { Kept } from './wif-kept.js';
 export { LARGEST_WIF, LONGEST_DRAFT, refuseLarge } from './wif-limits.js';

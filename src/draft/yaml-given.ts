@@ -1,9 +1,11 @@
 import * as v from 'valibot';
 import { didYouMean, Problem } from '../problem.js';
-import { LONGEST_NAME } from './draft.js';
 import { describe, type Given, Misread } from './misread.js';
 
 export { describe, type Given, Misread, type Path, type Spot } from './misread.js';
+
+/** Letters that a name may have: more than fits any sheet. */
+export const LONGEST_NAME = 200;
 
 /** A schema for a value of which anything may be wrong, from a function that reads it or throws a Problem. */
 export function reading<T>(read: (given: Given) => T): v.GenericSchema<unknown, T> {

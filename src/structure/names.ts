@@ -1,4 +1,4 @@
-import { LONGEST_NAME } from '../draft/draft.js';
+import { LONGEST_NAME } from '../draft/yaml-given.js';
 import { Problem, quote } from '../problem.js';
 import { RING_BLOCKS } from './overshot.js';
 import { layClosed, perBlock, type Unit } from './unit.js';

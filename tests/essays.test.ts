@@ -4,26 +4,26 @@ import { deserialize, serialize } from 'node:v8';
 import { describe, expect, test } from 'vitest';
 import { faceFromRows } from '../src/cloth/face.js';
 import { countNecklaces, distinctOrdersOf } from '../src/order/necklace.js';
-import { analyse } from '../src/score/analysis.js';
-import { blurWeights, overlapWeights } from '../src/score/blur.js';
-import { clothKey, type Sameness } from '../src/score/clothkey.js';
-import { contrastMeter, SIGMA } from '../src/score/contrast.js';
-import { gatherEven } from '../src/score/gather.js';
-import { carriersOf } from '../src/search/carriers.js';
-import type { Crew } from '../src/search/crew.js';
-import { Room } from '../src/search/evolve/room.js';
-import { changing } from '../src/search/evolve/sources.js';
-import { toneForm, toneSquared } from '../src/search/exact/form.js';
-import { groundAt } from '../src/search/exact/ground.js';
-import { Hope } from '../src/search/exact/promise.js';
-import { BlockScan } from '../src/search/exact/scan.js';
-import type { Jobs } from '../src/search/jobs.js';
-import { sharing } from '../src/search/journal.js';
-import { type Header, opening } from '../src/search/journal-format.js';
-import { NICHES, nicheOf } from '../src/search/niche.js';
-import { orbitsOf } from '../src/search/orbit.js';
-import type { Question } from '../src/search/question.js';
-import { spaceOf } from '../src/search/space.js';
+import { blurWeights, overlapWeights } from '../src/score/contrast/blur.js';
+import { contrastMeter, SIGMA } from '../src/score/contrast/contrast.js';
+import { gatherEven } from '../src/score/contrast/line-samples.js';
+import { analyse } from '../src/score/symmetry/analysis.js';
+import { clothKey, type Sameness } from '../src/score/symmetry/canonical-cloth.js';
+import { groundAt } from '../src/search/bounded/bound-ground.js';
+import { BoundedScan } from '../src/search/bounded/bounded-scan.js';
+import { ScoreBound } from '../src/search/bounded/score-bound.js';
+import { toneForm, toneSquared } from '../src/search/bounded/tone-form.js';
+import { sharded } from '../src/search/checkpoint/checkpoint.js';
+import { type Header, openingBytes } from '../src/search/checkpoint/checkpoint-format.js';
+import { NICHES, nicheOf } from '../src/search/evaluate/niche.js';
+import { mutationEmitter } from '../src/search/evolve/emitters.js';
+import { MutationSpace } from '../src/search/evolve/mutation-space.js';
+import type { Question } from '../src/search/question/question.js';
+import { orbitsOf } from '../src/search/space/orbit.js';
+import { spaceOf } from '../src/search/space/space.js';
+import { weaveSymmetries } from '../src/search/space/weave-symmetries.js';
+import type { Jobs } from '../src/search/work/jobs.js';
+import type { WorkerPool } from '../src/search/work/worker-pool.js';
 import { QUESTION } from './search/question.js';
 
 const SOURCE = new URL('../src/', import.meta.url);
@@ -94,7 +94,7 @@ describe('the worked examples of the essays', () => {
   });
 
   test('canonical form: letters of dark, dark, light, and which cloths it equals', () => {
-    const essay = 'score/CANONICAL-CLOTH.md';
+    const essay = 'score/symmetry/CANONICAL-CLOTH.md';
     const { forward, backward } = analyse(faceFromRows([[0, 0, 1]])).columns;
     const distances = (letters: Int32Array): number[] => [...letters.subarray(0, 3)].map((letter) => letter & 0xffff);
     expect(distances(forward.letters)).toEqual([1, 2, 3]);
@@ -110,16 +110,16 @@ describe('the worked examples of the essays', () => {
 
   test('symmetry: the bound of plain weave with two elements each way', () => {
     const question: Question = { ...QUESTION, structures: ['plain weave'], lengths: [2] };
-    const block = spaceOf(question).blocks.find(({ warps, wefts }) => warps[0]!.length * wefts[0]!.length === 4)!;
-    expect(block.warps).toEqual([[0, 1]]);
-    expect(new BlockScan(question, block).symmetryAtMost(0, 0, 0)).toBe(0.75);
-    says('search/exact/SYMMETRY.md', '(2 + 1)/4 = 0.75');
+    const stratum = spaceOf(question).strata.find(({ warps, wefts }) => warps[0]!.length * wefts[0]!.length === 4)!;
+    expect(stratum.warps).toEqual([[0, 1]]);
+    expect(new BoundedScan(question, stratum).symmetryAtMost(0, 0, 0)).toBe(0.75);
+    says('search/bounded/SYMMETRY.md', '(2 + 1)/4 = 0.75');
   });
 
   test('bounds: the tone of hopsack as a form, and the contrast that a score needs', () => {
-    const essay = 'search/exact/BOUNDS.md';
+    const essay = 'search/bounded/BOUNDS.md';
     const question: Question = { ...QUESTION, structures: ['2/2 hopsack'], lengths: [1] };
-    const form = toneForm(groundAt(spaceOf(question).blocks[0]!, [0, 0]), 1);
+    const form = toneForm(groundAt(spaceOf(question).strata[0]!, [0, 0]), 1);
     const shrunk = leftOfFour() ** 2;
     expect(form.A[0]).toBeCloseTo(shrunk ** 2 / 4, 15);
     expect(form.B[0]).toBeCloseTo(form.A[0]!, 15);
@@ -133,28 +133,28 @@ describe('the worked examples of the essays', () => {
       2,
     ).length;
     says(essay, `there are ${all} orders, ${Math.round(all ** 2 / 1e6)} million pairs`);
-    const needed = new Hope(QUESTION, 5 / 6).needed(0.4, 0.5);
+    const needed = new ScoreBound(QUESTION, 5 / 6).needed(0.4, 0.5);
     says(essay, `M² ≥ ${needed.toFixed(5)}`);
     says(essay, `√${(needed - 0.01).toFixed(5)} = ${Math.sqrt(needed - 0.01).toFixed(4)}`);
   });
 
   test('counting: necklaces of four, and 2/2 twill with orders of five', () => {
-    const essay = 'search/COUNTING.md';
+    const essay = 'search/space/COUNTING.md';
     expect(countNecklaces(4, 2)).toBe(6);
     const words = distinctOrdersOf([4], 2).map((order) => order.map((colour) => 'DL'[colour]).join(''));
     expect(words).toEqual(['D', 'L', 'DL', 'DDDL', 'DDLL', 'DLLL']);
     const space = spaceOf(QUESTION);
     expect([space.written, space.numbers, space.count]).toEqual([1024, 64, 32]);
     says(essay, '`written` is 1024, `numbers` 64, `count` 32');
-    expect(carriersOf(QUESTION, space.families[0]!)).toHaveLength(3);
-    expect(space.blocks.map((block) => [block.count, orbitsOf(QUESTION, block).count()])).toEqual([
+    expect(weaveSymmetries(QUESTION, space.families[0]!)).toHaveLength(3);
+    expect(space.strata.map((stratum) => [stratum.count, orbitsOf(QUESTION, stratum).count()])).toEqual([
       [4, 2],
       [12, 6],
       [12, 6],
       [36, 18],
     ]);
     // Each orbit is met once: as many candidates stand for themselves as are counted.
-    expect(Array.from({ length: space.numbers }, (_, k) => space.stands(k)).filter(Boolean)).toHaveLength(32);
+    expect(Array.from({ length: space.numbers }, (_, k) => space.isRepresentative(k)).filter(Boolean)).toHaveLength(32);
   });
 
   test('evolve: the number of a niche, and the chance of a step that has filled a new one', () => {
@@ -165,30 +165,30 @@ describe('the worked examples of the essays', () => {
     // One order given for each side: the only steps are to take another's warp or weft.
     const question: Question = { ...QUESTION, orders: [[0], [0, 1]], starts: 'first' };
     const { families } = spaceOf(question);
-    const room = new Room(question, families);
-    expect(room.steps).toHaveLength(2);
-    const source = changing(room, 'best');
+    const mutations = new MutationSpace(question, families);
+    expect(mutations.steps).toHaveLength(2);
+    const emitter = mutationEmitter(mutations, 'best');
     const candidate = { family: families[0]!, warp: [0], weft: [0, 1], start: [0, 0] as const };
-    source.tell({ candidate, steps: [0] }, 'new');
+    emitter.tell({ candidate, steps: [0] }, 'new');
     const share = 1.52 / 2.54;
     says(essay, `1.52/2.54 = ${Math.round(100 * share)} %`);
     const stepAt = (draw: number): number => {
       // The first number takes the parent, the second the step; the last ends the proposal.
       const draws = [0, draw, 0, 0, 0];
-      return source.ask({ kinds: [candidate], best: [candidate] }, () => draws.shift() ?? 0.9).steps[0]!;
+      return emitter.ask({ kinds: [candidate], best: [candidate] }, () => draws.shift() ?? 0.9).steps[0]!;
     };
     expect(stepAt(share - 0.001)).toBe(0);
     expect(stepAt(share + 0.001)).toBe(1);
   });
 
   test('checkpoints: the bytes of a record, and the jobs of a shard', async () => {
-    const essay = 'search/CHECKPOINTS.md';
+    const essay = 'search/checkpoint/CHECKPOINTS.md';
     const header: Header = {
       program: '1',
       question: QUESTION,
       space: { way: 'scored', written: 1024, numbers: 64 },
     };
-    const bytes = opening(header);
+    const bytes = openingBytes(header);
     const title = 'shedlight progress of a search, form 1';
     says(essay, `"${title}"`);
     const at = title.length + 1;
@@ -198,15 +198,15 @@ describe('the worked examples of the essays', () => {
     expect(bytes.subarray(at + 4, at + 12)).toEqual(createHash('sha256').update(contents).digest().subarray(0, 8));
     expect(deserialize(contents)).toEqual(deserialize(serialize(header)));
     const done: number[] = [];
-    const crew: Crew = {
+    const pool: WorkerPool = {
       run: async (jobs, take) => {
         for (let job = 0; job < jobs.count; job++) take(jobs.at(job) as never, job);
         return jobs.count;
       },
-      leave: () => {},
+      close: () => {},
     };
     const jobs: Jobs = { count: 7, divisible: true, at: (job) => ({ kind: 'score', indices: [job] }) };
-    await sharing(crew, { part: 2, of: 3 }).run(jobs, (_, job) => done.push(job));
+    await sharded(pool, { part: 2, of: 3 }).run(jobs, (_, job) => done.push(job));
     expect(done).toEqual([1, 4]);
     says(essay, `shard 2 does jobs ${done.join(' and ')}`);
   });

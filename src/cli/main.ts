@@ -1,16 +1,16 @@
 import { Command, CommanderError } from 'commander';
 import { brief, MachineFault, Problem } from '../problem.js';
-import { convertCommand } from './convert-command.js';
-import { dealCommand } from './deal-command.js';
-import { drawCommand } from './draw-command.js';
-import { enlargeCommand } from './enlarge-command.js';
-import { exploreCommand } from './explore-command.js';
-import { onEnd } from './interrupt.js';
-import { EXIT, type Io, sayLines, sayWrong } from './io.js';
-import { keepCommand } from './keep-command.js';
-import { planCommand } from './plan-command.js';
-import { structuresCommand } from './structures-command.js';
-import { programVersion } from './version.js';
+import { convertCommand } from './convert/command.js';
+import { dealCommand } from './deal/command.js';
+import { drawCommand } from './draw/command.js';
+import { enlargeCommand } from './enlarge/command.js';
+import { exploreCommand } from './explore/command.js';
+import { onEnd } from './explore/interrupt.js';
+import { keepCommand } from './keep/command.js';
+import { planCommand } from './plan/command.js';
+import { EXIT, type Io, sayLines, sayWrong } from './shell/io.js';
+import { programVersion } from './shell/version.js';
+import { structuresCommand } from './structures/command.js';
 
 const EXAMPLES = `Examples:
   shedlight explore --structure "2/2 twill"

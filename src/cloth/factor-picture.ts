@@ -1,6 +1,6 @@
 import sharp, { type Sharp } from 'sharp';
+import { LONGEST_DRAFT } from '../draft/limits.js';
 import { gcd } from '../draft/repeat.js';
-import { LONGEST_DRAFT } from '../draft/wif-limits.js';
 import { Problem } from '../problem.js';
 import { type Cells, refuseBeyond } from './factor.js';
 

@@ -1,6 +1,6 @@
 import { EVEN_WIDTHS, type Weave } from '../draft/draft.js';
-import { LONGEST_DRAFT, MOST_SHAFTS, MOST_TREADLES } from '../draft/wif-limits.js';
-import { repetition } from '../draft/wif-repeat.js';
+import { LONGEST_DRAFT, MOST_SHAFTS, MOST_TREADLES } from '../draft/limits.js';
+import { repetition } from '../draft/shortest-repeat.js';
 import { Problem, quote } from '../problem.js';
 import { type Drawdown, fromCells } from './drawdown.js';
 

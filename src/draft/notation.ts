@@ -1,5 +1,5 @@
+import { describe, Misread } from '../input/misread.js';
 import { brief } from '../problem.js';
-import { describe, Misread } from './misread.js';
 
 /** More ends or picks than this in one repeat are refused, written or unfolded. */
 export const LONGEST_REPEAT = 2000;

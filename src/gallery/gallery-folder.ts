@@ -1,12 +1,12 @@
 import { closeSync, openSync, readFileSync, readSync } from 'node:fs';
 import { join } from 'node:path';
 import { type FolderKind, namesIn } from '../files/folder.js';
-import { isTableOf, TABLE } from './cloths-table.js';
-import { groupsOf } from './groups.js';
-import { type Manifest, parseManifest, swatchPath } from './manifest.js';
-import { QUARTER_POINTS, quarterPath } from './page-quarter.js';
-import { SHEET_POINTS, sheetCount } from './sheet.js';
-import { SWATCH_POINTS } from './swatch.js';
+import { QUARTER_POINTS, quarterPath } from './html/page-quarter.js';
+import { isTableOf, TABLE } from './manifest/cloths-table.js';
+import { groupsOf } from './manifest/groups.js';
+import { type Manifest, parseManifest, swatchPath } from './manifest/manifest.js';
+import { SHEET_POINTS, sheetCount } from './sheet/contact-sheet.js';
+import { SWATCH_POINTS } from './sheet/swatch.js';
 
 /**
  * A gallery's folder. Each of its files is known by a rule of its own: a picture by its size in points, the table by

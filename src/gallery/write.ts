@@ -1,19 +1,19 @@
 import { join } from 'node:path';
 import { replaceFolder, type WriteFile } from '../files/folder.js';
-import type { Outcome } from '../search/found.js';
-import type { Question } from '../search/question.js';
-import type { Stage } from '../search/run.js';
-import { clothsTable, TABLE } from './cloths-table.js';
+import type { Stage } from '../search/explore.js';
+import type { Question } from '../search/question/question.js';
+import type { Outcome } from '../search/strategy/outcome.js';
 import { GALLERY, sheetPath } from './gallery-folder.js';
-import { groupsOf } from './groups.js';
-import { inFlight } from './in-flight.js';
-import { manifestOf, manifestText, swatchPath } from './manifest.js';
-import { galleryPage } from './page.js';
-import { rankingOf, titleOf } from './page-asked.js';
-import { quarter, quarterPath } from './page-quarter.js';
-import { pageScript } from './page-script.js';
-import { contactSheetPages } from './sheet.js';
-import { swatch } from './swatch.js';
+import { rankingOf, titleOf } from './html/page-asked.js';
+import { galleryPage } from './html/page-html.js';
+import { quarter, quarterPath } from './html/page-quarter.js';
+import { pageScript } from './html/page-script.js';
+import { clothsTable, TABLE } from './manifest/cloths-table.js';
+import { groupsOf } from './manifest/groups.js';
+import { manifestOf, manifestText, swatchPath } from './manifest/manifest.js';
+import { contactSheetPages } from './sheet/contact-sheet.js';
+import { inFlight } from './sheet/in-flight.js';
+import { swatch } from './sheet/swatch.js';
 
 /** Cloths drawn at once: while some are packed and written, the next are painted. */
 const AT_ONCE = 4;

@@ -1,14 +1,14 @@
-import type { Manifest } from '../gallery/manifest.js';
-import { rankingOf } from '../gallery/page-asked.js';
-import { bench } from './bench.js';
-import { Cards } from './cards.js';
-import { closer } from './closer.js';
-import { comparison } from './compare.js';
-import { type Address, Desk } from './desk.js';
-import { el, one } from './dom.js';
-import { keptList } from './kept.js';
-import { panel } from './panel.js';
-import { Screen } from './screen.js';
+import { rankingOf } from '../gallery/html/page-asked.js';
+import type { Manifest } from '../gallery/manifest/manifest.js';
+import { el, one } from './paint/dom.js';
+import { Screen } from './paint/screen.js';
+import { Cards } from './parts/cards.js';
+import { comparison } from './parts/compare.js';
+import { details } from './parts/details.js';
+import { keptList } from './parts/kept.js';
+import { panel } from './parts/panel.js';
+import { toolbar } from './parts/toolbar.js';
+import { type Address, Store } from './store/store.js';
 
 /** Where the marks of a gallery are kept in the browser: each page has its own. */
 const MARKS = `shedlight-kept ${location.pathname}`;
@@ -16,14 +16,14 @@ const MARKS = `shedlight-kept ${location.pathname}`;
 /** Brings the page to life. Without this script it stays what it is: all cloths, readable and printable. */
 function begin(list: HTMLElement): void {
   const manifest = JSON.parse(one(document, '#gallery').textContent!) as Manifest;
-  const desk = new Desk(manifest, browserAddress());
+  const store = new Store(manifest, browserAddress());
   const screen = new Screen();
   screen.apply();
-  recall(desk);
-  const cards = new Cards(list, desk, screen);
-  const top = bench(desk);
-  const side = panel(desk, screen);
-  const boxes = [closer(desk, screen), comparison(desk, screen), keptList(desk, screen)] as const;
+  recall(store);
+  const cards = new Cards(list, store, screen);
+  const top = toolbar(store);
+  const side = panel(store, screen);
+  const boxes = [details(store, screen), comparison(store, screen), keptList(store, screen)] as const;
   top.bar.append(boxes[2].opener);
   list.before(top.bar);
   const floor = el('div', { class: 'floor' });
@@ -33,11 +33,11 @@ function begin(list: HTMLElement): void {
   document.body.append(...boxes.map(({ dialog }) => dialog));
   document.documentElement.classList.add('is-alive');
   const ranking = one(document, 'header .ranking');
-  let kept = desk.marks.all;
-  desk.listen(() => {
-    if (kept !== desk.marks.all) remember(desk);
-    kept = desk.marks.all;
-    ranking.textContent = `${rankingOf({ rank: desk.view.weights })}.`;
+  let kept = store.marks.all;
+  store.listen(() => {
+    if (kept !== store.marks.all) remember(store);
+    kept = store.marks.all;
+    ranking.textContent = `${rankingOf({ rank: store.view.weights })}.`;
     top.show(cards.arrange());
     side.show();
     for (const each of boxes) each.show();
@@ -51,8 +51,8 @@ function begin(list: HTMLElement): void {
       goal.focus();
     });
   }
-  addEventListener('popstate', () => desk.readAddress());
-  desk.readAddress();
+  addEventListener('popstate', () => store.readAddress());
+  store.readAddress();
 }
 
 /** Milliseconds after the last change until the address says it. */
@@ -71,18 +71,18 @@ function browserAddress(): Address {
   };
 }
 
-function recall(desk: Desk): void {
+function recall(store: Store): void {
   try {
     const text = localStorage.getItem(MARKS);
-    if (text !== null) desk.marks.read(text, 'what this browser kept');
+    if (text !== null) store.marks.read(text, 'what this browser kept');
   } catch {
     // Nothing was kept, it was damaged, or this browser keeps nothing for pages on disk.
   }
 }
 
-function remember(desk: Desk): void {
+function remember(store: Store): void {
   try {
-    localStorage.setItem(MARKS, desk.marks.text());
+    localStorage.setItem(MARKS, store.marks.text());
   } catch {
     // This browser keeps nothing for pages on disk: the list can still be saved as a file.
   }

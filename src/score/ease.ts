@@ -1,6 +1,6 @@
 import type { Draft } from '../draft/draft.js';
 import { shuttleOfPick } from '../draft/shuttles.js';
-import type { Ease } from './figures.js';
+import type { Ease } from './model/figures.js';
 
 /**
  * The longest colour order, in ends, that is wound with one end from each package at once (common practice, no source).

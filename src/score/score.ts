@@ -1,20 +1,28 @@
 import { drawdown } from '../cloth/drawdown.js';
 import { colourFace } from '../cloth/face.js';
 import { floatsOf } from '../cloth/floats.js';
-import { hangsTogether } from '../cloth/sound.js';
+import { hangsTogether } from '../cloth/holds-together.js';
 import { luminance, values } from '../colour/yarn.js';
 import { type Draft, isSquareSett, type Sett, spacing, type Weave } from '../draft/draft.js';
-import { codeOf } from './code.js';
-import { contrastMeter } from './contrast.js';
-import { readsOf, viewingLimits } from './distance.js';
+import { contrastMeter } from './contrast/contrast.js';
+import { readsOf, viewingLimits } from './contrast/viewing-distance.js';
 import { easeOf, easePart } from './ease.js';
-import type { Contrast, Ease, Floats, Look, Scores } from './figures.js';
-import { ALL_WANTED, liveliness, lookMeter } from './look.js';
-import { nearlyOf } from './nearly.js';
-import { type Classic, classicsOn, noveltyOf, traitsOf } from './novelty.js';
-import { type FloatLimit, figuredPart, floatPart, newnessPart, type Part, rankScore, type Weights } from './rank.js';
-import { symmetryOf } from './symmetry.js';
-import { structureAlone } from './unlike.js';
+import { type Classic, classicsOn, featuresOf, noveltyOf } from './likeness/novelty.js';
+import { ALL_WANTED, liveliness, lookMeter } from './look/look.js';
+import { structureAlone } from './look/structure-likeness.js';
+import type { Contrast, Ease, Floats, Look, Scores } from './model/figures.js';
+import {
+  type FloatLimit,
+  figuredPart,
+  floatPart,
+  newnessPart,
+  type Part,
+  rankScore,
+  type Weights,
+} from './rank/rank.js';
+import { codeOf } from './symmetry/cloth-code.js';
+import { nearlyOf } from './symmetry/near-symmetry.js';
+import { symmetryOf } from './symmetry/symmetry.js';
 
 /** The weights and limits of a ranking, with the classics that novelty needs. */
 export interface Ranking {
@@ -53,7 +61,7 @@ export function scoreDraft(draft: Draft, ranking: Ranking): Scored {
   const nearest =
     ranking.classics.length === 0
       ? undefined
-      : noveltyOf(traitsOf(face, contrast, symmetry.symmetry), ranking.classics);
+      : noveltyOf(featuresOf(face, contrast, symmetry.symmetry), ranking.classics);
   const novelty = nearest?.novelty ?? 0;
   const measured = { ...contrast, ...look, symmetry: symmetry.symmetry, novelty, floats, ease, ends, picks };
   const parts = partsOf(measured, ranking.floatLimit, draft.sett);
@@ -115,5 +123,5 @@ export function measuredClassics(weave: Weave, sett: Sett): Classic[] {
   const meter = contrastMeter(across / along);
   const values = Float64Array.of(0, 1);
   const square = isSquareSett(sett);
-  return classicsOn(weave, (face) => traitsOf(face, meter.measure(face, values), symmetryOf(face, square).symmetry));
+  return classicsOn(weave, (face) => featuresOf(face, meter.measure(face, values), symmetryOf(face, square).symmetry));
 }

@@ -6,20 +6,20 @@ import { join } from 'node:path';
 import { drawdown, isUp } from '../../src/cloth/drawdown.js';
 import { colourAt, colourFace, type Face } from '../../src/cloth/face.js';
 import { floatsOf } from '../../src/cloth/floats.js';
-import { hangsTogether } from '../../src/cloth/sound.js';
+import { hangsTogether } from '../../src/cloth/holds-together.js';
 import { writeGallery } from '../../src/gallery/write.js';
-import { analyse } from '../../src/score/analysis.js';
-import { clothKey } from '../../src/score/clothkey.js';
-import { contrastMeter } from '../../src/score/contrast.js';
-import { symmetryOf } from '../../src/score/symmetry.js';
-import { blocksOf } from '../../src/search/block.js';
-import { draftOf } from '../../src/search/candidate.js';
-import { BlockScan } from '../../src/search/exact/scan.js';
-import { familiesOf } from '../../src/search/families.js';
-import type { Question } from '../../src/search/question.js';
-import { explore } from '../../src/search/run.js';
-import { spaceOf } from '../../src/search/space.js';
-import { findStructure, weaveOf } from '../../src/structure/index.js';
+import { contrastMeter } from '../../src/score/contrast/contrast.js';
+import { analyse } from '../../src/score/symmetry/analysis.js';
+import { clothKey } from '../../src/score/symmetry/canonical-cloth.js';
+import { symmetryOf } from '../../src/score/symmetry/symmetry.js';
+import { BoundedScan } from '../../src/search/bounded/bounded-scan.js';
+import { explore } from '../../src/search/explore.js';
+import type { Question } from '../../src/search/question/question.js';
+import { draftOf } from '../../src/search/space/candidate.js';
+import { familiesOf } from '../../src/search/space/families.js';
+import { spaceOf } from '../../src/search/space/space.js';
+import { strataOf } from '../../src/search/space/stratum.js';
+import { findStructure, weaveOf } from '../../src/structure/catalogue/catalogue.js';
 import * as plainContrast from '../plain/contrast.js';
 import * as plainFloats from '../plain/floats.js';
 import { search as plainSearch } from '../plain/search.js';
@@ -105,16 +105,16 @@ const cellsOf = (face: Face): number[][] =>
 /** Pairs of orders whose tone is found and held against a bound, a second. */
 function toneAlone(): void {
   const question: Question = { ...QUESTION, lengths: [16] };
-  const block = blocksOf(question, familiesOf(question)).at(-1)!;
-  const scan = new BlockScan(question, block);
+  const stratum = strataOf(question, familiesOf(question)).at(-1)!;
+  const scan = new BoundedScan(question, stratum);
   const none = (): number => Number.POSITIVE_INFINITY;
   scan.scan(0, 1, none, () => {});
-  const from = Math.floor(block.warps.length / 3);
+  const from = Math.floor(stratum.warps.length / 3);
   const some = 200;
   const began = process.hrtime.bigint();
   const passed = scan.scan(from, from + some, none, () => {});
   const seconds = Number(process.hrtime.bigint() - began) / 1e9;
-  const pairs = some * block.wefts.length * block.starts.length;
+  const pairs = some * stratum.wefts.length * stratum.starts.length;
   say(
     'tone alone, orders of 16',
     `${Math.round(pairs / seconds / 1e6)} M pairs/s`,

@@ -1,13 +1,14 @@
 // What the search by changes loses where the exact answer is known, over many seeds.
-import { codeOf } from '../../src/score/code.js';
-import { VIEWS } from '../../src/score/views.js';
-import { Archive } from '../../src/search/archive.js';
-import { draftOf } from '../../src/search/candidate.js';
-import { crewOf } from '../../src/search/crew.js';
-import { searchEvolved } from '../../src/search/evolve/search.js';
-import { type Search, type Searched, searchBounded, searchListed } from '../../src/search/methods.js';
-import type { Question } from '../../src/search/question.js';
-import { type Space, spaceOf } from '../../src/search/space.js';
+
+import { PRESETS } from '../../src/score/rank/presets.js';
+import { codeOf } from '../../src/score/symmetry/cloth-code.js';
+import { searchEvolved } from '../../src/search/evolve/evolve-search.js';
+import type { Question } from '../../src/search/question/question.js';
+import { draftOf } from '../../src/search/space/candidate.js';
+import { type Space, spaceOf } from '../../src/search/space/space.js';
+import { Archive } from '../../src/search/strategy/archive.js';
+import { type Search, type Searched, searchBounded, searchListed } from '../../src/search/strategy/strategies.js';
+import { workerPool } from '../../src/search/work/worker-pool.js';
 import { QUESTION } from '../search/question.js';
 
 const SEEDS = 20;
@@ -25,10 +26,10 @@ const QUESTIONS: readonly (readonly [name: string, change: Partial<Question>])[]
   ['1/3 twill, 2 to 12', { structures: ['1/3 twill'], lengths: range(2, 12) }],
   ['2/2 twill, 2 to 14', { lengths: range(2, 14) }],
   ['2/2 twill, three yarns, 2 to 7', { yarns: THREE, tabby: 2, lengths: range(2, 7) }],
-  ['2/2 twill, 2 to 12, the unexpected', { lengths: range(2, 12), rank: VIEWS.unexpected }],
+  ['2/2 twill, 2 to 12, the unexpected', { lengths: range(2, 12), rank: PRESETS.unexpected }],
   [
     '2/2 point twill, 2 to 11, the unexpected',
-    { structures: ['2/2 point twill'], lengths: range(2, 11), rank: VIEWS.unexpected },
+    { structures: ['2/2 point twill'], lengths: range(2, 11), rank: PRESETS.unexpected },
   ],
 ];
 
@@ -38,12 +39,12 @@ async function searched(
   how: (search: Search) => Promise<Searched>,
 ): Promise<Searched> {
   // Threads would take longer to start than most of these searches take.
-  const crew = crewOf(question, space.way === 'evolved' ? 1 : 2);
+  const pool = workerPool(question, space.way === 'evolved' ? 1 : 2);
   try {
     const newArchive = (): Archive => new Archive((a, b) => a - b);
-    return await how({ question, space, crew, newArchive, progress: undefined });
+    return await how({ question, space, pool, newArchive, progress: undefined });
   } finally {
-    crew.leave();
+    pool.close();
   }
 }
 

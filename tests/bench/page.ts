@@ -3,9 +3,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { chromium } from 'playwright-core';
-import { galleryPage } from '../../src/gallery/page.js';
-import { pageScript } from '../../src/gallery/page-script.js';
-import { explore } from '../../src/search/run.js';
+import { galleryPage } from '../../src/gallery/html/page-html.js';
+import { pageScript } from '../../src/gallery/html/page-script.js';
+import { explore } from '../../src/search/explore.js';
 import { launchBrowser } from '../browser.js';
 import { QUESTION } from '../search/question.js';
 

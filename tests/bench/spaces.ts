@@ -1,7 +1,7 @@
 // How time and memory grow with the space, each space in a process of its own: `node spaces.js LONGEST` prints one.
 import { spawnSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
-import { explore } from '../../src/search/run.js';
+import { explore } from '../../src/search/explore.js';
 import { QUESTION } from '../search/question.js';
 
 /** One exact search for the best hundred, as it went. */

@@ -2,8 +2,8 @@ import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
-import { readDraft } from '../../src/draft/yaml.js';
-import { structureNames } from '../../src/structure/index.js';
+import { readDraft } from '../../src/draft/yaml/read-draft.js';
+import { structureNames } from '../../src/structure/catalogue/catalogue.js';
 import { inFolder, run } from './run.js';
 
 const HOUND = ['draw', '--structure', '2/2 twill', '--warp', 'DDDDLLLL'];

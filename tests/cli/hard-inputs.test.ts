@@ -5,14 +5,14 @@ import { join } from 'node:path';
 import { PassThrough } from 'node:stream';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
-import { say, sayJsonText } from '../../src/cli/io.js';
+import { say, sayJsonText } from '../../src/cli/shell/io.js';
 import type { Draft } from '../../src/draft/draft.js';
-import { writeWif } from '../../src/draft/wif.js';
-import { readNeeds } from '../../src/plan/needs.js';
-import { planSheets } from '../../src/plan/sheets.js';
-import { shortlistText } from '../../src/plan/shortlist.js';
-import { planWarps } from '../../src/plan/warp-plan.js';
-import { codeOf } from '../../src/score/code.js';
+import { writeWif } from '../../src/draft/wif/read-wif.js';
+import { shortlistText } from '../../src/formats/shortlist.js';
+import { readPlanOptions } from '../../src/plan/options/plan-options.js';
+import { planWarps } from '../../src/plan/piece/warp-plan.js';
+import { codeOf } from '../../src/score/symmetry/cloth-code.js';
+import { planSheets } from '../../src/sheets/sheets.js';
 import { kept } from '../plan/cloths.js';
 import { readPdf } from '../plan/pdf-text.js';
 import { run } from './run.js';
@@ -114,8 +114,8 @@ describe('limits at the door', () => {
       warp: each.map(([s]) => s! % 2),
       weft: Array.from({ length: 200 }, (_, j) => Number(j % 3 > 0)),
     };
-    const warps = planWarps([{ ...cloth, code: codeOf(draft), draft }], readNeeds('', 'needs'));
-    const [page] = readPdf(await planSheets(warps, readNeeds('', 'needs')));
+    const warps = planWarps([{ ...cloth, code: codeOf(draft), draft }], readPlanOptions('', 'needs'));
+    const [page] = readPdf(await planSheets(warps, readPlanOptions('', 'needs')));
     expect(page!.lines.map(({ text }) => text)).toContain(
       'no room for the draft here: threading and picks are listed on the next page',
     );

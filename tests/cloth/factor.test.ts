@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { drawdown, isUp } from '../../src/cloth/drawdown.js';
 import { type Cells, cellsFromText, factor } from '../../src/cloth/factor.js';
 import { cellsFromPicture } from '../../src/cloth/factor-picture.js';
-import { findStructure, structures, weaveOf } from '../../src/structure/index.js';
+import { findStructure, structures, weaveOf } from '../../src/structure/catalogue/catalogue.js';
 
 const anyCells: fc.Arbitrary<Cells> = fc
   .tuple(fc.integer({ min: 1, max: 12 }), fc.integer({ min: 1, max: 12 }))

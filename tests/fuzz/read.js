@@ -1,10 +1,10 @@
 /** The child of run.js: makes files, reads them, checks what is promised, reports. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { liftAt } from '../../dist/draft/draft.js';
-import { readWif, writeWif } from '../../dist/draft/wif.js';
-import { readDraft } from '../../dist/draft/yaml.js';
+import { readWif, writeWif } from '../../dist/draft/wif/read-wif.js';
+import { readDraft } from '../../dist/draft/yaml/read-draft.js';
 import { Problem } from '../../dist/problem.js';
-import { recognise } from '../../dist/structure/recognise.js';
+import { recognise } from '../../dist/structure/recognise/recognise.js';
 import { mutator } from './mutate.js';
 
 /** One file in so many is written, read again and compared; is read as YAML; is understood. */

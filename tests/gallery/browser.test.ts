@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import { html } from '../../src/gallery/html.js';
+import { html } from '../../src/gallery/html/html.js';
 import { writeGallery } from '../../src/gallery/write.js';
 import { openBrowser } from '../chromium.js';
 import { foundOf, LOG_CABIN, trialOutcome, trialQuestion, WIDE } from './trial.js';

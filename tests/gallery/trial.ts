@@ -1,8 +1,8 @@
 import { type Draft, EVEN_WIDTHS, type PickKind, type Sett } from '../../src/draft/draft.js';
+import { UNWEIGHED } from '../../src/score/rank/presets.js';
 import { scoreDraft } from '../../src/score/score.js';
-import { UNWEIGHED } from '../../src/score/views.js';
-import type { Found, Outcome } from '../../src/search/found.js';
-import type { Question } from '../../src/search/question.js';
+import type { Question } from '../../src/search/question/question.js';
+import type { Found, Outcome } from '../../src/search/strategy/outcome.js';
 
 export const YARNS = [
   { letter: 'D', name: 'night blue', hex: '#1f2a44' },

@@ -3,10 +3,10 @@ import { tmpdir } from 'node:os';
 import { join, relative } from 'node:path';
 import { PNG } from 'pngjs';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
-import { parseManifest } from '../../src/gallery/manifest.js';
+import { parseManifest } from '../../src/gallery/manifest/manifest.js';
 import { writeGallery } from '../../src/gallery/write.js';
 import { MachineFault, Problem } from '../../src/problem.js';
-import type { Outcome } from '../../src/search/found.js';
+import type { Outcome } from '../../src/search/strategy/outcome.js';
 import { disk, fault, heal } from '../files/disk.js';
 import { foundOf, HOUNDS_TOOTH, LOG_CABIN, trialOutcome, trialQuestion } from './trial.js';
 

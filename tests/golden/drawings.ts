@@ -1,22 +1,22 @@
-import { enlargedSheet } from '../../src/cli/enlarge-sheet.js';
-import { structureSheet } from '../../src/cli/structure-sheet.js';
 import type { Draft } from '../../src/draft/draft.js';
-import { contactSheetPages } from '../../src/gallery/sheet.js';
-import { swatch } from '../../src/gallery/swatch.js';
-import { needsFor, warpFor } from '../../src/plan/deal.js';
-import { gampNeeds, gampOf } from '../../src/plan/gamp-plan.js';
-import { readNeeds } from '../../src/plan/needs.js';
-import { albumSheets, planSheets, teacherSheets } from '../../src/plan/sheets.js';
-import type { KeptCloth } from '../../src/plan/shortlist.js';
-import { planWarps, type WarpPlan } from '../../src/plan/warp-plan.js';
+import type { KeptCloth } from '../../src/formats/shortlist.js';
+import { contactSheetPages } from '../../src/gallery/sheet/contact-sheet.js';
+import { enlargedSheet } from '../../src/gallery/sheet/enlarge-sheet.js';
+import { swatch } from '../../src/gallery/sheet/swatch.js';
+import { structureSheet } from '../../src/gallery/structures/structure-sheet.js';
+import { needsFor, warpFor } from '../../src/plan/deal/deal.js';
+import { gampNeeds, gampOf } from '../../src/plan/gamp/gamp-plan.js';
+import { readPlanOptions } from '../../src/plan/options/plan-options.js';
+import { planWarps, type WarpPlan } from '../../src/plan/piece/warp-plan.js';
 import type { Picture } from '../../src/render/cloth.js';
-import { draftSvg } from '../../src/render/draft.js';
-import { draftOf, weftOf } from '../../src/search/candidate.js';
-import { enlarge } from '../../src/search/enlarge.js';
-import { familiesOf } from '../../src/search/families.js';
-import type { Found } from '../../src/search/found.js';
-import { readQuestion } from '../../src/search/read-question.js';
-import { findStructure } from '../../src/structure/index.js';
+import { draftSvg } from '../../src/render/draft-svg.js';
+import { readQuestion } from '../../src/search/question/read-question.js';
+import { enlarge } from '../../src/search/report/enlarge.js';
+import { draftOf, weftOf } from '../../src/search/space/candidate.js';
+import { familiesOf } from '../../src/search/space/families.js';
+import type { Found } from '../../src/search/strategy/outcome.js';
+import { albumSheets, planSheets, teacherSheets } from '../../src/sheets/sheets.js';
+import { findStructure } from '../../src/structure/catalogue/catalogue.js';
 import { draftWith, HOUNDS_TOOTH, trialOutcome } from '../gallery/trial.js';
 import { kept } from '../plan/cloths.js';
 import { pdfPage, pngPicture, svgPicture } from './raster.js';
@@ -57,7 +57,7 @@ export const SHARED = [TWILL, ...['DDDDLLLL', 'DDDLL', 'DL'].map((warp) => kept(
 const SUMMER = kept('summer and winter', { warp: 'DLDDL', by: 'unit' });
 
 const needsOf = (flags: Record<string, string> = {}) =>
-  readNeeds('', 'needs', { yarns: '8/2 cotton', width: '10 in', ...flags });
+  readPlanOptions('', 'needs', { yarns: '8/2 cotton', width: '10 in', ...flags });
 
 /** A page of the sheets of one cloth; `changed` puts another plan on paper. */
 export async function warpSheet(
@@ -68,8 +68,8 @@ export async function warpSheet(
     changed = (warp) => warp,
   }: { flags?: Record<string, string>; changed?: (warp: WarpPlan) => WarpPlan } = {},
 ): Promise<Picture> {
-  const needs = needsOf(flags);
-  return pdfPage(await planSheets(planWarps([cloth], needs).map(changed), needs), page);
+  const options = needsOf(flags);
+  return pdfPage(await planSheets(planWarps([cloth], options).map(changed), options), page);
 }
 
 /** The gallery's contact sheet. */
@@ -81,20 +81,20 @@ export async function contactSheet(found: readonly Found[]): Promise<Picture> {
 
 /** A page of the teacher's sheets of cloths in the order of the weavers. */
 export async function teacherSheet(cloths: readonly KeptCloth[], page: number): Promise<Picture> {
-  const needs = needsOf();
-  const weavers = cloths.map((_, at) => ({ name: 'ABCDEFGH'[at]!, loom: needs.loom }));
+  const options = needsOf();
+  const weavers = cloths.map((_, at) => ({ name: 'ABCDEFGH'[at]!, loom: options.loom }));
   const warps = weavers.map((weaver, at) => {
-    const warp = warpFor(cloths[at]!, needsFor(weaver, needs), weaver.loom);
+    const warp = warpFor(cloths[at]!, needsFor(weaver, options), weaver.loom);
     return { ...warp, number: at + 1, pieces: warp.pieces.map((piece) => ({ ...piece, number: at + 1 })) };
   });
   const names = weavers.map(({ name }) => name);
-  return pdfPage(await teacherSheets('Lamp-room round', warps, needs, names), page);
+  return pdfPage(await teacherSheets('Lamp-room round', warps, options, names), page);
 }
 
 async function gampSheet(page: number): Promise<Picture> {
-  const needs = needsOf({ width: '5 in' });
-  const gamp = gampOf(SHARED.slice(0, 2), needs, { separator: 4 });
-  const own = gampNeeds(gamp, needs);
+  const options = needsOf({ width: '5 in' });
+  const gamp = gampOf(SHARED.slice(0, 2), options, { separator: 4 });
+  const own = gampNeeds(gamp, options);
   return pdfPage(await planSheets(planWarps([gamp.cloth], own), own, gamp), page);
 }
 

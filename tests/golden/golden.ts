@@ -1,7 +1,7 @@
 import { existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join, relative } from 'node:path';
-import { toPng } from '../../src/gallery/png.js';
 import type { Picture } from '../../src/render/cloth.js';
+import { toPng } from '../../src/render/png.js';
 import { pngPicture } from './raster.js';
 
 /** Golden pictures keep 16 steps of each colour, which makes their files less than half as large. */

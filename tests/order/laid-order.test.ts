@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { needsStartLegend, startInWords } from '../../src/order/laid-order.js';
-import { recipesOf } from '../../src/search/candidate.js';
-import type { Question } from '../../src/search/question.js';
-import { spaceOf } from '../../src/search/space.js';
+import type { Question } from '../../src/search/question/question.js';
+import { recipesOf } from '../../src/search/space/candidate.js';
+import { spaceOf } from '../../src/search/space/space.js';
 import { QUESTION } from '../search/question.js';
 
 const GROUND = { pickKinds: ['ground', 'ground'] } as const;

@@ -3,8 +3,8 @@
 import { describe, expect, test } from 'vitest';
 import { type Draft, EVEN_WIDTHS } from '../../src/draft/draft.js';
 import { lcm } from '../../src/order/necklace.js';
+import { UNWEIGHED } from '../../src/score/rank/presets.js';
 import { measuredClassics, scoreDraft } from '../../src/score/score.js';
-import { UNWEIGHED } from '../../src/score/views.js';
 
 const SETT = { ends: 20, picks: 20, per: 'inch' } as const;
 const YARNS = [

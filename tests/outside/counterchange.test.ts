@@ -3,7 +3,7 @@
 // for each was found by a separate search. The two others would need a diagonal mirror that exchanges the colours.
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { symmetryOf } from '../../src/score/symmetry.js';
+import { symmetryOf } from '../../src/score/symmetry/symmetry.js';
 import { cellsOf, faces } from '../faces.js';
 import { exchangingDiagonalMirror } from '../plain/symmetry.js';
 import { faceOf } from './blocks.js';

@@ -5,8 +5,8 @@ import { describe, expect, test } from 'vitest';
 import { drawdown } from '../../src/cloth/drawdown.js';
 import { colourFace } from '../../src/cloth/face.js';
 import { gcd, lcm } from '../../src/order/necklace.js';
-import { contrastMeter } from '../../src/score/contrast.js';
-import { findStructure, weaveOf } from '../../src/structure/index.js';
+import { contrastMeter } from '../../src/score/contrast/contrast.js';
+import { findStructure, weaveOf } from '../../src/structure/catalogue/catalogue.js';
 
 const spread = (word: string, length: number): number[] =>
   Array.from({ length }, (_, s) => (word[s % word.length] === 'D' ? 0 : 1));

@@ -5,11 +5,11 @@
 import { describe, expect, test } from 'vitest';
 import { colourAt, colourFace, type Face } from '../../src/cloth/face.js';
 import { floatsOf } from '../../src/cloth/floats.js';
-import { analyse } from '../../src/score/analysis.js';
-import { clothKey, type Sameness } from '../../src/score/clothkey.js';
-import { ISOMETRIES } from '../../src/score/isometry.js';
-import { bestAgreements, nearlyOf } from '../../src/score/nearly.js';
-import { symmetryOf } from '../../src/score/symmetry.js';
+import { analyse } from '../../src/score/symmetry/analysis.js';
+import { clothKey, type Sameness } from '../../src/score/symmetry/canonical-cloth.js';
+import { ISOMETRIES } from '../../src/score/symmetry/isometry.js';
+import { bestAgreements, nearlyOf } from '../../src/score/symmetry/near-symmetry.js';
+import { symmetryOf } from '../../src/score/symmetry/symmetry.js';
 import { colourOf, rowsOf, weaveOf } from './blocks.js';
 import data from './data/effects-symmetry.json' with { type: 'json' };
 

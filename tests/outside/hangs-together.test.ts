@@ -7,7 +7,7 @@ import { stronglyConnectedComponents } from 'graphology-components';
 import { expect, test } from 'vitest';
 import { type Drawdown, isUp } from '../../src/cloth/drawdown.js';
 import { floatsOf } from '../../src/cloth/floats.js';
-import { hangsTogether, layers } from '../../src/cloth/sound.js';
+import { hangsTogether, layers } from '../../src/cloth/holds-together.js';
 import { lifts, woven } from '../lifts.js';
 import { everyBlock, weaveOf } from './blocks.js';
 import data from './data/hangs-together.json' with { type: 'json' };

@@ -2,8 +2,8 @@
 // once by a separate program, brute force agreeing to n = 6): up to shifts; and half turns and mirrors; with the two
 // colours exchanged. The space of a question is counted before it is searched; these are its counts.
 import { describe, expect, test } from 'vitest';
-import type { Sameness } from '../../src/score/clothkey.js';
-import { spaceOf } from '../../src/search/space.js';
+import type { Sameness } from '../../src/score/symmetry/canonical-cloth.js';
+import { spaceOf } from '../../src/search/space/space.js';
 import { QUESTION } from '../search/question.js';
 
 const count = (structure: string, length: number, same: readonly Sameness[]): number =>

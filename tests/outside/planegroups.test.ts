@@ -4,10 +4,10 @@
 // lift orders: J. T. Taylor, Cotton Weaving and Designing, 6th ed. 1909. Blocks up to sliding: OEIS A184271.
 import { describe, expect, test } from 'vitest';
 import { faceFromRows } from '../../src/cloth/face.js';
-import { hangsTogether } from '../../src/cloth/sound.js';
-import { analyse } from '../../src/score/analysis.js';
-import { clothKey } from '../../src/score/clothkey.js';
-import { symmetryOf } from '../../src/score/symmetry.js';
+import { hangsTogether } from '../../src/cloth/holds-together.js';
+import { analyse } from '../../src/score/symmetry/analysis.js';
+import { clothKey } from '../../src/score/symmetry/canonical-cloth.js';
+import { symmetryOf } from '../../src/score/symmetry/symmetry.js';
 import { everyBlock, faceOf, weaveOf } from './blocks.js';
 import blocks from './data/blocks.json' with { type: 'json' };
 import data from './data/planegroups.json' with { type: 'json' };

@@ -7,10 +7,7 @@ import { drawdown, isUp } from '../../src/cloth/drawdown.js';
 import { floatsOf } from '../../src/cloth/floats.js';
 import { valuePairs, valueWarnings, yarnLightness } from '../../src/colour/lightness.js';
 import type { Draft, Sett, Weave } from '../../src/draft/draft.js';
-import { gramsOf, picksIn, tally, WEFT_EXTRA, yarnAmount } from '../../src/plan/amounts.js';
-import { contactLayout } from '../../src/plan/contact.js';
-import { dentingOf, dentsOf, rankReeds } from '../../src/plan/denting.js';
-import { balanceOf, evenBorders, mirrored, nearestFillings } from '../../src/plan/fit.js';
+import { gampNeeds, gampOf } from '../../src/plan/gamp/gamp-plan.js';
 import {
   checkSections,
   gampColours,
@@ -18,22 +15,25 @@ import {
   type Section,
   sectionStarts,
   squareNumber,
-} from '../../src/plan/gamp.js';
-import { gampNeeds, gampOf } from '../../src/plan/gamp-plan.js';
-import { INCH, YARD } from '../../src/plan/measure.js';
-import { readNeeds } from '../../src/plan/needs.js';
-import { MARGIN, SIZES } from '../../src/plan/paper.js';
-import { FLOAT_LIMITS, picksForSquare, threadsWithin } from '../../src/plan/purpose.js';
-import { adviseSett, closestSett, diametersPerInch } from '../../src/plan/sett.js';
-import { caughtEnds, pickList, restingSides, shuttlesOf, startingSides } from '../../src/plan/shuttles.js';
-import { before, USUAL_WARP, warpLength } from '../../src/plan/warp.js';
-import { planWarps, type WarpPlan } from '../../src/plan/warp-plan.js';
-import { changesIn, windingOf } from '../../src/plan/winding.js';
-import { parseYarnSize } from '../../src/plan/yarn.js';
+} from '../../src/plan/gamp/gamp-windows.js';
+import { readPlanOptions } from '../../src/plan/options/plan-options.js';
+import { planWarps, type WarpPlan } from '../../src/plan/piece/warp-plan.js';
+import { dentingOf, dentsOf, rankReeds } from '../../src/plan/warp/denting.js';
+import { balanceOf, evenBorders, mirrored, nearestFillings } from '../../src/plan/warp/fill-width.js';
+import { caughtEnds, pickList, restingSides, shuttlesOf, startingSides } from '../../src/plan/warp/pick-list.js';
+import { FLOAT_LIMITS, picksForSquare, threadsWithin } from '../../src/plan/warp/purpose.js';
+import { before, USUAL_WARP, warpLength } from '../../src/plan/warp/warp-length.js';
+import { changesIn, windingOf } from '../../src/plan/warp/winding.js';
+import { adviseSett, closestSett, diametersPerInch } from '../../src/plan/yarn/sett.js';
+import { gramsOf, picksIn, tally, WEFT_EXTRA, yarnAmount } from '../../src/plan/yarn/yarn-amounts.js';
+import { parseYarnSize } from '../../src/plan/yarn/yarn-size.js';
 import { paintCloth } from '../../src/render/cloth.js';
-import { viewingLimits } from '../../src/score/distance.js';
-import { findStructure, parseProfile, weaveOf } from '../../src/structure/index.js';
-import { heddles } from '../../src/structure/loom.js';
+import { viewingLimits } from '../../src/score/contrast/viewing-distance.js';
+import { contactLayout } from '../../src/sheets/contact-pages.js';
+import { MARGIN, SIZES } from '../../src/sheets/paper/paper.js';
+import { findStructure, parseProfile, weaveOf } from '../../src/structure/catalogue/catalogue.js';
+import { heddles } from '../../src/structure/loom/lifts.js';
+import { INCH, YARD } from '../../src/words/measure.js';
 import { field, kept, type Made } from '../plan/cloths.js';
 
 const SETT: Sett = { ends: 20, picks: 20, per: 'inch' };
@@ -79,7 +79,10 @@ const structure = (name: string, profile: string, ends: number): number[] => {
 
 /** One cloth as the whole plan has it, with the yarn of the examples. */
 function planned(name: string, made: Made, flags: Record<string, string> = {}): WarpPlan {
-  return planWarps([kept(name, made)], readNeeds('', 'needs', { yarns: '8/2 cotton', floating: 'no', ...flags }))[0]!;
+  return planWarps(
+    [kept(name, made)],
+    readPlanOptions('', 'needs', { yarns: '8/2 cotton', floating: 'no', ...flags }),
+  )[0]!;
 }
 
 describe('the sample warp', () => {
@@ -364,9 +367,9 @@ describe('gamp', () => {
       kept('2/2 twill', { warp: 'DDLDL', times: 4 }),
       ...['DL', 'DDLL', 'LLDLD'].map((warp) => kept('2/2 twill', { warp })),
     ];
-    const needs = readNeeds('', 'needs', { width: '16.2 in', floating: 'no' });
-    const whole = gampOf(shortlist, needs, { separator: 4 });
-    const wanted = gampNeeds(whole, needs);
+    const options = readPlanOptions('', 'needs', { width: '16.2 in', floating: 'no' });
+    const whole = gampOf(shortlist, options, { separator: 4 });
+    const wanted = gampNeeds(whole, options);
     const [warp] = planWarps([whole.cloth], wanted);
     expect(warp!.wound).toEqual([
       { letter: 'D', ends: 156 },

@@ -1,7 +1,7 @@
 // The figures by which searches for the best of every kind are graded: definitions of Mouret and Clune 2015 and of
 // Pugh, Soros and Stanley 2016 (from memory); the worked case was computed by a separate plain program.
 import { expect, test } from 'vitest';
-import { Grid } from '../../src/search/evolve/grid.js';
+import { Elites } from '../../src/search/evolve/elites.js';
 import { graded } from '../bench/grade.js';
 
 test('coverage 0.6, sum 2.0, reliability 0.48, precision 0.8', () => {
@@ -11,10 +11,10 @@ test('coverage 0.6, sum 2.0, reliability 0.48, precision 0.8', () => {
     [2, 0.4],
     [3, 0.7],
   ]);
-  const grid = new Grid<string>(possible.size);
-  for (const [cell, score] of found) grid.offer(cell, score, `cell ${cell}`);
-  expect(grid.stats()).toMatchObject({ filled: 3, coverage: 0.6, best: 0.9 });
-  expect(grid.stats().total).toBeCloseTo(2, 12);
+  const elites = new Elites<string>(possible.size);
+  for (const [cell, score] of found) elites.offer(cell, score, `cell ${cell}`);
+  expect(elites.stats()).toMatchObject({ filled: 3, coverage: 0.6, best: 0.9 });
+  expect(elites.stats().total).toBeCloseTo(2, 12);
   const grades = graded(possible, found);
   expect(grades.coverage).toBeCloseTo(0.6, 12);
   expect(grades.total).toBeCloseTo(2, 12);

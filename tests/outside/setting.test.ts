@@ -3,13 +3,13 @@
 // Printed figures, each recomputed; the reed table in data/planning.json by a separate script.
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { gramsOf } from '../../src/plan/amounts.js';
-import { dentsOf } from '../../src/plan/denting.js';
-import { INCH, POUND, YARD } from '../../src/plan/measure.js';
-import { closestSett, intersectionsOf } from '../../src/plan/sett.js';
-import { before, USUAL_WARP, warpLength } from '../../src/plan/warp.js';
-import { lengthPerWeight, texOfCount } from '../../src/plan/yarn.js';
-import { findStructure, weaveOf } from '../../src/structure/index.js';
+import { dentsOf } from '../../src/plan/warp/denting.js';
+import { before, USUAL_WARP, warpLength } from '../../src/plan/warp/warp-length.js';
+import { closestSett, intersectionsOf } from '../../src/plan/yarn/sett.js';
+import { gramsOf } from '../../src/plan/yarn/yarn-amounts.js';
+import { lengthPerWeight, texOfCount } from '../../src/plan/yarn/yarn-size.js';
+import { findStructure, weaveOf } from '../../src/structure/catalogue/catalogue.js';
+import { INCH, POUND, YARD } from '../../src/words/measure.js';
 
 const data = JSON.parse(readFileSync(new URL('./data/planning.json', import.meta.url), 'utf8')) as {
   reed: [dents: number, sley: string, ends: number][];

@@ -6,10 +6,16 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { drawdown } from '../../src/cloth/drawdown.js';
 import { floatsOf, weftFloatsByKind } from '../../src/cloth/floats.js';
-import { hangsTogether } from '../../src/cloth/sound.js';
+import { hangsTogether } from '../../src/cloth/holds-together.js';
 import type { Sett, Weave } from '../../src/draft/draft.js';
-import { drawn, findStructure, parseProfile, type WeaveOptions, weaveOf } from '../../src/structure/index.js';
-import { heddles, tabbySheds } from '../../src/structure/loom.js';
+import {
+  drawn,
+  findStructure,
+  parseProfile,
+  type WeaveOptions,
+  weaveOf,
+} from '../../src/structure/catalogue/catalogue.js';
+import { heddles, tabbySheds } from '../../src/structure/loom/lifts.js';
 
 const SETT: Sett = { ends: 20, picks: 20, per: 'inch' };
 

@@ -6,10 +6,10 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { drawdown, isUp } from '../../src/cloth/drawdown.js';
 import { floatsOf, weftFloatsByKind } from '../../src/cloth/floats.js';
-import { hangsTogether } from '../../src/cloth/sound.js';
+import { hangsTogether } from '../../src/cloth/holds-together.js';
 import { liftAt, type Sett, type Weave } from '../../src/draft/draft.js';
-import { drawn, findStructure, nameDraft, parseProfile, weaveOf } from '../../src/structure/index.js';
-import { tabbySheds } from '../../src/structure/loom.js';
+import { drawn, findStructure, nameDraft, parseProfile, weaveOf } from '../../src/structure/catalogue/catalogue.js';
+import { tabbySheds } from '../../src/structure/loom/lifts.js';
 
 interface Example {
   structure: string;

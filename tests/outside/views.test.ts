@@ -2,13 +2,13 @@
 // places that a separate plain program of a study of weavers' practice printed; what they mean is common practice.
 import { describe, expect, test } from 'vitest';
 import { colourFace } from '../../src/cloth/face.js';
-import { contrastMeter } from '../../src/score/contrast.js';
-import { gatheredLight } from '../../src/score/gathered-light.js';
-import { patchBits } from '../../src/score/patches.js';
-import { shapesOf } from '../../src/score/shapes.js';
-import { outlineOf } from '../../src/score/sharp.js';
-import { solidShares } from '../../src/score/solid.js';
-import { structureAlone, unlikeStructure } from '../../src/score/unlike.js';
+import { contrastMeter } from '../../src/score/contrast/contrast.js';
+import { localLight } from '../../src/score/look/local-light.js';
+import { patchBits } from '../../src/score/look/patches.js';
+import { shapesOf } from '../../src/score/look/shapes.js';
+import { outlineOf } from '../../src/score/look/sharp.js';
+import { solidShares } from '../../src/score/look/solid.js';
+import { structureAlone, unlikeStructure } from '../../src/score/look/structure-likeness.js';
 import { colourOf, weaveOf } from './blocks.js';
 
 const PLAIN = '#./.#';
@@ -47,7 +47,7 @@ describe('share of solid areas', () => {
     ['DDLDL ×8', 'DDLDL', 8, 0.28],
     ['DDLDL ×16', 'DDLDL', 16, 0.41],
   ])('%s', (_, order, times, share) => {
-    const { dark, light } = solidShares(gatheredLight(cloth(TWILL, order, order, times), [0, 1], 2, 2));
+    const { dark, light } = solidShares(localLight(cloth(TWILL, order, order, times), [0, 1], 2, 2));
     expect(dark + light).toBeCloseTo(share, 2);
   });
 });
@@ -68,7 +68,7 @@ describe('crispness of outlines', () => {
     ['log cabin of DDLDL', PLAIN, LOG_CABIN_OF_FIVE, 1, 0.79],
   ])('%s', (_, block, order, times, crisp) => {
     const face = cloth(block, order, order, times);
-    const { slope, range } = outlineOf(gatheredLight(face, [0, 1], 2, 2), face.ends, 1);
+    const { slope, range } = outlineOf(localLight(face, [0, 1], 2, 2), face.ends, 1);
     expect(Math.abs(slope / range - crisp)).toBeLessThan(0.01);
   });
 
@@ -80,14 +80,14 @@ describe('crispness of outlines', () => {
     ['DDDDL both ways', TWILL, 'DDDDL', 'DDDDL'],
   ])('none, where there are no areas: %s', (_, block, warp, weft) => {
     const face = cloth(block, warp, weft);
-    expect(outlineOf(gatheredLight(face, [0, 1], 2, 2), face.ends, 1).slope).toBeCloseTo(0, 1);
+    expect(outlineOf(localLight(face, [0, 1], 2, 2), face.ends, 1).slope).toBeCloseTo(0, 1);
   });
 });
 
 test('DDDDL both ways on 2/2 twill makes six light shapes on a dark ground', () => {
   const face = cloth(TWILL, 'DDDDL', 'DDDDL');
   const millimetres = (Math.PI / 10800) * 2000;
-  const light = gatheredLight(face, [0, 1], millimetres / 1.27, millimetres / 1.27);
+  const light = localLight(face, [0, 1], millimetres / 1.27, millimetres / 1.27);
   expect(shapesOf(light, face.ends)).toEqual({ closed: 6, endless: 1 });
 });
 

@@ -8,7 +8,7 @@ import fc from 'fast-check';
 import { parse } from 'ini';
 import { describe, expect, it } from 'vitest';
 import { liftAt } from '../../src/draft/draft.js';
-import { readWif, writeWif } from '../../src/draft/wif.js';
+import { readWif, writeWif } from '../../src/draft/wif/read-wif.js';
 import { anyDraft } from '../draft/wif-drafts.js';
 
 const read = (name: string) =>

@@ -3,7 +3,13 @@
 // data/planning.json was recomputed from 1 lb = 453.59237 g and 1 yd = 0.9144 m by a separate script.
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { lengthPerWeight, metresPerKilo, parseYarnSize, silkReadings, texOfCount } from '../../src/plan/yarn.js';
+import {
+  lengthPerWeight,
+  metresPerKilo,
+  parseYarnSize,
+  silkReadings,
+  texOfCount,
+} from '../../src/plan/yarn/yarn-size.js';
 
 const data = JSON.parse(readFileSync(new URL('./data/planning.json', import.meta.url), 'utf8')) as {
   systems: Record<string, [number, number, number]>;

@@ -5,17 +5,17 @@ import { pathToFileURL } from 'node:url';
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import { galleryPage } from '../../src/gallery/page.js';
-import { pageScript } from '../../src/gallery/page-script.js';
-import { ranked } from '../../src/gallery/ranking.js';
+import { parseShortlist } from '../../src/formats/shortlist.js';
+import { galleryPage } from '../../src/gallery/html/page-html.js';
+import { pageScript } from '../../src/gallery/html/page-script.js';
+import { ranked } from '../../src/gallery/manifest/ranking.js';
 import { writeGallery } from '../../src/gallery/write.js';
-import { parseShortlist } from '../../src/plan/shortlist.js';
-import { UNWEIGHED, VIEW_NAMES } from '../../src/score/views.js';
-import { PART_WORDS } from '../../src/score/why.js';
-import type { Outcome } from '../../src/search/found.js';
-import type { Question } from '../../src/search/question.js';
-import { readQuestion } from '../../src/search/read-question.js';
-import { explore } from '../../src/search/run.js';
+import { PRESET_NAMES, UNWEIGHED } from '../../src/score/rank/presets.js';
+import { PART_WORDS } from '../../src/score/rank/why.js';
+import { explore } from '../../src/search/explore.js';
+import type { Question } from '../../src/search/question/question.js';
+import { readQuestion } from '../../src/search/question/read-question.js';
+import type { Outcome } from '../../src/search/strategy/outcome.js';
 import { openBrowser } from '../chromium.js';
 import { foundOf, HOUNDS_TOOTH, LOG_CABIN, trialOutcome, trialQuestion } from '../gallery/trial.js';
 
@@ -181,7 +181,7 @@ describe('the page alive', { timeout: 180_000 }, () => {
   test('opens in the order of the command, whatever it was ranked by', async () => {
     const context = await fresh();
     const page = await context.newPage();
-    for (const rank of VIEW_NAMES) {
+    for (const rank of PRESET_NAMES) {
       const [asked, found] = await search({ lengths: '2-4', show: '20', rank });
       const file = join(home, `${rank}.html`);
       await writeFile(file, galleryPage(asked, found, pageScript()));

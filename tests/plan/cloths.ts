@@ -1,9 +1,9 @@
 import type { Sett } from '../../src/draft/draft.js';
+import type { KeptCloth } from '../../src/formats/shortlist.js';
 import { colours, endStrands, layout, pickStrands, wholeRepeat } from '../../src/order/lay.js';
 import { parseOrder } from '../../src/order/order.js';
-import type { KeptCloth } from '../../src/plan/shortlist.js';
-import { codeOf } from '../../src/score/code.js';
-import { findStructure, parseProfile, weaveOf } from '../../src/structure/index.js';
+import { codeOf } from '../../src/score/symmetry/cloth-code.js';
+import { findStructure, parseProfile, weaveOf } from '../../src/structure/catalogue/catalogue.js';
 
 export const YARNS = [
   { letter: 'D', name: 'navy', hex: '#1f2a44' },

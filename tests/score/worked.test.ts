@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { fromCells } from '../../src/cloth/drawdown.js';
 import { colourFace } from '../../src/cloth/face.js';
-import { contrastMeter } from '../../src/score/contrast.js';
+import { contrastMeter } from '../../src/score/contrast/contrast.js';
 
 const VALUES = Float64Array.of(0, 1);
 const twill = fromCells(4, 4, (j, i) => (i - j + 4) % 4 < 2);

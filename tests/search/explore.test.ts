@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { drawdown, isUp } from '../../src/cloth/drawdown.js';
 import { colourAt, colourFace } from '../../src/cloth/face.js';
-import type { Question } from '../../src/search/question.js';
-import { explore } from '../../src/search/run.js';
-import { findStructure, weaveOf } from '../../src/structure/index.js';
+import { explore } from '../../src/search/explore.js';
+import type { Question } from '../../src/search/question/question.js';
+import { findStructure, weaveOf } from '../../src/structure/catalogue/catalogue.js';
 import { sameCloth, search } from '../plain/search.js';
 import { QUESTION } from './question.js';
 

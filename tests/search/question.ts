@@ -1,5 +1,5 @@
-import { UNWEIGHED } from '../../src/score/views.js';
-import type { Question } from '../../src/search/question.js';
+import { UNWEIGHED } from '../../src/score/rank/presets.js';
+import type { Question } from '../../src/search/question/question.js';
 
 /** The question that tests vary: 2/2 twill, orders of five, weft orders of their own. */
 export const QUESTION: Question = {

@@ -1,13 +1,13 @@
 import seedrandom from 'seedrandom';
-import type { Candidate } from '../candidate.js';
-import type { Family } from '../family.js';
-import { NICHES } from '../niche.js';
-import type { Alike } from './alike.js';
-import { Best } from './best.js';
-import { Grid, type GridStats, type Verdict } from './grid.js';
-import type { Room } from './room.js';
-import { changing, drawing, type Proposal, type Source } from './sources.js';
-import { writtenOf } from './written.js';
+import { NICHES } from '../evaluate/niche.js';
+import type { Candidate } from '../space/candidate.js';
+import type { Family } from '../space/family.js';
+import { genomeOf } from '../space/genome.js';
+import type { Canonicalizer } from './canonical-genome.js';
+import { type EliteStats, Elites, type OfferOutcome } from './elites.js';
+import { type Emitter, mutationEmitter, type Proposal, randomEmitter } from './emitters.js';
+import type { MutationSpace } from './mutation-space.js';
+import { TopK } from './top-k.js';
 
 /** Candidates of one round. */
 const ROUND = 64;
@@ -40,22 +40,22 @@ const TURNS = ['drawn', 'kinds', 'best', 'kinds', 'best', 'kinds', 'best', 'best
  */
 export class Rounds {
   private readonly families: readonly Family[];
-  private readonly alike: Alike;
+  private readonly alike: Canonicalizer;
   private readonly seed: string;
   private readonly leftOut: (key: string, candidate: Candidate) => boolean;
-  private readonly sources: Readonly<Record<(typeof TURNS)[number], Source>>;
-  private readonly grid = new Grid<Candidate>(NICHES);
-  private readonly best = new Best<Candidate>(BEST);
+  private readonly sources: Readonly<Record<(typeof TURNS)[number], Emitter>>;
+  private readonly elites = new Elites<Candidate>(NICHES);
+  private readonly best = new TopK<Candidate>(BEST);
   private readonly tried = new Set<string>();
   /** After each round, the sum of the scores in the grid and in the top list. */
   private readonly worth: number[] = [];
-  private out: { readonly proposal: Proposal; readonly source: Source }[] | undefined;
+  private out: { readonly proposal: Proposal; readonly emitter: Emitter }[] | undefined;
   private round = 0;
 
   /** `leftOut`: whether a candidate must not be kept despite its score; called only for those that would be kept. */
   constructor(
-    room: Room,
-    alike: Alike,
+    mutations: MutationSpace,
+    alike: Canonicalizer,
     families: readonly Family[],
     seed: string,
     leftOut: (key: string, candidate: Candidate) => boolean = () => false,
@@ -64,7 +64,11 @@ export class Rounds {
     this.families = families;
     this.alike = alike;
     this.seed = seed;
-    this.sources = { drawn: drawing(room), kinds: changing(room, 'kinds'), best: changing(room, 'best') };
+    this.sources = {
+      drawn: randomEmitter(mutations),
+      kinds: mutationEmitter(mutations, 'kinds'),
+      best: mutationEmitter(mutations, 'best'),
+    };
   }
 
   /**
@@ -75,19 +79,19 @@ export class Rounds {
    */
   ask(most = ROUND): string[] {
     if (this.out !== undefined) throw new Error(`asked for a round while ${this.out.length} candidates are out`);
-    const shelf = { kinds: this.grid.things(), best: this.best.things() };
-    const out: { proposal: Proposal; source: Source }[] = [];
+    const shelf = { kinds: this.elites.all(), best: this.best.things() };
+    const out: { proposal: Proposal; emitter: Emitter }[] = [];
     const lines: string[] = [];
     for (let slot = 0; slot < ROUND && lines.length < most; slot++) {
-      const source = this.sources[TURNS[slot % TURNS.length]!];
+      const emitter = this.sources[TURNS[slot % TURNS.length]!];
       const chance = seedrandom.alea(`${this.seed}/${this.round}/${slot}`);
       for (let time = 0; time < AGAIN; time++) {
-        const proposal = source.ask(shelf, chance);
-        const name = this.alike.nameOf(proposal.candidate);
+        const proposal = emitter.ask(shelf, chance);
+        const name = this.alike.canonicalGenome(proposal.candidate);
         if (this.tried.has(name)) continue;
         this.tried.add(name);
-        lines.push(writtenOf(proposal.candidate, this.families));
-        out.push({ proposal, source });
+        lines.push(genomeOf(proposal.candidate, this.families));
+        out.push({ proposal, emitter });
         break;
       }
     }
@@ -105,12 +109,12 @@ export class Rounds {
     const { out } = this;
     if (out === undefined) throw new Error(`told of ${told.length} candidates while none are out`);
     if (out.length !== told.length) throw new Error(`told of ${told.length} candidates while ${out.length} are out`);
-    out.forEach(({ proposal, source }, slot) => {
+    out.forEach(({ proposal, emitter }, slot) => {
       const result = told[slot];
-      source.tell(proposal, result && this.keep(proposal.candidate, result));
+      emitter.tell(proposal, result && this.keep(proposal.candidate, result));
     });
     this.out = undefined;
-    this.worth.push(this.grid.stats().total + this.best.total());
+    this.worth.push(this.elites.stats().total + this.best.total());
   }
 
   /** Whether the last rounds gained next to nothing. */
@@ -122,17 +126,17 @@ export class Rounds {
 
   /** The numbers of the filled niches. */
   kinds(): number[] {
-    return this.grid.filled();
+    return this.elites.filled();
   }
 
-  stats(): GridStats & { readonly rounds: number } {
-    return { ...this.grid.stats(), rounds: this.worth.length };
+  stats(): EliteStats & { readonly rounds: number } {
+    return { ...this.elites.stats(), rounds: this.worth.length };
   }
 
-  private keep(candidate: Candidate, { niche, score, key }: Told): Verdict | undefined {
-    const wanted = this.grid.takes(niche, score) || this.best.takes(key, score);
+  private keep(candidate: Candidate, { niche, score, key }: Told): OfferOutcome | undefined {
+    const wanted = this.elites.takes(niche, score) || this.best.takes(key, score);
     if (wanted && this.leftOut(key, candidate)) return undefined;
-    const verdict = this.grid.offer(niche, score, candidate);
+    const verdict = this.elites.offer(niche, score, candidate);
     const entered = this.best.offer(key, score, candidate);
     return verdict === 'rejected' && entered ? 'improved' : verdict;
   }

@@ -1,0 +1,117 @@
+import { basename, dirname, extname, join } from 'node:path';
+import { type Deal, dealOut, needsFor, type Share, type Weaver, warpFor, weaverLetters } from '../../plan/deal/deal.js';
+import { readWeavers } from '../../plan/deal/weavers.js';
+import { type PlanOptions, readPlanOptions } from '../../plan/options/plan-options.js';
+import { checkLetters, type WarpPlan } from '../../plan/piece/warp-plan.js';
+import { resultsForm } from '../../plan/results/results-form.js';
+import { Problem, quote } from '../../problem.js';
+import { planText } from '../../sheets/plan-json.js';
+import { tableText } from '../../sheets/plan-table.js';
+import { albumSheets, dealSheets, teacherSheets } from '../../sheets/sheets.js';
+import { yarnOrder } from '../../sheets/yarn-order.js';
+import { sayLong, sayWeight } from '../../words/measure.js';
+import { readText } from '../shell/files.js';
+import { bold, EXIT, type Io, say, sayJson } from '../shell/io.js';
+import { loadShortlist } from '../shell/kept-file.js';
+import { judgePlanFolder, writePlanFolder } from '../shell/plan-folder.js';
+
+/** What a person gave on the command line. */
+export interface DealArguments {
+  readonly shortlist: string;
+  readonly needs?: string | undefined;
+  readonly flags: Readonly<Record<string, string>>;
+  /** A number, or a file of weavers. */
+  readonly weavers: string;
+  readonly out?: string;
+  readonly json?: boolean;
+}
+
+/** Deals a shortlist to weavers; writes a sheet for each, and contact sheet and yarn order for the teacher. */
+export async function runDeal(given: DealArguments, io: Io): Promise<number> {
+  const kept = loadShortlist(given.shortlist);
+  const { needs: file } = given;
+  const options = readPlanOptions(
+    file === undefined ? '' : readText(file, 'needs of a plan'),
+    file ?? 'needs',
+    given.flags,
+  );
+  const folder =
+    given.out ?? join(dirname(given.shortlist), `${basename(given.shortlist, extname(given.shortlist))}-deal`);
+  await judgePlanFolder(folder, 'deal');
+  checkLetters(kept, options);
+  const deal = dealOut(kept, weaversOf(given.weavers, options), options);
+  const warps = deal.shares.map(({ cloth, weaver }, at) =>
+    numbered(warpFor(cloth, needsFor(weaver, options), weaver.loom), at + 1),
+  );
+  const yarn = yarnOrder(warps);
+  const names = deal.shares.map(({ weaver }) => weaver.name);
+  const { formKept } = await writePlanFolder(folder, 'deal', {
+    'deal.json': `${JSON.stringify(dealData(deal), null, 1)}\n`,
+    'plan.json': planText(warps, yarn),
+    'sheets.pdf': await dealSheets(deal.shares, warps, options.paper),
+    'teacher.pdf': await teacherSheets('Cloths of the group', warps, options, names),
+    'album.pdf': await albumSheets(warps, options.paper, names),
+    'cloths.csv': tableText(warps, names),
+    'results.yaml': resultsForm(warps.flatMap(({ pieces }) => pieces)),
+  });
+  if (formKept) say(io.stderr, `${join(folder, 'results.yaml')}: left as it is`);
+  if (given.json) sayJson(io, dealData(deal));
+  else {
+    for (const share of deal.shares) say(io.stdout, shareLine(share));
+    if (deal.alike.length > 0) say(io.stdout, alikeLine(deal.alike));
+    for (const { cloth, weavers } of deal.spares) {
+      say(io.stdout, `spare: ${cloth.code} ${cloth.recipe} (for ${weavers.join(' ')})`);
+    }
+    const { per } = warps[0]!;
+    for (const { letter, length, grams } of yarn) {
+      say(io.stdout, `yarn ${letter}: ${sayLong(length, per)}${grams === null ? '' : `, ${sayWeight(grams, per)}`}`);
+    }
+    const [sheets, teacher] = ['sheets.pdf', 'teacher.pdf'].map((name) => bold(io.stdout, join(folder, name)));
+    say(io.stdout, `Print ${sheets} for the weavers, ${teacher} for the teacher`);
+    say(io.stdout, `${join(folder, 'album.pdf')}: pages for swatches; ${join(folder, 'cloths.csv')}: all measures`);
+  }
+  return EXIT.done;
+}
+
+function weaversOf(text: string, options: PlanOptions): Weaver[] {
+  if (!/^\d+$/.test(text)) return readWeavers(readText(text, 'a number of weavers, or a list of them'), text);
+  const count = Number(text);
+  if (count < 1 || count > 200) throw new Problem(`--weavers: found ${quote(text)}; expected a number from 1 to 200`);
+  return weaverLetters(count).map((name) => ({ name, loom: options.loom }));
+}
+
+/** The warp with the number of its sheet. */
+function numbered(warp: WarpPlan, number: number): WarpPlan {
+  return { ...warp, number, pieces: warp.pieces.map((piece) => ({ ...piece, number })) };
+}
+
+function dealData(deal: Deal): unknown {
+  const cloth = ({ code, recipe }: Share['cloth']): object => ({ code, recipe });
+  return {
+    format: 'shedlight-deal',
+    version: 1,
+    shares: deal.shares.map((share, at) => ({
+      sheet: at + 1,
+      weaver: share.weaver.name,
+      ...cloth(share.cloth),
+      apart: share.apart,
+    })),
+    spares: deal.spares.map((spare) => ({ ...cloth(spare.cloth), apart: spare.apart, weavers: spare.weavers })),
+    alike: deal.alike,
+    refused: deal.refused,
+  };
+}
+
+function shareLine({ weaver, cloth, apart }: Share): string {
+  return `${weaver.name}: ${cloth.code} ${cloth.recipe} (${apart.toFixed(2)} from the nearest other)`;
+}
+
+/** Who gets cloths that are nearly alike, the likest named, and what would set them apart. */
+function alikeLine(alike: Deal['alike']): string {
+  const pairs = alike.slice(0, 3).map(({ weavers, apart }) => `${weavers.join(' and ')} (${apart.toFixed(2)})`);
+  const more = alike.length > pairs.length ? `, and ${alike.length - pairs.length} pairs more` : '';
+  return (
+    `nearly alike: ${pairs.join(', ')}${more}; a shortlist of more kinds would set them apart: ` +
+    'explore --show "one of each kind"'
+  );
+}

@@ -1,0 +1,44 @@
+import { extname } from 'node:path';
+import { type Draft, spacing } from '../../draft/draft.js';
+import { judgeFile, writeWhole } from '../../files/whole.js';
+import { Problem, quote } from '../../problem.js';
+import { paintCloth } from '../../render/cloth.js';
+import { draftSvg } from '../../render/draft-svg.js';
+import { toPng } from '../../render/png.js';
+
+/** Cloth as PNG, or the draft as SVG. */
+export type PictureKind = 'png' | 'svg';
+
+/** Picture points to the millimetre: 254 to the inch. */
+const PER_MILLIMETRE = 10;
+/** Side of the picture: enough to judge a motif at its true size; a larger repeat is shown whole, up to a page. */
+const SMALLEST = 60;
+const LARGEST = 300;
+/** Repeats that are shown where there is room. */
+const REPEATS = 3;
+
+/**
+ * The kind of picture that a file name asks for; `cloth` and `draft` say what each kind shows.
+ *
+ * @throws Problem where it asks for none, or no file can be there
+ */
+export function pictureKind(path: string, cloth = 'the cloth', draft = 'the draft'): PictureKind {
+  const kind = extname(path).toLowerCase();
+  if (kind === '.png' || kind === '.svg') {
+    judgeFile(path);
+    return kind === '.png' ? 'png' : 'svg';
+  }
+  throw new Problem(`--out: found ${quote(path)}; expected a name that ends in .png (${cloth}) or .svg (${draft})`);
+}
+
+/** Writes a picture whole or not at all. */
+export async function writePicture(path: string, kind: PictureKind, name: string, draft: Draft): Promise<void> {
+  writeWhole(path, kind === 'svg' ? `${draftSvg(draft, { title: name })}\n` : await clothPng(draft));
+}
+
+async function clothPng(draft: Draft): Promise<Buffer> {
+  const { across, along } = spacing(draft.sett);
+  const side = (repeat: number): number => Math.min(LARGEST, Math.max(SMALLEST, Math.ceil(REPEATS * repeat)));
+  const millimetres = { width: side(draft.warp.length * across), height: side(draft.weft.length * along) };
+  return toPng(paintCloth(draft, { millimetres, perMillimetre: PER_MILLIMETRE }), PER_MILLIMETRE);
+}

@@ -1,0 +1,114 @@
+import type { Yarn } from '../../colour/yarn.js';
+import type { Draft } from '../../draft/draft.js';
+import { writeDraft } from '../../draft/yaml/read-draft.js';
+import { Problem, quote } from '../../problem.js';
+import { scoreDraft } from '../../score/score.js';
+import type { Question } from '../../search/question/question.js';
+import { readQuestion } from '../../search/question/read-question.js';
+import { draftOf, recipesOf, weftOf } from '../../search/space/candidate.js';
+import { familiesOf } from '../../search/space/families.js';
+import { obstacles, tieUpOn } from '../../structure/loom/loom-fit.js';
+import { draftAsWritten, draftLoader } from '../shell/files.js';
+import { EXIT, type Io, say, sayJson, sayLines, sayWrong } from '../shell/io.js';
+import { loomLines } from './draw-loom.js';
+import { pictureKind, writePicture } from './draw-picture.js';
+import { inTheUsualWay } from './draw-usual.js';
+import { asData, faultsOf, figureLines } from './words.js';
+
+/** What a person gave on the command line. */
+export interface DrawArguments {
+  readonly file?: string | undefined;
+  readonly flags: Readonly<Record<string, string>>;
+  /** End and pick (or unit) on which the orders begin, from 1: `2/3`. */
+  readonly start?: string;
+  readonly out?: string;
+  readonly json?: boolean;
+}
+
+/** A draft to be shown, under a name. */
+interface Shown {
+  readonly name: string;
+  readonly draft: Draft;
+}
+
+/** Shows one draft: all its figures, what is wrong with it, the draft itself; its picture where asked. */
+export async function runDraw(given: DrawArguments, io: Io): Promise<number> {
+  const { out } = given;
+  const kind = out === undefined ? undefined : pictureKind(out);
+  const question = questionOf(given, io);
+  const { name, draft } = shownOf(given, question);
+  const floatLimit = question.limits.float;
+  const scored = scoreDraft(draft, { weights: question.rank, floatLimit, classics: [] });
+  const faults = faultsOf(draft, scored, floatLimit);
+  if (out !== undefined && kind !== undefined) await writePicture(out, kind, name, draft);
+  const { loom } = question;
+  if (given.json) {
+    const onLoom = loom && { loom: { ...tieUpOn(draft, loom), obstacles: obstacles(draft, loom) } };
+    sayJson(io, { ...asData(name, draft, scored, faults), ...onLoom, ...(out !== undefined && { picture: out }) });
+  } else {
+    for (const line of [
+      ...figureLines(name, draft, scored, floatLimit),
+      ...faults.map((fault) => `wrong: ${fault}`),
+      '',
+    ]) {
+      say(io.stdout, line);
+    }
+    sayLines(io.stdout, writeDraft(draft));
+    if (loom !== undefined) for (const line of ['', ...loomLines(draft, loom)]) say(io.stdout, line);
+    if (out !== undefined) sayLines(io.stdout, `\nOpen ${out}`);
+  }
+  return EXIT.done;
+}
+
+function questionOf({ file, flags }: DrawArguments, io: Io): Question {
+  if (file !== undefined && flags.structure !== undefined) {
+    throw new Problem('--structure: found it beside the draft of a file; expected one or the other');
+  }
+  const draft = file === undefined ? {} : { draft: file };
+  return readQuestion(
+    { flags: { ...flags, ...draft }, flagNames: { orders: 'warp' } },
+    // A draft that is shown with its own colours stays as it is written.
+    (flags.orders === undefined ? draftAsWritten : draftLoader)((note) => sayWrong(io, note)),
+  );
+}
+
+/**
+ * The draft of the file with the colours it has; else the one way of laying the orders that is asked for. A structure
+ * alone is laid in its usual way.
+ */
+function shownOf({ file, flags, start }: DrawArguments, read: Question): Shown {
+  const given = read.draft?.draft;
+  const question = flags.orders === undefined && given === undefined ? inTheUsualWay(read, flags) : read;
+  if (flags.orders === undefined && start !== undefined) {
+    throw new Problem('--start: found it without --warp; expected an order that begins there');
+  }
+  if (given !== undefined && flags.orders === undefined) {
+    const yarns = flags.yarns === undefined ? given.yarns : recoloured(given.yarns, question.yarns);
+    return { name: given.name ?? file!, draft: { ...given, yarns, sett: question.sett } };
+  }
+  const [warp, more] = question.orders;
+  if (warp === undefined || more !== undefined) {
+    throw new Problem('--warp: found several orders; expected one, such as DLDDL');
+  }
+  if (question.weft.rule === 'own') {
+    throw new Problem('--weft: found “own”; expected same, exchange, a letter or an order');
+  }
+  const [family, another] = familiesOf(question);
+  if (family === undefined || another !== undefined) {
+    throw new Problem('found several ways to draw; expected one structure, one --by, one --fill and one --times');
+  }
+  const candidate = { family, warp, weft: weftOf(question, warp), start: startOf(start) };
+  return { name: recipesOf(candidate, question).recipe, draft: draftOf(candidate, question) };
+}
+
+/** Reads where the orders begin, `2/3`; both on the first thread where nothing is said. */
+function startOf(text = '1/1'): readonly [number, number] {
+  const found = /^([1-9]\d{0,4})\/([1-9]\d{0,4})$/.exec(text);
+  if (found === null) throw new Problem(`--start: found ${quote(text)}; expected an end and a pick (or units), as 2/3`);
+  return [Number(found[1]) - 1, Number(found[2]) - 1];
+}
+
+/** Yarns with the colours of others of the same letter. */
+function recoloured(yarns: readonly Yarn[], others: readonly Yarn[]): Yarn[] {
+  return yarns.map((yarn) => others.find(({ letter }) => letter === yarn.letter) ?? yarn);
+}

@@ -1,0 +1,118 @@
+import { drawdown } from '../../cloth/drawdown.js';
+import { longestFloatPlace, weftFloatsByKind } from '../../cloth/floats.js';
+import { layers } from '../../cloth/holds-together.js';
+import { type Draft, spacing } from '../../draft/draft.js';
+import { formatOrder } from '../../order/order.js';
+import { DISTANCES } from '../../score/contrast/viewing-distance.js';
+import { exceedsFloat, type FloatLimit } from '../../score/rank/rank.js';
+import type { Scored } from '../../score/score.js';
+import { inWords, lengthInWords, limitInWords, symmetryInWords } from '../../score/words/figure-words.js';
+import { longestFloatInWords, placeInWords, weftKindsInWords } from '../../score/words/float-words.js';
+import { heddles, liftsUsed } from '../../structure/loom/lifts.js';
+import { needsOf } from './draw-loom.js';
+
+/** A cloth in one sentence, then every figure in a line of its own. */
+export function figureLines(name: string, draft: Draft, scored: Scored, floatLimit: FloatLimit): string[] {
+  const figures: Figure[] = [
+    ...facesOf(draft, scored),
+    ['longest float', longestFloatInWords(draft)],
+    ...weftKindsInWords(draft),
+    ...easeOf(draft, scored),
+    ...needsOf(draft),
+  ];
+  const width = Math.max(...figures.map(([figure]) => figure.length));
+  return [
+    `${name} (${scored.code})`,
+    `${inWords(scored.scores, { ...draft, floatLimit })}.`,
+    '',
+    ...figures.map(([figure, value]) => `  ${figure.padEnd(width)}  ${value}`),
+  ];
+}
+
+type Figure = readonly [name: string, value: string];
+
+/** What the eye sees, and what holds the threads. */
+function facesOf(draft: Draft, { scores }: Scored): Figure[] {
+  const { floats, reads } = scores;
+  const group = scores.colourGroup === null ? '' : `, in two colours ${scores.colourGroup}`;
+  const sides = (face: number | null, back: number | null, thread: string): string =>
+    `${face ?? 'never interlaces'} on the face, ${back ?? 'never interlaces'} on the back, in ${thread}s`;
+  return [
+    ['score', `${scores.score.toFixed(4)}, the parts weighed together`],
+    ['contrast', `${scores.contrast.toFixed(4)}: tone ${scores.tone.toFixed(4)}, line ${scores.line.toFixed(4)}`],
+    ['figure', `${scores.figure.toFixed(4)}, the share that is more than stripes`],
+    ['symmetry', `${scores.symmetry}: ${symmetryInWords(scores, draft).join('; ')}`],
+    ['plane group', `${scores.planeGroup}${group}`],
+    ['dark share', `${(100 * scores.darkShare).toFixed(1)} %`],
+    ['reads at', DISTANCES.map((distance) => `${distance} m ${reads[distance].toFixed(1)}`).join(', ')],
+    [
+      'repeat width',
+      `easy to see to ${scores.easyTo.toFixed(1)} m, gone by ${scores.goneBy.toFixed(1)} m, whatever its contrast`,
+    ],
+    ['warp floats', sides(floats.warpFace, floats.warpBack, 'pick')],
+    ['weft floats', sides(floats.weftFace, floats.weftBack, 'end')],
+  ];
+}
+
+/** What the cloth costs to weave. */
+function easeOf({ warp, weft, sett }: Draft, { ease }: Scored): Figure[] {
+  const { across, along } = spacing(sett);
+  const size = `${lengthInWords(warp.length * across, sett)} by ${lengthInWords(weft.length * along, sett)}`;
+  const ends = Object.entries(ease.ends).map(([letter, count]) => `${letter} ${count}`);
+  const ways = ease.winding.map(({ way, knots }) => `${way}: ${knots} ${knots === 1 ? 'knot' : 'knots'}`);
+  const home = ease.sameSide ? 'every shuttle ends where it began' : 'a shuttle starts from the wrong side';
+  return [
+    ['repeat', `${warp.length} ends by ${weft.length} picks, ${size}`],
+    ['ends', ends.join(', ')],
+    ['colour changes', `${ease.warpChanges} in the warp, ${ease.weftChanges} in the weft`],
+    ['winding', ways.join('; ')],
+    [
+      'shuttles',
+      `${ease.shuttles}; longest carry ${ease.longestCarry} ${ease.longestCarry === 1 ? 'pick' : 'picks'}; ${home}`,
+    ],
+  ];
+}
+
+/** What is wrong with a draft, and where. */
+export function faultsOf(draft: Draft, { scores, hangsTogether }: Scored, floatLimit: FloatLimit): string[] {
+  const cloth = drawdown(draft);
+  const faults: string[] = [];
+  if (exceedsFloat(scores.floats, floatLimit)) {
+    const place = longestFloatPlace(cloth, 'mm' in floatLimit ? draft.sett : undefined);
+    faults.push(`${placeInWords(place)}, over the limit of ${limitInWords(floatLimit, draft.sett)}`);
+  }
+  if (!hangsTogether)
+    faults.push(`the cloth does not hold together as one cloth: it lies in ${layers(cloth)} layers that lift apart`);
+  return faults;
+}
+
+/** A draft and its figures as plain values. */
+export function asData(name: string, draft: Draft, scored: Scored, wrong: readonly string[]) {
+  const { scores, ease, hangsTogether, code } = scored;
+  const { threading, tieUp, treadling, pickKinds, yarns, sett } = draft;
+  return {
+    format: 'shedlight-draw',
+    version: 1,
+    name,
+    code,
+    repeat: { ends: draft.warp.length, picks: draft.weft.length },
+    draft: {
+      threading,
+      tieUp,
+      treadling,
+      pickKinds,
+      warp: formatOrder(draft.warp, yarns),
+      weft: formatOrder(draft.weft, yarns),
+      yarns,
+      sett,
+    },
+    scores,
+    ease,
+    hangsTogether,
+    longestFloat: longestFloatPlace(drawdown(draft)),
+    weftFloats: weftFloatsByKind(drawdown(draft), pickKinds),
+    heddles: heddles(draft),
+    lifts: liftsUsed(draft),
+    wrong,
+  };
+}

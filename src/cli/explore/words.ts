@@ -1,0 +1,114 @@
+import { relative } from 'node:path';
+import type { Written } from '../../gallery/write.js';
+import { inWords } from '../../score/words/figure-words.js';
+import type { Shard } from '../../search/checkpoint/checkpoint.js';
+import type { Question } from '../../search/question/question.js';
+import { waysCounted } from '../../search/question/treadlings-tried.js';
+import { floatRemedyInWords } from '../../search/report/remedy-words.js';
+import type { Outcome } from '../../search/strategy/outcome.js';
+import { bold, type Io, say, sayJson, sayWrong } from '../shell/io.js';
+
+/** What was found, what would let in more where most had too long a float, and which file to open. */
+export function sayFound(question: Question, outcome: Outcome, written: Written, json: boolean, io: Io): void {
+  const { counts, found } = outcome;
+  const best = found[0]!;
+  const words = inWords(best.scores, { ...best.draft, floatLimit: question.limits.float });
+  const remedy = floatRemedyInWords(question, outcome);
+  const [folder, index] = [shown(written.folder), shown(written.index)];
+  if (json) {
+    const first = { code: best.code, recipe: best.recipe, words, score: best.scores.score };
+    const place = { folder, index, bytes: written.bytes };
+    sayJson(io, {
+      format: 'shedlight-explore',
+      version: 1,
+      counts,
+      shown: found.length,
+      best: first,
+      ...(remedy && { remedy }),
+      ...place,
+    });
+    return;
+  }
+  say(io.stdout, `${countsInWords(outcome)} Best: ${bold(io.stdout, best.code)} ${best.recipe}: ${words}.`);
+  if (remedy) say(io.stdout, remedy);
+  say(io.stdout, `Open ${bold(io.stdout, index)}`);
+}
+
+/** What stays as it is on the loom, and what is tried. */
+export function onTheLoomInWords(question: Question): string {
+  const { draft, weft, orders, lengths, treadled } = question;
+  const blocks = treadled.length > 0 ? ` in blocks ${treadled.join(' ')}` : '';
+  const own = orders.length > 0 ? `${orders.length} weft orders` : `weft orders of ${lengths.join(', ')} picks`;
+  const tried = weft.rule === 'own' ? own : 'the weft order asked for';
+  return `${draft!.file} is on the loom: threading and warp order are kept; tried: ${tried}, treadled ${waysCounted(question)}${blocks}`;
+}
+
+/** That nothing fits, or nothing yet, what became of the candidates, and what to change. */
+export function sayNothing(question: Question, outcome: Outcome, json: boolean, io: Io): void {
+  const { counts } = outcome;
+  const help = whatToChange(question, outcome);
+  if (json) sayJson(io, { format: 'shedlight-explore', version: 1, counts, shown: 0, best: null, remedy: help });
+  const found = counts.stopped ? 'was found yet' : 'fits the question';
+  sayWrong(io, `nothing ${found}. ${countsInWords(outcome)} ${help}`);
+}
+
+/** What would let something in, for the reason for which most was set aside. */
+function whatToChange(question: Question, outcome: Outcome): string {
+  const { limits, loom, done } = question;
+  const { float, unsound, flat, limits: others, done: before = 0 } = outcome.counts.setAside;
+  const most = Math.max(float, unsound, flat, others, before);
+  if (most === 0) return 'Ask for other orders or lengths.';
+  if (most === float) return floatRemedyInWords(question, outcome)!;
+  if (most === flat) return 'A larger factor (times 2, 4), other lengths, or weft own may show a pattern.';
+  if (most === unsound) return 'Another treadling, block order or structure may hold together as one cloth.';
+  if (most === before) {
+    return `Ask for other orders or lengths${done?.unlike === undefined ? '' : `, or for less than unlike done ${done.unlike}`}.`;
+  }
+  const { repeat, warpChanges, weftChanges, shuttles, treadles, shafts } = limits;
+  const set = Object.entries({
+    repeat,
+    'warp changes': warpChanges,
+    'weft changes': weftChanges,
+    shuttles: shuttles ?? loom?.shuttles,
+    treadles: treadles ?? loom?.treadles,
+    shafts: shafts ?? loom?.shafts,
+  }).flatMap(([name, limit]) => (limit === undefined ? [] : [`${name} ${limit}`]));
+  return `Shorter orders, a smaller factor or a wider limit (they are: ${set.join(', ')}) may let some in.`;
+}
+
+/** Two lines: where the part of a search lies, and what to do with it. */
+export function sayShard({ part, of }: Shard, file: string, json: boolean, io: Io): void {
+  if (json) {
+    sayJson(io, { format: 'shedlight-explore', version: 1, shard: { part, of }, file: shown(file) });
+    return;
+  }
+  say(io.stdout, `Part ${part} of ${of} is done: ${bold(io.stdout, shown(file))}`);
+  say(io.stdout, `When all are: shedlight explore --merge ${shown(file).replace(/\d+-of-\d+$/, `*-of-${of}`)}`);
+}
+
+/** How many were tried, what was set aside and why, how many cloths are left. */
+function countsInWords({ counts, found }: Outcome): string {
+  const { setAside } = counts;
+  const reasons = [
+    [counts.equals, 'the same as one of these'],
+    [counts.cutOff, 'proved not to reach the top'],
+    [setAside.float, 'float too long'],
+    [setAside.unsound, 'do not hold together as one cloth'],
+    [setAside.flat, 'show no pattern'],
+    [setAside.limits, 'are over another limit'],
+    [setAside.done ?? 0, 'already woven or too similar'],
+  ] as const;
+  const aside = reasons.filter(([count]) => count > 0).map(([count, why]) => `${grouped(count)} ${why}`);
+  const tried = counts.stopped ? 'stopped before the end' : counts.exhaustive ? 'all tried' : 'varying the best found';
+  const weave = `${grouped(counts.cloths)} different cloth${counts.cloths === 1 ? '' : 's'}`;
+  const candidates = `${grouped(counts.examined)} candidate${counts.examined === 1 ? '' : 's'}`;
+  return `${candidates} (${tried}): ${[weave, ...aside].join(', ')}; ${found.length} shown.`;
+}
+
+const grouped = (count: number): string => count.toLocaleString('en');
+
+/** A path as a person would type it from here, where it lies below. */
+function shown(path: string): string {
+  const near = relative(process.cwd(), path);
+  return near.startsWith('..') ? path : near;
+}

@@ -1,0 +1,116 @@
+import { existsSync, mkdirSync, readFileSync } from 'node:fs';
+import { extname, join } from 'node:path';
+import { writeWif } from '../../draft/wif/read-wif.js';
+import { explained } from '../../files/faults.js';
+import { alone } from '../../files/lock.js';
+import { judgeFile, writeWhole } from '../../files/whole.js';
+import { type KeptCloth, keepAlso, LONGEST, parseShortlist, readBack, shortlistText } from '../../formats/shortlist.js';
+import { brief, didYouMean, Problem, quote } from '../../problem.js';
+import { EXIT, type Io, say, sayJson } from '../shell/io.js';
+import { LARGEST_LIST, loadCloths, loadShortlist } from '../shell/kept-file.js';
+import { programVersion } from '../shell/version.js';
+
+/** What a person gave on the command line. */
+export interface KeepArguments {
+  readonly gallery: string;
+  readonly codes: readonly string[];
+  readonly out?: string;
+  readonly stars?: string;
+  readonly note?: string;
+  /** Write a WIF file of every cloth on the shortlist, in a folder beside it. */
+  readonly wif?: boolean;
+  readonly json?: boolean;
+}
+
+/** Adds cloths to a shortlist. What is on it already stays, with its marks, unless marks are given. */
+export async function runKeep(given: KeepArguments, io: Io): Promise<number> {
+  const { out = 'kept.json' } = given;
+  const chosen = chosenOf(given);
+  const marks = marksOf(given);
+  // Several runs may add to one list at once: each reads what those before it have written.
+  const { before, kept } = await alone(judgeFile(out), () => {
+    const before = existsSync(out) ? loadShortlist(out) : [];
+    const added = keepAlso(before, chosen);
+    const kept = added.map((cloth) => (given.codes.includes(cloth.code) ? { ...cloth, ...marks } : cloth));
+    writeWhole(out, checkedText(kept, out));
+    return { before, kept };
+  });
+  const wif = given.wif === true ? writeWifs(out, kept, io) : undefined;
+  const added = kept.length - before.length;
+  if (given.json) {
+    const candidates = kept.map(({ code, recipe, note, stars }) => ({ code, recipe, note, stars }));
+    sayJson(io, {
+      format: 'shedlight-keep',
+      version: 1,
+      file: out,
+      ...(wif !== undefined && { wif }),
+      added,
+      candidates,
+    });
+  } else {
+    for (const { code, recipe, stars } of kept) say(io.stdout, `${code}  ${'*'.repeat(stars).padEnd(5)}  ${recipe}`);
+    say(io.stdout, `${out}: ${added} added, ${kept.length} in all`);
+    if (wif !== undefined) say(io.stdout, `${wif}: a WIF file of each, named by its code`);
+  }
+  return EXIT.done;
+}
+
+/** The text of a shortlist, sure to be read again. */
+function checkedText(kept: readonly KeptCloth[], out: string): string {
+  const text = shortlistText(kept);
+  if (Buffer.byteLength(text) > LARGEST_LIST) {
+    throw new Problem(`${out}: found more than ${LARGEST_LIST / 1_000_000} MB to keep; expected fewer cloths`);
+  }
+  parseShortlist(text, out);
+  return text;
+}
+
+/**
+ * A WIF file of every cloth, named by its code, in a folder named after the shortlist; returns the folder. One that is
+ * there and holds something else may have been worked on, and is left as it is.
+ */
+function writeWifs(out: string, kept: readonly KeptCloth[], io: Io): string {
+  const folder = `${out.slice(0, out.length - extname(out).length)}-wif`;
+  try {
+    mkdirSync(folder, { recursive: true });
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw explained(error, folder);
+    throw new Problem(`${folder}: found a file; expected a folder, or nothing yet`);
+  }
+  const version = programVersion();
+  for (const { code, draft } of kept) {
+    const path = join(folder, `${code}.wif`);
+    const text = writeWif(draft, { version });
+    if (!existsSync(path)) writeWhole(path, text);
+    else if (readFileSync(path, 'utf8') !== text) say(io.stderr, `${path}: left as it is, as it holds something else`);
+  }
+  return folder;
+}
+
+/** The cloths of these codes in a gallery, or all of a saved list (those of the codes, where any are given). */
+function chosenOf({ gallery, codes }: KeepArguments): KeptCloth[] {
+  const { file, cloths, chosen } = loadCloths(gallery);
+  if (codes.length === 0) {
+    if (chosen) return cloths;
+    throw new Problem('found no codes; expected those of the cloths to keep, as under their pictures');
+  }
+  return codes.map((code) => {
+    const found = cloths.find((cloth) => cloth.code === code);
+    const known = cloths.map((cloth) => cloth.code);
+    if (found === undefined)
+      throw new Problem(`${file}: found no cloth ${brief(code)} in it${didYouMean(code, known)}`);
+    // A gallery is read more freely than a shortlist.
+    return chosen ? found : readBack(found, `${file}: ${code}: `);
+  });
+}
+
+/** The marks for the codes given. */
+function marksOf({ stars, note }: KeepArguments): Partial<Pick<KeptCloth, 'stars' | 'note'>> {
+  if (stars !== undefined && !/^[0-5]$/.test(stars)) {
+    throw new Problem(`--stars: found ${quote(stars)}; expected a whole number from 0 to 5`);
+  }
+  if (note !== undefined && note.length > LONGEST.note) {
+    throw new Problem(`--note: found ${note.length} letters; expected at most ${LONGEST.note}`);
+  }
+  return { ...(stars !== undefined && { stars: Number(stars) }), ...(note !== undefined && { note }) };
+}

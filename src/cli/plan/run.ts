@@ -1,0 +1,187 @@
+import { basename, dirname, extname, join } from 'node:path';
+import type { KeptCloth } from '../../formats/shortlist.js';
+import { type Gamp, type GampNeeds, gampNeeds, gampOf } from '../../plan/gamp/gamp-plan.js';
+import { type PlanOptions, readPlanOptions } from '../../plan/options/plan-options.js';
+import { settWords } from '../../plan/piece/sett-advice.js';
+import { checkLetters, planWarps, type WarpPlan } from '../../plan/piece/warp-plan.js';
+import { type Learnt, learntBy, learntWords, picksPer, type Which } from '../../plan/results/matching-results.js';
+import { readResults, resultsForm } from '../../plan/results/results-form.js';
+import { Problem, quote } from '../../problem.js';
+import { planText } from '../../sheets/plan-json.js';
+import { tableText } from '../../sheets/plan-table.js';
+import { albumSheets, planSheets, teacherSheets } from '../../sheets/sheets.js';
+import { yarnOrder } from '../../sheets/yarn-order.js';
+import { sayLong, sayWeight } from '../../words/measure.js';
+import { readText } from '../shell/files.js';
+import { bold, EXIT, type Io, say, sayJsonText } from '../shell/io.js';
+import { loadShortlist } from '../shell/kept-file.js';
+import { judgePlanFolder, writePlanFolder } from '../shell/plan-folder.js';
+
+/** What a person gave on the command line. */
+export interface PlanArguments {
+  readonly shortlist: string;
+  readonly needs?: string | undefined;
+  readonly flags: Readonly<Record<string, string>>;
+  readonly gamp?: boolean;
+  readonly warps?: string;
+  readonly wefts?: string;
+  readonly section?: string;
+  readonly separator?: string;
+  readonly learnt?: string;
+  readonly out?: string;
+  readonly json?: boolean;
+}
+
+/** Plans the warps of a shortlist and writes plan, sheets and the form for results. */
+export async function runPlan(given: PlanArguments, io: Io): Promise<number> {
+  const kept = loadShortlist(given.shortlist);
+  const folder =
+    given.out ?? join(dirname(given.shortlist), `${basename(given.shortlist, extname(given.shortlist))}-plan`);
+  await judgePlanFolder(folder, 'plan');
+  const usual = needsOf(given);
+  checkGamp(given, usual);
+  const learnt = learntOf(given, kept);
+  // A gamp is one cloth of one weave.
+  const ofWeave = learnt({ code: '', structure: kept[0]?.structure ?? '' });
+  const options = given.gamp && kept.length > 0 ? corrected(usual, kept, ofWeave) : usual;
+  const gamp = given.gamp ? gampOf(kept, options, sectionsOf(given)) : undefined;
+  const warps =
+    gamp === undefined
+      ? planWarps(kept, options, learnt)
+      : planWarps([gamp.cloth], gampNeeds(gamp, options), () => ofWeave);
+  checkLetters(gamp === undefined ? kept : [gamp.cloth], options);
+  if (given.learnt !== undefined) for (const line of learntLines(warps)) say(io.stderr, `${given.learnt}: ${line}`);
+  const yarn = yarnOrder(warps);
+  const text = planText(warps, yarn, gamp);
+  const { formKept } = await writePlanFolder(folder, 'plan', {
+    'plan.json': text,
+    'sheets.pdf': await planSheets(warps, options, gamp),
+    'overview.pdf': await teacherSheets('Sample warps', warps, options),
+    'album.pdf': await albumSheets(warps, options.paper),
+    'cloths.csv': tableText(warps),
+    'results.yaml': resultsForm(warps.flatMap(({ pieces }) => pieces)),
+  });
+  if (formKept) say(io.stderr, `${join(folder, 'results.yaml')}: left as it is`);
+  if (given.json) sayJsonText(io, text);
+  else {
+    for (const warp of warps) for (const line of warpLines(warp)) say(io.stdout, line);
+    if (gamp !== undefined) say(io.stdout, gampLine(gamp));
+    const { per } = warps[0]!;
+    for (const line of settLines(warps, options)) say(io.stdout, line);
+    for (const { letter, name, length, grams } of yarn) {
+      const weight = grams === null ? '' : `, ${sayWeight(grams, per)}`;
+      say(
+        io.stdout,
+        `yarn ${letter}${name === letter ? '' : ` ${name}`}: ${sayLong(length, per)}${weight}, includes 10 % reserve`,
+      );
+    }
+    const [sheets, overview] = ['sheets.pdf', 'overview.pdf'].map((name) => bold(io.stdout, join(folder, name)));
+    say(io.stdout, `Print ${sheets} for the loom, ${overview} to choose, order yarn and label chains`);
+    say(io.stdout, `${join(folder, 'album.pdf')}: pages for swatches; ${join(folder, 'cloths.csv')}: all measures`);
+  }
+  return EXIT.done;
+}
+
+function needsOf({ needs: file, flags }: PlanArguments): PlanOptions {
+  return readPlanOptions(file === undefined ? '' : readText(file, 'needs of a plan'), file ?? 'needs', flags);
+}
+
+/** What the results that are given say of each cloth. */
+function learntOf({ shortlist, learnt: file }: PlanArguments, kept: readonly KeptCloth[]): (cloth: Which) => Learnt {
+  if (file === undefined) return () => ({});
+  return learntBy(readResults(readText(file, 'results of earlier pieces'), file), kept, file, shortlist);
+}
+
+/** The needs of a gamp, with what is learnt of its weave in the place of the usual. */
+function corrected(options: PlanOptions, [cloth]: readonly KeptCloth[], { picks, shrinkage }: Learnt): PlanOptions {
+  const sett = options.sett ?? cloth!.draft.sett;
+  return {
+    ...options,
+    ...(picks !== undefined && { sett: { ...sett, picks: picksPer(picks, sett.per) } }),
+    ...(shrinkage !== undefined && { shrinkage: shrinkage.value }),
+  };
+}
+
+/** Which results were used for which cloths, those alike in one line. */
+function learntLines(warps: readonly WarpPlan[]): string[] {
+  const lines = new Map<string, string[]>();
+  for (const { pieces, per } of warps) {
+    for (const { cloth, learnt } of pieces) {
+      const words = learntWords(learnt, cloth, per);
+      for (const line of words.length === 0 ? ['no result of it or its structure: as planned'] : words) {
+        lines.set(line, [...(lines.get(line) ?? []), cloth.code]);
+      }
+    }
+  }
+  return [...lines].map(([line, codes]) => `${codes.join(' ')}: ${line}`);
+}
+
+/** What only a gamp has is asked for with one; what a gamp cannot have, without. */
+function checkGamp(
+  { gamp = false, warps, wefts, section, separator }: PlanArguments,
+  { mirror, border }: PlanOptions,
+): void {
+  const parts = Object.entries({ warps, wefts, section, separator }).filter(([, value]) => value !== undefined);
+  if (!gamp && parts.length > 0) {
+    throw new Problem(`--${parts[0]![0]}: found it without --gamp; expected it with --gamp alone`);
+  }
+  const kept = mirror.warp ? 'mirror' : mirror.weft ? 'mirror weft' : border ? 'border' : undefined;
+  if (gamp && kept !== undefined) {
+    throw new Problem(
+      `${kept}: found it beside --gamp; expected none, since a gamp is laid out in sections of its own`,
+    );
+  }
+}
+
+function sectionsOf({ warps, wefts, section, separator }: PlanArguments): GampNeeds {
+  const whole = (text: string, flag: string, least: number, most = 100): number => {
+    const count = /^\d{1,4}$/.test(text) ? Number(text) : -1;
+    if (count < least || count > most)
+      throw new Problem(`${flag}: found ${quote(text)}; expected a number from ${least} to ${most}`);
+    return count;
+  };
+  return {
+    ...(warps !== undefined && { warps: whole(warps, '--warps', 1) }),
+    ...(wefts !== undefined && { wefts: whole(wefts, '--wefts', 1) }),
+    ...(section !== undefined && { section: whole(section, '--section', 2, 1000) }),
+    ...(separator !== undefined && { separator: whole(separator, '--separator', 0) }),
+  };
+}
+
+/** The sizes of the yarns as they were understood, and the sett that each weave bears in them. */
+function settLines(warps: readonly WarpPlan[], options: PlanOptions): string[] {
+  const sizes = Object.values(options.yarns).map(({ said }) => said);
+  const setts = warps
+    .flatMap(({ pieces }) => pieces)
+    .flatMap(({ draft, settAdvice }) =>
+      settAdvice === undefined ? [] : [`closest sett, ${draft.sett.ends} planned: ${settWords(settAdvice, draft)}`],
+    );
+  return [...new Set([...sizes, ...setts])];
+}
+
+/** Two lines and the cautions of a warp. */
+export function warpLines(warp: WarpPlan): string[] {
+  const { ends, floating, wound, length, per, pieces } = warp;
+  const counts = wound.map(({ letter, ends: count }) => `${letter} ${count}`).join(', ');
+  const codes = pieces.map(({ cloth }) => cloth.code).join(' ');
+  const best = warp.winding.ways[0]!;
+  return [
+    `warp ${warp.number}: ${ends.length + floating.ends} ends (${counts}), ${sayLong(length.wind, per)}, ${dentingWords(warp)}; ${best.way}, ${best.knots} knots`,
+    `  weaves ${codes}`,
+    ...warp.cautions.map((caution) => `  note: ${caution}`),
+    ...[...new Set(pieces.flatMap(({ cautions }) => cautions))].map((caution) => {
+      const own = pieces.filter(({ cautions }) => cautions.includes(caution)).map(({ cloth }) => cloth.code);
+      return `  note, ${own.join(' ')}: ${caution}`;
+    }),
+  ];
+}
+
+/** `10-dent reed, 2 per dent`; the dents of an uneven order as `1-2-2 in the dents`. */
+function dentingWords({ denting: { reed, dents } }: WarpPlan): string {
+  return `${reed}-dent reed, ${dents.length === 1 ? `${dents[0]} per dent` : `${dents.join('-')} in the dents`}`;
+}
+
+function gampLine({ squares, choice }: Gamp): string {
+  const most = choice.exact ? 'no choice weaves more' : `no choice weaves more than ${choice.atMost}`;
+  return `gamp: ${squares.length} squares, ${choice.cloths} different cloths (${most})`;
+}

@@ -1,0 +1,33 @@
+import { existsSync, statSync } from 'node:fs';
+import { join } from 'node:path';
+import { standing } from '../../files/standing.js';
+import { isShortlist, type KeptCloth, keptOf, parseShortlist } from '../../formats/shortlist.js';
+import { draftOf, parseManifest } from '../../gallery/manifest/manifest.js';
+import { readText } from './files.js';
+
+/** Largest gallery or shortlist that is read, in bytes. */
+export const LARGEST_LIST = 200_000_000;
+
+/** A shortlist from a file. */
+export function loadShortlist(path: string): KeptCloth[] {
+  return parseShortlist(readText(path, 'a shortlist', LARGEST_LIST), path);
+}
+
+/** The cloths of a shortlist, or of a gallery by its folder or its gallery.json. */
+export function loadCloths(path: string): { file: string; cloths: KeptCloth[]; chosen: boolean } {
+  const file = isFolder(standing(path)) ? join(path, 'gallery.json') : path;
+  const text = readText(file, 'a gallery, or a list that its page saved', LARGEST_LIST);
+  const chosen = isShortlist(text);
+  return { file, cloths: chosen ? parseShortlist(text, file) : galleryCloths(text, file), chosen };
+}
+
+function galleryCloths(text: string, file: string): KeptCloth[] {
+  const manifest = parseManifest(text, file);
+  return manifest.candidates.map((candidate) => {
+    return keptOf({ ...candidate, draft: draftOf(candidate, manifest) });
+  });
+}
+
+function isFolder(path: string): boolean {
+  return existsSync(path) && statSync(path).isDirectory();
+}

@@ -1,0 +1,131 @@
+import { createHash } from 'node:crypto';
+import { readFileSync, statSync } from 'node:fs';
+import { join } from 'node:path';
+import * as v from 'valibot';
+import { type FolderKind, judgeFolder, namesIn, type OwnFiles, replaceFolder } from '../../files/folder.js';
+import { Problem } from '../../problem.js';
+import { isTable } from '../../sheets/plan-table.js';
+
+/** What a person fills in; once something is in it, it is never touched again. */
+const FORM = 'results.yaml';
+/** What was written, each file with its hash: by this a folder and what a person changed in it are known. */
+const WRITTEN = '.shedlight.json';
+
+/** A plan, or a plan that was dealt to weavers. */
+export type Planned = 'plan' | 'deal';
+
+const FILES = {
+  plan: ['plan.json', 'sheets.pdf', 'overview.pdf', 'album.pdf', 'cloths.csv', FORM],
+  deal: ['deal.json', 'plan.json', 'sheets.pdf', 'teacher.pdf', 'album.pdf', 'cloths.csv', FORM],
+} as const;
+
+const writtenSchema = v.object({
+  format: v.literal('shedlight-written'),
+  version: v.literal(1),
+  kind: v.picklist(['plan', 'deal']),
+  files: v.record(v.string(), v.string()),
+});
+
+/** Says before anything is planned whether a folder can take it. */
+export async function judgePlanFolder(folder: string, planned: Planned): Promise<void> {
+  await judgeFolder(folder, kindOf(planned));
+}
+
+/**
+ * Writes the files of a plan into a folder, which is replaced whole. An earlier plan goes; what a person has put there,
+ * and the form that was filled in, stay.
+ *
+ * @returns whether a form that was filled in stands there
+ * @throws Problem where the folder holds other things than such a plan
+ */
+export async function writePlanFolder(
+  folder: string,
+  planned: Planned,
+  files: Readonly<Record<string, string | Buffer>>,
+): Promise<{ formKept: boolean }> {
+  const { left } = await replaceFolder(folder, kindOf(planned), async (write) => {
+    for (const [name, data] of Object.entries(files)) write(name, data);
+    const hashes = Object.fromEntries(Object.entries(files).map(([name, data]) => [name, hashOf(data)]));
+    const written = { format: 'shedlight-written', version: 1, kind: planned, files: hashes };
+    write(WRITTEN, `${JSON.stringify(written, null, 1)}\n`);
+  });
+  return { formKept: left.includes(FORM) };
+}
+
+function kindOf(planned: Planned): FolderKind {
+  return {
+    called: `a ${planned}`,
+    folders: [],
+    always: [...FILES[planned], WRITTEN],
+    yields: [FORM],
+    ownFiles: (place, shown) => {
+      const all = namesIn(place);
+      const names = all.filter((name) => statSync(join(place, name), { throwIfNoEntry: false })?.isFile());
+      const found = listedIn(place, names) ?? recognisedIn(place, names);
+      if (found !== undefined && found.kind !== planned) {
+        throw new Problem(
+          `${shown}: found a ${found.kind} in it; expected a ${planned}, or an empty or new folder (--out)`,
+        );
+      }
+      const halves = names.filter((name) => isHalfWritten(place, name));
+      const named = new Set([...(found?.named ?? []), WRITTEN]);
+      const unchanged = new Set([...(found?.unchanged ?? []), WRITTEN, ...halves]);
+      const isKnown = found !== undefined || all.every((name) => halves.includes(name) || name === FORM);
+      return isKnown ? { named, unchanged } : undefined;
+    },
+  };
+}
+
+type Known = OwnFiles & { readonly kind: Planned };
+
+/** What a folder's own list says. */
+function listedIn(place: string, names: readonly string[]): Known | undefined {
+  if (!names.includes(WRITTEN)) return undefined;
+  const read = v.safeParse(writtenSchema, jsonOf(readFileSync(join(place, WRITTEN), 'utf8')));
+  if (!read.success) return undefined;
+  const { kind, files } = read.output;
+  const unchanged = names.filter((name) => files[name] === hashOf(readFileSync(join(place, name))));
+  return { kind, named: new Set(Object.keys(files)), unchanged: new Set(unchanged) };
+}
+
+/** A folder without a list, as version 0.1.0 wrote them, is known by what its files say of themselves. */
+function recognisedIn(place: string, names: readonly string[]): Known | undefined {
+  const formatOf = (name: string): unknown =>
+    names.includes(name) ? jsonOf(readFileSync(join(place, name), 'utf8'))?.format : undefined;
+  const isDeal = formatOf('deal.json') === 'shedlight-deal';
+  const isPlan = formatOf('plan.json') === 'shedlight-plan';
+  if (!isDeal && !isPlan) return undefined;
+  const kind = isDeal ? 'deal' : 'plan';
+  const isOurs = (name: string): boolean => {
+    if (name === 'deal.json') return isDeal;
+    if (name === 'plan.json') return isPlan;
+    const text = readFileSync(join(place, name), 'latin1');
+    return name.endsWith('.pdf') ? text.includes('/Producer (shedlight)') : name.endsWith('.csv') && isTable(text);
+  };
+  const named = new Set<string>(FILES[kind]);
+  return { kind, named, unchanged: new Set(names.filter((name) => named.has(name) && isOurs(name))) };
+}
+
+/**
+ * Whether a file is what version 0.1.0 left where it was killed: the name of one of its files and a number of nine or
+ * ten digits. A number that is a date, or the time at which the file was made, is a person's copy.
+ */
+function isHalfWritten(place: string, name: string): boolean {
+  const [, whole, number] = /^(.+)\.(\d{9,10})$/.exec(name) ?? [];
+  if (number === undefined || Number(number) >= 2 ** 32) return false;
+  if (![...FILES.plan, ...FILES.deal].some((own) => own === whole && own !== FORM)) return false;
+  const isDate = /^(19|20)\d\d(0[1-9]|1[0-2])([0-2]\d|3[01])/.test(number);
+  const { mtimeMs } = statSync(join(place, name));
+  return !isDate && Math.abs(mtimeMs - Number(number) * 1000) > 24 * 3_600_000;
+}
+
+function jsonOf(text: string): { format?: unknown } | undefined {
+  try {
+    const given: unknown = JSON.parse(text);
+    return typeof given === 'object' && given !== null ? given : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+const hashOf = (data: string | Buffer): string => createHash('sha256').update(data).digest('hex');

@@ -1,0 +1,23 @@
+import { Command } from 'commander';
+import type { Io } from '../shell/io.js';
+
+const EXAMPLES = `Examples:
+  shedlight structures                      all, one a line
+  shedlight structures "summer and winter"  one, with units, tie-up and floats
+  shedlight structures huck --out huck.png  the same, with a sheet of its cloths
+`;
+
+/** The command that tells of structures: its flags and help. */
+export function structuresCommand(io: Io, finish: (code: number) => void): Command {
+  return new Command('structures')
+    .summary('the structures known, or one with its units')
+    .description('Lists the weave structures known, or tells of one: units, tie-up, manners of treadling, floats.')
+    .argument('[name]', 'a structure, by any of its names')
+    .addHelpText('before', EXAMPLES)
+    .option('--out <file>', 'draw one: a sheet of its cloths, .png')
+    .option('--json', 'print as JSON')
+    .action(async (name: string | undefined, options: { out?: string; json?: boolean }) => {
+      const { runStructures } = await import('./run.js');
+      finish(await runStructures({ name, ...options }, io));
+    });
+}

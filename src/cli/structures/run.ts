@@ -1,0 +1,121 @@
+import { drawdown, isUp } from '../../cloth/drawdown.js';
+import { judgeFile, writeWhole } from '../../files/whole.js';
+import { structureSheet } from '../../gallery/structures/structure-sheet.js';
+import { Problem, quote } from '../../problem.js';
+import { findStructure, type Structure, structures, weaveOf } from '../../structure/catalogue/catalogue.js';
+import type { After, Unit } from '../../structure/model/unit.js';
+import { bold, EXIT, type Io, say, sayJson, sayLines } from '../shell/io.js';
+
+/** What a person gave on the command line. */
+export interface StructuresArguments {
+  readonly name?: string | undefined;
+  readonly out?: string;
+  readonly json?: boolean;
+}
+
+/** Tells of every structure in one line each, or of one in full. Draws it where asked. Returns the exit code. */
+export async function runStructures(given: StructuresArguments, io: Io): Promise<number> {
+  const { name, out, json } = given;
+  if (out !== undefined && !out.toLowerCase().endsWith('.png')) {
+    throw new Problem(`--out: found ${quote(out)}; expected a name that ends in .png`);
+  }
+  if (name === undefined) {
+    if (out !== undefined) throw new Problem('--out: found it without a structure; expected the name of one to draw');
+    if (json) sayJson(io, { format: 'shedlight-structures', version: 1, structures: structures.map(plainData) });
+    else sayAll(io);
+    return EXIT.done;
+  }
+  const structure = findStructure(name);
+  if (out !== undefined) {
+    judgeFile(out);
+    writeWhole(out, await structureSheet(structure));
+  }
+  const picture = out === undefined ? {} : { picture: out };
+  if (json) sayJson(io, { format: 'shedlight-structure', version: 1, ...plainData(structure), ...picture });
+  else for (const line of linesOf(structure, (text) => bold(io.stdout, text))) say(io.stdout, line);
+  if (!json && out !== undefined) sayLines(io.stdout, `\nOpen ${bold(io.stdout, out)}`);
+  return EXIT.done;
+}
+
+function sayAll(io: Io): void {
+  for (const structure of structures) {
+    const { name, shafts, blocks, tabby, tieUp, floatLaw, colour, withBlocks } = structure;
+    const count = `${blocks.length} ${blocks.length === 1 ? 'block' : 'blocks'}`;
+    const more = withBlocks === undefined ? '' : ' (more on more shafts)';
+    const sheds =
+      tabby === undefined ? 'no tabby' : `tabby ${tabby.map((treadle) => tieUp[treadle]!.join(',')).join(' / ')}`;
+    say(io.stdout, bold(io.stdout, name));
+    say(io.stdout, `  ${shafts} shafts, ${count}${more}, unit ${unitOf(structure)}; ${sheds}; ${balanceOf(structure)}`);
+    say(io.stdout, `  floats: ${floatLaw}`);
+    say(io.stdout, `  colour: ${colour}`);
+  }
+}
+
+/** Ends in a unit: `4 ends`, or `4 to 7 ends` with the incidental ones. */
+function unitOf(structure: Structure): string {
+  const { endUnits } = weaveOf(structure, structure.profile);
+  const [least, most] = [Math.min(...endUnits), Math.max(...endUnits)];
+  return least === most ? `${least} ${least === 1 ? 'end' : 'ends'}` : `${least} to ${most} ends`;
+}
+
+/** Which system of threads the face shows, of the ground alone where there is a pattern weft. */
+function balanceOf(structure: Structure): string {
+  const weave = weaveOf(structure, structure.profile);
+  if (weave.pickKinds.includes('pattern')) return 'balanced ground under a pattern weft';
+  if (weave.widths.ground < weave.widths.warp) return 'warp-faced by its sett, the weft being fine';
+  const cloth = drawdown(weave);
+  let up = 0;
+  for (let j = 0; j < cloth.picks; j++) for (let i = 0; i < cloth.ends; i++) if (isUp(cloth, j, i)) up++;
+  const share = up / (cloth.ends * cloth.picks);
+  // Spots and lace on plain weave leave the balance as it is; a twill of three and one does not.
+  return share > 0.65 ? 'warp-faced' : share < 0.35 ? 'weft-faced' : 'balanced';
+}
+
+/** Everything a weaver wants to know of a structure, a line each. */
+function linesOf(structure: Structure, head: (text: string) => string): string[] {
+  const { name, aliases, about, shafts, blocks, profile, tieUp, tabby, manners } = structure;
+  const row = (label: string, text: string): string => `  ${label.padEnd(12)}${text}`;
+  return [
+    head(name) + (aliases.length > 0 ? `, also ${aliases.join(', ')}` : ''),
+    about,
+    '',
+    row('shafts', `${shafts}${structure.withBlocks ? ', more for more blocks' : ''}`),
+    row('blocks', `${blocks.join(' ')}; woven as ${profile.join(' ')} where no profile is given`),
+    ...blocks.map((block) => row(`  ${block}`, unitInWords(structure.threading.blocks[block]!, '-'))),
+    row('tie-up', 'shafts raised by each treadle'),
+    ...Object.entries(tieUp).map(([treadle, raised]) => row(`  ${treadle}`, raised.join(' '))),
+    row('balance', balanceOf(structure)),
+    row('tabby', tabby === undefined ? 'none all over' : tabby.join(' and ')),
+    ...manners.flatMap((manner, place) => [
+      row('treadling', manner.name + (place === 0 && manners.length > 1 ? ', the usual one' : '')),
+      ...(manner.about === undefined ? [] : [row('', manner.about)]),
+      ...Object.entries(manner.blocks).map(([block, unit]) => row(`  ${block}`, unitInWords(unit, ' '))),
+    ]),
+    row('floats', structure.floatLaw),
+    row('colour', structure.colour),
+    row('enlarging', structure.scale),
+    row('source', structure.source),
+  ];
+}
+
+/** A unit, and what it becomes after certain strands. */
+function unitInWords<S extends number | string>(unit: Unit<S>, joint: string): string {
+  const after = Object.entries<After<S> | undefined>(unit.after ?? {}).flatMap(([last, change]) => {
+    if (change === undefined) return [];
+    if ('never' in change) return [`never after ${last}: ${change.never}`];
+    const first = (change.first ?? []).map((strands) => strands.join(joint)).filter((strands) => strands !== '');
+    const lay = change.lay?.join(joint);
+    const said = [
+      ...(first.length > 0 ? [`put in ${first.join(' or ')}`] : []),
+      ...(lay === undefined ? [] : [lay === '' ? 'leave it out' : `lay ${lay}`]),
+    ];
+    return said.length === 0 ? [] : [`after ${last} ${said.join(' and ')}`];
+  });
+  return [unit.lay.join(joint), ...after].join('; ');
+}
+
+/** What there is of a structure that is data. */
+function plainData({ withBlocks, ...data }: Structure) {
+  const structure = { ...data, ...(withBlocks && { withBlocks }) };
+  return { ...data, moreBlocks: withBlocks !== undefined, unit: unitOf(structure), balance: balanceOf(structure) };
+}

@@ -1,0 +1,180 @@
+import { LONGEST_NAME } from '../../input/given.js';
+import { brief, didYouMean, Problem } from '../../problem.js';
+import { type Draft, perCentimetre, type Sett } from '../draft.js';
+import { type Repetition, toOneRepeat } from '../shortest-repeat.js';
+import { type Kept, keptOf } from './kept-sections.js';
+import { type Own, plainAscii, readOwn } from './own-section.js';
+import { readColours } from './palette.js';
+import { readSett } from './thread-sett.js';
+import { readWeave } from './threads.js';
+import { Fields } from './values.js';
+import { decodeWif, type Sections, sectionsOf } from './wif-sections.js';
+
+export { LARGEST_WIF, LONGEST_DRAFT, refuseLarge } from '../limits.js';
+export type { Kept } from './kept-sections.js';
+export { keptMisfits, writeWif } from './write-wif.js';
+
+/** A file that was read. */
+export interface WifReading {
+  readonly draft: Draft;
+  readonly kept: Kept;
+  /** Program that the file says it was written with; empty where it does not say. */
+  readonly source: string;
+  /** Sentences for the person: what was missing, turned, left out, kept. */
+  readonly notes: readonly string[];
+}
+
+export interface WifReadOptions {
+  /** Keep every thread of the file, as for writing it again; otherwise one repeat is taken. */
+  readonly whole?: boolean;
+}
+
+const NEEDED = [
+  'WEAVING',
+  'WARP',
+  'WEFT',
+  'THREADING',
+  'TIEUP',
+  'TREADLING',
+  'LIFTPLAN',
+  'COLOR TABLE',
+  'COLOR PALETTE',
+];
+
+/**
+ * Reads a draft from a WIF file, version 1.1 (the format's published text, from general knowledge of it). Without
+ * `whole` the draft is one repeat, every thread a unit of its own where the file is not ours, and what balances the edges is left out with a note.
+ *
+ * @param bytes the file; UTF-8, UTF-16 or Windows-1252
+ * @throws Problem naming the line and the section, what was found and what was expected
+ */
+export function readWif(bytes: Uint8Array, options: WifReadOptions = {}): WifReading {
+  const sections = sectionsOf(decodeWif(bytes));
+  const notes: string[] = [];
+  const source = readHead(sections, notes);
+  checkContents(sections, notes);
+  const { threading, tieUp, treadling } = readWeave(sections, notes);
+  const ends = threading.length;
+  const picks = treadling.length;
+  const colours = readColours(sections, ends, picks, notes);
+  const { sett, widths, units } = readSett(sections, notes);
+  const own = readOwn(sections, ends, picks, notes);
+  const name = titleOf(sections, own, notes);
+  const { unused, ...coloured } = withOwnYarns(colours, own, notes);
+  const whole: Draft = {
+    ...(name !== undefined && { name }),
+    threading,
+    tieUp,
+    treadling,
+    pickKinds: own.pickKinds ?? treadling.map(() => 'ground' as const),
+    endUnits: own.endUnits ?? threading.map(() => 1),
+    pickUnits: own.pickUnits ?? treadling.map(() => 1),
+    ...(own.companions !== undefined && { companions: own.companions }),
+    widths: own.widths ?? widths,
+    ...coloured,
+    sett: own.sett !== undefined && near(own.sett, sett) ? own.sett : sett,
+  };
+  const kept: Kept = { sections: keptOf(sections, notes), colours: unused, units, ends, picks };
+  if (options.whole === true) return { draft: whole, kept, source, notes };
+  const one = toOneRepeat(whole);
+  sayRepeat(ends, one.ends, 'ends', notes);
+  sayRepeat(picks, one.picks, 'picks', notes);
+  return { draft: one.draft, kept, source, notes };
+}
+
+/** Checks that this is a WIF file of a version that we know; gives the program that wrote it. */
+function readHead(sections: Sections, notes: string[]): string {
+  const head = sections.get('WIF');
+  if (head === undefined) {
+    const [first] = sections.values();
+    throw new Problem(`line ${first!.line}: found [${brief(first!.name)}] and no [WIF]; expected a WIF file`);
+  }
+  const fields = new Fields('WIF', head);
+  const version = fields.get('VERSION');
+  if (version === undefined) notes.push('[WIF] says no version; it was read as 1.1');
+  else if (!/^1\.[01]\d*\b/.test(version.value)) {
+    throw fields.wrong(version, `found Version=${brief(version.value)}`, '1.1');
+  } else if (!version.value.startsWith('1.1')) {
+    notes.push(`the file is WIF version ${brief(version.value)}; it was read as 1.1`);
+  }
+  return brief(fields.get('SOURCE PROGRAM')?.value ?? '');
+}
+
+/** The contents against the sections that are there. */
+function checkContents(sections: Sections, notes: string[]): void {
+  const contents = Fields.of(sections, 'CONTENTS');
+  if (contents.line === undefined) notes.push('there is no [CONTENTS]; every section that is there was read');
+  const missing: string[] = [];
+  for (const entry of contents.entries.values()) {
+    const there = contents.truthOf(entry);
+    if (there && !sections.has(entry.key)) {
+      if (NEEDED.includes(entry.key)) {
+        const near = didYouMean(entry.key, [...sections.keys()]);
+        throw contents.wrong(
+          entry,
+          `found ${entry.written}=${brief(entry.value)} and no [${entry.key}]`,
+          `that section${near}`,
+        );
+      }
+      missing.push(entry.key);
+    }
+    if (!there && sections.has(entry.key) && NEEDED.includes(entry.key)) {
+      notes.push(`line ${entry.line}: [CONTENTS] says that there is no [${entry.key}]; it is there and was read`);
+    }
+  }
+  if (missing.length > 0)
+    notes.push(`[CONTENTS] lists what is not there: ${missing.slice(0, 8).map(brief).join(', ')}`);
+}
+
+/** The title; our own section holds it with the letters that plain ASCII lacks, where it is still the same title. */
+function titleOf(sections: Sections, own: Own, notes: string[]): string | undefined {
+  const given = Fields.of(loose(sections, 'TEXT'), 'TEXT').get('TITLE')?.value ?? '';
+  const title = own.name !== undefined && plainAscii(own.name) === given ? own.name : given;
+  const letters = [...title.replace(/[\p{Cc}\p{Cf}]+/gu, ' ')];
+  if (letters.length > LONGEST_NAME) {
+    notes.push(`the title has ${letters.length} letters; the first ${LONGEST_NAME} were kept`);
+  }
+  return letters.length === 0 ? undefined : letters.slice(0, LONGEST_NAME).join('');
+}
+
+/** Free text is read as far as it is keys and values. */
+function loose(sections: Sections, name: string): Sections {
+  const section = sections.get(name);
+  if (section === undefined) return sections;
+  const title = section.lines.filter(({ text }) => /^\s*title\s*=/i.test(text)).slice(0, 1);
+  return new Map([[name, { ...section, lines: title }]]);
+}
+
+function withOwnYarns(
+  colours: ReturnType<typeof readColours>,
+  own: Own,
+  notes: string[],
+): Pick<Draft, 'yarns' | 'warp' | 'weft'> & { unused: readonly string[] } {
+  const { yarns, warp, weft, unused, table, numbers } = colours;
+  if (own.yarns === undefined) return { yarns, warp, weft, unused };
+  const count = own.yarns.length;
+  const known = own.yarns.every((_, index) => table.has(index + 1));
+  if (!known || [...numbers.warp, ...numbers.weft].some((number) => number > count)) {
+    notes.push('the colours were changed since the file was written; the yarns have new letters');
+    return { yarns, warp, weft, unused };
+  }
+  return {
+    yarns: own.yarns.map((yarn, index) => ({ ...yarn, hex: table.get(index + 1)! })),
+    warp: numbers.warp.map((number) => number - 1),
+    weft: numbers.weft.map((number) => number - 1),
+    unused: [...table].flatMap(([number, hex]) => (number > count ? [hex] : [])),
+  };
+}
+
+/** Whether two setts are the same cloth, whatever they are counted per. */
+function near(a: Sett, b: Sett): boolean {
+  const [one, other] = [perCentimetre(a), perCentimetre(b)];
+  return Math.abs(one.ends / other.ends - 1) < 1e-6 && Math.abs(one.picks / other.picks - 1) < 1e-6;
+}
+
+function sayRepeat(count: number, { length, balance }: Repetition, what: string, notes: string[]): void {
+  if (length === count) return;
+  const times = (count - balance) / length;
+  const edge = balance === 0 ? '' : ` and ${balance} more to balance, which were left out`;
+  notes.push(`the ${count} ${what} are ${times} repeats of ${length}${edge}; one repeat is the draft`);
+}

@@ -1,0 +1,138 @@
+import { brief } from '../../problem.js';
+import { DENSEST, EVEN_WIDTHS, type Sett, type Widths } from '../draft.js';
+import { MOST_THREADS } from '../limits.js';
+import { DEFAULT_SETT } from '../yaml/yarns-given.js';
+import { Fields } from './values.js';
+import type { Sections } from './wif-sections.js';
+
+/** Inches in one of each unit of length; a decipoint is the tenth of a point of 1/72 inch. */
+export const UNITS = { inches: 1, centimeters: 1 / 2.54, decipoints: 1 / 720 } as const;
+export type Unit = keyof typeof UNITS;
+
+/** Setts that a loom can weave, in threads per inch or per centimetre. */
+const LEAST = 0.1;
+/** Thickness of the weft against the warp's. */
+const THINNEST = 0.05;
+const THICKEST = 20;
+
+/** What a file says of the distances and thicknesses of threads. */
+export interface WifSett {
+  readonly sett: Sett;
+  readonly widths: Widths;
+  /** Units in which the file measures each system; absent where it does not say. */
+  readonly units: { readonly warp?: Unit; readonly weft?: Unit };
+}
+
+interface System {
+  readonly unit: Unit;
+  /** From the middle of one thread to the middle of the next, in the unit. */
+  readonly spacing: number | undefined;
+  readonly thickness: number | undefined;
+}
+
+/**
+ * The sett that spacing and units make, per inch for inches and decipoints. Where one system has none it is taken
+ * from the other; where the file has none the sett is the usual one. The weft's thickness against the warp's is kept.
+ *
+ * @throws Problem on units that are none of the format's, or threads closer or wider than any cloth's
+ */
+export function readSett(sections: Sections, notes: string[]): WifSett {
+  const warp = readSystem(sections, 'WARP');
+  const weft = readSystem(sections, 'WEFT');
+  const said = {
+    widths: widthsOf(warp, weft, notes),
+    units: {
+      ...(hasUnits(sections, 'WARP') && { warp: warp.unit }),
+      ...(hasUnits(sections, 'WEFT') && { weft: weft.unit }),
+    },
+  };
+  if (warp.spacing === undefined && weft.spacing === undefined) {
+    notes.push(
+      `the file has no spacing; the sett was taken as ${DEFAULT_SETT.ends} ends and picks per ${DEFAULT_SETT.per}`,
+    );
+    return { sett: DEFAULT_SETT, ...said };
+  }
+  const { unit } = warp.spacing === undefined ? weft : warp;
+  const per = unit === 'centimeters' ? 'cm' : 'inch';
+  const dense = (system: System): number | undefined =>
+    system.spacing === undefined ? undefined : density(system.spacing * factor(system.unit, per));
+  const ends = dense(warp) ?? dense(weft)!;
+  const picks = dense(weft) ?? ends;
+  if (warp.spacing === undefined) notes.push('[WARP] has no spacing; the ends were set as close as the picks');
+  if (weft.spacing === undefined) notes.push('[WEFT] has no spacing; the picks were set as close as the ends');
+  return { sett: { ends, picks, per }, ...said };
+}
+
+function hasUnits(sections: Sections, name: string): boolean {
+  return (Fields.of(sections, name).get('UNITS')?.value ?? '') !== '';
+}
+
+function readSystem(sections: Sections, name: 'WARP' | 'WEFT'): System {
+  const fields = Fields.of(sections, name);
+  const unit = unitOf(fields);
+  const usual = measure(fields, 'SPACING');
+  const spacing = usual ?? meanSpacing(sections, name);
+  const per = unit === 'centimeters' ? 'cm' : 'inch';
+  if (spacing !== undefined) {
+    const dense = density(spacing * factor(unit, per));
+    const entry = fields.get('SPACING');
+    if (entry !== undefined && usual !== undefined && !(dense >= LEAST && dense <= DENSEST)) {
+      throw fields.wrong(entry, `found threads ${spacing} ${unit} apart`, `${LEAST} to ${DENSEST} threads per ${per}`);
+    }
+    if (!(dense >= LEAST && dense <= DENSEST))
+      return { unit, spacing: undefined, thickness: measure(fields, 'THICKNESS') };
+  }
+  return { unit, spacing, thickness: measure(fields, 'THICKNESS') };
+}
+
+function unitOf(fields: Fields): Unit {
+  const entry = fields.get('UNITS');
+  if (entry === undefined || entry.value === '') return 'inches';
+  const word = entry.value.replace(/;.*/, '').trim().toLowerCase().replace('centimetre', 'centimeter');
+  const unit = (Object.keys(UNITS) as Unit[]).find((name) => name === word || name === `${word}s`);
+  if (unit === undefined) {
+    throw fields.wrong(entry, `found Units=${brief(entry.value)}`, 'inches, centimeters or decipoints');
+  }
+  return unit;
+}
+
+/** A length above 0 under a key; 0 says that nothing is known. */
+function measure(fields: Fields, key: string): number | undefined {
+  const entry = fields.get(key);
+  if (entry === undefined || entry.value === '') return undefined;
+  return fields.measure(entry) || undefined;
+}
+
+/** Where only single threads have their spacing, the mean of them. */
+function meanSpacing(sections: Sections, name: 'WARP' | 'WEFT'): number | undefined {
+  const fields = Fields.of(sections, `${name} SPACING`);
+  let sum = 0;
+  let count = 0;
+  for (const { entry } of fields.numbered('a thread', MOST_THREADS, '')) {
+    sum += fields.measure(entry);
+    count++;
+  }
+  return count === 0 || sum === 0 ? undefined : sum / count;
+}
+
+function factor(unit: Unit, per: Sett['per']): number {
+  return UNITS[unit] / (per === 'cm' ? UNITS.centimeters : 1);
+}
+
+/** Threads in one unit of length: a file writes the spacing with a few places, so the last few are noise. */
+function density(spacing: number): number {
+  return Number((1 / spacing).toPrecision(10));
+}
+
+function widthsOf(warp: System, weft: System, notes: string[]): Widths {
+  if (warp.thickness === undefined || weft.thickness === undefined) return EVEN_WIDTHS;
+  const ratio = (weft.thickness * UNITS[weft.unit]) / (warp.thickness * UNITS[warp.unit]);
+  const width = Number(ratio.toPrecision(6));
+  if (width < THINNEST || width > THICKEST) {
+    notes.push(
+      `the weft is ${width} times as thick as the warp, which is implausible and was ignored; both were taken as equally thick`,
+    );
+    return EVEN_WIDTHS;
+  }
+  return { warp: 1, ground: width, pattern: width, tabby: width };
+}

@@ -1,0 +1,85 @@
+import * as v from 'valibot';
+import type { Yarn } from '../../colour/yarn.js';
+import { keys, nameOf, numberOf, readAs, reading, textOf, under, wordOf } from '../../input/given.js';
+import { parseSource, placed } from '../../input/source.js';
+import type { Draft } from '../draft.js';
+import { letters, readElements } from '../notation.js';
+import { cycle, repeatOf, unitsOver } from './repeats.js';
+import {
+  endsOf,
+  liftPlanOf,
+  orderTextOf,
+  pickKindsOf,
+  picksOf,
+  type Sheds,
+  tiedUp,
+  tieUpOf,
+  unitsOf,
+} from './strands-given.js';
+import { DEFAULT_SETT, DEFAULT_YARNS, settSchema, yarnsSchema } from './yarns-given.js';
+
+export { writeDraft } from './write-draft.js';
+export { DEFAULT_SETT, DEFAULT_YARNS } from './yarns-given.js';
+
+const thickness = v.optional(
+  reading((given) => numberOf(given, 'a thickness from 0.1 to 20, 1 being usual', 0.1, 20)),
+  '1',
+);
+
+const draftKeys = keys({
+  name: v.optional(reading((given) => nameOf(given, 'a name'))),
+  // For the person who reads the file; a draft has no place for them.
+  notes: v.optional(reading((given) => textOf(given, 'some words'))),
+  threading: reading(endsOf),
+  'tie-up': v.optional(reading(tieUpOf)),
+  sinking: v.optional(reading((given) => wordOf(given, ['true', 'false']) === 'true')),
+  treadling: v.optional(reading(picksOf)),
+  'lift plan': v.optional(reading(liftPlanOf)),
+  'pick kinds': v.optional(reading(pickKindsOf), 'ground'),
+  units: v.optional(reading(unitsOf)),
+  'pick units': v.optional(reading(unitsOf)),
+  warp: v.optional(reading(orderTextOf)),
+  weft: v.optional(reading(orderTextOf)),
+  yarns: v.optional(yarnsSchema),
+  sett: v.optional(settSchema),
+  widths: v.optional(keys({ warp: thickness, ground: thickness, pattern: thickness, tabby: thickness }), {}),
+});
+
+/**
+ * Reads a draft that a person wrote (YAML; `file` is its name, for messages) and brings it to one whole repeat.
+ * Refuses, with file, line and column, what does not read and repeats over 2000 ends or picks.
+ */
+export function readDraft(text: string, file: string): Draft {
+  const source = parseSource(text, file);
+  return placed(source, () => wholeDraft(readAs(draftKeys, source.value)));
+}
+
+function wholeDraft(written: v.InferOutput<typeof draftKeys>): Draft {
+  const { name, threading, 'pick kinds': kinds, yarns = DEFAULT_YARNS, sett = DEFAULT_SETT, widths } = written;
+  const warp = colours('warp', written.warp, yarns, 0);
+  const weft = colours('weft', written.weft, yarns, yarns.length - 1);
+  const { tieUp, treadling }: Sheds = tiedUp(written);
+  const ends = repeatOf('ends', 'warp', threading, warp);
+  const picks = repeatOf('picks', 'weft', treadling, kinds, weft);
+  return {
+    ...(name !== undefined && { name }),
+    threading: cycle(threading, ends),
+    tieUp,
+    treadling: cycle(treadling, picks),
+    pickKinds: cycle(kinds, picks),
+    endUnits: under('units', () => unitsOver(written.units, threading, ends, 'ends')),
+    pickUnits: under('pick units', () => unitsOver(written['pick units'], treadling, picks, 'picks')),
+    widths,
+    yarns,
+    warp: cycle(warp, ends),
+    weft: cycle(weft, picks),
+    sett,
+  };
+}
+
+/** A colour order as places in the palette; where none is written, one yarn throughout. */
+function colours(key: 'warp' | 'weft', text: string | undefined, yarns: readonly Yarn[], absent: number): number[] {
+  if (text === undefined) return [absent];
+  const alphabet = letters(yarns.map((yarn) => yarn.letter));
+  return under(key, () => readElements(text, alphabet));
+}

@@ -1,0 +1,133 @@
+import * as v from 'valibot';
+import type { Draft } from '../draft/draft.js';
+import { schemaFault } from '../input/schema-fault.js';
+import type { LaidOrder } from '../order/laid-order.js';
+import { Problem, quote } from '../problem.js';
+import { codeOf } from '../score/symmetry/cloth-code.js';
+import { laidOrderSchema } from './laid-order-schema.js';
+import { faultOf, restoredDraft, storedDraft, storedDraftSchema } from './stored-draft.js';
+
+/** The name by which a file of kept cloths is known. */
+const SHORTLIST_FORMAT = 'shedlight-shortlist';
+
+/** More than anybody weaves from or writes; guards what is built from a file. */
+const MOST_KEPT = 1000;
+/** Letters in what is said of a cloth. */
+export const LONGEST = { recipe: 1000, structure: 200, note: 2000 } as const;
+
+/** One cloth that was kept, with what the person says of it. */
+export interface KeptCloth {
+  readonly code: string;
+  /** How it is made, in one line. */
+  readonly recipe: string;
+  readonly structure: string;
+  /** Its colour orders; absent for a gamp, and in lists of earlier versions. */
+  readonly order?: LaidOrder;
+  /** The person's own words. */
+  readonly note: string;
+  /** 0 (no mark) to 5. */
+  readonly stars: number;
+  readonly draft: Draft;
+}
+
+const CODE = 'a code of small letters and digits, as under the pictures';
+
+const keptSchema = v.object({
+  code: v.pipe(v.string(), v.regex(/^[0-9a-z]{1,64}$/, CODE)),
+  recipe: v.pipe(v.string(), v.maxLength(LONGEST.recipe)),
+  structure: v.pipe(v.string(), v.maxLength(LONGEST.structure)),
+  order: v.exactOptional(laidOrderSchema),
+  note: v.optional(v.pipe(v.string(), v.maxLength(LONGEST.note)), ''),
+  stars: v.optional(v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(5)), 0),
+  draft: storedDraftSchema,
+});
+
+const shortlistSchema = v.object({
+  format: v.literal(SHORTLIST_FORMAT),
+  version: v.literal(1),
+  candidates: v.array(v.unknown()),
+});
+
+/** The text of a shortlist: one cloth a line, in the order in which they were kept. */
+export function shortlistText(kept: readonly KeptCloth[]): string {
+  const lines = kept.map(clothText);
+  return `{\n"format": "${SHORTLIST_FORMAT}",\n"version": 1,\n"candidates": [\n${lines.join(',\n')}\n]\n}\n`;
+}
+
+function clothText({ draft, ...cloth }: KeptCloth): string {
+  return JSON.stringify({ ...cloth, draft: storedDraft(draft) });
+}
+
+/** Whether a text is meant as a shortlist. */
+export function isShortlist(text: string): boolean {
+  try {
+    const given: unknown = JSON.parse(text);
+    return typeof given === 'object' && given !== null && (given as { format?: unknown }).format === SHORTLIST_FORMAT;
+  } catch {
+    return false;
+  }
+}
+
+/**
+ * Reads a shortlist; `file` is its name, for messages.
+ *
+ * @throws Problem for what is no shortlist, a damaged one, a cloth twice, or a draft that is not the one of its code
+ */
+export function parseShortlist(text: string, file: string): KeptCloth[] {
+  let given: unknown;
+  try {
+    given = JSON.parse(text);
+  } catch {
+    throw new Problem(`${file}: found text that is not whole JSON; expected a shortlist as shedlight keep writes it`);
+  }
+  if (!isShortlist(text))
+    throw new Problem(`${file}: found another kind of file; expected format "${SHORTLIST_FORMAT}"`);
+  const { version } = given as { version?: unknown };
+  if (version !== 1) {
+    const found = JSON.stringify(version)?.slice(0, 20) ?? 'none';
+    throw new Problem(
+      `${file}: found version ${found} of a shortlist; expected version 1 (is shedlight older than it?)`,
+    );
+  }
+  const result = v.safeParse(shortlistSchema, given);
+  if (!result.success) throw new Problem(`${file}: ${schemaFault(result.issues[0])}`);
+  const { candidates } = result.output;
+  if (candidates.length > MOST_KEPT) {
+    throw new Problem(`${file}: found ${candidates.length} cloths; expected at most ${MOST_KEPT}`);
+  }
+  const kept = candidates.map((cloth, at) => parseCloth(cloth, `${file}: candidates.${at}.`));
+  const twice = kept.find(({ code }, at) => kept.findIndex((other) => other.code === code) < at);
+  if (twice !== undefined) throw new Problem(`${file}: found ${twice.code} twice; expected each cloth once`);
+  return kept;
+}
+
+/** The cloth as it is read back from a shortlist that holds it. `where` begins the message of a Problem. */
+export function readBack(cloth: KeptCloth, where: string): KeptCloth {
+  return parseCloth(JSON.parse(clothText(cloth)), where);
+}
+
+function parseCloth(given: unknown, where: string): KeptCloth {
+  const result = v.safeParse(keptSchema, given);
+  if (!result.success) throw new Problem(`${where}${schemaFault(result.issues[0])}`);
+  const cloth = result.output;
+  const fault = faultOf(cloth.draft);
+  if (fault !== undefined) throw new Problem(`${where}draft.${fault}`);
+  const draft = restoredDraft(cloth.draft);
+  const code = codeOf(draft);
+  if (code !== cloth.code) {
+    throw new Problem(`${where}code: found ${quote(cloth.code)}; expected “${code}”, the code of its draft`);
+  }
+  return { ...cloth, draft };
+}
+
+/** A cloth as it is kept first, without marks: words that are too long for a shortlist are cut, the draft is whole. */
+export function keptOf({ code, recipe, structure, order, draft }: Omit<KeptCloth, 'note' | 'stars'>): KeptCloth {
+  const said = { recipe: recipe.slice(0, LONGEST.recipe), structure: structure.slice(0, LONGEST.structure) };
+  return { code, ...said, ...(order && { order }), note: '', stars: 0, draft };
+}
+
+/** Adds cloths to a shortlist; one that is there already stays as it is, marks and all. */
+export function keepAlso(kept: readonly KeptCloth[], more: readonly KeptCloth[]): KeptCloth[] {
+  const known = new Set(kept.map(({ code }) => code));
+  return [...kept, ...more.filter(({ code }) => !known.has(code))];
+}

@@ -1,0 +1,205 @@
+import { valuePairs } from '../../colour/lightness.js';
+import type { Yarn } from '../../colour/yarn.js';
+import type { Sett } from '../../draft/draft.js';
+import type { By, Fill } from '../../order/laid-order.js';
+import { formatOrder, formatRuns, type Order, smallestPeriod } from '../../order/order.js';
+import { presetOf } from '../../score/rank/presets.js';
+import { PARTS } from '../../score/rank/rank.js';
+import { PART_WORDS } from '../../score/rank/why.js';
+import type { Done, NameAsked, Question, Sameness } from '../../search/question/question.js';
+import { ALL, waysInWords, waysTried } from '../../search/question/treadlings-tried.js';
+import { profileInLetters } from '../../search/space/candidate.js';
+import { recognitionOf } from '../../structure/rethread/on-draft.js';
+import { limitsInWords, loomInWords } from './page-limits.js';
+
+/** More given orders than this are counted, not listed. */
+const ORDERS_LISTED = 6;
+
+/** An order that takes more letters than this is not written out. */
+const LONGEST_SAID = 60;
+
+/** A thing that was asked, and what was asked of it. */
+export type Asked = readonly [thing: string, asked: string];
+
+/** The question in one line: what is woven, and which colour orders are laid on it. */
+export function titleOf(question: Question): string {
+  const given = question.draft;
+  const woven = given ? (given.draft.name ?? given.file) : capital(listed(question.structures));
+  if (question.warp === undefined) return `${woven}: ${ordersOf(question)}`;
+  const warp = `warp ${oneOrder(question.warp, question.yarns)}`;
+  return `${woven}: ${isWeftsOwn(question) ? `${warp}, weft in ${ordersOf(question)}` : warp}`;
+}
+
+/** How the cloths are ranked, in one line. */
+export function rankingOf({ rank }: Pick<Question, 'rank'>): string {
+  const weighed = PARTS.filter((part) => rank[part] > 0);
+  if (weighed.length === 0) return 'Not ranked: no figure was given any weight';
+  const parts = weighed.map((part) => `${PART_WORDS[part]} ×${rank[part]}`);
+  const view = presetOf(rank);
+  return view === undefined ? `Ranked by ${listed(parts)}` : `The ${view} first: ${listed(parts)}`;
+}
+
+const STARTS_WORDS: Readonly<Record<Question['starts'], string>> = {
+  all: 'at every starting point that gives a new cloth',
+  first: 'on the first end and pick',
+  weft: 'the warp on the first end, the weft at every starting point that gives a new cloth',
+};
+
+/** Everything that was asked, defaults included, in the order in which a weaver decides it. */
+export function askedOf(question: Question): Asked[] {
+  const { draft, structures, name, treadlings, profile, treadled, warp, yarns, by, fill, times, starts, sett, loom } =
+    question;
+  const woven: Asked[] = draft
+    ? draftAsked(question)
+    : [
+        ['Structure', listed(structures)],
+        ...(name ? [['Name', nameOf(name)] as const] : []),
+        ...(treadlings.length > 0 ? [['Treadled', mannersOf(treadlings)] as const] : []),
+      ];
+  const tabby = yarns[question.tabby];
+  const hasTabby = !draft || waysTried(question).some(({ weave }) => weave.pickKinds.includes('tabby'));
+  return [
+    ...woven,
+    ...(profile.length > 0 ? [['Blocks', blocksOf(profile)] as const] : []),
+    ...(treadled.length > 0 ? [['Blocks as treadled', treadled.join(' ')] as const] : []),
+    warp ? ['Warp', oneOrder(warp, yarns)] : ['Warp orders', ordersOf(question)],
+    ['Weft', weftOf(question)],
+    ...(isWeftsOwn(question) ? [['Weft orders', ordersOf(question)] as const] : []),
+    ...(tabby && hasTabby ? [['Tabby', `${tabby.letter}, where the structure has tabby`] as const] : []),
+    ['Order runs over', listed(by.map((way) => BY_WORDS[way]))],
+    ['Each element', listed(fill.map((way) => FILL_WORDS[way]))],
+    ['Size', listed(times.map((k) => `×${k}`))],
+    ['Beginning', STARTS_WORDS[starts]],
+    ['Sett', settOf(sett)],
+    ...(loom ? [['Loom', `${loomInWords(loom)}; what it cannot weave is set aside`] as const] : []),
+    ['Set aside', listed(limitsInWords(question.limits, question.sett))],
+    ...(question.done ? [['Done before', doneOf(question.done)] as const] : []),
+    ['Counted as the same cloth', listed(['shifts', ...question.same.map((way) => SAME_WORDS[way])])],
+  ];
+}
+
+/** The yarns that are nearest in lightness, and whether the eye will tell them apart (scale: common practice). */
+export function nearestPair(yarns: readonly Yarn[]): { readonly words: string; readonly tooNear: boolean } | undefined {
+  const pairs = valuePairs(yarns);
+  const nearest = pairs.at(-1);
+  if (nearest === undefined) return undefined;
+  const { darker, lighter, difference, verdict } = nearest;
+  const which = pairs.length > 1 ? ', the nearest pair,' : '';
+  return {
+    words: `${darker.letter} and ${lighter.letter}${which} are ${difference.toFixed(0)} of 100 apart in lightness: ${verdict}`,
+    tooNear: verdict === 'will not show',
+  };
+}
+
+/** `20 ends and 20 picks per inch`. */
+export function settOf({ ends, picks, per }: Sett): string {
+  return `${ends} ends and ${picks} picks per ${per}`;
+}
+
+/** A whole number with its thousands apart, as in 67,108,864. */
+export function number(value: number): string {
+  return value < 1e15 ? String(value).replace(/\B(?=(\d{3})+$)/g, ',') : value.toExponential(3);
+}
+
+/** The word for one, or the word for more. */
+export function plural(count: number, one: string, more: string): string {
+  return count === 1 ? one : more;
+}
+
+/** A sentence's beginning. */
+export function capital(sentence: string): string {
+  return sentence.charAt(0).toUpperCase() + sentence.slice(1);
+}
+
+/** `a, b and c`. */
+export function listed(words: readonly string[]): string {
+  return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+}
+
+export const BY_WORDS: Readonly<Record<By, string>> = {
+  thread: 'threads',
+  unit: 'units',
+  block: 'units, and chooses their blocks',
+};
+
+export const FILL_WORDS: Readonly<Record<Fill, string>> = {
+  solid: 'in its own colour',
+  alternate: 'in its colour and the next yarn by turns',
+  nest: 'by the whole order, with colours swapped for the lighter colour',
+};
+
+const SAME_WORDS: Readonly<Record<Sameness, string>> = {
+  mirror: 'mirrors',
+  'half-turn': 'half turns',
+  'quarter-turn': 'quarter turns',
+  exchange: 'light and dark swapped',
+};
+
+function mannersOf(treadlings: readonly string[]): string {
+  return treadlings.includes(ALL) ? 'in every manner' : listed(treadlings);
+}
+
+/** A draft of one's own: what it was found to be, and how it is treadled. */
+function draftAsked(question: Question): Asked[] {
+  const { file, draft } = question.draft!;
+  const named = draft.name === undefined ? file : `${draft.name} (${file})`;
+  return [
+    [question.onTheLoom ? 'On the loom' : 'Draft', named],
+    ['Recognised', recognitionOf(draft).words[0]!],
+    ['Treadled', question.treadlings.length > 0 ? waysInWords(question) : 'as the draft is'],
+  ];
+}
+
+function ordersOf({ orders, lengths, yarns }: Question): string {
+  if (orders.length > ORDERS_LISTED) return `${orders.length} colour orders that were given`;
+  if (orders.length > 0) {
+    return `colour ${plural(orders.length, 'order', 'orders')} ${listed(orders.map((o) => formatOrder(o, yarns)))}`;
+  }
+  const [first, last] = [lengths[0]!, lengths.at(-1)!];
+  const unbroken = lengths.length > 2 && lengths.every((length, k) => length === first + k);
+  return `colour orders of ${unbroken ? `${first} to ${last}` : listed(lengths.map(String))} elements`;
+}
+
+/** Whether the orders are listed for the weft alone, over a warp that is given. */
+function isWeftsOwn({ warp, weft }: Question): boolean {
+  return warp !== undefined && weft.rule === 'own';
+}
+
+/** An order once round, in letters or runs, whichever is shorter; one of a whole warp by its length. */
+function oneOrder(order: Order, yarns: readonly Yarn[]): string {
+  const repeat = order.slice(0, smallestPeriod(order));
+  if (repeat.length === 1) return `all ${yarns[repeat[0]!]!.letter}`;
+  const [letters, runs] = [formatOrder(repeat, yarns), formatRuns(repeat, yarns)];
+  const said = runs.length < letters.length ? runs : letters;
+  return said.length > LONGEST_SAID ? `an order of ${repeat.length} threads` : said;
+}
+
+function nameOf({ text, drafts, mirrored, letters }: NameAsked): string {
+  const which = drafts === 'usual' ? 'the usual draft' : drafts === 'all' ? 'every draft' : `draft ${drafts}`;
+  const own = Object.entries(letters).map(([letter, shaft]) => `${letter} on shaft ${shaft}`);
+  return [`${text}, ${which} of its letters`, ...own, ...(mirrored ? ['mirrored'] : [])].join(', ');
+}
+
+function weftOf({ weft, warp, yarns }: Question): string {
+  switch (weft.rule) {
+    case 'same':
+      return 'in the order of the warp';
+    case 'exchange':
+      return 'in the order of the warp, each colour changed for the next yarn';
+    case 'own':
+      return warp
+        ? 'in an order of its own: every weft order on the one warp'
+        : 'in an order of its own: every warp order against every weft order';
+    case 'fixed':
+      return oneOrder(weft.order, yarns);
+  }
+}
+
+function doneOf({ files, drafts, unlike }: Done): string {
+  const cloths = `${drafts.length} ${plural(drafts.length, 'cloth', 'cloths')} of ${listed(files)}`;
+  return `${cloths}, set aside${unlike === undefined ? '' : ` with all that are less than ${unlike} unlike one of them`}`;
+}
+
+function blocksOf(profile: Question['profile']): string {
+  return typeof profile === 'string' ? 'chosen by the colour order' : profileInLetters(profile);
+}

@@ -1,0 +1,52 @@
+import type { Question } from '../../search/question/question.js';
+import type { Counts } from '../../search/strategy/outcome.js';
+import { listed, number, plural } from './page-asked.js';
+
+/** Whether every candidate was tried, and if not, why. */
+function extentOf({ exhaustive, stopped, evolved }: Counts): string {
+  if (stopped)
+    return 'The search was stopped before its end: this is a part of the answer, and the rest may hold better.';
+  if (exhaustive) return 'Every one was tried: nothing is missing.';
+  const until = evolved?.settled ? 'until they stopped improving' : 'for as long as the search allows';
+  return `There are too many to try them all: the best found were varied ${until}; better ones may exist, and more tries or another seed may find them.`;
+}
+
+/** Why what was done before is set aside, with what is near to it where that is asked. */
+function doneInWords({ done }: Question): string {
+  const near = done?.unlike === undefined ? '' : `, or are less than ${done.unlike} unlike a cloth that was`;
+  return `because they were woven before${near}`;
+}
+
+/** What became of every candidate, in whole sentences. */
+export function countsOf(question: Question, counts: Counts, shown: number): string[] {
+  const { setAside } = counts;
+  const arePairs = question.weft.rule === 'own' && question.warp === undefined;
+  const [order, orders] = arePairs ? ['pair of orders', 'pairs of orders'] : ['order', 'orders'];
+  const reasons = [
+    [setAside.float, 'for a float above the limit'],
+    [setAside.unsound, 'because the threads would not hold together as one cloth'],
+    [setAside.flat, 'because light and dark make no pattern that could be seen'],
+    [setAside.limits, 'for another limit'],
+    [setAside.done ?? 0, doneInWords(question)],
+  ] as const;
+  const aside = reasons.filter(([n]) => n > 0).map(([n, why]) => `${number(n)} ${why}`);
+  return [
+    `As asked, ${number(counts.written)} ${plural(counts.written, order, orders)} can be written. Leaving out what only ` +
+      `repeats another and laying the rest in every way asked, ${number(counts.examined)} ` +
+      `${plural(counts.examined, 'candidate was', 'candidates were')} tried.`,
+    extentOf(counts),
+    ...(counts.cutOff > 0
+      ? [`${number(counts.cutOff)} are proved not to reach the top and were not measured to the end.`]
+      : []),
+    `${counts.cutOff > 0 ? 'The others' : 'They'} weave ${number(counts.cloths)} different ` +
+      `${plural(counts.cloths, 'cloth', 'cloths')}; ${number(counts.equals)} more ` +
+      `${plural(counts.equals, 'weaves', 'weave')} one of these again.`,
+    aside.length === 0 ? 'None was set aside.' : `Set aside: ${listed(aside)}.`,
+    question.oneOfEachKind
+      ? `Shown here: the best of each of ${number(shown)} kinds, by size of motif, share of dark, and symmetry.`
+      : `Shown here: ${shown === counts.cloths ? (shown === 1 ? 'the only one' : `all ${number(shown)}`) : `the best ${number(shown)}`}.`,
+    ...(question.done?.unlike !== undefined && shown < counts.cloths
+      ? ['How near those further down come to what was done was not looked at.']
+      : []),
+  ];
+}

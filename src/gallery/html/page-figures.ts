@@ -1,0 +1,160 @@
+import { type Draft, spacing } from '../../draft/draft.js';
+import type { Floats, Operation, Scores } from '../../score/model/figures.js';
+import { lengthInWords, readsInWords } from '../../score/words/figure-words.js';
+import { longestFloatInWords, weftKindsInWords } from '../../score/words/float-words.js';
+import type { Found } from '../../search/strategy/outcome.js';
+import { capital, listed, number, plural } from './page-asked.js';
+
+/** One figure of a cloth: its name, its value in words, and what it means in one line. */
+export interface Figure {
+  readonly name: string;
+  readonly value: string;
+  readonly meaning: string;
+}
+
+/** A cloth's picture in words, for those who do not see it. */
+export function pictureWords({ draft, scores }: Found, rank: number): string {
+  const dark = `${(scores.darkShare * 100).toFixed(0)} % dark`;
+  return `Cloth ${rank} as woven: ${draft.warp.length} ends by ${draft.weft.length} picks in a repeat, ${dark}, ${readsInWords(scores)}`;
+}
+
+/** Every figure by which a cloth is judged. */
+export function figuresOf({ scores, draft }: Found): Figure[] {
+  const of1 = (value: number): string => value.toFixed(3);
+  const { floats } = scores;
+  return [
+    figure('Score', of1(scores.score), 'what the list is ranked by: the weighed parts, each from 0 to 1'),
+    figure('Contrast', of1(scores.contrast), 'how strongly a pattern shows: tone and line together, 0 to 1'),
+    figure('Tone', of1(scores.tone), 'light and dark in areas that the eye can tell apart; 0 is an even mixture'),
+    figure('Line', of1(scores.line), 'upright hairlines against level ones, as in log cabin'),
+    figure('Figure', of1(scores.figure), 'how much of the pattern is more than stripes crossing; a gingham is near 0'),
+    figure('Symmetry', scores.symmetry.toFixed(2), 'how many turns and mirrors bring the face back to itself, 0 to 1'),
+    figure('Turns and mirrors', turnsOf(scores), 'what brings the face back to itself'),
+    ...(scores.nearly
+      ? [
+          figure(
+            'Nearly',
+            `${TURN_WORDS[scores.nearly.op]}, ${percent(scores.nearly.agreement)}`,
+            'a turn or mirror that just fails: the share of crossings that agree',
+          ),
+        ]
+      : []),
+    figure(
+      'Light and dark swap',
+      scores.shiftExchange ? 'yes' : 'no',
+      'whether a shift alone exchanges the two colours everywhere, as in hound’s tooth',
+    ),
+    figure(
+      'Pattern group',
+      scores.colourGroup === null ? scores.planeGroup : `${scores.planeGroup}, in two colours ${scores.colourGroup}`,
+      'the kind of repeat, in the notation of the International Tables',
+    ),
+    figure('Longest float', floatOf(scores.floats, draft), 'of either system, on face or back, round the whole repeat'),
+    figure(
+      'Where it lies',
+      longestFloatInWords(draft),
+      'the first of the longest, threads numbered from 1 at the top left',
+    ),
+    figure('Warp floats', sides(floats.warpFace, floats.warpBack), 'longest on the face and on the back, in picks'),
+    figure('Weft floats', sides(floats.weftFace, floats.weftBack), 'longest on the face and on the back, in ends'),
+    ...weftKindsInWords(draft).map(([kind, value]) =>
+      figure(capital(kind), value, 'longest weft floats of these picks alone, in ends'),
+    ),
+    figure('Dark share', percent(scores.darkShare), 'how much of the face is dark'),
+    figure('Solid', of1(scores.solid), 'clearly dark areas beside clearly light ones, against half-tones, 0 to 1'),
+    figure('Crisp outlines', of1(scores.sharp), '1 is a clean step from dark to light, near 0 a feathered outline'),
+    figure('Patches', scores.bits.toFixed(2), 'variety of the patches of 2 × 2 crossings: 1 is stripes, 4 noise'),
+    figure('Shapes', String(scores.shapes), 'closed shapes for the eye to learn, seen from 2 m; 0 is stripes or a net'),
+    figure(
+      'Unlike the structure',
+      of1(scores.unlike),
+      'what a dark warp on a light weft does not show; 0 shows no more',
+    ),
+    figure(
+      'Seen from 0.6, 2 and 6 m',
+      (['0.6', '2', '6'] as const).map((at) => scores.reads[at].toFixed(1)).join(' · '),
+      'spread of lightness at that distance: 12 and more is clear, 6 to 12 only texture, less one tone',
+    ),
+    figure('Repeat easy to see to', metres(scores.easyTo), 'by the width of the repeat alone, not by its contrast'),
+    figure('Repeat gone by', metres(scores.goneBy), 'distance from which a repeat of that width is too small to see'),
+  ];
+}
+
+/** What the cloth asks of the weaver, counted round one repeat. */
+export function easeOf({ ease, draft, equals }: Found): Figure[] {
+  const ends = draft.warp.length;
+  const picks = draft.weft.length;
+  const { across, along } = spacing(draft.sett);
+  const counted = Object.entries(ease.ends).map(([letter, n]) => `${letter} ${n}`);
+  const windings = ease.winding.map(
+    ({ way, knots }) => `${way}: ${knots === 0 ? 'no knots' : `${knots} ${plural(knots, 'knot', 'knots')}`}`,
+  );
+  const carry = ease.longestCarry;
+  return [
+    figure(
+      'Repeat',
+      `${ends} ends by ${picks} picks, ${lengthInWords(ends * across, draft.sett)} by ${lengthInWords(picks * along, draft.sett)}`,
+      'the whole repeat of weave and colour, as woven, before washing',
+    ),
+    figure('Ends of each yarn', counted.join(' · '), 'in one repeat'),
+    figure('Winding', windings.join('; '), 'the ways to wind it, with the knots in each repeat'),
+    figure('Warp changes', String(ease.warpChanges), 'neighbouring ends of different colour, round the repeat'),
+    figure('Shuttles', String(ease.shuttles), 'one for each yarn and kind of pick'),
+    figure('Weft changes', String(ease.weftChanges), 'neighbouring picks of different colour, round the repeat'),
+    figure(
+      'Longest carry',
+      carry === 0 ? 'none' : `${carry} ${plural(carry, 'pick', 'picks')} (${lengthInWords(carry * along, draft.sett)})`,
+      'picks that a waiting shuttle must pass along the edge',
+    ),
+    figure(
+      'Shuttles end where they began',
+      ease.sameSide ? 'yes' : 'no',
+      'whether every shuttle begins each repeat from the side where it rests',
+    ),
+    figure(
+      'Woven by other orders',
+      equals === 0 ? 'none' : number(equals),
+      'other candidates that weave this very cloth',
+    ),
+  ];
+}
+
+/** A distance, no more exact than it is known. */
+export function metres(distance: number): string {
+  return `${distance < 10 ? distance.toFixed(1) : distance.toFixed(0)} m`;
+}
+
+/** The longest float in threads, and the longest in length where it is known. */
+export function floatOf({ longest, longestMm }: Floats, { sett }: Pick<Draft, 'sett'>): string {
+  if (longest === null || longestMm === null) return 'never interlaces';
+  return `${longest} ${plural(longest, 'thread', 'threads')} (${lengthInWords(longestMm, sett)})`;
+}
+
+function figure(name: string, value: string, meaning: string): Figure {
+  return { name, value, meaning };
+}
+
+const TURN_WORDS: Readonly<Record<Operation, string>> = {
+  'half-turn': 'half turn',
+  'mirror-left-right': 'mirror left to right',
+  'mirror-up-down': 'mirror up and down',
+  'quarter-turn': 'quarter turn',
+  'quarter-turn-back': 'quarter turn back',
+  diagonal: 'mirror about the diagonal',
+  antidiagonal: 'mirror about the other diagonal',
+};
+
+function turnsOf({ operations }: Scores): string {
+  if (operations.length === 0) return 'none';
+  return listed(
+    operations.map(({ op, counterchange }) => TURN_WORDS[op] + (counterchange ? ' with colours exchanged' : '')),
+  );
+}
+
+function sides(face: number | null, back: number | null): string {
+  return `face ${face ?? 'never interlaces'}, back ${back ?? 'never interlaces'}`;
+}
+
+function percent(share: number): string {
+  return `${(share * 100).toFixed(0)} %`;
+}

@@ -1,0 +1,127 @@
+import { createHash } from 'node:crypto';
+import type { Yarn } from '../../colour/yarn.js';
+import { lengthInWords } from '../../score/words/figure-words.js';
+import type { Question } from '../../search/question/question.js';
+import { floatRemedyInWords } from '../../search/report/remedy-words.js';
+import type { Outcome } from '../../search/strategy/outcome.js';
+import { groupsOf } from '../manifest/groups.js';
+import { manifestOf } from '../manifest/manifest.js';
+import { type Hole, html, type Safe, safe } from './html.js';
+import { askedOf, nearestPair, rankingOf, titleOf } from './page-asked.js';
+import { card } from './page-card.js';
+import { countsOf } from './page-counts.js';
+import { STYLE } from './page-style.js';
+import { SWATCH_MILLIMETRES } from './scale.js';
+
+/**
+ * The gallery's page, whole: one file that needs no network, with its pictures beside it. Without its script it can be
+ * read and printed; `script`, bundled from the page's own sources, makes it answer. What a person wrote, in a draft or
+ * in a question, stands in it as text and never as markup.
+ *
+ * @param sheets file names of the contact sheets beside the page
+ */
+export function galleryPage(
+  question: Question,
+  outcome: Outcome,
+  script: string,
+  sheets: readonly string[] = ['contact-sheet.png'],
+): string {
+  const title = titleOf(question);
+  const groups = groupsOf(outcome.found);
+  const remedy = floatRemedyInWords(question, outcome);
+  const page = html`<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="${policy(script)}">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<title>${title} · shedlight gallery</title>
+<style>${safe(STYLE)}</style>
+</head>
+<body>
+<a class="skip" href="#cloths">To the cloths</a>
+<header>
+<h1>${title}</h1>
+<p class="ranking">${rankingOf(question)}.</p>
+${yarnList(question.yarns)}
+<p class="screen">${groups.length > 0 && html`${sheetLinks(sheets)} to hand round · `}<a
+href="#before">Before you weave</a></p>
+<details class="screen"><summary>Your question, and how many were tried</summary>
+<p>${[...countsOf(question, outcome.counts, outcome.found.length), ...(remedy ? [remedy] : [])].join(' ')}</p>
+<dl class="asked">
+${askedOf(question).map(([thing, asked]) => html`<dt>${thing}</dt><dd>${asked}</dd>\n`)}</dl>
+</details>
+<p class="rule">100 mm: measure me</p>
+</header>
+<main id="cloths" tabindex="-1">
+<h2>The cloths</h2>
+<p class="screen quiet">The large pictures are all at actual size on a screen of 96 points to the inch, ${lengthInWords(
+    SWATCH_MILLIMETRES,
+    question.sett,
+  )} of cloth as woven; the small ones at a quarter of it, as from four times as far. End 1 is at the left, the first pick at
+the top.</p>
+${
+  groups.length > 0
+    ? html`<ul class="cards">\n${groups.map(card)}\n</ul>`
+    : html`<p>No cloth fits the question. Ask for longer floats, more orders or other structures.</p>`
+}
+</main>
+<footer id="before">
+<h2>Before you weave</h2>
+${cautions(question.yarns)}
+</footer>
+<script type="application/json" id="gallery">${safe(dataBlock(question, outcome))}</script>
+<script>${safe(script)}</script>
+</body>
+</html>
+`;
+  return page.markup;
+}
+
+/** A link to every contact sheet. */
+function sheetLinks(sheets: readonly string[]): Safe {
+  const [first, ...others] = sheets;
+  return others.length === 0
+    ? html`<a href="${first!}">Contact sheet</a>`
+    : html`Contact sheets${sheets.map((sheet, at) => html` <a href="${sheet}">${at + 1}</a>`)}`;
+}
+
+/** All that the page's script works on, as JSON in which nothing can end its element or a line. */
+function dataBlock(question: Question, outcome: Outcome): string {
+  return JSON.stringify(manifestOf(question, outcome)).replace(
+    /[<\u2028\u2029]/g,
+    (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`,
+  );
+}
+
+/** Nothing is loaded but the pictures beside the page (`file:` for browsers to which a page on disk has no self). */
+function policy(script: string): string {
+  const hash = (text: string): string => `'sha256-${createHash('sha256').update(text).digest('base64')}'`;
+  return `default-src 'none'; img-src 'self' file: data:; style-src ${hash(STYLE)}; script-src ${hash(script)}; base-uri 'none'; form-action 'none'`;
+}
+
+function yarnList(yarns: readonly Yarn[]): Safe {
+  const value = nearestPair(yarns);
+  const chip = ({ letter, name, hex }: Yarn): Hole => html`<li>
+<svg viewBox="0 0 2 1" preserveAspectRatio="none" aria-hidden="true"><rect width="2" height="1" fill="${hex}"/></svg>
+<strong>${letter}</strong> <span>${name === letter ? hex : name}</span></li>
+`;
+  return html`<ul class="yarns" aria-label="Yarns">
+${yarns.map(chip)}${value && html`<li class="${value.tooNear ? 'caution' : 'quiet'}">${value.words}</li>`}
+</ul>`;
+}
+
+function cautions(yarns: readonly Yarn[]): Safe {
+  return html`<p>Long floats snag and wear. Judge them by their length at your sett, not by the number of threads: up to
+⅜ in (10 mm) for towels and whatever is rubbed, ½ in (13 mm) for most things. Keep long floats and loose ends out of
+things for babies, where they can wind round a finger or toe.</p>
+${
+  yarns.length > 1 &&
+  html`<p>Wash a piece of the dark and the light yarn together before you begin: colour that bleeds spoils a pattern of
+light and dark.</p>`
+}
+<p>Weave a sample. Blooming and shrinking in the wash, the beat, and how two wefts turn at the edge are not in these
+pictures.</p>
+<p>If the cloth is for sale, for children or for a public place, look up the rules that hold where you are, for
+burning, safety and labels: they go before anything said here.</p>`;
+}

@@ -1,0 +1,43 @@
+import type { Sett } from '../../draft/draft.js';
+import { limitInWords } from '../../score/words/figure-words.js';
+import type { Limits } from '../../search/question/question.js';
+import type { Loom, LoomKind } from '../../structure/loom/loom-fit.js';
+
+/** The limits above which a cloth is set aside, one an item. */
+export function limitsInWords(limits: Limits, sett: Sett): string[] {
+  const { float, repeat, warpChanges, weftChanges, shuttles, treadles, shafts } = limits;
+  const more: readonly (readonly [number | undefined, string])[] = [
+    [repeat, 'threads in a repeat'],
+    [warpChanges, 'warp changes'],
+    [weftChanges, 'weft changes'],
+    [shuttles, 'shuttles'],
+    [treadles, 'treadles'],
+    [shafts, 'shafts'],
+  ];
+  return [
+    `floats longer than ${limitInWords(float, sett)}`,
+    ...more.filter(([most]) => most !== undefined).map(([most, what]) => `more than ${most} ${what}`),
+  ];
+}
+
+/** The loom that a cloth must suit: its kind, then what there is of it. */
+export function loomInWords({ kind, shafts, treadles, heddles, ends, shuttles }: Loom): string {
+  const counts: readonly (readonly [number | undefined, string, string])[] = [
+    [shafts, 'shaft', 'shafts'],
+    [treadles, 'treadle', 'treadles'],
+    [ends, 'end in the warp', 'ends in the warp'],
+    [shuttles, 'shuttle', 'shuttles'],
+  ];
+  return [
+    KIND_WORDS[kind],
+    ...counts.filter(([n]) => n !== undefined).map(([n, one, more]) => `${n} ${n === 1 ? one : more}`),
+    ...(heddles === undefined ? [] : [`heddles ${heddles.join(' ')} from shaft 1 on`]),
+  ].join(', ');
+}
+
+const KIND_WORDS: Readonly<Record<LoomKind, string>> = {
+  rising: 'rising shed',
+  sinking: 'sinking shed',
+  countermarch: 'countermarch',
+  table: 'table loom',
+};

@@ -1,0 +1,67 @@
+import { FLOAT_SIDES } from '../../cloth/floats.js';
+import { spacing } from '../../draft/draft.js';
+import { CLOTH_COLUMNS, type Column, csvText, lengthIn } from '../../plan/piece/cloth-columns.js';
+import type { Found } from '../../search/strategy/outcome.js';
+import { fixed } from '../../words/measure.js';
+import { draftOf, type Manifest } from './manifest.js';
+
+/** The table of a gallery's cloths. */
+export const TABLE = 'cloths.csv';
+
+const FLOAT_WORDS = {
+  warpFace: 'warp float on the face, picks',
+  warpBack: 'warp float on the back, picks',
+  weftFace: 'weft float on the face, ends',
+  weftBack: 'weft float on the back, ends',
+} as const;
+
+type Row = Pick<Found, 'rank' | 'code' | 'recipe' | 'structure' | 'nearTwin' | 'equals' | 'scores' | 'ease' | 'draft'>;
+
+/** What is told of each cloth: how it is made, every figure, and what it costs to weave. */
+const COLUMNS: readonly Column<Row>[] = [
+  ['rank', ({ rank }) => rank],
+  ['code', ({ code }) => code],
+  ['recipe', ({ recipe }) => recipe],
+  ['structure', ({ structure }) => structure],
+  ['near twin of', ({ nearTwin }) => nearTwin ?? ''],
+  ['woven by other orders', ({ equals }) => equals],
+  ['score', ({ scores }) => fixed(scores.score, 6)],
+  ...CLOTH_COLUMNS,
+  ...FLOAT_SIDES.map(
+    (side): Column<Row> => [FLOAT_WORDS[side], ({ scores }) => scores.floats[side] ?? 'never interlaces'],
+  ),
+  ['tone', ({ scores }) => fixed(scores.tone, 3)],
+  ['line', ({ scores }) => fixed(scores.line, 3)],
+  ['solid', ({ scores }) => fixed(scores.solid, 3)],
+  ['sharp', ({ scores }) => fixed(scores.sharp, 3)],
+  ['patches', ({ scores }) => fixed(scores.bits, 3)],
+  ['shapes', ({ scores }) => scores.shapes],
+  ['unlike the structure', ({ scores }) => fixed(scores.unlike, 3)],
+  ['nearest classic', ({ scores }) => scores.nearest ?? ''],
+  ['novelty', ({ scores }) => (scores.novelty === undefined ? '' : fixed(scores.novelty, 3))],
+  ['plane group', ({ scores }) => scores.planeGroup],
+  ['in two colours', ({ scores }) => scores.colourGroup ?? ''],
+  ['shows at 0.6 m', ({ scores }) => fixed(scores.reads['0.6'], 1)],
+  ['shows at 2 m', ({ scores }) => fixed(scores.reads['2'], 1)],
+  ['shows at 6 m', ({ scores }) => fixed(scores.reads['6'], 1)],
+  ['gone by, m', ({ scores }) => fixed(scores.goneBy, 1)],
+  ['warp changes', ({ ease }) => ease.warpChanges],
+  ['weft changes', ({ ease }) => ease.weftChanges],
+  ['shuttles', ({ ease }) => ease.shuttles],
+  ['longest carry', ({ ease, draft: { sett } }) => lengthIn(ease.longestCarry * spacing(sett).along, sett)],
+  ['shuttles come home', ({ ease }) => (ease.sameSide ? 'yes' : 'no')],
+];
+
+/** All cloths of a gallery with their measures as a plain table (RFC 4180, UTF-8), one line a cloth. */
+export function clothsTable(found: readonly Row[]): string {
+  return csvText(COLUMNS, found);
+}
+
+/** Whether a text is the table of a gallery as it was written: nothing added, nothing typed into it. */
+export function isTableOf(manifest: Manifest, text: string): boolean {
+  const rows = manifest.candidates.map((candidate): Row => {
+    const scores = candidate.scores as Row['scores'];
+    return { ...candidate, scores, draft: draftOf(candidate, manifest) };
+  });
+  return text === clothsTable(rows);
+}

@@ -1,0 +1,82 @@
+import * as v from 'valibot';
+import { density } from '../../formats/stored-draft.js';
+import { FILLS, LAID_BY } from '../../order/laid-order.js';
+import { PRESET_NAMES } from '../../score/rank/presets.js';
+import { PARTS, type Part } from '../../score/rank/rank.js';
+import { SAMENESS } from '../../score/symmetry/canonical-cloth.js';
+import { STARTS } from '../../search/question/question.js';
+import { EACH_KIND } from '../../search/question/question-keys.js';
+import { LOOM_KINDS } from '../../structure/loom/loom-fit.js';
+
+const text = v.string();
+const texts = v.array(v.string());
+const count = v.pipe(v.number(), v.integer(), v.minValue(0));
+const positive = v.pipe(v.number(), v.gtValue(0));
+const weight = v.exactOptional(v.pipe(v.number(), v.minValue(0)));
+const weights = Object.fromEntries(PARTS.map((part) => [part, weight])) as Record<Part, typeof weight>;
+
+/**
+ * A question as a gallery holds it: the keys of a question's file with their defaults filled in. Keys that a gallery
+ * can do without are optional, so that galleries of earlier versions are read too.
+ */
+export const questionSchema = v.object({
+  draft: v.exactOptional(text),
+  'on the loom': v.exactOptional(text),
+  structure: v.exactOptional(texts),
+  treadling: v.exactOptional(texts),
+  name: v.exactOptional(
+    v.object({
+      text,
+      drafts: v.union([v.picklist(['usual', 'all']), count], 'usual, all or a number'),
+      mirrored: v.picklist(['yes', 'no']),
+      letters: v.record(text, v.number()),
+    }),
+  ),
+  profile: v.exactOptional(v.union([v.literal('order'), texts], 'order or a list of blocks')),
+  treadled: v.exactOptional(texts),
+  yarns: v.exactOptional(v.record(text, v.object({ colour: text, name: text, tex: v.exactOptional(positive) }))),
+  orders: v.exactOptional(texts),
+  lengths: v.exactOptional(v.array(count)),
+  warp: v.exactOptional(text),
+  weft: v.exactOptional(text),
+  tabby: v.exactOptional(text),
+  by: v.exactOptional(v.array(v.picklist(LAID_BY))),
+  fill: v.exactOptional(v.array(v.picklist(FILLS))),
+  times: v.exactOptional(v.array(count)),
+  starts: v.exactOptional(v.picklist(STARTS)),
+  sett: v.object({ ends: density, picks: density, per: v.picklist(['inch', 'cm']) }),
+  limits: v.exactOptional(
+    v.object({
+      // Threads, or a length such as `9.5 mm`.
+      float: v.union([positive, v.pipe(text, v.regex(/^\d+(\.\d+)?(e-\d+)? mm$/))], 'threads, or a length in mm'),
+      repeat: count,
+      'warp changes': v.exactOptional(count),
+      'weft changes': v.exactOptional(count),
+      shuttles: v.exactOptional(count),
+      treadles: v.exactOptional(count),
+      shafts: v.exactOptional(count),
+    }),
+  ),
+  loom: v.exactOptional(
+    v.object({
+      kind: v.picklist(LOOM_KINDS),
+      shafts: v.exactOptional(count),
+      treadles: v.exactOptional(count),
+      heddles: v.exactOptional(v.array(count)),
+      ends: v.exactOptional(count),
+      shuttles: v.exactOptional(count),
+    }),
+  ),
+  done: v.exactOptional(texts),
+  'unlike done': v.exactOptional(v.number()),
+  rank: v.exactOptional(
+    v.union([v.picklist(PRESET_NAMES), v.strictObject(weights)], 'a ready-made ranking or weights'),
+  ),
+  same: v.exactOptional(v.union([v.literal('shift'), v.array(v.picklist(SAMENESS))], 'shift or a list of operations')),
+  show: v.exactOptional(v.union([count, v.literal(EACH_KIND)], `a number or ${EACH_KIND}`)),
+  seed: v.exactOptional(text),
+  tries: v.exactOptional(count),
+});
+
+/** A question as it is written into a gallery. */
+export type QuestionWritten = v.InferInput<typeof questionSchema>;

@@ -1,0 +1,29 @@
+import { comparable, type FloatLimit, type Part, rankScore, type Weights } from '../../score/rank/rank.js';
+import { partsOf } from '../../score/score.js';
+import type { Found } from '../../search/strategy/outcome.js';
+
+/** A cloth with the score by which it is ranked. */
+export interface Ranked {
+  readonly found: Found;
+  readonly score: number;
+}
+
+/** The parts of a ranking of a cloth, each from 0 to 1; novelty is 0 where it was not measured. */
+export function partsOfFound({ scores, ease, draft }: Found, floatLimit: FloatLimit): Readonly<Record<Part, number>> {
+  const [ends, picks] = [draft.warp.length, draft.weft.length];
+  return partsOf({ ...scores, novelty: scores.novelty ?? 0, ease, ends, picks }, floatLimit, draft.sett);
+}
+
+/** Ranks cloths again, best first, as the command would rank them: same parts, same score, same order of equals. */
+export function ranked(found: readonly Found[], weights: Weights, floatLimit: FloatLimit): Ranked[] {
+  return found
+    .map((each) => ({ found: each, score: rankScore(partsOfFound(each, floatLimit), weights) }))
+    .sort(
+      (a, b) =>
+        comparable(b.score) - comparable(a.score) || area(a) - area(b) || (a.found.code < b.found.code ? -1 : 1),
+    );
+}
+
+function area({ found: { draft } }: Ranked): number {
+  return draft.warp.length * draft.weft.length;
+}

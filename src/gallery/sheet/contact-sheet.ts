@@ -1,0 +1,170 @@
+import type { Yarn } from '../../colour/yarn.js';
+import { needsStartLegend, START_LEGEND } from '../../order/laid-order.js';
+import { type Picture, paintCloth } from '../../render/cloth.js';
+import { toPng } from '../../render/png.js';
+import { textWidth } from '../../render/text.js';
+import type { Found } from '../../search/strategy/outcome.js';
+import { inFlight } from './in-flight.js';
+import { caption } from './sheet-caption.js';
+import { Pen, POINTS, SMALL, wrapped } from './sheet-text.js';
+
+/** What a contact sheet says and how it is laid out. */
+export interface SheetOptions {
+  /** The question in one line. */
+  readonly title: string;
+  /** How the cloths are ranked, in two lines at the most. */
+  readonly ranking: string;
+  /** Four columns of 44.5 mm pictures, or five of 34.8 mm. Default: 16. */
+  readonly perPage?: 16 | 25;
+  /** Physical scale of all pictures. Default: half. */
+  readonly scale?: 'half' | 'actual';
+}
+
+/** A4 upright, in millimetres. */
+const PAGE = { width: 210, height: 297, side: 10, top: 8, bottom: 8 };
+const HEAD = 20.5;
+const FOOT = 9;
+const LAYOUTS = { 16: { columns: 4, side: 44.5 }, 25: { columns: 5, side: 34.8 } } as const;
+/** Lines under a picture, the one with its number included. */
+const LINES = 5;
+/** From picture to picture across, and from line to line of a caption. */
+const GUTTER = 4;
+const LEADING = 2.75;
+const TITLE = (13 * 25.4) / 72;
+
+const PER_PAGE = 16;
+/** Size of every page in picture points. */
+export const SHEET_POINTS = { width: Math.round(PAGE.width * POINTS), height: Math.round(PAGE.height * POINTS) };
+
+/** One page is written down while the next is drawn. */
+const AT_ONCE = 2;
+
+/**
+ * The contact sheet: PNG pages at 200 points to the inch, the best first. No cloths, no pages. `onPage` is told how
+ * many are done, of how many.
+ */
+export async function contactSheetPages(
+  found: readonly Found[],
+  options: SheetOptions,
+  onPage?: (done: number, of: number) => void,
+): Promise<Buffer[]> {
+  const perPage = options.perPage ?? PER_PAGE;
+  const count = sheetCount(found.length, perPage);
+  const pages = new Array<Buffer>(count);
+  // A page is large: the paper of one that is written down is taken again.
+  const papers = Array.from({ length: Math.min(AT_ONCE, count) }, blankPage);
+  let done = 0;
+  await inFlight(pages.keys(), AT_ONCE, async (page) => {
+    const shown = found.slice(page * perPage, (page + 1) * perPage);
+    const paper = papers.pop()!;
+    pages[page] = await drawPage(paper, shown, options, `sheet ${page + 1} of ${count}`);
+    papers.push(paper);
+    onPage?.(++done, count);
+  });
+  return pages;
+}
+
+/** Pages that so many cloths take. */
+export function sheetCount(cloths: number, perPage = PER_PAGE): number {
+  return Math.ceil(cloths / perPage);
+}
+
+function blankPage(): Picture {
+  const { width, height } = SHEET_POINTS;
+  return { ...SHEET_POINTS, rgb: new Uint8Array(width * height * 3) };
+}
+
+function drawPage(page: Picture, found: readonly Found[], options: SheetOptions, number: string): Promise<Buffer> {
+  const layout = LAYOUTS[options.perPage ?? PER_PAGE];
+  page.rgb.fill(255);
+  const pen = new Pen();
+  head(pen, found, options, number);
+  const room = (PAGE.height - PAGE.top - PAGE.bottom - HEAD - FOOT) / layout.columns;
+  found.forEach((cloth, at) => {
+    const x = PAGE.side + (at % layout.columns) * (layout.side + GUTTER);
+    const y = PAGE.top + HEAD + Math.floor(at / layout.columns) * room;
+    place(page, picture(cloth, layout.side, options.scale ?? 'half'), x, y);
+    pen.box(x, y, layout.side, layout.side);
+    under(pen, cloth, x, y + layout.side + 3.1, layout.side);
+  });
+  foot(pen, found);
+  return toPng(page, POINTS, pen.layer(page.width, page.height));
+}
+
+function picture(cloth: Found, side: number, scale: 'half' | 'actual'): Picture {
+  const times = scale === 'half' ? 2 : 1;
+  const millimetres = { width: side * times, height: side * times };
+  return paintCloth(cloth.draft, { millimetres, perMillimetre: POINTS / times });
+}
+
+/** Copies a picture into the page, its top left corner at a place in millimetres. */
+function place(page: Picture, { width, height, rgb }: Picture, x: number, y: number): void {
+  const left = Math.round(x * POINTS);
+  const top = Math.round(y * POINTS);
+  for (let row = 0; row < height; row++) {
+    page.rgb.set(rgb.subarray(row * width * 3, (row + 1) * width * 3), ((top + row) * page.width + left) * 3);
+  }
+}
+
+function head(pen: Pen, found: readonly Found[], options: SheetOptions, number: string): void {
+  const right = PAGE.width - PAGE.side;
+  const full = right - PAGE.side;
+  const y = PAGE.top + 4;
+  pen.text(wrapped(options.title, full - 30, 1, TITLE, true)[0]!, PAGE.side, y, { size: TITLE, bold: true });
+  pen.text(number, right, y, { align: 'right', quiet: true });
+  const { sett, yarns } = found[0]!.draft;
+  const size = options.scale === 'actual' ? 'drawn at actual size' : 'drawn at half size';
+  const cloth = `${size} · ${sett.ends} ends and ${sett.picks} picks per ${sett.per} · end 1 left, first pick at the top`;
+  const ranking = wrapped(options.ranking, full, 2);
+  ranking.forEach((line, at) => {
+    pen.text(line, PAGE.side, y + 4.5 + at * LEADING);
+  });
+  const below = y + 4.5 + ranking.length * LEADING;
+  pen.text(cloth, PAGE.side, below, { quiet: true });
+  yarnKey(pen, yarns, PAGE.side, below + 4);
+}
+
+/** A chip of each yarn with its letter and name; the names are left out where there are too many for the line. */
+function yarnKey(pen: Pen, yarns: readonly Yarn[], left: number, y: number): void {
+  const names = yarns.map((yarn) => (yarn.name === '' || yarn.name === yarn.letter ? yarn.hex : yarn.name));
+  const widths = names.map((name) => textWidth(name, SMALL) + 4);
+  const isRoomy = widths.reduce((sum, width) => sum + width + 7.5, 0) <= PAGE.width - 2 * PAGE.side;
+  let x = left;
+  yarns.forEach((yarn, n) => {
+    pen.box(x, y - 2.3, 4, 2.6, yarn.hex);
+    pen.text(yarn.letter, x + 5, y, { bold: true });
+    if (isRoomy) pen.text(names[n]!, x + 7.5, y);
+    x += isRoomy ? widths[n]! + 7.5 : 9;
+  });
+}
+
+function under(pen: Pen, cloth: Found, x: number, y: number, width: number): void {
+  const { reads, lines } = caption(cloth, width, LINES - 1);
+  const rank = String(cloth.rank);
+  pen.text(rank, x, y, { bold: true });
+  pen.text(cloth.code, x + textWidth(rank, SMALL, true) + 1.6, y, { quiet: true });
+  pen.text(reads, x + width - 3.4, y, { align: 'right' });
+  // To be ticked by hand.
+  pen.box(x + width - 2.2, y - 2, 2.2, 2.2);
+  lines.forEach((line, at) => {
+    pen.text(line, x, y + (at + 1) * LEADING, { quiet: at + 1 === lines.length });
+  });
+}
+
+/** A rule to measure the print by, and what the words under the pictures mean. */
+function foot(pen: Pen, found: readonly Found[]): void {
+  const y = PAGE.height - PAGE.bottom - 1;
+  const x = PAGE.side;
+  pen.line(x, y, x + 100, y);
+  for (let mm = 0; mm <= 100; mm += 10) pen.line(x + mm, y - (mm % 50 === 0 ? 3 : 1.8), x + mm, y);
+  pen.text('100 mm when printed at full size', x + 2, y - 3.6, { quiet: true });
+  if (needsStartLegend(found.map(({ order }) => order))) pen.text(START_LEGEND, x, y - 3.6 - LEADING, { quiet: true });
+  const right = PAGE.width - PAGE.side;
+  const said = [
+    'clear at: the farthest of 0.6, 2 and 6 m from which the pattern still shows',
+    'longest float: in threads, and its length',
+  ];
+  said.forEach((line, at) => {
+    pen.text(line, right, y - (said.length - 1 - at) * LEADING, { align: 'right', quiet: true });
+  });
+}

@@ -1,0 +1,82 @@
+import { mostThat, textPath, textWidth } from '../../render/text.js';
+
+/** Points to the millimetre of a sheet's picture: 200 to the inch. */
+export const POINTS = 200 / 25.4;
+/** The smallest type on a sheet, in millimetres: 7 printer's points of 1/72 inch. */
+export const SMALL = (7 * 25.4) / 72;
+
+const INK = '#1c1f26';
+const QUIET = '#54585f';
+
+/** Writes on one page. Places and sizes in millimetres from its top left corner; `y` is the base line. */
+export class Pen {
+  private readonly drawn: string[] = [];
+
+  text(text: string, x: number, y: number, style: TextStyle = {}): void {
+    const { size = SMALL, bold = false, align = 'left', quiet = false } = style;
+    const place = { x: x * POINTS, y: y * POINTS, size: size * POINTS, bold, align };
+    this.drawn.push(`<path fill="${quiet ? QUIET : INK}" d="${textPath(text, place)}"/>`);
+  }
+
+  /** A rectangle: filled with a colour, or else outlined. */
+  box(x: number, y: number, width: number, height: number, fill = 'none'): void {
+    const at = [x, y, width, height].map((mm) => Math.round(mm * POINTS));
+    const line = `fill="${fill}" stroke="${QUIET}" stroke-width="1"`;
+    this.drawn.push(`<rect x="${at[0]! + 0.5}" y="${at[1]! + 0.5}" width="${at[2]}" height="${at[3]}" ${line}/>`);
+  }
+
+  /** A straight line two picture points thick. */
+  line(x1: number, y1: number, x2: number, y2: number): void {
+    const [a, b, c, d] = [x1, y1, x2, y2].map((mm) => Math.round(mm * POINTS));
+    this.drawn.push(`<path d="M${a} ${b}L${c} ${d}" stroke="${INK}" stroke-width="2"/>`);
+  }
+
+  /** Everything written, as an SVG drawing of a page of so many picture points. */
+  layer(width: number, height: number): string {
+    const size = `width="${width}" height="${height}"`;
+    return `<svg xmlns="http://www.w3.org/2000/svg" ${size}>${this.drawn.join('')}</svg>`;
+  }
+}
+
+export interface TextStyle {
+  readonly size?: number;
+  readonly bold?: boolean;
+  readonly align?: 'left' | 'middle' | 'right';
+  readonly quiet?: boolean;
+}
+
+/** The text in at most `most` lines of `width` millimetres, broken between words; cut short with … where it must be. */
+export function wrapped(text: string, width: number, most: number, size = SMALL, bold = false): string[] {
+  const lines: string[] = [];
+  let line = '';
+  const words = text.split(' ');
+  for (const [at, word] of words.entries()) {
+    const longer = line === '' ? word : `${line} ${word}`;
+    if (line === '' || textWidth(longer, size, bold) <= width) {
+      line = longer;
+    } else if (lines.length + 1 === most) {
+      line = `${line} ${words.slice(at).join(' ')}`;
+      break;
+    } else {
+      lines.push(line);
+      line = word;
+    }
+  }
+  return [...lines, line].map((part) => cut(part, width, size, bold));
+}
+
+/** The first of the wordings that fits in `width` millimetres; the last one cut short where none does. */
+export function fitting(wordings: readonly string[], width: number): string {
+  return wordings.find((wording) => textWidth(wording, SMALL) <= width) ?? cut(wordings.at(-1)!, width, SMALL, false);
+}
+
+function cut(text: string, width: number, size: number, bold: boolean): string {
+  if (textWidth(text, size, bold) <= width) return text;
+  const signs = [...text];
+  const kept = (count: number) =>
+    `${signs
+      .slice(0, count)
+      .join('')
+      .replace(/[\s,·]+$/, '')}…`;
+  return kept(mostThat((count) => textWidth(kept(count), size, bold) <= width, signs.length));
+}

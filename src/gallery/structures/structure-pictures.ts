@@ -1,0 +1,113 @@
+import { drawdown } from '../../cloth/drawdown.js';
+import { floatsOf } from '../../cloth/floats.js';
+import type { Draft } from '../../draft/draft.js';
+import { DEFAULT_SETT } from '../../draft/yaml/read-draft.js';
+import { Problem } from '../../problem.js';
+import { readQuestion } from '../../search/question/read-question.js';
+import { draftOf, weftOf } from '../../search/space/candidate.js';
+import { familiesOf } from '../../search/space/families.js';
+import { type Structure, weaveOf } from '../../structure/catalogue/catalogue.js';
+
+/** One cloth of a structure, with what is laid on it in a few words. */
+export interface Shown {
+  readonly words: string;
+  readonly draft: Draft;
+}
+
+/** The order that is laid on every structure. */
+export const MOTIF = 'DLDDL';
+/** The motif is about so many ends wide, where the structure lets it. */
+const WIDE = 40;
+/** A motif whose float grows with it is enlarged no further than this, in ends (common practice, no source). */
+const LONGEST = 8;
+
+/**
+ * A structure as its weaver knows it, then with one five-end order laid on it: as block order, by block with the
+ * colours, by unit, by thread, nested. What a structure cannot do is left out.
+ */
+export function picturesOf(structure: Structure): Shown[] {
+  const weave = weaveOf(structure, structure.profile);
+  const isTwoWefts = weave.pickKinds.includes('pattern');
+  const common = { structure: structure.name, tabby: 'L' };
+  // Colours that carry the blocks lie in the warp; its fine weft is of one colour.
+  const carried = weave.companions === undefined ? {} : { weft: 'D', by: 'unit' };
+  const plainly = { ...common, orders: isTwoWefts ? 'L' : 'D', weft: isTwoWefts ? 'D' : 'L', ...carried };
+  const coloured = { ...common, orders: MOTIF, ...(weave.companions && { weft: 'D' }) };
+  const times = String(timesFor(weave.endUnits[0]!));
+  const blocks = blocksOfMotif(structure);
+  const asBlocks = blocks === undefined ? [] : [{ words: `${MOTIF} as block order`, profile: blocks.join(' ') }];
+  // A profile of one unit a block is too small for a weave to be known by.
+  const isSmall = structure.profile.length === structure.blocks.length;
+  const profile = isSmall ? asBlocks[0] : undefined;
+  const asked: (Record<string, string> & { words: string })[] = [
+    ...structure.manners.slice(0, 3).map(({ name }) => ({
+      ...plainly,
+      ...profile,
+      treadling: name,
+      words: structure.manners.length > 1 ? name : (profile?.words ?? 'in the usual way'),
+    })),
+    ...(profile === undefined || structure.manners.length > 1 ? asBlocks.map((way) => ({ ...plainly, ...way })) : []),
+    ...(blocks === undefined
+      ? []
+      : [
+          {
+            ...coloured,
+            by: 'block',
+            times: String(blocks.length / MOTIF.length),
+            words: `${MOTIF}, blocks and colours`,
+          },
+        ]),
+    { ...coloured, by: 'unit', times, words: `${MOTIF} by unit` },
+    { ...coloured, words: `${MOTIF} by thread` },
+    { ...coloured, by: 'unit', fill: 'alternate', times, words: `${MOTIF} by unit, alternate` },
+    { ...coloured, fill: 'nest', words: `${MOTIF} nested` },
+  ];
+  return asked.flatMap(({ words, ...flags }) => {
+    const draft = drawnAs(flags);
+    return draft === undefined ? [] : [{ words, draft }];
+  });
+}
+
+/** Units an element for a motif of about the usual width. */
+function timesFor(unit: number): number {
+  return Math.max(1, Math.round(WIDE / (MOTIF.length * unit)));
+}
+
+/** The motif as blocks, dark the first and light the second, as large as is wanted and as its floats allow. */
+function blocksOfMotif(structure: Structure): string[] | undefined {
+  const [dark, light] = structure.blocks;
+  if (light === undefined) return undefined;
+  for (let times = timesFor(weaveOf(structure, structure.profile).endUnits[0]!); times >= 1; times--) {
+    const profile = [...MOTIF].flatMap((letter) => new Array<string>(times).fill(letter === 'D' ? dark! : light));
+    const longest = longestOn(structure, profile);
+    if (longest === undefined) return undefined;
+    if (times === 1 || longest <= LONGEST) return profile;
+  }
+  return undefined;
+}
+
+/** The longest float on a block order, in threads; none where its blocks may not stand so. */
+function longestOn(structure: Structure, profile: readonly string[]): number | undefined {
+  try {
+    const { longest } = floatsOf(drawdown(weaveOf(structure, profile)), DEFAULT_SETT);
+    return longest ?? Number.POSITIVE_INFINITY;
+  } catch (problem) {
+    if (problem instanceof Problem) return undefined;
+    throw problem;
+  }
+}
+
+/** The draft that is asked for; none where the structure has no such draft. */
+function drawnAs(flags: Record<string, string>): Draft | undefined {
+  try {
+    const question = readQuestion({ flags }, () => {
+      throw new Problem('no draft is asked for');
+    });
+    const warp = question.orders[0]!;
+    const [family] = familiesOf(question);
+    return draftOf({ family: family!, warp, weft: weftOf(question, warp), start: [0, 0] }, question);
+  } catch (problem) {
+    if (problem instanceof Problem) return undefined;
+    throw problem;
+  }
+}

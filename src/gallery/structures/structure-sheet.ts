@@ -1,0 +1,43 @@
+import { spacing } from '../../draft/draft.js';
+import { paintCloth } from '../../render/cloth.js';
+import type { Structure } from '../../structure/catalogue/catalogue.js';
+import { PAGE, type Placed, pngOf } from '../sheet/picture-sheet.js';
+import { Pen, POINTS, wrapped } from '../sheet/sheet-text.js';
+import { picturesOf } from './structure-pictures.js';
+
+const COLUMNS = 4;
+const SIDE = 44.5;
+const GUTTER = 4;
+const LEADING = 2.75;
+const TITLE = (13 * 25.4) / 72;
+/** All pictures show cloth at half its size. */
+const REDUCTION = 2;
+const HEAD = 20;
+const BOX = SIDE + 2 * LEADING + 4;
+
+/** One structure on a sheet of a few cloths, all at half size: PNG at 200 points to the inch. */
+export function structureSheet(structure: Structure): Promise<Buffer> {
+  const shown = picturesOf(structure).slice(0, 2 * COLUMNS);
+  const pen = new Pen();
+  const full = PAGE.width - 2 * PAGE.side;
+  pen.text(structure.name, PAGE.side, PAGE.top + 4, { size: TITLE, bold: true });
+  wrapped(structure.about, full, 2).forEach((line, at) => {
+    pen.text(line, PAGE.side, PAGE.top + 9 + at * LEADING);
+  });
+  const { sett } = shown[0]!.draft;
+  const said = `at half size · ${sett.ends} ends and ${sett.picks} picks per ${sett.per} · floats: ${structure.floatLaw}`;
+  pen.text(wrapped(said, full, 1)[0]!, PAGE.side, PAGE.top + 9 + 2 * LEADING, { quiet: true });
+  const pictures = shown.map(({ draft, words }, at): Placed => {
+    const x = PAGE.side + (at % COLUMNS) * (SIDE + GUTTER);
+    const y = PAGE.top + HEAD + Math.floor(at / COLUMNS) * BOX;
+    const millimetres = { width: SIDE * REDUCTION, height: SIDE * REDUCTION };
+    const { across, along } = spacing(draft.sett);
+    const [wide, high] = [draft.warp.length * across, draft.weft.length * along].map((mm) => (mm / 25.4).toFixed(2));
+    pen.box(x, y, SIDE, SIDE);
+    pen.text(wrapped(words, SIDE, 1)[0]!, x, y + SIDE + LEADING + 0.6, { bold: true });
+    const size = `repeat ${draft.warp.length} × ${draft.weft.length}, ${wide} × ${high} in`;
+    pen.text(size, x, y + SIDE + 2 * LEADING + 0.6, { quiet: true });
+    return { picture: paintCloth(draft, { millimetres, perMillimetre: POINTS / REDUCTION }), x, y };
+  });
+  return pngOf(pictures, pen, PAGE.top + HEAD + Math.ceil(shown.length / COLUMNS) * BOX);
+}

@@ -1,0 +1,94 @@
+import { drawdown } from '../../cloth/drawdown.js';
+import { type Draft, spacing } from '../../draft/draft.js';
+import { repeatOf } from '../store/sizes.js';
+import { el } from './dom.js';
+import { floatsOver } from './float-runs.js';
+import { paintCloth, put } from './paint.js';
+import { colourAlone, outlinesOf, structureAlone } from './structure-alone.js';
+
+/** What of a cloth is seen. */
+export type Side = 'face' | 'back' | 'structure' | 'colour';
+
+/** How a cloth is drawn large. */
+export interface Drawn {
+  readonly side: Side;
+  /** Whole repeats each way; 0 for a piece of the size asked for. */
+  readonly repeats: number;
+  /** Points of the page to a millimetre of cloth. */
+  readonly scale: number;
+  /** Size of the piece in points of the page, where no whole repeats are asked for. */
+  readonly width: number;
+  readonly height: number;
+  readonly grey: boolean;
+  readonly metres: number;
+  /** Floats over more threads than this are outlined; absent: none. */
+  readonly outline?: number;
+  readonly words: string;
+}
+
+/** A cloth drawn large, its long floats outlined where asked. */
+export function clothFigure(draft: Draft, drawn: Drawn): HTMLElement {
+  const { side, repeats, scale, grey, metres } = drawn;
+  const repeat = repeatOf(draft);
+  const width = repeats > 0 ? repeat.width * repeats : drawn.width / scale;
+  const height = repeats > 0 ? repeat.height * repeats : drawn.height / scale;
+  const canvas = el('canvas', { role: 'img', 'aria-label': drawn.words });
+  const seen = side === 'back' ? 'back' : 'face';
+  if (side === 'colour') paintColour(canvas, draft, width, height, scale);
+  else {
+    const shown = side === 'structure' ? structureAlone(draft) : draft;
+    paintCloth(canvas, shown, { side: seen, grey, metres, scale, width, height });
+  }
+  const figure = el('div', { class: 'figure' }, canvas);
+  if (drawn.outline !== undefined && side !== 'colour') {
+    figure.append(outlines(draft, seen, drawn.outline, width, height, scale));
+  }
+  return figure;
+}
+
+function paintColour(canvas: HTMLCanvasElement, draft: Draft, width: number, height: number, scale: number): void {
+  const { across, along } = spacing(draft.sett);
+  const repeat = repeatOf(draft);
+  const all = colourAlone(draft, Math.ceil(Math.max(width / repeat.width, height / repeat.height) - 1e-9));
+  const piece = { width: Math.round(width / across), height: Math.round(height / along) };
+  const rgb = new Uint8Array(piece.width * piece.height * 3);
+  for (let y = 0; y < piece.height; y++) {
+    rgb.set(all.rgb.subarray(y * all.width * 3, (y * all.width + piece.width) * 3), y * piece.width * 3);
+  }
+  put(canvas, { ...piece, rgb });
+  canvas.classList.add('by-cells');
+  canvas.style.width = `${width * scale}px`;
+  canvas.style.height = `${height * scale}px`;
+}
+
+const SVG = 'http://www.w3.org/2000/svg';
+
+/** The outlines as a drawing over the cloth, in crossings of even size. */
+function outlines(
+  draft: Draft,
+  side: 'face' | 'back',
+  most: number,
+  width: number,
+  height: number,
+  scale: number,
+): SVGElement {
+  const { across, along } = spacing(draft.sett);
+  const repeat = repeatOf(draft);
+  const repeats = Math.ceil(Math.max(width / repeat.width, height / repeat.height) - 1e-9);
+  const svg = document.createElementNS(SVG, 'svg');
+  svg.setAttribute('viewBox', `0 0 ${width / across} ${height / along}`);
+  svg.setAttribute('preserveAspectRatio', 'none');
+  svg.setAttribute('aria-hidden', 'true');
+  svg.style.width = `${width * scale}px`;
+  svg.style.height = `${height * scale}px`;
+  const path = outlinesOf(floatsOver(drawdown(draft), side, most), draft, repeats, side)
+    .map(({ x, y, w, h }) => `M${x + 0.06} ${y + 0.06}h${w - 0.12}v${h - 0.12}h${0.12 - w}z`)
+    .join('');
+  for (const name of ['halo', 'line']) {
+    const line = document.createElementNS(SVG, 'path');
+    line.setAttribute('d', path);
+    line.setAttribute('class', name);
+    svg.append(line);
+  }
+  return svg;
+}

@@ -1,0 +1,50 @@
+import { LONGEST } from '../../formats/shortlist.js';
+import { button, choice, el } from '../paint/dom.js';
+import type { Store } from '../store/store.js';
+
+const STARS = [0, 1, 2, 3, 4, 5].map((n) => [n, n === 0 ? 'no stars' : '★'.repeat(n)] as const);
+
+/** Stars and a note for a cloth that is kept. */
+export function markFields(store: Store, code: string): HTMLElement {
+  const kept = store.marks.of(code);
+  const stars = choice('Stars', STARS, (n) => {
+    store.marks.mark(code, { stars: n });
+    store.tell();
+  });
+  stars.show(kept?.stars ?? 0);
+  const note = el('textarea', {
+    rows: 2,
+    maxlength: LONGEST.note,
+    change: () => {
+      store.marks.mark(code, { note: note.value.trim() });
+      store.tell();
+    },
+  });
+  note.value = kept?.note ?? '';
+  return el('div', { class: 'mark-fields' }, stars.label, el('label', { class: 'note' }, el('span', {}, 'Note'), note));
+}
+
+/** A button that keeps a cloth, with its marks beside it once it is kept. */
+export function keeping(store: Store, code: string): { readonly field: HTMLElement; show(): void } {
+  const keep = button(
+    'Keep',
+    () => {
+      const found = store.byCode.get(code);
+      if (found === undefined) return;
+      store.marks.toggle(found);
+      store.tell();
+    },
+    { class: 'keep' },
+  );
+  const field = el('div', { class: 'keeping' }, keep);
+  const show = (): void => {
+    const kept = store.marks.has(code);
+    keep.textContent = kept ? 'Kept' : 'Keep';
+    keep.setAttribute('aria-pressed', String(kept));
+    const fields = field.querySelector('.mark-fields');
+    if (kept && fields === null) field.append(markFields(store, code));
+    if (!kept) fields?.remove();
+  };
+  show();
+  return { field, show };
+}

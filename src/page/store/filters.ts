@@ -1,0 +1,48 @@
+import type { By, Fill } from '../../order/laid-order.js';
+import { exceedsFloat, type FloatLimit } from '../../score/rank/rank.js';
+import type { Found } from '../../search/strategy/outcome.js';
+
+/** What a cloth may be at most, and of what kind; what is absent does not matter. */
+export interface Filters {
+  readonly float?: FloatLimit;
+  /** Ends or picks in one repeat, whichever is more. */
+  readonly repeat?: number;
+  /** Colour changes in the warp: knots, where it is wound in order. */
+  readonly knots?: number;
+  readonly shuttles?: number;
+  /** Share of dark on the face, in hundredths. */
+  readonly darkFrom?: number;
+  readonly darkTo?: number;
+  readonly structure?: string;
+  readonly by?: By;
+  readonly fill?: Fill;
+  readonly times?: number;
+}
+
+/** Whether a cloth is within every limit and of the kind wanted. */
+export function passes({ draft, scores, ease, order, structure }: Found, filters: Filters): boolean {
+  const most = (limit: number | undefined, value: number): boolean => limit === undefined || value <= limit;
+  const is = <T>(wanted: T | undefined, value: T): boolean => wanted === undefined || wanted === value;
+  const dark = scores.darkShare * 100;
+  return (
+    (filters.float === undefined || !exceedsFloat(scores.floats, filters.float)) &&
+    most(filters.repeat, Math.max(draft.warp.length, draft.weft.length)) &&
+    most(filters.knots, ease.warpChanges) &&
+    most(filters.shuttles, ease.shuttles) &&
+    most(filters.darkTo, dark - 1e-9) &&
+    (filters.darkFrom === undefined || dark >= filters.darkFrom - 1e-9) &&
+    is(filters.structure, structure) &&
+    is(filters.by, order.by) &&
+    is(filters.fill, order.fill) &&
+    is(filters.times, order.times)
+  );
+}
+
+/** Whether every word of what is looked for stands in a cloth's code, recipe, orders or note. */
+export function holds({ code, recipe, order }: Found, note: string, find: string): boolean {
+  const text = `${code} ${recipe} ${order.warp} ${order.weft} ${note}`.toLowerCase();
+  return find
+    .toLowerCase()
+    .split(/\s+/)
+    .every((word) => text.includes(word));
+}

@@ -1,0 +1,123 @@
+import type { By, Fill } from '../../order/laid-order.js';
+import { type FloatLimit, PARTS, type Part, type Weights } from '../../score/rank/rank.js';
+import type { Filters } from './filters.js';
+
+/** How large the cloth is seen. */
+export const SIZES = ['quarter', 'half', 'actual', 'close'] as const;
+export type Size = (typeof SIZES)[number];
+/** How the cloths stand in the list. */
+const ORDERS = ['best', 'calm', 'lively', 'small', 'liked'] as const;
+export type Ordering = (typeof ORDERS)[number];
+/** Distances in metres from which the cloth can be looked at; 0 is near enough to see every thread. */
+export const STEPS = [0, 0.6, 1, 1.5, 2, 3, 4, 6, 8, 10] as const;
+/** Most cloths that are set side by side. */
+export const MOST_COMPARED = 6;
+
+/** All that is shown: it stands in the address, so that it can be kept as a bookmark. */
+export interface View {
+  readonly weights: Weights;
+  readonly filters: Filters;
+  readonly order: Ordering;
+  readonly find: string;
+  /** Only what is kept. */
+  readonly kept: boolean;
+  readonly size: Size;
+  readonly metres: number;
+  readonly grey: boolean;
+  /** The cloth that is looked at alone. */
+  readonly cloth?: string;
+  readonly compare: readonly string[];
+  /** Whether those are set side by side now. */
+  readonly comparing: boolean;
+}
+
+const COUNTS = ['repeat', 'knots', 'shuttles', 'darkFrom', 'darkTo', 'times'] as const;
+
+/** The view as the part of an address after its `#`; what is as in `usual` is left out. */
+export function addressOf(view: View, usual: View): string {
+  const said = new URLSearchParams();
+  const say = (key: string, value: string | number | undefined, as?: string | number): void => {
+    if (value !== undefined && value !== as) said.set(key, String(value));
+  };
+  say('rank', weightsText(view.weights), weightsText(usual.weights));
+  const { float, structure, by, fill } = view.filters;
+  say('float', float && floatText(float));
+  for (const key of COUNTS) say(key, view.filters[key]);
+  say('structure', structure);
+  say('by', by);
+  say('fill', fill);
+  say('order', view.order, usual.order);
+  say('find', view.find, '');
+  say('kept', view.kept ? 'only' : undefined);
+  say('size', view.size, usual.size);
+  say('from', view.metres, 0);
+  say('grey', view.grey ? 'yes' : undefined);
+  say('cloth', view.cloth);
+  say('compare', view.compare.join('.'), '');
+  say('beside', view.comparing ? 'yes' : undefined);
+  // Spaces as + and dots as they are: an address that a person can read.
+  return said.toString().replace(/%2C/g, ',').replace(/%3A/g, ':');
+}
+
+/** Reads an address; what it does not say, or says wrongly, is as in `usual`. `codes` are the cloths that are here. */
+export function viewOf(address: string, usual: View, codes: ReadonlySet<string>): View {
+  const said = new URLSearchParams(address);
+  const word = <W extends string>(key: string, known: readonly W[]): W | undefined =>
+    known.find((each) => each === said.get(key));
+  const count = (key: string): number | undefined => {
+    const text = said.get(key);
+    return text !== null && /^\d{1,5}(\.\d{1,3})?$/.test(text) ? Number(text) : undefined;
+  };
+  const given = <T>(key: string, value: T | undefined) => (value === undefined ? {} : { [key]: value });
+  const compare = [...new Set((said.get('compare') ?? '').split('.'))].filter((code) => codes.has(code));
+  const cloth = said.get('cloth') ?? (codes.has(address) ? address : undefined);
+  const metres = count('from');
+  return {
+    weights: weightsOf(said.get('rank')) ?? usual.weights,
+    filters: {
+      ...given('float', floatOf(said.get('float') ?? '')),
+      ...Object.assign({}, ...COUNTS.map((key) => given(key, count(key)))),
+      ...given('structure', said.get('structure') ?? undefined),
+      ...given('by', word<By>('by', ['thread', 'unit', 'block'])),
+      ...given('fill', word<Fill>('fill', ['solid', 'alternate', 'nest'])),
+    },
+    order: word('order', ORDERS) ?? usual.order,
+    find: said.get('find') ?? '',
+    kept: said.get('kept') === 'only',
+    size: word('size', SIZES) ?? usual.size,
+    metres: STEPS.find((step) => step === metres) ?? 0,
+    grey: said.get('grey') === 'yes',
+    ...(cloth !== undefined && codes.has(cloth) && { cloth }),
+    compare: compare.slice(0, MOST_COMPARED),
+    comparing: said.get('beside') === 'yes' && compare.length > 1,
+  };
+}
+
+/** `contrast:3,symmetry:2`. */
+function weightsText(weights: Weights): string {
+  return PARTS.filter((part) => weights[part] > 0)
+    .map((part) => `${part}:${weights[part]}`)
+    .join(',');
+}
+
+function weightsOf(text: string | null): Weights | undefined {
+  if (text === null) return undefined;
+  const weights = Object.fromEntries(PARTS.map((part) => [part, 0])) as Record<Part, number>;
+  for (const [, name, weight] of text.matchAll(/([a-z]+):(\d{1,3}(?:\.\d{1,20})?)/g)) {
+    const part = PARTS.find((each) => each === name);
+    if (part !== undefined) weights[part] = Math.min(100, Number(weight));
+  }
+  return weights;
+}
+
+/** A limit for floats as it is written: `7`, `9.5 mm`. */
+export function floatText(limit: FloatLimit): string {
+  return 'mm' in limit ? `${limit.mm} mm` : String(limit.threads);
+}
+
+/** Reads a limit for floats: threads, or millimetres; nothing where it is neither. */
+export function floatOf(text: string): FloatLimit | undefined {
+  const found = /^(\d{1,4}(?:\.\d{1,9})?)\s*(mm)?$/.exec(text.trim());
+  if (found === null || Number(found[1]) <= 0) return undefined;
+  return found[2] === undefined ? { threads: Number(found[1]) } : { mm: Number(found[1]) };
+}

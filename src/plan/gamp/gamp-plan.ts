@@ -1,0 +1,259 @@
+import { drawdown } from '../../cloth/drawdown.js';
+import { colourFace } from '../../cloth/face.js';
+import { values, type Yarn } from '../../colour/yarn.js';
+import { type Draft, liftAt, type PickKind, spacing } from '../../draft/draft.js';
+import type { KeptCloth } from '../../formats/shortlist.js';
+import { gcd, lcm } from '../../order/necklace.js';
+import { formatRuns, smallestPeriod } from '../../order/order.js';
+import { Problem } from '../../problem.js';
+import { contrastMeter, FLAT } from '../../score/contrast/contrast.js';
+import { clothKey } from '../../score/symmetry/canonical-cloth.js';
+import { codeOf } from '../../score/symmetry/cloth-code.js';
+import { INCH } from '../../words/measure.js';
+import type { PlanOptions } from '../options/plan-options.js';
+import { type Choice, chooseSections } from './gamp-sections.js';
+import { checkSections, gampColours, rightSizes, type Section, sectionStarts, squareNumber } from './gamp-windows.js';
+
+/** How many sections a gamp has each way, and the ends of each separator. */
+export interface GampNeeds {
+  readonly warps?: number;
+  readonly wefts?: number;
+  /** The smallest that lets every order start in step, where it is not given. */
+  readonly separator?: number;
+  /** Ends in each warp section; as many as the width has room for, and the order needs, where it is not given. */
+  readonly section?: number;
+}
+
+/** One section of a gamp, in words for its key. */
+export interface GampSection {
+  /** Numbered from 1. */
+  readonly number: number;
+  /** The colour order, `8D 4L 8D`. */
+  readonly order: string;
+  /** First thread, numbered from 1, and how many. */
+  readonly from: number;
+  readonly threads: number;
+}
+
+/** A gamp: warp sections crossed with weft sections on one weave, as one cloth to be planned. */
+export interface Gamp {
+  readonly cloth: KeptCloth;
+  readonly warps: readonly GampSection[];
+  readonly wefts: readonly GampSection[];
+  /** Squares in order of their numbers; `cloth` numbers the different cloths from 1, 0 where no pattern shows. */
+  readonly squares: readonly {
+    readonly number: number;
+    readonly warp: number;
+    readonly weft: number;
+    readonly cloth: number;
+  }[];
+  readonly choice: Choice;
+}
+
+/** A weave common to all cloths of a gamp, over its smallest repeat. */
+interface Common {
+  readonly draft: Draft;
+  readonly ends: number;
+  readonly picks: number;
+}
+
+const SEPARATOR: Yarn = { letter: 'S', name: 'separator', hex: '#a03c2a' };
+const LEAST_SECTION = 2 * INCH;
+/** Fewer threads hardly show between two sections. */
+const LEAST_SEPARATOR = 4;
+
+/**
+ * Builds a gamp from a shortlist: its warp orders and weft orders, all on one weave, as many as are asked for, chosen
+ * so that the most different cloths are woven.
+ *
+ * @throws Problem where the cloths are not on one weave and in the same yarns, or the width is too small
+ */
+export function gampOf(kept: readonly KeptCloth[], options: PlanOptions, wanted: GampNeeds): Gamp {
+  const common = commonWeave(kept);
+  const { draft } = common;
+  const sett = options.sett ?? draft.sett;
+  const allWarps = distinct(kept.map((cloth) => cloth.draft.warp));
+  const allWefts = distinct(kept.map((cloth) => cloth.draft.weft));
+  const keys = allWarps.map((warp) => allWefts.map((weft) => keyOf(common, warp, weft)));
+  const choice = chooseSections(keys, wanted.warps ?? allWarps.length, wanted.wefts ?? allWefts.length);
+  const step = separatorStep(
+    choice.warps.map((w) => allWarps[w]!),
+    choice.wefts.map((f) => allWefts[f]!),
+    common,
+  );
+  const separator = wanted.separator ?? step * Math.ceil(LEAST_SEPARATOR / step);
+  if (separator % step !== 0) {
+    throw new Problem(
+      `--separator: found ${separator} threads, with which some sections never start in step with the weave; ` +
+        `expected ${step * Math.max(1, Math.round(separator / step))}, or another multiple of ${step}`,
+    );
+  }
+  const { across, along } = spacing(sett);
+  const room = options.width / across - separator;
+  const most = Math.floor(room / choice.warps.length + 1e-6) - separator;
+  if (wanted.section !== undefined && wanted.section > most) {
+    throw new Problem(
+      `found room for ${Math.max(0, most)} ends in each of ${choice.warps.length} warp sections; expected room for ` +
+        `${wanted.section}: fewer sections (--warps), smaller ones (--section) or more width`,
+    );
+  }
+  const each = wanted.section ?? most;
+  if (each * across < LEAST_SECTION - across) {
+    throw new Problem(
+      `found room for ${Math.max(0, each)} ends in each of ${choice.warps.length} warp sections; expected at least 2 in ` +
+        'of cloth each: fewer sections (--warps) or more width',
+    );
+  }
+  const side = each * across;
+  const yarns = draft.yarns.some(({ letter }) => letter === SEPARATOR.letter)
+    ? draft.yarns
+    : [...draft.yarns, SEPARATOR];
+  const yarn = yarns.findIndex(({ letter }) => letter === SEPARATOR.letter);
+  const warps = {
+    sections: choice.warps.map((w) =>
+      wanted.section === undefined
+        ? section(allWarps[w]!, each, separator, common.ends)
+        : { order: allWarps[w]!, threads: wanted.section },
+    ),
+    separator,
+    yarn,
+  };
+  checkSections(warps, common.ends);
+  const picks = Math.round(side / along);
+  const wefts = {
+    sections: choice.wefts.map((f) => section(allWefts[f]!, picks, separator, common.picks)),
+    separator,
+    yarn,
+  };
+  const whole = wovenAs(common, gampColours(warps), gampColours(wefts), yarns, sett);
+  const said = (of: typeof warps, first: readonly number[]): GampSection[] =>
+    of.sections.map(({ order, threads }, at) => ({
+      number: at + 1,
+      order: formatRuns(order, yarns),
+      from: first[at]! + 1,
+      threads,
+    }));
+  const found = [...new Set(choice.warps.flatMap((w) => choice.wefts.map((f) => keys[w]![f]!)))].filter(
+    (key) => key !== null,
+  );
+  const squares = choice.wefts.flatMap((f, j) =>
+    choice.warps.map((w, i) => {
+      const key = keys[w]![f]!;
+      const number = squareNumber(i, j, choice.warps.length);
+      return { number, warp: i + 1, weft: j + 1, cloth: key === null ? 0 : found.indexOf(key) + 1 };
+    }),
+  );
+  const structure = kept[0]!.structure;
+  const recipe = `gamp of ${warps.sections.length} × ${wefts.sections.length} sections, ${structure}`;
+  return {
+    cloth: { code: codeOf(whole), recipe, structure, note: '', stars: 0, draft: whole },
+    warps: said(warps, sectionStarts(warps)),
+    wefts: said(wefts, sectionStarts(wefts)),
+    squares,
+    choice,
+  };
+}
+
+/** The needs of a plan for a gamp: its own width, and its own length with two hems of an inch. */
+export function gampNeeds({ cloth }: Gamp, options: PlanOptions): PlanOptions {
+  const { across, along } = spacing(cloth.draft.sett);
+  const woven = cloth.draft.weft.length * along + 2 * INCH;
+  const { border: _, ...rest } = options;
+  return { ...rest, mirror: {}, width: cloth.draft.warp.length * across, piece: woven * (1 - options.shrinkage) };
+}
+
+/** Separators are multiples of this, so that every section of whole colour repeats starts in step with the weave. */
+function separatorStep(
+  warps: readonly (readonly number[])[],
+  wefts: readonly (readonly number[])[],
+  { ends, picks }: Common,
+): number {
+  const steps = [...warps.map(({ length }) => gcd(length, ends)), ...wefts.map(({ length }) => gcd(length, picks))];
+  return steps.reduce(lcm, 1);
+}
+
+/** The weave that all cloths share. */
+function commonWeave(kept: readonly KeptCloth[]): Common {
+  const [first, ...others] = kept;
+  if (first === undefined) throw new Problem('found a shortlist with nothing in it; expected at least one cloth');
+  const common = smallest(first.draft);
+  for (const { code, draft } of others) {
+    const other = smallest(draft);
+    if (sign(other) !== sign(common)) {
+      throw new Problem(
+        `${code}: found another weave, or other yarns, than in ${first.code}; expected one weave for a gamp`,
+      );
+    }
+  }
+  return common;
+}
+
+function smallest(draft: Draft): Common {
+  const index = <T>(list: readonly T[]): number[] => list.map((item) => list.indexOf(item));
+  const lifts = draft.treadling.map((_, j) => `${draft.pickKinds[j]} ${liftAt(draft, j)}`);
+  return {
+    draft,
+    ends: smallestPeriod(index(draft.threading.map((shafts) => shafts.join('+')))),
+    picks: smallestPeriod(index(lifts)),
+  };
+}
+
+function sign({ draft, ends, picks }: Common): string {
+  const lifts = draft.treadling.slice(0, picks).map((_, j) => [draft.pickKinds[j], liftAt(draft, j)]);
+  return JSON.stringify([draft.threading.slice(0, ends), lifts, draft.yarns.map(({ letter, hex }) => letter + hex)]);
+}
+
+/** Orders by their smallest repeat, each once, in the order in which they come. */
+function distinct(words: readonly (readonly number[])[]): number[][] {
+  const orders = words.map((word) => word.slice(0, smallestPeriod(word)));
+  return [...new Map(orders.map((order) => [order.join(), order])).values()];
+}
+
+/** The cloth that two orders weave, by its key; null where no pattern shows. */
+function keyOf({ draft, ends, picks }: Common, warp: readonly number[], weft: readonly number[]): string | null {
+  const woven = wovenAs(
+    { draft, ends, picks },
+    cycle(warp, lcm(warp.length, ends)),
+    cycle(weft, lcm(weft.length, picks)),
+    draft.yarns,
+    draft.sett,
+  );
+  const face = colourFace(drawdown(woven), woven.warp, woven.weft);
+  const { across, along } = spacing(draft.sett);
+  if (contrastMeter(across / along).measure(face, values(draft.yarns)).contrast < FLAT) return null;
+  return clothKey(face, ['mirror', 'half-turn', 'exchange'], draft.yarns.length).join('-');
+}
+
+/** A section of about so many threads: the right size nearest below, or above where there is none. */
+function section(order: readonly number[], threads: number, separator: number, weaveRepeat: number): Section {
+  // A separator that fits has been seen to, so that there is a size.
+  return { order, threads: rightSizes(threads, order.length, separator, weaveRepeat)[0]! };
+}
+
+/** The weave run on under colours of any length. */
+function wovenAs(
+  { draft, ends, picks }: Common,
+  warp: readonly number[],
+  weft: readonly number[],
+  yarns: readonly Yarn[],
+  sett: Draft['sett'],
+): Draft {
+  const ones = (count: number): number[] => new Array<number>(count).fill(1);
+  return {
+    threading: cycle(draft.threading.slice(0, ends), warp.length),
+    tieUp: draft.tieUp,
+    treadling: cycle(draft.treadling.slice(0, picks), weft.length),
+    pickKinds: cycle<PickKind>(draft.pickKinds.slice(0, picks), weft.length),
+    endUnits: ones(warp.length),
+    pickUnits: ones(weft.length),
+    widths: draft.widths,
+    yarns,
+    warp,
+    weft,
+    sett,
+  };
+}
+
+function cycle<T>(list: readonly T[], count: number): T[] {
+  return Array.from({ length: count }, (_, at) => list[at % list.length]!);
+}

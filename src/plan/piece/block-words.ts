@@ -1,0 +1,25 @@
+import type { Yarn } from '../../colour/yarn.js';
+import type { By } from '../../order/laid-order.js';
+import { type Structure, structures } from '../../structure/catalogue/catalogue.js';
+import { letters } from '../../structure/model/structure.js';
+
+/**
+ * Which yarn of an order by block stands for which block: `D weaves block A, L block B`, with the threads of a unit
+ * where colours end about carry the block. None where orders choose no blocks, or the structure is not known.
+ */
+export function blocksInWords(name: string, by: By, yarns: readonly Yarn[]): string | undefined {
+  const structure = by === 'block' ? structures.find((each) => each.name === name) : undefined;
+  if (structure === undefined) return undefined;
+  const blocks = structure.withBlocks ? letters(yarns.length) : structure.blocks;
+  const said = yarns.map(({ letter }, at) => {
+    const unit = unitInLetters(structure, blocks[at]!, yarns);
+    return `${letter}${at === 0 ? ' weaves' : ''} block ${blocks[at]}${unit === undefined ? '' : ` (a unit of ${unit})`}`;
+  });
+  return said.join(', ');
+}
+
+/** The colours of a unit whose ends take turns, as D L D L; none where they do not. */
+function unitInLetters({ threading }: Structure, block: string, yarns: readonly Yarn[]): string | undefined {
+  const companions = threading.blocks[block]?.companions;
+  return companions?.map((companion) => yarns[companion % yarns.length]!.letter).join(' ');
+}

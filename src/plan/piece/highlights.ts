@@ -1,0 +1,50 @@
+import type { Draft } from '../../draft/draft.js';
+import { PRESETS } from '../../score/rank/presets.js';
+import type { Part } from '../../score/rank/rank.js';
+import { PART_WORDS } from '../../score/rank/why.js';
+import { type Scored, scoreDraft } from '../../score/score.js';
+import { darkInWords, symmetryInWords } from '../../score/words/figure-words.js';
+import { FLOAT_LIMITS } from '../warp/purpose.js';
+
+/** What cloths of one list are told apart by. How far from a classic depends on the weave, not on the list. */
+const TOLD: readonly Part[] = ['contrast', 'figure', 'symmetry', 'balance', 'solid', 'sharp', 'lively', 'calm', 'ease'];
+const WEIGHTS = { ...PRESETS.clear, solid: 1, calm: 1, lively: 1 };
+/** Lists shorter than this have no places worth naming, and only the first of a longer one are named. */
+const LEAST = 4;
+const NAMED = 1 / 4;
+
+/** Every figure of a cloth, all the parts measured by which lists are told apart. */
+export function measured(draft: Draft): Scored {
+  return scoreDraft(draft, { weights: WEIGHTS, floatLimit: { mm: FLOAT_LIMITS.general }, classics: [] });
+}
+
+/**
+ * What is to be said for each cloth of a list in a few words, the weightiest first: what it is foremost in among
+ * them, how dark it is, and what carries it to itself. A place that is shared counts as the lowest of those who share
+ * it.
+ *
+ * @param cloths their drafts and figures, in step
+ */
+export function highlights(cloths: readonly { readonly draft: Draft; readonly scored: Scored }[]): string[][] {
+  return cloths.map(({ draft, scored }) => {
+    const places = TOLD.map((part) => ({ part, place: placeOf(part, scored, cloths) }));
+    const best = places.reduce((a, b) => (b.place < a.place ? b : a));
+    const foremost =
+      cloths.length >= LEAST && best.place <= Math.ceil(cloths.length * NAMED)
+        ? [`${ordinal(best.place)} in ${PART_WORDS[best.part]}`]
+        : [];
+    const { operations, shiftExchange } = scored.scores;
+    const carried = operations.length > 0 || shiftExchange ? symmetryInWords(scored.scores, draft) : [];
+    return [...foremost, darkInWords(scored.scores), ...carried];
+  });
+}
+
+function placeOf(part: Part, own: Scored, cloths: readonly { readonly scored: Scored }[]): number {
+  return cloths.filter(({ scored }) => scored.parts[part] >= own.parts[part] - 1e-9).length;
+}
+
+/** `1st`, `2nd`, `3rd`, `4th`, … */
+function ordinal(place: number): string {
+  const teen = place % 100 >= 11 && place % 100 <= 13;
+  return `${place}${teen ? 'th' : (['th', 'st', 'nd', 'rd'][place % 10] ?? 'th')}`;
+}

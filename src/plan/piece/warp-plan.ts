@@ -1,0 +1,295 @@
+import { valueWarnings } from '../../colour/lightness.js';
+import type { Yarn } from '../../colour/yarn.js';
+import { type Draft, shaftCount, spacing } from '../../draft/draft.js';
+import type { KeptCloth } from '../../formats/shortlist.js';
+import { describe } from '../../input/misread.js';
+import { smallestPeriod } from '../../order/order.js';
+import { Problem } from '../../problem.js';
+import type { Per } from '../../words/measure.js';
+import type { PlanOptions } from '../options/plan-options.js';
+import { type Learnt, picksPer } from '../results/matching-results.js';
+import { type Denting, dentingOf, dentsFilled, rankReeds, settIn } from '../warp/denting.js';
+import { balanceOf, evenFillings, type Filling, nearestFillings } from '../warp/fill-width.js';
+import { mirroredDraft, mirrorWords } from '../warp/mirror.js';
+import type { Reed } from '../warp/reed.js';
+import { usualWaste, type WarpLength, warpLength } from '../warp/warp-length.js';
+import { obstacles } from '../warp/warp-loom.js';
+import { type Winding, windingOf } from '../warp/winding.js';
+import { picksIn, WEFT_EXTRA, type YarnAmount, yarnAmount } from '../yarn/yarn-amounts.js';
+import { type PiecePlan, planPiece } from './piece-plan.js';
+
+/** One end of the warp as it is threaded. */
+export interface ThreadedEnd {
+  readonly shafts: readonly number[];
+  /** Index of the yarn. */
+  readonly yarn: number;
+}
+
+/** One warp with all that is woven on it. Lengths in millimetres. */
+export interface WarpPlan {
+  readonly number: number;
+  readonly per: Per;
+  readonly yarns: readonly Yarn[];
+  /** Every end in turn, floating selvedges left out. */
+  readonly ends: readonly ThreadedEnd[];
+  /** Ends in one repeat, whole repeats, ends that balance the last one, border ends on each side. */
+  readonly repeat: number;
+  readonly repeats: number;
+  readonly balance: number;
+  readonly border: number;
+  /** Ends asked for, and the three nearest ways of filling them. */
+  readonly wanted: number;
+  readonly fillings: readonly Filling[];
+  /** Floating selvedges, both in one yarn: 2 or none. */
+  readonly floating: { readonly ends: number; readonly letter: string };
+  /** Ends wound of each yarn, floating selvedges among them. */
+  readonly wound: readonly { readonly letter: string; readonly ends: number }[];
+  readonly heddles: readonly number[];
+  readonly denting: Denting;
+  readonly dents: number;
+  readonly widthInReed: number;
+  readonly reeds: readonly Denting[];
+  readonly length: WarpLength;
+  readonly winding: Winding;
+  readonly pieces: readonly PiecePlan[];
+  readonly yarn: readonly YarnAmount[];
+  readonly cautions: readonly string[];
+}
+
+/** No hand-woven warp has more ends (a choice of ours). */
+const MOST_ENDS = 10_000;
+
+/** Reeds that most weavers can lay hands on: dents in an inch, and in a centimetre (common practice, no source). */
+const USUAL_REEDS: Readonly<Record<Per, readonly number[]>> = {
+  inch: [5, 6, 8, 10, 12, 15],
+  cm: [2, 2.5, 3, 4, 5, 6],
+};
+
+/**
+ * Plans the warps of a shortlist: cloths of the same threading, warp colours and sett share one.
+ *
+ * @param learnt what results say of each cloth, in the place of the usual figures
+ */
+export function planWarps(
+  kept: readonly KeptCloth[],
+  options: PlanOptions,
+  learnt: (cloth: KeptCloth) => Learnt = () => ({}),
+): WarpPlan[] {
+  if (kept.length === 0) throw new Problem('found a shortlist with nothing in it; expected at least one cloth');
+  const groups = new Map<string, Placed[]>();
+  for (const cloth of kept) {
+    const draft = fitted(cloth.draft, options);
+    const ends = draft.warp.map((yarn, i) => [draft.threading[i], draft.yarns[yarn]!.hex]);
+    const key = JSON.stringify([ends, draft.yarns, draft.sett]);
+    const found = learnt(cloth);
+    const placed = { cloth: called(cloth, options), draft: beaten(draft, found), learnt: found };
+    groups.set(key, [...(groups.get(key) ?? []), placed]);
+  }
+  let number = 0;
+  return [...groups.values()].map((group, at) => {
+    const first = number;
+    number += group.length;
+    return planWarp(group, at + 1, first, options);
+  });
+}
+
+/** The finest usual reed for a sett too close for all of them, the coarsest for one too open. */
+function extremeReed({ ends, per }: Draft['sett']): Reed {
+  const usual = USUAL_REEDS[per];
+  return { dents: ends > usual[0]! ? usual.at(-1)! : usual[0]! };
+}
+
+/** Refuses sizes for yarns that are in none of the cloths. */
+export function checkLetters(kept: readonly KeptCloth[], { yarns }: PlanOptions): void {
+  const known = [...new Set(kept.flatMap(({ draft }) => draft.yarns.map(({ letter }) => letter)))];
+  const stranger = Object.keys(yarns).find((letter) => letter !== '' && !known.includes(letter));
+  if (stranger === undefined) return;
+  throw new Problem(`yarns: found ${describe(stranger)}; expected yarns that are in the cloths: ${known.join(' ')}`);
+}
+
+/** A cloth of the shortlist with its draft as it is planned, and what results say of it. */
+interface Placed {
+  readonly cloth: KeptCloth;
+  readonly draft: Draft;
+  readonly learnt: Learnt;
+}
+
+/** A cloth with what the plan makes of it in its recipe. Its own draft stays what it was. */
+function called(cloth: KeptCloth, { mirror }: PlanOptions): KeptCloth {
+  const words = mirrorWords(mirror);
+  return words === '' ? cloth : { ...cloth, recipe: `${cloth.recipe}; ${words}` };
+}
+
+/** A draft with the plan's sett, and the sizes of its yarns; mirrored, where that is asked for. */
+function fitted(draft: Draft, options: PlanOptions): Draft {
+  const yarns = draft.yarns.map((yarn) => {
+    const size = options.yarns[yarn.letter] ?? options.yarns[''];
+    return size === undefined ? yarn : { ...yarn, tex: size.tex };
+  });
+  return { ...mirroredDraft(draft, options.mirror), yarns, sett: options.sett ?? draft.sett };
+}
+
+/** A draft with its picks as they were found on the loom. */
+function beaten(draft: Draft, { picks }: Learnt): Draft {
+  const { sett } = draft;
+  return picks === undefined ? draft : { ...draft, sett: { ...sett, picks: picksPer(picks, sett.per) } };
+}
+
+function planWarp(group: readonly Placed[], number: number, before: number, options: PlanOptions): WarpPlan {
+  const { draft } = group[0]!;
+  const { across, along } = spacing(draft.sett);
+  const { per } = draft.sett;
+  const wanted = Math.round(options.width / across + 1e-9);
+  if (wanted > MOST_ENDS) {
+    throw new Problem(`found room for ${wanted} ends in the width; expected ${MOST_ENDS} at most`);
+  }
+  const repeat = draft.warp.length;
+  const balance = balanceIn(draft, options);
+  const fixed = options.border?.ends ?? 0;
+  if (fixed !== 'even' && fixed > 0 && 2 * fixed >= wanted) {
+    throw new Problem(`border: found two of ${fixed} ends; expected fewer ends than the ${wanted} of the warp`);
+  }
+  const fillings =
+    fixed === 'even' ? evenFillings(wanted, repeat, balance) : nearestFillings(wanted, repeat, balance + 2 * fixed);
+  const filling = fillings.find(({ ends }) => ends <= roomOf(options, across)) ?? fillings[0]!;
+  const { repeats, ends: count } = filling;
+  const border = filling.border ?? Number(fixed);
+  const ends = layEnds(draft, count, border, options);
+  const width = count * across;
+  const pieces = group.map(({ cloth, draft: own, learnt }, at) =>
+    planPiece(cloth, own, before + at + 1, { ends: count, border, width }, options, learnt),
+  );
+  const floats =
+    options.floating === 'yes' || (options.floating === 'auto' && pieces.some(({ starts }) => !starts.allCaught));
+  const floating = { ends: floats ? 2 : 0, letter: draft.yarns[ends[0]!.yarn]!.letter };
+  const wound = draft.yarns
+    .map(({ letter }, yarn) => ({
+      letter,
+      ends: ends.filter((end) => end.yarn === yarn).length + (letter === floating.letter ? floating.ends : 0),
+    }))
+    .filter((each) => each.ends > 0);
+  const colours = smallestPeriod(draft.warp);
+  const reeds = rankReeds(draft.sett.ends, USUAL_REEDS[per], per, colours);
+  const denting =
+    options.reed === undefined && reeds.length > 0
+      ? reeds[0]!
+      : dentingOf(draft.sett.ends, options.reed ?? extremeReed(draft.sett), per, colours);
+  const dents = dentsFilled(count, denting, floating.ends);
+  const dentWidth = (per === 'inch' ? 25.4 : 10) / denting.reed;
+  const length = warpLength(
+    {
+      ...options,
+      // All are woven on one warp, which must be long enough for the one that takes most.
+      shrinkage: Math.max(...pieces.map(({ shrinkage }) => shrinkage)),
+      takeUp: Math.max(...pieces.map(({ learnt }) => learnt.takeUp?.value ?? options.takeUp)),
+      loomWaste: options.loomWaste ?? usualWaste(options.loom.kind),
+      pieces: pieces.flatMap((each) => new Array(each.pieces).fill(options.piece)),
+    },
+    per,
+  );
+  const heddles = heddlesOf(ends, shaftCount(draft));
+  const woven = pieces.reduce(
+    (sum, each) => sum + each.picks * each.pieces * (draft.sett.picks / each.draft.sett.picks),
+    0,
+  );
+  const between = picksIn(length.offLoom, 1 / along) - woven;
+  const yarn = draft.yarns.map((own, index): YarnAmount => {
+    const ofWarp = (wound.find(({ letter }) => letter === own.letter)?.ends ?? 0) * length.wind;
+    const ofPieces = pieces.reduce((sum, piece) => sum + piece.pieces * weftOf(piece, index), 0);
+    // Headers, dividers and what rounding leaves are woven with the weft that comes first.
+    const ofRest = pieces[0]!.draft.weft[0] === index ? Math.max(0, between) * width * (1 + WEFT_EXTRA) : 0;
+    return yarnAmount(own.letter, ofWarp, ofPieces + ofRest, own.tex);
+  });
+  const demands = pieces.map((piece) => ({
+    draft: piece.draft,
+    heddles,
+    width: dents * dentWidth,
+    shuttles: piece.shuttles.length,
+  }));
+  const faults = new Set(demands.flatMap((demand) => obstacles(demand, options.loom, per)));
+  return {
+    number,
+    per,
+    yarns: draft.yarns,
+    ends,
+    repeat,
+    repeats,
+    balance,
+    border,
+    wanted,
+    fillings,
+    floating,
+    wound,
+    heddles,
+    denting,
+    dents,
+    widthInReed: dents * dentWidth,
+    reeds,
+    length,
+    winding: windingOf(
+      ends.map((end) => end.yarn),
+      repeat,
+      border,
+    ),
+    pieces,
+    yarn: yarn.filter((amount) => amount.total > 0),
+    cautions: [
+      ...[...faults].map((fault) => `Not on this loom: ${fault}.`),
+      ...valueWarnings(used(draft, ends, pieces)).map((warning) => `${warning}.`),
+      ...(Math.abs(settIn(denting) - draft.sett.ends) > draft.sett.ends / 200
+        ? [`The reed sets ${settIn(denting).toFixed(1)} ends per ${per} in place of ${draft.sett.ends}.`]
+        : []),
+      ...(denting.inStep
+        ? [
+            `The dents (${denting.dents.join('-')}) fall in step with the colours every ${denting.meets} ends and may show as streaks.`,
+          ]
+        : []),
+    ],
+  };
+}
+
+/** Ends that balance the last repeat, where that is asked for and can be had. */
+function balanceIn({ warp, threading }: Draft, { balance, mirror }: PlanOptions): number {
+  const ends = balanceOf(warp.map((yarn, i) => `${threading[i]} ${yarn}`)) ?? 0;
+  if (balance === 'auto') return mirror.warp !== undefined || ends <= warp.length / 4 ? ends : 0;
+  return balance === 'yes' ? ends : 0;
+}
+
+/** Ends that the loom has room for, a dent for each floating selvedge left free. */
+function roomOf({ loom }: PlanOptions, across: number): number {
+  return loom.width === undefined ? Number.POSITIVE_INFINITY : Math.floor(loom.width / across + 1e-9) - 4;
+}
+
+/** Border, whole repeats with their balance, border; the weave runs on in step all the way. */
+function layEnds(draft: Draft, count: number, border: number, options: PlanOptions): ThreadedEnd[] {
+  const n = draft.warp.length;
+  const letter = options.border?.letter;
+  const edge = draft.yarns.findIndex((yarn) => yarn.letter === letter);
+  if (border > 0 && edge < 0) {
+    const letters = draft.yarns.map((yarn) => yarn.letter).join(' ');
+    throw new Problem(`border: found “${letter}”; expected one of the yarns ${letters}`);
+  }
+  return Array.from({ length: count }, (_, at) => {
+    const i = (((at - border) % n) + n) % n;
+    const inside = at >= border && at < count - border;
+    return { shafts: draft.threading[i]!, yarn: inside ? draft.warp[i]! : edge };
+  });
+}
+
+/** Heddles on each shaft, shaft 1 first. */
+function heddlesOf(ends: readonly ThreadedEnd[], shafts: number): number[] {
+  const counts = new Array<number>(shafts).fill(0);
+  for (const shaft of ends.flatMap((end) => end.shafts)) counts[shaft - 1]!++;
+  return counts;
+}
+
+/** Millimetres of one yarn in the weft of one piece. */
+function weftOf(piece: PiecePlan, yarn: number): number {
+  return piece.shuttles.filter((shuttle) => shuttle.yarn === yarn).reduce((sum, shuttle) => sum + shuttle.weft, 0);
+}
+
+/** Yarns that are in the warp or in a weft. */
+function used(draft: Draft, ends: readonly ThreadedEnd[], pieces: readonly PiecePlan[]): Yarn[] {
+  const there = new Set([...ends.map((end) => end.yarn), ...pieces.flatMap((piece) => piece.draft.weft)]);
+  return draft.yarns.filter((_, index) => there.has(index));
+}

@@ -1,0 +1,33 @@
+import type { KeptCloth } from '../../formats/shortlist.js';
+import { Problem } from '../../problem.js';
+import { isFilledIn, type Result } from './results-form.js';
+
+/** What one file says: its name, and what is in it. */
+export interface Of<T> {
+  readonly file: string;
+  readonly items: readonly T[];
+}
+
+/**
+ * The cloths that were done, file by file. Of results, those of which anything was written down; a list in which their
+ * codes are found says only which cloths they are. Any other list was done as a whole.
+ *
+ * @throws Problem where a result is of a cloth that none of the lists has
+ */
+export function doneCloths(results: readonly Of<Result>[], lists: readonly Of<KeptCloth>[]): Of<KeptCloth>[] {
+  const cloths = new Map(lists.flatMap(({ items }) => items.map((cloth) => [cloth.code, cloth] as const)));
+  const codes = new Set(results.flatMap(({ items }) => items.map(({ code }) => code)));
+  const woven = results.map(({ file, items }) => ({
+    file,
+    items: items.filter(isFilledIn).map(({ code }) => {
+      const cloth = cloths.get(code);
+      if (cloth === undefined) {
+        throw new Problem(
+          `${file}: found ${code}, which no list given with it has; expected the shortlist or gallery that it is from as well`,
+        );
+      }
+      return cloth;
+    }),
+  }));
+  return [...woven, ...lists.filter(({ items }) => !items.some(({ code }) => codes.has(code)))];
+}

@@ -1,0 +1,173 @@
+import * as v from 'valibot';
+import type { Draft } from '../../draft/draft.js';
+import type { KeptCloth } from '../../formats/shortlist.js';
+import {
+  describe,
+  type Given,
+  keys,
+  Misread,
+  numberOf,
+  readAs,
+  reading,
+  textOf,
+  under,
+  wholeOf,
+  wordOf,
+} from '../../input/given.js';
+import { check, parseSource } from '../../input/source.js';
+import { type Per, parseLength, sayLength, sayShare } from '../../words/measure.js';
+
+/** What one woven piece turned out to be. Lengths in millimetres; what was not written down is absent. */
+export interface Result {
+  readonly code: string;
+  readonly structure?: string;
+  readonly ends?: number;
+  readonly width?: number;
+  /** Warp that the piece used, length off the loom, and after finishing. */
+  readonly warpUsed?: number;
+  readonly offLoom?: number;
+  readonly finished?: number;
+  readonly picks?: number;
+  /** The measure in which picks were counted. */
+  readonly per?: Per;
+  readonly stars?: number;
+  readonly howFinished?: string;
+  readonly changed?: string;
+}
+
+/** Less of a length than this is not left after weaving or finishing, but by a slip of the pen or the tape. */
+const LEAST_LEFT = 0.3;
+const MOST_PICKS = 400;
+const PICKS = `picks from 1 to ${MOST_PICKS}, as 18, 18 per inch or 7 per cm`;
+
+const length = v.optional(
+  reading((given): number | undefined =>
+    isBlank(given) ? undefined : lengthOf(textOf(given, 'a length such as 51 in')),
+  ),
+);
+const words = v.optional(reading((given) => (isBlank(given) ? undefined : textOf(given, 'some words'))));
+const number = (what: string, most: number) =>
+  v.optional(reading((given) => (isBlank(given) ? undefined : numberOf(given, what, 1, most))));
+
+const resultKeys = keys({
+  code: reading((given) => {
+    const code = textOf(given, 'a code as on the sheet');
+    if (!/^[0-9a-z]{1,64}$/.test(code)) throw new Misread(`found ${describe(code)}; expected a code as on the sheet`);
+    return code;
+  }),
+  recipe: words,
+  structure: words,
+  per: v.optional(reading((given) => (isBlank(given) ? undefined : wordOf<Per>(given, ['inch', 'cm'])))),
+  ends: number('a number of ends, 1 to 100,000', 100_000),
+  width: length,
+  'warp used': length,
+  'off the loom': length,
+  finished: length,
+  picks: v.optional(reading((given) => (isBlank(given) ? undefined : picksOf(given)))),
+  stars: v.optional(reading((given) => (isBlank(given) ? undefined : wholeOf(given, 'stars from 0 to 5', 0, 5)))),
+  'how finished': words,
+  changed: words,
+});
+
+/**
+ * Reads results that a person typed back (YAML: `results:` with a list). Blanks are left out.
+ *
+ * @throws Problem with file, line and column
+ */
+export function readResults(text: string, file: string): Result[] {
+  const results = reading((given): Result[] => {
+    if (!Array.isArray(given)) throw new Misread('found no list; expected results, each with its code');
+    return given.map((item: Given, at) => under(at, () => resultOf(readAs(resultKeys, item))));
+  });
+  return check(keys({ results }), parseSource(text, file)).results;
+}
+
+/** A form to fill in: one block of blanks for each cloth; what it is, and how its picks are counted, is filled in. */
+export function resultsForm(pieces: readonly { readonly cloth: KeptCloth; readonly draft: Draft }[]): string {
+  const blanks = [
+    'ends',
+    'width',
+    'warp used',
+    'off the loom',
+    'finished',
+    'picks',
+    'stars',
+    'how finished',
+    'changed',
+  ];
+  const blocks = pieces.map(({ cloth: { code, recipe, structure }, draft: { sett } }) =>
+    [
+      `  - code: ${code}`,
+      `    recipe: ${JSON.stringify(recipe)}`,
+      `    structure: ${JSON.stringify(structure)}`,
+      `    per: ${sett.per}`,
+      ...blanks.map((blank) => `    ${blank}:`),
+    ].join('\n'),
+  );
+  return [
+    '# Fill in what you found; leave the rest blank. Lengths as 51 in or 130 cm; picks as many as there are to the',
+    '# inch or centimetre (per), or with their measure, 7 per cm; stars from 0 to 5. `shedlight plan --learnt` reads',
+    '# this file, and `shedlight explore --done` with the shortlist beside it leaves out what was woven.',
+    'results:',
+    ...blocks,
+    '',
+  ].join('\n');
+}
+
+/** Whether anything was found out of a cloth, beside what the form says of it. */
+export function isFilledIn({ code: _, structure: _s, per: _p, ...found }: Result): boolean {
+  return Object.keys(found).length > 0;
+}
+
+function resultOf(given: v.InferOutput<typeof resultKeys>): Result {
+  const { code, structure, ends, width, finished, picks, stars, changed } = given;
+  const [warpUsed, offLoom] = [given['warp used'], given['off the loom']];
+  under('off the loom', () => checkLoss('off the loom', offLoom, 'of warp used', warpUsed));
+  under('finished', () => checkLoss('finished', finished, 'off the loom', offLoom));
+  const read = {
+    structure,
+    per: picks?.per ?? given.per,
+    ends,
+    width,
+    warpUsed,
+    offLoom,
+    finished,
+    picks: picks?.count,
+    stars,
+    howFinished: given['how finished'],
+    changed,
+  };
+  return { code, ...Object.fromEntries(Object.entries(read).filter(([, value]) => value !== undefined)) };
+}
+
+/** Cloth gets shorter when it is taken off the loom, and when it is finished, but not by nearly all of it. */
+function checkLoss(what: string, left: number | undefined, ofWhat: string, of: number | undefined): void {
+  if (left === undefined || of === undefined || (left <= of && left >= of * LEAST_LEFT)) return;
+  const wanted = left > of ? 'no more than that' : `at least ${sayShare(LEAST_LEFT)} of it`;
+  const [found, whole] = [sayLength(left, 'inch'), sayLength(of, 'inch')];
+  throw new Misread(`found ${found} ${what}, and ${whole} ${ofWhat}; expected ${wanted}`);
+}
+
+/** `18`, `18 per inch`, `7 per cm`. */
+function picksOf(given: Given): { count: number; per?: Per } {
+  const text = textOf(given, PICKS);
+  const found = /^(\S+)(?:\s+per\s+(inch|cm))?$/.exec(text);
+  if (found === null) throw new Misread(`found ${describe(text)}; expected ${PICKS}`);
+  const count = numberOf(found[1]!, PICKS, 1, MOST_PICKS);
+  return { count, ...(found[2] !== undefined && { per: found[2] as Per }) };
+}
+
+function lengthOf(text: string): number {
+  let length: number;
+  try {
+    length = parseLength(text);
+  } catch (error) {
+    throw new Misread((error as Error).message);
+  }
+  if (length === 0) throw new Misread(`found ${describe(text)}; expected a length of more than nothing, as 51 in`);
+  return length;
+}
+
+function isBlank(given: Given): boolean {
+  return typeof given === 'string' && given.trim() === '';
+}

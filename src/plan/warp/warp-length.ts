@@ -1,0 +1,89 @@
+import { INCH, type Per, sayLength, sayShare, upTo, YARD } from '../../words/measure.js';
+import type { LoomKind } from './warp-loom.js';
+
+/** What the length of a warp is reckoned from. Lengths in millimetres, shares from 0 to below 1. */
+export interface WarpNeeds {
+  /** Finished length of each piece, hems included. */
+  readonly pieces: readonly number[];
+  /** Between pieces, finished. */
+  readonly divider: number;
+  /** Before the first piece and after the last, finished. */
+  readonly header: number;
+  readonly footer: number;
+  /** Length lost in washing, of the length off the loom. */
+  readonly shrinkage: number;
+  /** Length lost to the bending of the warp, of the warp used. */
+  readonly takeUp: number;
+  /** What cannot be woven, at both ends. */
+  readonly loomWaste: number;
+  /** Test weaving, cutting off and tying on again. */
+  readonly testing: number;
+}
+
+/** One line of the reckoning: what it is, how it comes about, and its length in millimetres. */
+export interface WarpLine {
+  readonly what: string;
+  readonly how: string;
+  readonly mm: number;
+}
+
+/** The length of a warp with its arithmetic. Millimetres. */
+export interface WarpLength {
+  readonly finished: number;
+  readonly offLoom: number;
+  readonly used: number;
+  readonly total: number;
+  /** What to wind: the total, rounded up to a quarter yard or 10 cm. */
+  readonly wind: number;
+  readonly lines: readonly WarpLine[];
+}
+
+/** Usual figures of a four-shaft floor loom (common practice, no source). */
+export const USUAL_WARP: Omit<WarpNeeds, 'pieces'> = {
+  divider: INCH,
+  header: 2 * INCH,
+  footer: 2 * INCH,
+  shrinkage: 0.1,
+  takeUp: 0.08,
+  loomWaste: 27 * INCH,
+  testing: 18 * INCH,
+};
+
+/** Warp that cannot be woven on a loom; a table loom wastes 14 to 20 in (common practice, no source). */
+export function usualWaste(kind: LoomKind): number {
+  return kind === 'table' ? 17 * INCH : USUAL_WARP.loomWaste;
+}
+
+/** Length to weave so that `wanted` is left after a loss: divided, never added (10 in at 20 % is 12.5 in, not 12). */
+export function before(wanted: number, loss: number): number {
+  return wanted / (1 - loss);
+}
+
+/** The length of a warp, from the finished cloth back to what is wound. */
+export function warpLength(needs: WarpNeeds, per: Per): WarpLength {
+  const { pieces, divider, header, footer, shrinkage, takeUp, loomWaste, testing } = needs;
+  const dividers = Math.max(0, pieces.length - 1);
+  const finished = pieces.reduce((sum, piece) => sum + piece, 0) + dividers * divider + header + footer;
+  const offLoom = before(finished, shrinkage);
+  const used = before(offLoom, takeUp);
+  const total = used + loomWaste + testing;
+  const wind = upTo(total, per === 'inch' ? YARD / 4 : 100);
+  const say = (mm: number): string => sayLength(mm, per).replace(/ \(.*/, '');
+  const each = new Set(pieces).size === 1 ? `${pieces.length} × ${say(pieces[0]!)}` : pieces.map(say).join(' + ');
+  const between = dividers === 0 ? '' : ` + ${dividers} × ${say(divider)}`;
+  const line = (what: string, how: string, mm: number): WarpLine => ({ what, how, mm });
+  return {
+    finished,
+    offLoom,
+    used,
+    total,
+    wind,
+    lines: [
+      line('finished', `${each}${between} + ${say(header)} + ${say(footer)}`, finished),
+      line('off the loom', `÷ (1 − ${sayShare(shrinkage)} shrinkage)`, offLoom),
+      line('warp used', `÷ (1 − ${sayShare(takeUp)} take-up)`, used),
+      line('in all', `+ ${say(loomWaste)} loom waste + ${say(testing)} test weaving and re-tying`, total),
+      line('wind', per === 'inch' ? 'up to the next quarter yard' : 'up to the next 10 cm', wind),
+    ],
+  };
+}

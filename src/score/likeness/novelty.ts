@@ -1,0 +1,118 @@
+import { drawdown } from '../../cloth/drawdown.js';
+import { colourFace, type Face } from '../../cloth/face.js';
+import type { Weave } from '../../draft/draft.js';
+import { colours, endStrands, layout, pickStrands, type Strands, startCount, wholeRepeat } from '../../order/lay.js';
+import type { Order } from '../../order/order.js';
+import type { Contrast } from '../model/figures.js';
+import { effectsOn } from './classic-effects.js';
+
+/**
+ * The classic orders, which every weaver has seen. Warp and weft have the same order, except for one colour crossed by
+ * the other (gamp orders: common practice).
+ */
+const CLASSICS: readonly { readonly name: string; readonly word: string; readonly weft?: string }[] = [
+  { name: 'dark warp on light weft', word: 'D', weft: 'L' },
+  { name: 'light warp on dark weft', word: 'L', weft: 'D' },
+  { name: 'one and one', word: 'DL' },
+  { name: 'two and two', word: 'DDLL' },
+  { name: 'one and two', word: 'DLL' },
+  { name: 'two and one', word: 'DDL' },
+  { name: 'one and three', word: 'DLLL' },
+  { name: 'three and one', word: 'DDDL' },
+  { name: 'two and three', word: 'DDLLL' },
+  { name: 'three and two', word: 'DDDLL' },
+  { name: 'three and three', word: 'DDDLLL' },
+  { name: 'four and four', word: 'DDDDLLLL' },
+  { name: 'six and six', word: 'DDDDDDLLLLLL' },
+  { name: 'eight and eight', word: 'DDDDDDDDLLLLLLLL' },
+  { name: 'log cabin order', word: 'DLDLDLDLLDLDLDLD' },
+  { name: 'four and four beside two and two', word: 'DDDDLLLLDDDDLLLLDDLLDDLLDDLLDDLL' },
+];
+
+/** Cells of a weave up to which the classics are measured from every start. */
+const FEW_CELLS = 1024;
+
+/** The descriptor of a classic order on one structure. */
+export interface Classic {
+  /** What the effect is called on this structure, or else the order. */
+  readonly name: string;
+  readonly traits: readonly number[];
+}
+
+/**
+ * The features by which novelty compares cloths: tone, line, figure, symmetry, dark share, mean runs across and down.
+ */
+export function featuresOf(face: Face, contrast: Contrast, symmetry: number): number[] {
+  const { across, down } = runs(face);
+  return [contrast.tone, contrast.line, contrast.figure, symmetry, contrast.darkShare, 1 - 1 / across, 1 - 1 / down];
+}
+
+/**
+ * Lays every classic order, by thread and from every start that differs, on a weave and measures it. On a weave of more
+ * than 1024 cells, where that would take long, from the first thread alone.
+ */
+export function classicsOn(weave: Weave, measure: (face: Face) => number[]): Classic[] {
+  const ends = endStrands(weave);
+  const picks = pickStrands(weave);
+  const effects = effectsOn(weave);
+  const everyStart = ends.count * picks.count <= FEW_CELLS;
+  return CLASSICS.flatMap(({ name, word, weft = word }) =>
+    layings(ends, word, everyStart).flatMap((warpColours) =>
+      layings(picks, weft, everyStart).map((weftColours) => {
+        const whole = wholeRepeat(weave, warpColours, weftColours);
+        return {
+          name: effects.get(word) ?? name,
+          traits: measure(colourFace(drawdown(whole), whole.warp, whole.weft)),
+        };
+      }),
+    ),
+  );
+}
+
+/** The colours of one system under an order in letters, by thread, from every start that differs or the first. */
+function layings(strands: Strands, word: string, everyStart: boolean): Uint8Array[] {
+  const order: Order = [...word].map((letter) => (letter === 'D' ? 0 : 1));
+  const by = { by: 'thread', fill: 'solid', times: 1 } as const;
+  return Array.from({ length: everyStart ? startCount(strands, order.length, by) : 1 }, (_, start) =>
+    colours(layout(strands, order.length, { ...by, start }), order, 2, 1),
+  );
+}
+
+/** The nearest classic and the mean absolute difference to it. */
+export function noveltyOf(
+  traits: readonly number[],
+  classics: readonly Classic[],
+): { novelty: number; nearest: string } {
+  let novelty = 1;
+  let nearest = '';
+  for (const classic of classics) {
+    let sum = 0;
+    for (let t = 0; t < traits.length; t++) sum += Math.abs(traits[t]! - classic.traits[t]!);
+    if (sum / traits.length < novelty) {
+      novelty = sum / traits.length;
+      nearest = classic.name;
+    }
+  }
+  return { novelty, nearest };
+}
+
+/** Mean length of runs of one colour across and down, cyclic; a line without a change is one run. */
+function runs(face: Face): { across: number; down: number } {
+  const { row, column, rowKinds, columnKinds, colour, ends, picks } = face;
+  const runsOf = (line: (s: number) => number, length: number): number => {
+    let changes = 0;
+    for (let s = 0, before = line(length - 1); s < length; s++) {
+      const here = line(s);
+      if (here !== before) changes++;
+      before = here;
+    }
+    return Math.max(1, changes);
+  };
+  const total = (kind: Uint16Array, kinds: number, ofKind: (k: number) => number): number => {
+    const each = Array.from({ length: kinds }, (_, k) => ofKind(k));
+    return kind.reduce((sum, k) => sum + each[k]!, 0);
+  };
+  const across = total(row, rowKinds, (r) => runsOf((i) => colour[r * columnKinds + column[i]!]!, ends));
+  const down = total(column, columnKinds, (c) => runsOf((j) => colour[row[j]! * columnKinds + c]!, picks));
+  return { across: (ends * picks) / across, down: (ends * picks) / down };
+}

@@ -1,0 +1,49 @@
+import type { Scores } from '../model/figures.js';
+import { presetOf } from './presets.js';
+import { PARTS, type Part, type Weights } from './rank.js';
+
+/** What a ranking weighs, in words. */
+export const PART_WORDS: Readonly<Record<Part, string>> = {
+  contrast: 'contrast',
+  symmetry: 'symmetry',
+  float: 'short floats',
+  figure: 'figure',
+  figured: 'good share of figure',
+  ease: 'ease of weaving',
+  novelty: 'distance from the classic orders',
+  newness: 'newness beside the classic orders',
+  balance: 'balance of dark and light',
+  solid: 'solid dark and light',
+  sharp: 'crisp outlines',
+  calm: 'calm',
+  lively: 'liveliness',
+  unlike: 'unlikeness to the structure alone',
+};
+
+/** A part that adds less to the score than this share of the strongest part is not named. */
+const WORTH_NAMING = 0.3;
+const NAMED_AT_MOST = 3;
+
+/**
+ * Why a cloth stands where it does, as half a sentence: what its score comes from, the strongest part first, each with
+ * its figure from 0 to 1.
+ */
+export function whyInWords(parts: Readonly<Record<Part, number>>, weights: Weights): string {
+  const brings = (part: Part): number => weights[part] * parts[part];
+  const weighed = PARTS.filter((part) => brings(part) > 0).sort((a, b) => brings(b) - brings(a));
+  const strongest = weighed[0];
+  if (strongest === undefined) return 'ranked here for nothing that was weighed';
+  const named = weighed
+    .filter((part) => brings(part) >= WORTH_NAMING * brings(strongest))
+    .slice(0, NAMED_AT_MOST)
+    .map((part) => `${PART_WORDS[part]} ${parts[part].toFixed(2)}`);
+  const view = presetOf(weights);
+  const among = view === undefined ? 'ranked here' : `ranked here among the ${view}`;
+  return `${among} for: ${named.length === 1 ? named[0] : `${named.slice(0, -1).join(', ')} and ${named.at(-1)}`}`;
+}
+
+/** Names the classic that a cloth is, or the nearest one with the difference; nothing if none was searched for. */
+export function nearestInWords({ novelty, nearest }: Pick<Scores, 'novelty' | 'nearest'>): string | undefined {
+  if (novelty === undefined || nearest === undefined) return undefined;
+  return novelty < 5e-4 ? `measures the same as ${nearest}` : `nearest classic: ${nearest}, ${novelty.toFixed(2)} away`;
+}

@@ -1,0 +1,218 @@
+import { type Face, faceFromRows } from '../../cloth/face.js';
+import { analyse, type FaceAnalysis, type Side } from './analysis.js';
+import type { CanonicalWord } from './canonical-word.js';
+import { hashWords } from './hash.js';
+import { IDENTITY, ISOMETRIES, type Isometry, type Vector } from './isometry.js';
+import { rowSpacing } from './lattice.js';
+
+/** What counts as the same cloth beside a plain shift. */
+export const SAMENESS = ['mirror', 'half-turn', 'quarter-turn', 'exchange'] as const;
+export type Sameness = (typeof SAMENESS)[number];
+
+/** A face after an isometry: which side gives its rows and which its columns, and in which direction each is read. */
+interface View {
+  readonly isometry: Isometry;
+  readonly down: Side;
+  readonly level: Side;
+  readonly downReading: CanonicalWord;
+  readonly levelReading: CanonicalWord;
+}
+
+/** The matrix of cells that sorts first, with its view and the start of the reading on each side. */
+interface Least {
+  readonly cells: Uint8Array;
+  readonly view: View;
+  readonly down: number;
+  readonly level: number;
+}
+
+/**
+ * A key that two faces share exactly when they are the same cloth: when a translation carries one to the other, or
+ * one after an operation that `same` allows (what they generate together: two mirrors make a half turn). Faces are
+ * compared by their smallest repeats. With `exchange` the two colours may change places: in a palette of two
+ * (`colours`), all dark and all light too; where more than two colours are shown there is no exchange. Quarter turns
+ * ask nothing of the sett: who allows them says that cells are square.
+ *
+ * The key is a 128-bit hash as four words of 32 bits: among 10 million cloths the odds that any two share one by
+ * accident are below 1e-24.
+ */
+export function clothKey(
+  face: Face,
+  same: readonly Sameness[],
+  colours: number,
+  analysis: FaceAnalysis = analyse(face),
+): Uint32Array {
+  const views = leastViews(analysis, isometriesOf(same));
+  const exchange = same.includes('exchange') && (analysis.shown === 2 || (analysis.shown === 1 && colours === 2));
+  const { cells } = leastCells(analysis, views, exchange && analysis.shown === 2 && analysis.exchange === undefined);
+  return digest(views[0]!, cells, analysis, exchange);
+}
+
+/**
+ * The canonical form of a face: its smallest repeat, shifted and turned so that its cells sort first. All faces of one
+ * cloth (as `clothKey` defines it) give the same result, except that colours are not exchanged.
+ */
+export function standingFace(face: Face, same: readonly Sameness[], analysis: FaceAnalysis = analyse(face)): Face {
+  const exchange = same.includes('exchange') && analysis.shown === 2 && analysis.exchange === undefined;
+  const { view, ...starts } = leastCells(analysis, leastViews(analysis, isometriesOf(same)), exchange);
+  const { isometry, down, level, downReading, levelReading } = view;
+  const source = isometry.turned ? analysis.turned : analysis.cells;
+  const levels = kindsFrom(level, levelReading, starts.level);
+  return faceFromRows(
+    kindsFrom(down, downReading, starts.down).map((row) =>
+      levels.map((column) => {
+        const cell = source[row * level.kinds + column]!;
+        return analysis.shown === 3 ? cell : cell === 0 ? analysis.low : analysis.high;
+      }),
+    ),
+  );
+}
+
+/** The kinds of one side, read from a start of its least letters. */
+function kindsFrom({ word, length, backward }: Side, reading: CanonicalWord, start: number): number[] {
+  return Array.from({ length }, (_, k) => {
+    const at = (start + k) % length;
+    return word[reading === backward ? (2 * length - at) % length : at]!;
+  });
+}
+
+/** The isometries that the allowed operations generate. */
+function isometriesOf(same: readonly Sameness[]): readonly Isometry[] {
+  const mirror = same.includes('mirror');
+  const quarter = same.includes('quarter-turn');
+  const found = [IDENTITY];
+  if (mirror || quarter || same.includes('half-turn')) found.push(ISOMETRIES['half-turn']);
+  if (mirror) found.push(ISOMETRIES['mirror-left-right'], ISOMETRIES['mirror-up-down']);
+  if (quarter) found.push(ISOMETRIES['quarter-turn'], ISOMETRIES['quarter-turn-back']);
+  if (mirror && quarter) found.push(ISOMETRIES.diagonal, ISOMETRIES.antidiagonal);
+  return found;
+}
+
+/** The views whose letters sort first; all of these have the same letters. */
+function leastViews(analysis: FaceAnalysis, isometries: readonly Isometry[]): View[] {
+  const { rows, columns } = analysis;
+  let least: View[] = [];
+  for (const isometry of isometries) {
+    const down = isometry.turned ? columns : rows;
+    const level = isometry.turned ? rows : columns;
+    const downSign = isometry.turned ? isometry.across : isometry.along;
+    const levelSign = isometry.turned ? isometry.along : isometry.across;
+    const view = {
+      isometry,
+      down,
+      level,
+      downReading: downSign === 1 ? down.forward : down.backward,
+      levelReading: levelSign === 1 ? level.forward : level.backward,
+    };
+    const best = least[0];
+    const order =
+      best === undefined
+        ? -1
+        : view.downReading.rank - best.downReading.rank || view.levelReading.rank - best.levelReading.rank;
+    if (order < 0) least = [view];
+    else if (order === 0) least.push(view);
+  }
+  return least;
+}
+
+/**
+ * The cells that sort first over all views and all starts of the least letters, with kinds numbered in the order of
+ * first appearance. Letters and cells together determine the cloth. Starts of the rows that a translation of the face
+ * makes equal are tried once.
+ */
+function leastCells(analysis: FaceAnalysis, views: readonly View[], exchange: boolean): Least {
+  const best = new Uint8Array(analysis.cells.length).fill(255);
+  let least = views[0]!;
+  let [downStart, levelStart] = [0, 0];
+  for (const view of views) {
+    const { isometry, down, level, downReading, levelReading } = view;
+    const source = isometry.turned ? analysis.turned : analysis.cells;
+    const differing = rowSpacing(analysis.lattice, isometry.turned ? ACROSS : ALONG);
+    const downOrders = ordersOf(down, downReading, differing);
+    const levelOrders = ordersOf(level, levelReading, level.length);
+    for (let u = 0; u < downOrders.length; u += down.kinds) {
+      for (let v = 0; v < levelOrders.length; v += level.kinds) {
+        const asIs = keepLeast(best, source, downOrders, u, down.kinds, levelOrders, v, level.kinds, 0);
+        const turned = exchange && keepLeast(best, source, downOrders, u, down.kinds, levelOrders, v, level.kinds, 1);
+        if (!asIs && !turned) continue;
+        least = view;
+        downStart = downReading.start + (u / down.kinds) * downReading.step;
+        levelStart = levelReading.start + (v / level.kinds) * levelReading.step;
+      }
+    }
+  }
+  return { cells: best, view: least, down: downStart, level: levelStart };
+}
+
+const ACROSS: Vector = { x: 1, y: 0 };
+const ALONG: Vector = { x: 0, y: 1 };
+
+/**
+ * The kinds of a side in order of first appearance, from each start of its least letters over a stretch, one after
+ * another.
+ */
+function ordersOf(side: Side, reading: CanonicalWord, stretch: number): Uint16Array {
+  const { length, kinds, word } = side;
+  const backward = reading === side.backward;
+  const orders = new Uint16Array((stretch / reading.step) * kinds);
+  const seenFrom = new Int32Array(kinds).fill(-1);
+  let written = 0;
+  for (let from = 0; from < stretch; from += reading.step) {
+    const start = (reading.start + from) % length;
+    const full = written + kinds;
+    for (let at = start; written < full; at++) {
+      const kind = word[backward ? (2 * length - at) % length : at]!;
+      if (seenFrom[kind] === from) continue;
+      seenFrom[kind] = from;
+      orders[written++] = kind;
+    }
+  }
+  return orders;
+}
+
+/** Writes the renumbered cells over `best` if they sort before it; says whether. The orders begin at `u0` and `v0`. */
+function keepLeast(
+  best: Uint8Array,
+  source: Uint8Array,
+  downOrders: Uint16Array,
+  u0: number,
+  downKinds: number,
+  levelOrders: Uint16Array,
+  v0: number,
+  levelKinds: number,
+  flip: 0 | 1,
+): boolean {
+  let before = false;
+  for (let u = 0, at = 0; u < downKinds; u++) {
+    const row = downOrders[u0 + u]! * levelKinds;
+    for (let v = 0; v < levelKinds; v++, at++) {
+      const cell = source[row + levelOrders[v0 + v]!]! ^ flip;
+      if (before) best[at] = cell;
+      else if (cell > best[at]!) return false;
+      else if (cell < best[at]!) {
+        before = true;
+        best[at] = cell;
+      }
+    }
+  }
+  return before;
+}
+
+/** Hashes lengths, letters, cells and the colours shown. */
+function digest(view: View, cells: Uint8Array, analysis: FaceAnalysis, exchange: boolean): Uint32Array {
+  const down = view.down.length;
+  const level = view.level.length;
+  const words = new Int32Array(3 + down + level + ((cells.length + 3) >> 2));
+  words[0] = down;
+  words[1] = level;
+  words[2] = coloursWord(analysis, exchange);
+  words.set(view.downReading.letters.subarray(view.downReading.start, view.downReading.start + down), 3);
+  words.set(view.levelReading.letters.subarray(view.levelReading.start, view.levelReading.start + level), 3 + down);
+  new Uint8Array(words.buffer, 4 * (3 + down + level)).set(cells);
+  return hashWords(words);
+}
+
+/** A number for the colours shown. A face of one colour that may be exchanged has the same number for either colour. */
+function coloursWord({ shown, low, high }: FaceAnalysis, exchange: boolean): number {
+  return shown === 1 && exchange ? -1 : (shown << 16) | (low << 8) | high;
+}

@@ -1,0 +1,131 @@
+import { createHash } from 'node:crypto';
+import { isDeepStrictEqual } from 'node:util';
+import { deserialize, serialize } from 'node:v8';
+import { Problem } from '../../problem.js';
+import type { Question } from '../question/question.js';
+import type { Space } from '../space/space.js';
+import type { JobResult } from '../work/jobs.js';
+import type { Shard } from './checkpoint.js';
+
+/** The first line of the file, readable in any editor. */
+const TITLE = Buffer.from('shedlight progress of a search, form 1\n');
+const CHECKSUM = 8;
+/** Before each record: its length and the start of its SHA-256. */
+const LEAD = 4 + CHECKSUM;
+
+/** What identifies the search of a checkpoint. Its results are valid for the same header only. */
+export interface Header {
+  readonly program: string;
+  readonly question: Question;
+  readonly space: Pick<Space, 'way' | 'written' | 'numbers'>;
+  readonly shard?: Shard;
+}
+
+/** A job's key and result; or, at the end of a finished shard, the number of jobs in the file. */
+export type Entry = { readonly key: string; readonly result: JobResult } | { readonly end: number };
+
+/** A file, or anything whose bytes can be read at a position. */
+export interface Bytes {
+  readonly size: number;
+  read(from: number, length: number): Buffer;
+}
+
+/** A checkpoint file as read. */
+export interface FoundCheckpoint {
+  readonly header: Header;
+  /** Where the record of each job lies, by the job's key. */
+  readonly places: ReadonlyMap<string, RecordPlace>;
+  /** Bytes up to the end of the last whole record. */
+  readonly whole: number;
+  /** Whether the file ends with the record of a finished shard, and holds as many jobs as this says. */
+  readonly ended: boolean;
+}
+
+/** Where the contents of a record lie. */
+export interface RecordPlace {
+  readonly from: number;
+  readonly length: number;
+}
+
+/** The bytes of a checkpoint without jobs: title and header. */
+export function openingBytes(header: Header): Buffer {
+  return Buffer.concat([TITLE, record(header)]);
+}
+
+/** The bytes of one more entry, to be appended to the file. */
+export function entryBytes(entry: Entry): Buffer {
+  return record(entry);
+}
+
+/**
+ * Reads where everything lies. It ends at the first record that is not whole, as a crash leaves it: what follows counts
+ * as not done.
+ *
+ * @throws Problem where it is no checkpoint, or not even its header is whole
+ */
+export function readCheckpoint(bytes: Bytes): FoundCheckpoint {
+  const isOurs = bytes.size >= TITLE.length && bytes.read(0, TITLE.length).equals(TITLE);
+  if (!isOurs) throw new Problem('found something else; expected the progress of a search');
+  const first = placeAt(bytes, TITLE.length);
+  if (first === undefined) throw new Problem('found it damaged from its beginning; expected the progress of a search');
+  const places = new Map<string, RecordPlace>();
+  let whole = first.from + first.length;
+  let ended = false;
+  for (let place = placeAt(bytes, whole); place !== undefined && !ended; place = placeAt(bytes, whole)) {
+    const entry = contents<Entry>(bytes, place);
+    if ('end' in entry) ended = entry.end === places.size;
+    else places.set(entry.key, place);
+    whole = place.from + place.length;
+  }
+  return { header: contents<Header>(bytes, first), places, whole, ended: ended && whole === bytes.size };
+}
+
+/** The result in a record. */
+export function resultAt(bytes: Bytes, place: RecordPlace): JobResult {
+  return contents<{ result: JobResult }>(bytes, place).result;
+}
+
+/**
+ * Names the keys of the question, or other parts of the header, in which two searches differ. Empty if results of one
+ * are valid for the other.
+ */
+export function differences(a: Header, b: Header): string[] {
+  const keys = [...new Set([...Object.keys(a.question), ...Object.keys(b.question)])] as (keyof Question)[];
+  const asked = keys
+    .filter((key) => !isDeepStrictEqual(a.question[key], b.question[key]))
+    .map((key) => NAMES[key] ?? key);
+  if (a.program !== b.program) return [...asked, `version (${a.program}, ${b.program})`];
+  return asked.length === 0 && !isDeepStrictEqual(a.space, b.space) ? ['space'] : asked;
+}
+
+/** Keys of a question under the names that a person writes. */
+const NAMES: Readonly<Partial<Record<keyof Question, string>>> = {
+  structures: 'structure',
+  treadlings: 'treadling',
+  limits: 'limits',
+};
+
+function record(value: unknown): Buffer {
+  const contents = serialize(value);
+  const lead = Buffer.alloc(LEAD);
+  lead.writeUInt32LE(contents.length);
+  checksum(contents).copy(lead, 4);
+  return Buffer.concat([lead, contents]);
+}
+
+/** Where the contents of the record at `at` lie; undefined if the record is cut off or its checksum is wrong. */
+function placeAt(bytes: Bytes, at: number): RecordPlace | undefined {
+  if (at + LEAD > bytes.size) return undefined;
+  const lead = bytes.read(at, LEAD);
+  const place = { from: at + LEAD, length: lead.readUInt32LE() };
+  if (place.from + place.length > bytes.size) return undefined;
+  return checksum(bytes.read(place.from, place.length)).equals(lead.subarray(4)) ? place : undefined;
+}
+
+function contents<T>(bytes: Bytes, { from, length }: RecordPlace): T {
+  return deserialize(bytes.read(from, length)) as T;
+}
+
+function checksum(contents: Buffer): Buffer {
+  return createHash('sha256').update(contents).digest().subarray(0, CHECKSUM);
+}

@@ -1,0 +1,58 @@
+import type { Floats } from '../../cloth/floats.js';
+import { CANDIDATE_COLUMNS, type Columns, columnsFor, KEY_WORDS, PREFERENCES, resized } from './columns.js';
+
+/** What a stretch of candidates came to: those that may be shown, as columns of numbers, and why the others may not. */
+export interface Batch extends Readonly<Columns<typeof CANDIDATE_COLUMNS>> {
+  readonly length: number;
+  readonly setAside: {
+    readonly float: number;
+    readonly unsound: number;
+    readonly flat: number;
+    readonly limits: number;
+  };
+  /** The longest floats of what was set aside for them and comes nearest to the limit; none where nothing was. */
+  readonly nearestFloats?: Floats;
+}
+
+/** A scored candidate: its numbers by the names of the columns. */
+export interface ScoredCandidate {
+  readonly index: number;
+  readonly score: number;
+  readonly area: number;
+  readonly preference: readonly [float: number, warpChanges: number, shuttles: number, weftChanges: number];
+  readonly niche: number;
+  readonly key: ArrayLike<number>;
+}
+
+/** Collects candidates into a batch. */
+export class BatchBuilder {
+  readonly setAside = { float: 0, unsound: 0, flat: 0, limits: 0 };
+  nearestFloats: Floats | undefined;
+  private length = 0;
+  private readonly columns: Columns<typeof CANDIDATE_COLUMNS>;
+
+  /** @param room candidates at the most */
+  constructor(room: number) {
+    this.columns = columnsFor(CANDIDATE_COLUMNS, room);
+  }
+
+  add({ index, score, area, preference, niche, key }: ScoredCandidate): void {
+    const { columns } = this;
+    const at = this.length++;
+    columns.index[at] = index;
+    columns.score[at] = score;
+    columns.area[at] = area;
+    columns.preference.set(preference, at * PREFERENCES);
+    columns.niche[at] = niche;
+    columns.key.set(key, at * KEY_WORDS);
+  }
+
+  done(): Batch {
+    return {
+      length: this.length,
+      ...resized(CANDIDATE_COLUMNS, this.columns, this.length),
+      setAside: { ...this.setAside },
+      ...(this.nearestFloats && { nearestFloats: this.nearestFloats }),
+    };
+  }
+}

@@ -1,0 +1,36 @@
+import type { Weave } from '../../draft/draft.js';
+import { Problem } from '../../problem.js';
+import type { Classic } from '../../score/likeness/novelty.js';
+import { measuredClassics } from '../../score/score.js';
+import type { Question } from '../question/question.js';
+import type { Family } from '../space/family.js';
+
+/**
+ * The classic orders with which candidates of a family are compared, measured once a weave. Where the orders choose the
+ * blocks the classics lie on each block once: a weave for each pair of orders would make the structure another one.
+ */
+export function classicsOf(question: Question): (family: Family) => readonly Classic[] {
+  const known = new Map<string, readonly Classic[]>();
+  return (family) => {
+    const weave = representative(question, family);
+    const name = JSON.stringify([weave.threading, weave.tieUp, weave.treadling, weave.pickKinds, weave.companions]);
+    let classics = known.get(name);
+    if (classics === undefined) {
+      classics = measuredClassics(weave, question.sett);
+      known.set(name, classics);
+    }
+    return classics;
+  };
+}
+
+function representative(question: Question, family: Family): Weave {
+  if (family.fixedWeave) return family.weave([0], [0]);
+  const each = question.yarns.map((_, colour) => colour);
+  try {
+    return family.weave(each, each);
+  } catch (problem) {
+    // Some blocks cannot stand side by side (huck); any one of them is the structure too.
+    if (problem instanceof Problem) return family.weave([0], [0]);
+    throw problem;
+  }
+}

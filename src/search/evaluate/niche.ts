@@ -1,0 +1,53 @@
+/**
+ * Kinds of cloth: by how large the motif is, how much of it is dark, and how symmetrical it is. Every axis is a whole
+ * number, so that no rounding moves a cloth from one kind to another.
+ */
+export interface Niche {
+  /** Doublings: 0 for a motif of one thread, k for one of more than 2^(k−1) up to 2^k threads, the longer side. */
+  readonly size: number;
+  /** Tenths of the face that are dark, 0 to 9; where dark and light may change places, of the rarer of the two. */
+  readonly dark: number;
+  /** Quarters of symmetry, 0 to 4. */
+  readonly symmetry: number;
+}
+
+const SIZES = 12;
+const TENTHS = 10;
+const QUARTERS = 5;
+
+/** How many kinds there are. */
+export const NICHES = SIZES * TENTHS * QUARTERS;
+
+/** What the kind of a cloth is found from. */
+export interface NicheFigures {
+  /** Ends and picks of the smallest repeat of the face. */
+  readonly ends: number;
+  readonly picks: number;
+  readonly darkShare: number;
+  /** S: 0, 0.25, 0.5, 0.75 or 1. */
+  readonly symmetry: number;
+}
+
+/** The number of a cloth's kind. `exchange`: dark and light may change places, so that it is of the cloth alone. */
+export function nicheOf({ ends, picks, darkShare, symmetry }: NicheFigures, exchange: boolean): number {
+  const size = Math.min(SIZES - 1, 32 - Math.clz32(Math.max(ends, picks) - 1));
+  const dark = exchange ? Math.min(darkShare, 1 - darkShare) : darkShare;
+  // Billionths first: what rounding leaves of a whole tenth is that tenth.
+  const tenth = Math.min(TENTHS - 1, Math.floor(Math.round(dark * 1e9) / 1e8));
+  return (size * TENTHS + tenth) * QUARTERS + Math.round(4 * symmetry);
+}
+
+/** The kind of a number. */
+export function nicheAt(number: number): Niche {
+  const tenths = Math.floor(number / QUARTERS);
+  return { size: Math.floor(tenths / TENTHS), dark: tenths % TENTHS, symmetry: number % QUARTERS };
+}
+
+/** A kind in words: “motif of 9 to 16 threads, 30 to 40 % dark, symmetry 0.5”. `exchange`: dark or light may be rarer. */
+export function nicheInWords(number: number, exchange: boolean): string {
+  const { size, dark, symmetry } = nicheAt(number);
+  const threads = size === 0 ? '1 thread' : size === 1 ? '2 threads' : `${2 ** (size - 1) + 1} to ${2 ** size} threads`;
+  const tenths = `${10 * dark} to ${10 * dark + 10} % dark`;
+  const share = !exchange ? tenths : dark === 5 ? 'half dark' : `${tenths} (or light)`;
+  return `motif of ${threads}, ${share}, symmetry ${symmetry / 4}`;
+}

@@ -1,0 +1,29 @@
+import { type Drawdown, drawdown } from '../../cloth/drawdown.js';
+import { type Floats, floatsOf } from '../../cloth/floats.js';
+import { hangsTogether } from '../../cloth/holds-together.js';
+import type { Weave } from '../../draft/draft.js';
+import { exceedsFloat } from '../../score/rank/rank.js';
+import { obstacles } from '../../structure/loom/loom-fit.js';
+import type { Question } from '../question/question.js';
+
+/** Why no candidate on a weave may be shown, with its floats where these are the reason. */
+export type Refused = { readonly fault: 'unsound' | 'limits' } | { readonly fault: 'float'; readonly floats: Floats };
+
+/**
+ * A weave with its drawdown and floats, or why it may not be shown: it falls apart, its floats are above the limit, it
+ * takes more shafts or treadles than allowed, or the loom cannot weave it.
+ */
+export function weaveWithin(
+  { limits, loom, sett }: Pick<Question, 'limits' | 'loom' | 'sett'>,
+  weave: Weave,
+): { readonly cloth: Drawdown; readonly floats: Floats } | Refused {
+  const cloth = drawdown(weave);
+  if (!hangsTogether(cloth)) return { fault: 'unsound' };
+  const floats = floatsOf(cloth, sett);
+  if (exceedsFloat(floats, limits.float)) return { fault: 'float', floats };
+  const treadles = new Set(weave.treadling.flat()).size;
+  const shafts = new Set(weave.threading.flat()).size;
+  if (treadles > (limits.treadles ?? Infinity) || shafts > (limits.shafts ?? Infinity)) return { fault: 'limits' };
+  if (loom !== undefined && obstacles(weave, loom).length > 0) return { fault: 'limits' };
+  return { cloth, floats };
+}

@@ -1,0 +1,145 @@
+import { availableParallelism } from 'node:os';
+import type { Draft } from '../draft/draft.js';
+import { Problem } from '../problem.js';
+import { codeOf } from '../score/symmetry/cloth-code.js';
+import { type Checkpoint, checkpointed, type Shard, sharded } from './checkpoint/checkpoint.js';
+import { alreadyWoven } from './evaluate/already-woven.js';
+import { searchEvolved } from './evolve/evolve-search.js';
+import type { Question } from './question/question.js';
+import { describeAll } from './report/describe.js';
+import { draftOf } from './space/candidate.js';
+import { memoized } from './space/memoize.js';
+import { type Space, spaceOf } from './space/space.js';
+import { Archive, type LeftOut } from './strategy/archive.js';
+import type { Outcome } from './strategy/outcome.js';
+import {
+  boundedPieces,
+  LISTED,
+  type Search,
+  type Searched,
+  type Stage,
+  searchBounded,
+  searchListed,
+  settle,
+} from './strategy/strategies.js';
+import { workerPool } from './work/worker-pool.js';
+
+/** A thread for fewer pieces of work than this costs more to start than it brings. */
+const WORTH_A_THREAD = 4;
+
+export type { Stage } from './strategy/strategies.js';
+
+export interface RunOptions {
+  /** Threads; absent: as many as the machine runs at once. */
+  readonly workers?: number;
+  readonly progress?: (stage: Stage) => void;
+  /** Stops at once; the search fails with the signal's reason. */
+  readonly signal?: AbortSignal;
+  /** The search finishes with what it has found. */
+  readonly enough?: AbortSignal;
+  /** Told what there is to try, before the search begins. */
+  readonly onSpace?: (space: Space) => void;
+  /** What is done already, and takes note of what is done now; asked for when the space is known. */
+  readonly checkpoint?: (space: Space) => Checkpoint;
+}
+
+/**
+ * The main job: every candidate of a question tried (where there are too many, as many as bring anything), the best
+ * described.
+ */
+export async function explore(question: Question, options: RunOptions = {}): Promise<Outcome> {
+  const space = spaceOf(question);
+  const { archive, at, setAside, nearestFloats, pruned, whole, evolved } = await searched(question, space, options);
+  await settle(archive, question, { signal: options.signal, progress: options.progress });
+  const draftAt = draftsOf(question, at);
+  const code = (index: number): string => codeOf(draftAt(index));
+  const { show, oneOfEachKind } = question;
+  const best = oneOfEachKind ? archive.bestOfEachKind(show, code) : archive.best(show, code);
+  const set = setAside.float + setAside.unsound + setAside.flat + setAside.limits;
+  const { out } = archive;
+  return {
+    counts: {
+      written: space.written,
+      examined: archive.cloths + archive.duplicates + set + pruned,
+      cloths: archive.cloths - out.cloths,
+      equals: archive.duplicates - (out.candidates - out.cloths),
+      setAside: question.done ? { ...setAside, done: out.candidates } : setAside,
+      cutOff: pruned,
+      exhaustive: whole && space.way !== 'evolved',
+      ...(evolved && { evolved }),
+      ...(whole ? {} : { stopped: true as const }),
+    },
+    ...(nearestFloats && { nearestFloats }),
+    found: describeAll(question, at, best, (done) =>
+      options.progress?.({ name: 'describe the best', done, of: best.length }),
+    ),
+  };
+}
+
+/**
+ * Does one part of a search's jobs; the checkpoint has them afterwards. A search whose checkpoints have all parts together
+ * has nothing left to do.
+ *
+ * @returns whether the part was done to its end
+ * @throws Problem where the search cannot be divided
+ */
+export async function exploreShard(question: Question, shard: Shard, options: RunOptions): Promise<boolean> {
+  const space = spaceOf(question);
+  if (space.way === 'evolved' && question.tries < shard.of) {
+    throw new Problem(
+      `found more to try than can be listed, and tries ${question.tries}: each step of a try hangs on the last; ` +
+        `expected tries ${shard.of} or more, so that each part has its own`,
+    );
+  }
+  return (await searched(question, space, options, shard)).whole;
+}
+
+/** Searches a space in its way. */
+async function searched(question: Question, space: Space, options: RunOptions, shard?: Shard): Promise<Searched> {
+  const { signal, progress, enough } = options;
+  options.onSpace?.(space);
+  const checkpoint = options.checkpoint?.(space);
+  const before = alreadyWoven(question);
+  const newArchive = (at: Space['at']): Archive => {
+    const draftAt = draftsOf(question, at);
+    const leftOut: LeftOut | undefined = before && {
+      isDone: before.isDone,
+      isNear: (key, index) => before.isNear(key, () => draftAt(index)),
+    };
+    return new Archive((a, b) => compareColours(draftAt(a), draftAt(b)), leftOut);
+  };
+  const pieces = space.way === 'bounded' ? boundedPieces(space).length : Math.ceil(space.numbers / LISTED);
+  // Bounded pieces are long: a thread leaves this one free to hear that it is to stop.
+  const worthIt = space.way === 'bounded' ? pieces : Math.ceil(pieces / WORTH_A_THREAD);
+  const threads = Math.min(worthIt, options.workers ?? availableParallelism());
+  const all = workerPool(question, threads, signal);
+  const rest = checkpoint ? checkpointed(all, checkpoint) : all;
+  const pool = shard ? sharded(rest, shard) : rest;
+  try {
+    return await WAYS[space.way]({ question, space, pool, shard, before, newArchive, progress, signal, enough });
+  } finally {
+    pool.close();
+  }
+}
+
+const WAYS: Readonly<Record<Space['way'], (search: Search) => Promise<Searched>>> = {
+  scored: searchListed,
+  bounded: searchBounded,
+  evolved: searchEvolved,
+};
+
+/** The drafts of numbered candidates; the last ones are remembered. */
+function draftsOf(question: Question, at: Space['at']): (index: number) => Draft {
+  return memoized(1000, (index: number) => draftOf(at(index), question));
+}
+
+/** Which of two drafts has the warp, or else the weft, that sorts first in palette order. */
+function compareColours(a: Draft, b: Draft): number {
+  return compareWords(a.warp, b.warp) || compareWords(a.weft, b.weft);
+}
+
+function compareWords(a: readonly number[], b: readonly number[]): number {
+  const n = Math.min(a.length, b.length);
+  for (let s = 0; s < n; s++) if (a[s] !== b[s]) return a[s]! - b[s]!;
+  return a.length - b.length;
+}

@@ -1,0 +1,203 @@
+import { dirname, isAbsolute, join } from 'node:path';
+import type { Yarn } from '../../colour/yarn.js';
+import type { Draft, Sett } from '../../draft/draft.js';
+import { DEFAULT_SETT, DEFAULT_YARNS } from '../../draft/yaml/read-draft.js';
+import { type Given, isKeys, Misread, readAs, under } from '../../input/given.js';
+import { parseSource, placed, type Source } from '../../input/source.js';
+import { type Order, parseOrder } from '../../order/order.js';
+import { nearestWord, quote } from '../../problem.js';
+import type { Structure } from '../../structure/catalogue/catalogue.js';
+import { usualSett } from '../../structure/catalogue/usual-sett.js';
+import type { Done, Question, WeftRule } from './question.js';
+import { questionKeys, type Written } from './question-keys.js';
+import { onLoomStarts, refuseOnTheLoom, woundOrder } from './read-on-the-loom.js';
+import { DEFAULT_RANK } from './read-rank.js';
+import {
+  blocksFrom,
+  profileOf,
+  refuseWithDraft,
+  spelled,
+  structuresOf,
+  treadledOf,
+  treadlingsOf,
+  treadlingsOn,
+} from './read-weave.js';
+
+export { resolvedQuestion } from './resolved-question.js';
+
+/** Where a question comes from. Flags win over the text. */
+export interface QuestionSource {
+  /** A question in YAML. */
+  readonly text?: string;
+  /** Its file: named in messages, and the place from which a draft is looked for. */
+  readonly file?: string;
+  /** Values by key, as they were written; `limits.float` and the like for what stands under limits. */
+  readonly flags: Readonly<Record<string, string>>;
+  /** Flags that are not called as their key is, by key. */
+  readonly flagNames?: Readonly<Record<string, string>>;
+}
+
+const WEFT_RULES = ['same', 'exchange', 'own'] as const;
+/** Keys that a flag puts aside together with the one it stands for. */
+const INSTEAD: Readonly<Record<string, readonly string[]>> = {
+  structure: ['draft', 'on the loom'],
+  draft: ['structure', 'treadling', 'profile', 'treadled', 'name', 'on the loom'],
+  'on the loom': ['structure', 'treadling', 'profile', 'treadled', 'name', 'draft', 'warp', 'by', 'fill', 'times'],
+  lengths: ['orders'],
+  orders: ['lengths'],
+};
+/** Lengths that are tried where neither lengths nor orders are asked for. */
+const USUAL_LENGTHS = [2, 3, 4, 5, 6];
+
+/**
+ * Reads what is asked, fills in what is not, and checks names and letters against structures and yarns.
+ *
+ * @param loadDraft reads a draft from a path, which is relative to the question's file
+ * @param loadDone reads the cloths that were done from all the files that say which, likewise
+ * @throws Problem with file, line and column, or the flag, of the first thing that is wrong
+ */
+export function readQuestion(
+  source: QuestionSource,
+  loadDraft: (path: string) => Draft,
+  loadDone: (paths: readonly string[]) => readonly Draft[] = () => [],
+): Question {
+  const merged = mergedSource(source);
+  const pathOf = (written: string, ...flags: readonly string[]): string => {
+    const fromFlag = flags.some((flag) => source.flags[flag] !== undefined) || source.file === undefined;
+    return fromFlag || isAbsolute(written) ? written : join(dirname(source.file), written);
+  };
+  return placed(merged, () =>
+    understood(
+      readAs(questionKeys, merged.value),
+      (written) => loadDraft(pathOf(written, 'draft', 'on the loom')),
+      (written) => loadDone(written.map((file) => pathOf(file, 'done'))),
+    ),
+  );
+}
+
+/** The values of the file with those of the flags over them; each knows where it was written. */
+function mergedSource({ text, file, flags, flagNames }: QuestionSource): Source {
+  const written = text === undefined ? undefined : parseSource(text, file ?? 'question');
+  const values: Record<string, Given> = { ...(written?.value as { readonly [key: string]: Given }) };
+  for (const key of Object.keys(flags)) for (const other of INSTEAD[key] ?? []) delete values[other];
+  for (const [key, value] of Object.entries(flags)) {
+    const limit = /^limits\.(.+)$/.exec(key)?.[1];
+    if (limit === undefined) values[key] = value;
+    else if (values.limits === undefined || isKeys(values.limits)) values.limits = { ...values.limits, [limit]: value };
+  }
+  const flagOf = (key: string): string =>
+    `--${flagNames?.[key] ?? key.replace('limits.', 'limit-').replaceAll(' ', '-')}`;
+  return {
+    value: values,
+    place(path, spot) {
+      const key = path[0] === 'limits' && path.length > 1 ? `limits.${path[1]}` : String(path[0]);
+      if (Object.hasOwn(flags, key)) return flagOf(key);
+      return written?.place(path, spot) ?? 'question';
+    },
+  };
+}
+
+function understood(
+  written: Written,
+  loadDraft: (path: string) => Draft,
+  loadDone: (paths: readonly string[]) => readonly Draft[],
+): Question {
+  const structures = structuresOf(written);
+  const onTheLoom = written['on the loom'];
+  if (onTheLoom !== undefined) refuseOnTheLoom(written);
+  const file = written.draft ?? onTheLoom;
+  const draft = file === undefined ? undefined : { file, draft: loadDraft(file) };
+  refuseWithDraft(written, draft);
+  const withBlocks = blocksFrom(structures, draft);
+  const own = draft?.draft.yarns ?? [];
+  const yarns = written.yarns ?? (own.length > 1 ? own : DEFAULT_YARNS);
+  if (yarns.length < 2) throw new Misread('found one yarn; expected at least two', { within: ['yarns'] });
+  if (written.lengths !== undefined && written.orders !== undefined) {
+    throw new Misread('found lengths and orders; expected one or the other', { within: ['orders'], key: true });
+  }
+  const orders = ordersOf(written.orders ?? [], yarns);
+  const wound = onTheLoom === undefined ? undefined : under('yarns', () => woundOrder(draft!.draft, yarns));
+  const warp =
+    wound ?? (written.warp === undefined ? undefined : under('warp', () => parseOrder(written.warp!, yarns)));
+  const { name, by, fill, times, limits, loom, same, show, seed, tries } = written;
+  const done = doneOf(written, loadDone);
+  return {
+    structures: structures.map((structure) => structure.name),
+    ...(draft && { draft }),
+    ...(wound && { onTheLoom: true as const }),
+    treadlings: draft ? treadlingsOn(written, draft) : treadlingsOf(written.treadling ?? [], structures),
+    ...(name && { name: under('name', () => spelled(name, written, structures)) }),
+    profile: profileOf(written.profile, withBlocks),
+    treadled: treadledOf(written.treadled, withBlocks),
+    yarns,
+    lengths: orders.length > 0 ? [] : (written.lengths ?? USUAL_LENGTHS),
+    orders,
+    ...(warp && { warp }),
+    // A warp that is given leaves the listed orders to the weft.
+    weft: under('weft', () => weftOf(written.weft ?? (warp ? 'own' : 'same'), yarns)),
+    tabby: under('tabby', () => tabbyOf(written.tabby, yarns)),
+    by,
+    fill,
+    times,
+    starts: wound ? onLoomStarts(written) : (written.starts ?? 'all'),
+    sett: written.sett ?? draft?.draft.sett ?? usualSettOf(structures),
+    limits,
+    ...(loom && { loom }),
+    ...(done && { done }),
+    rank: written.rank ?? DEFAULT_RANK,
+    same,
+    show: show.most,
+    ...(show.oneOfEachKind && { oneOfEachKind: true as const }),
+    seed,
+    tries,
+  };
+}
+
+/** The sett at which the structures come out square, where one does for all. */
+function usualSettOf(structures: readonly Structure[]): Sett {
+  const [first, ...others] = structures.map((structure) => usualSett(structure, DEFAULT_SETT));
+  return first && others.every(({ picks }) => picks === first.picks) ? first : DEFAULT_SETT;
+}
+
+function ordersOf(texts: readonly string[], yarns: readonly Yarn[]): Order[] {
+  return under('orders', () => texts.map((text, place) => under(place, () => parseOrder(text, yarns))));
+}
+
+function doneOf(
+  { done: files, 'unlike done': unlike }: Written,
+  load: (paths: readonly string[]) => readonly Draft[],
+): Done | undefined {
+  if (files === undefined) {
+    if (unlike === undefined) return undefined;
+    throw new Misread('found it alone; expected done too: the files that say what was', {
+      within: ['unlike done'],
+      key: true,
+    });
+  }
+  return { files, drafts: under('done', () => load(files)), ...(unlike !== undefined && { unlike }) };
+}
+
+function weftOf(text: string, yarns: readonly Yarn[]): WeftRule {
+  const rule = WEFT_RULES.find((each) => each === text);
+  if (rule !== undefined) return { rule };
+  try {
+    return { rule: 'fixed', order: parseOrder(text, yarns) };
+  } catch (error) {
+    const near = nearestWord(text, WEFT_RULES);
+    if (near === undefined) throw error;
+    throw new Misread(
+      `found ${quote(text)}; expected same, exchange, own, a letter or an order (did you mean “${near}”?)`,
+    );
+  }
+}
+
+function tabbyOf(letter: string | undefined, yarns: readonly Yarn[]): number {
+  if (letter === undefined) return yarns.length - 1;
+  const index = yarns.findIndex((yarn) => yarn.letter === letter.toUpperCase());
+  if (index < 0) {
+    throw new Misread(
+      `found ${quote(letter)}; expected the letter of a yarn, ${yarns.map((yarn) => yarn.letter).join(' or ')}`,
+    );
+  }
+  return index;
+}

@@ -1,0 +1,37 @@
+import { describe, eachOf, type Given, isKeys, Misread, numberOf, orList, textOf, under } from '../../input/given.js';
+import { didYouMean } from '../../problem.js';
+import { PRESET_NAMES, PRESETS, UNWEIGHED } from '../../score/rank/presets.js';
+import { PARTS, type Part, type Weights } from '../../score/rank/rank.js';
+
+const RANK = `what to rank by, as contrast 3, symmetry 2, or one word: ${orList(PRESET_NAMES)}`;
+
+/** What cloths are ranked by where nothing else is asked. */
+export const DEFAULT_RANK: Weights = { ...UNWEIGHED, contrast: 3, symmetry: 2, float: 1 };
+
+/**
+ * Reads a way of looking by its word, or weights by name, as keys or as `contrast 3, symmetry 2`; what is not named
+ * does not count.
+ */
+export function rankOf(given: Given): Weights {
+  const view = PRESET_NAMES.find((name) => typeof given === 'string' && name === given.trim().toLowerCase());
+  if (view !== undefined) return PRESETS[view];
+  const asText = (item: Given): [string, string] => {
+    const text = textOf(item, RANK);
+    const found = /^([a-z]+)\s*[\s:=]\s*(\S+)$/i.exec(text);
+    if (found === null) throw new Misread(`found ${describe(item)}; expected ${RANK}${didYouMean(text, PRESET_NAMES)}`);
+    return [found[1]!, found[2]!];
+  };
+  const pairs = isKeys(given) ? Object.entries(given) : eachOf(given, RANK, asText);
+  const weights: Record<Part, number> = { ...UNWEIGHED };
+  for (const [name, weight] of pairs) {
+    const part = PARTS.find((each) => each === name.toLowerCase());
+    if (part === undefined) {
+      const spot = isKeys(given) ? { within: [name], key: true } : {};
+      throw new Misread(`found ${describe(name)}; expected ${orList(PARTS)}${didYouMean(name, PARTS)}`, spot);
+    }
+    const read = (): number => numberOf(weight, 'a weight from 0 to 100', 0, 100);
+    weights[part] = isKeys(given) ? under(name, read) : read();
+  }
+  if (PARTS.every((part) => weights[part] === 0)) throw new Misread(`found no weight above 0; expected ${RANK}`);
+  return weights;
+}

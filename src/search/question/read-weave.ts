@@ -1,0 +1,159 @@
+import { eachOf, type Given, Misread, type Spot, textOf, under } from '../../input/given.js';
+import { Problem } from '../../problem.js';
+import {
+  findManner,
+  findStructure,
+  nameDraft,
+  parseProfile,
+  type Structure,
+} from '../../structure/catalogue/catalogue.js';
+import { letters } from '../../structure/model/structure.js';
+import { recognitionOf, structureOn } from '../../structure/rethread/on-draft.js';
+import type { NameAsked, Question } from './question.js';
+import type { Written } from './question-keys.js';
+import { ALL, wayNames } from './treadlings-tried.js';
+
+/** All drafts of a name are tried where they are no more than 2 to this. */
+const MOST_GAPS = 10;
+
+/** The structures asked for; a text is one name, or several with commas between them. */
+export function structuresOf({ structure, draft, 'on the loom': onTheLoom }: Written): Structure[] {
+  if (structure === undefined) {
+    if (draft !== undefined || onTheLoom !== undefined) return [];
+    throw new Misread(
+      'found neither structure nor draft; expected a structure, such as plain weave, 2/2 twill or overshot ' +
+        '(“shedlight structures” lists all), or a draft',
+    );
+  }
+  if (draft !== undefined) {
+    throw new Misread('found a structure and a draft; expected one or the other', { within: ['draft'], key: true });
+  }
+  const one = (item: Given): Structure => findStructure(textOf(item, 'the name of a structure'));
+  return under('structure', () => {
+    const given = typeof structure === 'string' ? namesIn(structure) : structure;
+    return [...new Set(eachOf(given, 'names of structures', one))];
+  });
+}
+
+/** The names in a text with commas between them. Some names hold a comma: the longest that is known is taken. */
+function namesIn(text: string): string[] {
+  const parts = text.split(',').map((part) => part.trim());
+  const names: string[] = [];
+  for (let at = 0; at < parts.length; ) {
+    let upTo = parts.length;
+    while (upTo > at + 1 && !isStructure(parts.slice(at, upTo).join(', '))) upTo--;
+    names.push(parts.slice(at, upTo).join(', '));
+    at = upTo;
+  }
+  return names;
+}
+
+function isStructure(name: string): boolean {
+  try {
+    return findStructure(name) !== undefined;
+  } catch (error) {
+    if (error instanceof Problem) return false;
+    throw error;
+  }
+}
+
+/** Refuses with a draft what it has of its own, and what it has not. */
+export function refuseWithDraft(written: Written, draft: Question['draft']): void {
+  if (draft === undefined) return;
+  if (written.name !== undefined) {
+    throw new Misread('found a name beside a draft, which has its own threading; expected it with a structure', {
+      within: ['name'],
+      key: true,
+    });
+  }
+  for (const key of ['profile', 'treadled'] as const) {
+    if (written[key] !== undefined) refuseUnknown(draft, `a ${key}`, { within: [key], key: true });
+  }
+  if (written.by.includes('block')) refuseUnknown(draft, '“block”', { within: ['by'] });
+  const { endUnits, pickUnits } = draft.draft;
+  if (
+    written.by.includes('unit') &&
+    written.profile === undefined &&
+    [...endUnits, ...pickUnits].every((unit) => unit === 1)
+  ) {
+    throw new Misread(
+      'found “unit” with a draft that has no units; expected “units: 4” or the like in the draft (convert --units finds some)',
+      {
+        within: ['by'],
+      },
+    );
+  }
+}
+
+/** Blocks are had only of a structure that the draft was found to be. */
+function refuseUnknown({ file, draft }: NonNullable<Question['draft']>, found: string, spot: Spot): void {
+  if (structureOn(draft) !== undefined) return;
+  const { structure, confidence, others } = recognitionOf(draft);
+  const like = [...new Set([structure?.name, ...others])].slice(0, 3).join(' or ');
+  const [is, help] =
+    structure === undefined
+      ? ['is no structure known here', 'a draft of one (see: structures), or a structure by its name']
+      : [
+          `might be threaded as ${like} (${confidence}), but is treadled otherwise`,
+          `its tie-up and treadling (see: structures), or structure: ${structure.name}`,
+        ];
+  throw new Misread(`found ${found} with ${file}, which ${is} and so has no blocks; expected ${help}`, spot);
+}
+
+/** The manners of treadling, which every one of the structures must have, each once; or all that each has. */
+export function treadlingsOf(names: readonly string[], structures: readonly Structure[]): string[] {
+  if (names.some((name) => name.toLowerCase() === ALL)) return [ALL];
+  const known = under('treadling', () =>
+    names.map((name) => structures.map((structure) => findManner(structure, name).name)[0]!),
+  );
+  return [...new Set(known)];
+}
+
+/** Ways of treadling on a draft's threading; on the loom all that are well known, unless some are asked for. */
+export function treadlingsOn(written: Written, draft: NonNullable<Question['draft']>): string[] {
+  const { treadling, treadled, 'on the loom': onTheLoom } = written;
+  if (treadling === undefined) return onTheLoom === undefined || treadled !== undefined ? [] : [ALL];
+  const blocks =
+    [written.profile, treadled].some((asked) => asked !== undefined) || written.by.every((by) => by === 'block');
+  return under('treadling', () => wayNames(treadling, draft, blocks));
+}
+
+/** The structures whose blocks are laid: those asked for, or that of a draft. */
+export function blocksFrom(structures: readonly Structure[], draft: Question['draft']): readonly Structure[] {
+  const on = draft && structureOn(draft.draft);
+  return on ? [on.structure] : structures;
+}
+
+/** The block order; none where it is not given, `order` where the colour order chooses. */
+export function profileOf(text: string | undefined, structures: readonly Structure[]): Question['profile'] {
+  if (text === undefined) return [];
+  if (text.toLowerCase() === 'order') return 'order';
+  return under('profile', () => blocksIn(text, structures));
+}
+
+/** The treadling's own block order; none where it is as drawn in. */
+export function treadledOf(text: string | undefined, structures: readonly Structure[]): string[] {
+  if (text === undefined || text.toLowerCase() === 'as drawn in') return [];
+  return under('treadled', () => blocksIn(text, structures));
+}
+
+/** A block order that every one of the structures has the blocks for. */
+function blocksIn(text: string, structures: readonly Structure[]): string[] {
+  const read = structures.map((structure) => parseProfile(text, structure.withBlocks ? letters(26) : structure.blocks));
+  return read[0]!;
+}
+
+/** A name is drafted as overshot, in blocks of its own; the table's letters and the draft's number must be there. */
+export function spelled(name: NameAsked, written: Written, structures: readonly Structure[]): NameAsked {
+  const other = structures.find((structure) => structure.name !== 'overshot');
+  if (other !== undefined) throw new Misread(`found a name with ${other.name}; expected it with overshot`);
+  if (written.profile !== undefined) throw new Misread('found a name beside a profile; expected one or the other');
+  if (written.by.includes('block')) throw new Misread('found a name beside “by: block”; expected by thread or unit');
+  const { text, drafts, mirrored, letters } = name;
+  const chosen = drafts === 'usual' ? {} : { alternative: drafts === 'all' ? 0 : drafts - 1 };
+  const { gaps } = nameDraft(text, { mirrored, letters, ...chosen });
+  if (drafts === 'all' && gaps > MOST_GAPS) {
+    throw new Misread(`found a name with 2^${gaps} drafts; expected a shorter one, or one draft by its number`);
+  }
+  return name;
+}

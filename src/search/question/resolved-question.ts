@@ -1,0 +1,45 @@
+import { formatOrder } from '../../order/order.js';
+import { rankWritten } from '../../score/rank/presets.js';
+import type { Question } from './question.js';
+import { EACH_KIND } from './question-keys.js';
+
+/** The question with its defaults filled in, as plain values under the keys of a question; it reads back the same. */
+export function resolvedQuestion(question: Question) {
+  const { structures, draft, treadlings, name, profile, treadled, yarns, lengths, orders, warp, weft } = question;
+  const { limits, loom, done, rank, same } = question;
+  const { float, repeat, warpChanges, weftChanges, ...others } = limits;
+  return {
+    ...(draft ? { [question.onTheLoom ? 'on the loom' : 'draft']: draft.file } : { structure: structures }),
+    ...(treadlings.length > 0 && { treadling: treadlings }),
+    ...(name && { name: { ...name, mirrored: name.mirrored ? ('yes' as const) : ('no' as const) } }),
+    ...(profile.length > 0 && { profile }),
+    ...(treadled.length > 0 && { treadled }),
+    yarns: Object.fromEntries(
+      yarns.map(({ letter, name, hex, tex }) => [letter, { colour: hex, name, ...(tex !== undefined && { tex }) }]),
+    ),
+    ...(orders.length > 0 ? { orders: orders.map((order) => formatOrder(order, yarns)) } : { lengths }),
+    ...(warp && !question.onTheLoom && { warp: formatOrder(warp, yarns) }),
+    weft: weft.rule === 'fixed' ? formatOrder(weft.order, yarns) : weft.rule,
+    tabby: yarns[question.tabby]!.letter,
+    by: question.by,
+    fill: question.fill,
+    times: question.times,
+    starts: question.starts,
+    sett: question.sett,
+    limits: {
+      float: 'mm' in float ? `${float.mm} mm` : float.threads,
+      repeat,
+      ...(warpChanges !== undefined && { 'warp changes': warpChanges }),
+      ...(weftChanges !== undefined && { 'weft changes': weftChanges }),
+      ...others,
+    },
+    ...(loom && { loom }),
+    ...(done && { done: done.files }),
+    ...(done?.unlike !== undefined && { 'unlike done': done.unlike }),
+    rank: rankWritten(rank),
+    same: same.length > 0 ? same : ('shift' as const),
+    show: question.oneOfEachKind ? EACH_KIND : question.show,
+    seed: question.seed,
+    tries: question.tries,
+  };
+}

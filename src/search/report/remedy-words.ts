@@ -1,0 +1,42 @@
+import type { Floats } from '../../cloth/floats.js';
+import { floatInWords } from '../../score/words/figure-words.js';
+import type { Question } from '../question/question.js';
+import type { Outcome } from '../strategy/outcome.js';
+import { floatRemedy } from './float-remedy.js';
+
+/**
+ * One sentence on what was set aside for a float: how long the shortest of them is, and what would bring it under the
+ * limit. None where most of the candidates are within it.
+ */
+export function floatRemedyInWords(question: Question, outcome: Outcome): string | undefined {
+  const { counts, found, nearestFloats } = outcome;
+  const isMost = found.length === 0 || counts.setAside.float > counts.examined / 2;
+  return nearestFloats && isMost ? remedyInWords(question, nearestFloats) : undefined;
+}
+
+/** The sentence for the longest floats of the cloth that comes nearest to the limit. */
+export function remedyInWords(question: Question, nearest: Floats): string {
+  const { sett, limits } = question;
+  const { times, run, sett: closer, structures, grows } = floatRemedy(question, nearest);
+  const named = structures.map(({ name, floats }) => `${name} (${threadsIn(floats)})`).join(' or ');
+  const kind = grows ? 'a structure whose floats do not grow with the block' : 'a structure with shorter floats';
+  const ways = [
+    ...(times === undefined ? [] : [`a smaller factor (×${times})`]),
+    ...(run === undefined
+      ? []
+      : [`a block order with at most ${run} ${run === 1 ? 'unit' : 'units'} of a block side by side`]),
+    ...(closer === undefined
+      ? []
+      : [`a closer sett in finer yarn (${closer.ends} ends and ${closer.picks} picks per ${closer.per})`]),
+    ...(named === '' ? [] : [`${kind}, ${named}`]),
+  ];
+  const float = floatInWords({ floats: nearest }, { sett, floatLimit: limits.float }).replace('longest float ', '');
+  const met = `The shortest of the floats that are too long is ${float}`;
+  const last = ways.at(-1);
+  if (last === undefined) return `${met}; only a longer limit lets it in.`;
+  return `${met}; within it would be ${ways.length === 1 ? last : `${ways.slice(0, -1).join(', ')}, or ${last}`}.`;
+}
+
+function threadsIn({ longest }: Floats): string {
+  return `${longest} thread${longest === 1 ? '' : 's'}`;
+}

@@ -1,0 +1,94 @@
+import type { Weave } from '../../draft/draft.js';
+import type { Fill } from '../../order/laid-order.js';
+import { nested, type Order } from '../../order/order.js';
+import { Problem } from '../../problem.js';
+import { findManner, type Structure, weaveOf } from '../../structure/catalogue/catalogue.js';
+import { letters } from '../../structure/model/structure.js';
+import type { Question } from '../question/question.js';
+import type { Family } from './family.js';
+
+/** What blocks are laid of. */
+export interface Woven {
+  readonly structure: Structure;
+  /** Manner of treadling; the first where it has no name. */
+  readonly manner: string;
+  /** What it is called where that is not the structure's name: a draft. */
+  readonly called?: string;
+  /** Brings a weave to the tie-up that is there. */
+  readonly tied?: (weave: Weave) => Weave;
+}
+
+/** A block order, or the blocks that a name spells. */
+export interface Profile {
+  readonly blocks: readonly string[];
+  readonly called?: string;
+}
+
+/** The elements of an order as they are laid: the order, or the order nested in itself. */
+export function elementsOf(question: Question, fill: Fill): (order: Order) => Order {
+  return fill === 'nest' ? (order) => nested(order, question.yarns.length) : (order) => order;
+}
+
+/** Orders laid on a structure in a block order of its own. */
+export function profileFamily(
+  question: Question,
+  { structure, manner, called: name = structure.name, tied = (weave) => weave }: Woven,
+  { blocks, called }: Profile,
+  laying: Pick<Family, 'by' | 'fill' | 'times'>,
+): Family {
+  const { treadled } = question;
+  const weave = tied(
+    weaveOf(structure, blocks, { ...(manner !== '' && { manner }), ...(treadled.length > 0 && { treadled }) }),
+  );
+  return {
+    structure: name,
+    manner,
+    profile: blocks,
+    ...(called !== undefined && { called }),
+    ...(treadled.length > 0 && { treadled }),
+    ...laying,
+    fixedWeave: true,
+    weave: () => weave,
+    laid: elementsOf(question, laying.fill),
+  };
+}
+
+/** The orders are the profile too: the first colour stands for block A, the second for B, and so on. */
+export function blockFamily(question: Question, woven: Woven, fill: Fill, times: number): Family {
+  const { structure, manner, called = structure.name, tied = (weave) => weave } = woven;
+  const colours = question.yarns.length;
+  const known = structure.withBlocks ? letters(colours) : structure.blocks;
+  if (known.length < colours) {
+    throw new Problem(
+      `by block: ${structure.name} has ${known.length} block${known.length === 1 ? '' : 's'}, ` +
+        `but the orders have ${colours} colours; expected no more colours than blocks`,
+    );
+  }
+  const elements = elementsOf(question, fill);
+  const { blocks: treadles } = findManner(
+    structure.withBlocks?.(colours) ?? structure,
+    manner === '' ? undefined : manner,
+  );
+  const fixedWeft = question.weft.rule === 'fixed';
+  const blocksFor = (order: Order): string[] =>
+    elements(order).flatMap((colour) => new Array<string>(times).fill(known[colour]!));
+  const weave = (warp: Order, weft: Order): Weave =>
+    tied(
+      weaveOf(structure, blocksFor(warp), {
+        ...(manner !== '' && { manner }),
+        treadled: question.treadled.length > 0 ? question.treadled : blocksFor(fixedWeft ? warp : weft),
+      }),
+    );
+  const laid: Family['laid'] = (order, system, { companions }) => {
+    const all = elements(order);
+    // A weft of one yarn, or with blocks of its own, is laid as it is given.
+    if (system === 'picks' && (fixedWeft || question.treadled.length > 0)) return all;
+    // Where the colours themselves carry the blocks (turned taqueté), the blocks have said all.
+    if (companions) return all.map(() => 0);
+    // Blocks that are not treadled in this manner have no picks to colour.
+    return system === 'picks' ? all.filter((colour) => treadles[known[colour]!]!.lay.length > 0) : all;
+  };
+  const { treadled } = question;
+  const common = { structure: called, letters: known, manner, ...(treadled.length > 0 && { treadled }) };
+  return { ...common, profile: [], by: 'block', fill, times, fixedWeave: false, weave, laid };
+}

@@ -1,0 +1,79 @@
+import type { Draft } from '../../draft/draft.js';
+import { colours, endStrands, layout, pickStrands, type Strands, wholeRepeat } from '../../order/lay.js';
+import { exchanged, formatOrder, type Order, runsOf } from '../../order/order.js';
+import type { Question } from '../question/question.js';
+import { type Family, layingOf } from './family.js';
+
+/** One candidate: a few small things from which everything else is computed. */
+export interface Candidate {
+  readonly family: Family;
+  readonly warp: Order;
+  readonly weft: Order;
+  /** Thread (or unit) on which the warp order, and the weft order, begins. */
+  readonly start: readonly [number, number];
+}
+
+/** The weft order where it does not have orders of its own. */
+export function weftOf(question: Question, warp: Order): Order {
+  switch (question.weft.rule) {
+    case 'fixed':
+      return question.weft.order;
+    case 'exchange':
+      return exchanged(warp, question.yarns.length);
+    default:
+      return warp;
+  }
+}
+
+/** The whole draft of a candidate. */
+export function draftOf(candidate: Candidate, question: Question): Draft {
+  const { family, warp, weft, start } = candidate;
+  const weave = family.weave(warp, weft);
+  const laid = (strands: Strands, order: Order, from: number): Uint8Array => {
+    const plan = layout(strands, order.length, layingOf(family, from));
+    return colours(plan, order, question.yarns.length, question.tabby);
+  };
+  const ends = laid(endStrands(weave), family.laid(warp, 'ends', weave), start[0]);
+  const picks = laid(pickStrands(weave), family.laid(weft, 'picks', weave), start[1]);
+  return { ...wholeRepeat(weave, ends, picks), yarns: question.yarns, sett: question.sett };
+}
+
+/** A block order as it is read back: `A A B`, or where blocks are wide `A3 B3 C4`. */
+export function profileInLetters(blocks: readonly string[]): string {
+  const letters = blocks.join('');
+  return /(.)\1\1/.test(letters) ? runsOf(letters) : blocks.join(' ');
+}
+
+/** How a candidate is made, in one line; and the same without its orders, for where these stand beside it. */
+export function recipesOf(candidate: Candidate, question: Question): { recipe: string; shortRecipe: string } {
+  const { family, warp, weft, start } = candidate;
+  const times = family.times > 1 ? ` ×${family.times}` : '';
+  const fill = family.fill === 'solid' ? '' : family.fill === 'nest' ? ' nested' : ' alternate';
+  const said: Record<string, string> = { same: 'weft as warp', exchange: 'weft with colours swapped' };
+  const wefts = said[question.weft.rule] ?? `weft ${formatOrder(weft, question.yarns)}`;
+  const begins = start[0] === 0 && start[1] === 0 ? '' : `, from ${start[0] + 1}/${start[1] + 1}`;
+  const weave = weaveInWords(candidate, question);
+  if (question.onTheLoom) {
+    // A warp on the loom is the same in every recipe, and may be hundreds of letters long.
+    const isTied = family.weave(warp, weft).tieUp === question.draft?.draft.tieUp;
+    const there = isTied ? 'warp and tie-up on the loom' : 'warp on the loom with a new tie-up';
+    const laid = `${weave}, ${there}${times}${fill}`;
+    return { recipe: `${laid}, ${wefts}${begins}`, shortRecipe: `${laid}${begins}` };
+  }
+  const by = `by ${family.by}${times}${fill}`;
+  return {
+    recipe: `${weave}, ${formatOrder(warp, question.yarns)} ${by}, ${wefts}${begins}`,
+    shortRecipe: `${weave} ${by}${begins}`,
+  };
+}
+
+/** What is woven: the structure, its manner of treadling, its blocks. */
+function weaveInWords({ family }: Candidate, question: Question): string {
+  const isTreadled = question.draft !== undefined && family.manner !== '';
+  const weave = family.structure + (family.manner ? `${isTreadled ? ' treadled' : ''} ${family.manner}` : '');
+  const blocks = family.called ?? (family.profile.length > 1 ? profileInLetters(family.profile) : '');
+  const treadled = family.treadled
+    ? ` ${isTreadled ? 'in blocks' : 'treadled'} ${profileInLetters(family.treadled)}`
+    : '';
+  return `${weave}${blocks === '' ? '' : ` ${blocks}`}${treadled}`;
+}

@@ -1,0 +1,109 @@
+import type { Weave } from '../../draft/draft.js';
+import type { By, Fill } from '../../order/laid-order.js';
+import { Problem } from '../../problem.js';
+import { findStructure, nameDraft, type Structure } from '../../structure/catalogue/catalogue.js';
+import { structureOn, treadledOn } from '../../structure/rethread/on-draft.js';
+import { ITS_OWN, onTieUpOf, type WayOn } from '../../structure/rethread/treadlings-on.js';
+import type { Question } from '../question/question.js';
+import { ALL, waysTried } from '../question/treadlings-tried.js';
+import { blockFamily, elementsOf, type Profile, profileFamily, type Woven } from './block-family.js';
+import type { Family } from './family.js';
+
+/** Every way of laying orders that a question asks for, in the order in which they are tried. */
+export function familiesOf(question: Question): Family[] {
+  const families: Family[] = [];
+  for (const base of basesOf(question)) {
+    for (const by of question.profile === 'order' ? (['block'] as const) : question.by) {
+      for (const fill of question.fill) {
+        for (const times of question.times) {
+          // One thread an element has no companion beside it: alternate is solid.
+          const same = fill === 'alternate' && by === 'thread' && times === 1 && question.fill.includes('solid');
+          const family = same ? undefined : base(by, fill, times);
+          if (family !== undefined) families.push(family);
+        }
+      }
+    }
+  }
+  return families;
+}
+
+/** The families of one weave or structure; none where it cannot be laid so. */
+type Base = (by: By, fill: Fill, times: number) => Family | undefined;
+
+function basesOf(question: Question): Base[] {
+  if (question.draft) return waysTried(question).map((way) => draftBase(question, question.draft!, way));
+  return question.structures
+    .map(findStructure)
+    .flatMap((structure) =>
+      mannersTried(question, structure).flatMap((manner) =>
+        profilesOf(question, structure).map((profile): Base => structureBase(question, { structure, manner }, profile)),
+      ),
+    );
+}
+
+function mannersTried({ treadlings }: Question, structure: Structure): readonly string[] {
+  if (treadlings.includes(ALL)) return structure.manners.map(({ name }) => name);
+  return treadlings.length > 0 ? treadlings : [''];
+}
+
+function structureBase(question: Question, woven: Woven, profile: Profile): Base {
+  return (by, fill, times) =>
+    by === 'block'
+      ? blockFamily(question, woven, fill, times)
+      : profileFamily(question, woven, profile, { by, fill, times });
+}
+
+/**
+ * One way of weaving on a draft: as its threads lie, or with other blocks of the structure that it was found to be. Of
+ * blocks only the manners of that structure know.
+ */
+function draftBase(question: Question, { file, draft }: NonNullable<Question['draft']>, way: WayOn): Base {
+  const { profile, treadled } = question;
+  const called = draft.name ?? file;
+  const manner = way.name === ITS_OWN ? '' : way.name;
+  const inBlocks = (): Woven | undefined => {
+    const on = structureOn(draft);
+    if (on === undefined)
+      throw new Problem(`blocks: ${file} is no structure known here; expected by thread or by unit`);
+    return way.free ? undefined : { structure: on.structure, manner, called, tied: onTieUpOf(draft) };
+  };
+  return (by, fill, times) => {
+    if (by !== 'block' && profile.length === 0) {
+      const weave = treadled.length === 0 ? way.weave : ownTreadled(draft, file, manner, treadled);
+      const own = { structure: called, manner, profile: [], ...(treadled.length > 0 && { treadled }) };
+      return { ...own, by, fill, times, fixedWeave: true, weave: () => weave, laid: elementsOf(question, fill) };
+    }
+    const woven = inBlocks();
+    return woven && structureBase(question, woven, { blocks: profile === 'order' ? [] : profile })(by, fill, times);
+  };
+}
+
+/** The draft's own threading, treadled in other blocks. */
+function ownTreadled(draft: Weave, file: string, manner: string, treadled: readonly string[]): Weave {
+  const on = structureOn(draft);
+  const weave = on && treadledOn(draft, on, { ...(manner !== '' && { manner }), treadled });
+  if (weave === undefined) {
+    throw new Problem(`treadled: ${file} has no blocks that can be treadled otherwise; expected a profile as well`);
+  }
+  return onTieUpOf(draft)(weave);
+}
+
+/** The block orders that are tried: the one asked for, the structure's own, or those of a name. */
+function profilesOf(question: Question, structure: Structure): Profile[] {
+  const { name, profile } = question;
+  if (name === undefined) {
+    return [{ blocks: profile === 'order' || profile.length === 0 ? structure.profile : profile }];
+  }
+  const { text, drafts, mirrored, letters: table } = name;
+  const options = { mirrored, letters: table };
+  const first = nameDraft(text, {
+    ...options,
+    ...(drafts !== 'usual' && { alternative: drafts === 'all' ? 0 : drafts - 1 }),
+  });
+  const all = 2 ** first.gaps;
+  const rest = drafts === 'all' ? Array.from({ length: all - 1 }, (_, at) => at + 1) : [];
+  return [first, ...rest.map((alternative) => nameDraft(text, { ...options, alternative }))].map((draft) => ({
+    blocks: draft.profile,
+    called: `${text}${mirrored ? ' mirrored' : ''}${all > 1 ? `, draft ${draft.alternative + 1} of ${all}` : ''}`,
+  }));
+}

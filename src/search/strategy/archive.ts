@@ -1,0 +1,246 @@
+import type { Batch } from '../evaluate/batch.js';
+import {
+  CANDIDATE_COLUMNS,
+  type Columns,
+  columnsFor,
+  copyRow,
+  KEY_WORDS,
+  PREFERENCES,
+  resized,
+} from '../evaluate/columns.js';
+
+/** What keeps a cloth out of the ranking, whatever its score. */
+export interface LeftOut {
+  /** By the words of its key, joined. */
+  isDone(key: string): boolean;
+  /** By its key and the number of a candidate that weaves it; asked only of what would else be shown. */
+  isNear(key: string, index: number): boolean;
+}
+
+/** How a cloth stands in the ranking; an open one stays until it is known to be near to what was done. */
+const OPEN = 0;
+const STAYS = 1;
+const OUT = 2;
+
+/** What the archive has of each cloth, beside the columns of the candidate that weaves it. */
+const KEPT_COLUMNS = {
+  ...CANDIDATE_COLUMNS,
+  /** How many other candidates weave the same cloth. */
+  equals: [Uint32Array, 1],
+  standing: [Uint8Array, 1],
+} as const;
+
+/** A cloth that the archive keeps. */
+export interface Kept {
+  readonly index: number;
+  readonly score: number;
+  readonly area: number;
+  /** How many other candidates weave the same cloth. */
+  readonly equals: number;
+  /** Number of the kind of cloth it is. */
+  readonly niche: number;
+}
+
+/**
+ * The cloths found so far, none twice. Columns of numbers and a hash table over them: about 80 bytes a cloth, so that
+ * millions fit. Which of several equal candidates is kept depends on the candidates alone, not on the order in which
+ * they come.
+ */
+export class Archive {
+  private size = 0;
+  private seen = 0;
+  private columns: Columns<typeof KEPT_COLUMNS> = columnsFor(KEPT_COLUMNS, 1024);
+  private table = new Int32Array(2048).fill(-1);
+  private readonly sortsFirst: (a: number, b: number) => number;
+  private readonly leftOut: LeftOut | undefined;
+
+  /** `sortsFirst` compares two candidates (by number) by their laid colours, where all else is equal. */
+  constructor(sortsFirst: (a: number, b: number) => number, leftOut?: LeftOut) {
+    this.sortsFirst = sortsFirst;
+    this.leftOut = leftOut;
+  }
+
+  /** Cloths kept. */
+  get cloths(): number {
+    return this.size;
+  }
+
+  /** Candidates that wove a cloth already kept. */
+  get duplicates(): number {
+    return this.seen - this.size;
+  }
+
+  /** Cloths that are left out, as far as that is known, and the candidates that weave them. */
+  get out(): { readonly cloths: number; readonly candidates: number } {
+    let [cloths, candidates] = [0, 0];
+    for (let at = 0; at < this.size; at++) {
+      if (this.columns.standing[at] !== OUT) continue;
+      cloths++;
+      candidates += 1 + this.columns.equals[at]!;
+    }
+    return { cloths, candidates };
+  }
+
+  /** Takes in a batch; a candidate that weaves a known cloth is counted with it and kept if it is the better way. */
+  absorb(batch: Batch): void {
+    for (let from = 0; from < batch.length; from++) {
+      this.seen++;
+      const slot = this.slotOf(batch.key, from * KEY_WORDS);
+      const known = this.table[slot]!;
+      if (known < 0) {
+        this.table[slot] = this.size;
+        this.write(this.size, batch, from);
+        this.columns.standing[this.size] = this.standingOf(this.keyAt(this.size));
+        this.size++;
+        if (this.size === this.columns.index.length) this.grow();
+      } else {
+        this.columns.equals[known] = this.columns.equals[known]! + 1;
+        if (this.better(batch, from, known)) this.write(known, batch, from);
+      }
+    }
+  }
+
+  /**
+   * Finds out of at most `few` open cloths whether they are left out, among those that would be shown. Once it says that
+   * none is open there any more, the ranking is what it will be.
+   */
+  settle(most: number, eachKind: boolean, few: number): boolean {
+    const shown = eachKind ? [...this.firstOfKinds().values()].flat() : this.foremost(most);
+    const open = shown.filter((at) => this.columns.standing[at] === OPEN);
+    for (const at of open.slice(0, few)) {
+      this.columns.standing[at] = this.leftOut!.isNear(this.keyAt(at).join(), this.columns.index[at]!) ? OUT : STAYS;
+    }
+    return open.length === 0;
+  }
+
+  /** The score of the cloth that stands in a place of the ranking, from 1; −∞ where there are fewer. */
+  scoreOfPlace(place: number): number {
+    const at = this.foremost(place)[place - 1];
+    return at === undefined ? Number.NEGATIVE_INFINITY : this.columns.score[at]! / 1e9;
+  }
+
+  /**
+   * The best `most` cloths: by score, then the smaller repeat, then by `code` of a candidate, which is asked for only
+   * where the first two do not decide.
+   */
+  best(most: number, code: (index: number) => string): Kept[] {
+    const codes = new Map<number, string>();
+    const codeAt = (at: number): string => {
+      let known = codes.get(at);
+      if (known === undefined) {
+        known = code(this.columns.index[at]!);
+        codes.set(at, known);
+      }
+      return known;
+    };
+    return this.foremost(most)
+      .sort((a, b) => this.bySize(a, b) || (codeAt(a) < codeAt(b) ? -1 : 1))
+      .slice(0, most)
+      .map((at) => this.keptAt(at));
+  }
+
+  /** The best cloth of every kind, those that stand first in the ranking first, `most` at the most. */
+  bestOfEachKind(most: number, code: (index: number) => string): Kept[] {
+    const order = (a: number, b: number): number =>
+      this.bySize(a, b) || (code(this.columns.index[a]!) < code(this.columns.index[b]!) ? -1 : 1);
+    return [...this.firstOfKinds().values()]
+      .map((tied) => tied.reduce((a, b) => (order(b, a) < 0 ? b : a)))
+      .sort(order)
+      .slice(0, most)
+      .map((at) => this.keptAt(at));
+  }
+
+  /** Of every kind the first cloth that is not left out, with those that score and size do not part from it. */
+  private firstOfKinds(): Map<number, number[]> {
+    const first = new Map<number, number[]>();
+    for (let at = 0; at < this.size; at++) {
+      if (this.columns.standing[at] === OUT) continue;
+      const known = first.get(this.columns.niche[at]!);
+      const order = known === undefined ? -1 : this.bySize(at, known[0]!);
+      if (order < 0) first.set(this.columns.niche[at]!, [at]);
+      else if (order === 0) known!.push(at);
+    }
+    return first;
+  }
+
+  /**
+   * The first `most` cloths of the ranking that are not left out, and those that score and size do not part from the
+   * last of them.
+   */
+  private foremost(most: number): number[] {
+    const scores = this.columns.score.slice(0, this.size).sort();
+    for (let reach = most; ; reach *= 2) {
+      const least = reach < this.size ? scores[this.size - reach]! : Number.NEGATIVE_INFINITY;
+      const candidates: number[] = [];
+      for (let at = 0; at < this.size; at++) if (this.columns.score[at]! >= least) candidates.push(at);
+      candidates.sort((a, b) => this.bySize(a, b));
+      const stay: number[] = [];
+      for (const at of candidates) {
+        const last = stay[most - 1];
+        if (last !== undefined && this.bySize(last, at) < 0) break;
+        if (this.columns.standing[at] !== OUT) stay.push(at);
+      }
+      if (stay.length >= most || reach >= this.size) return stay;
+    }
+  }
+
+  private bySize(a: number, b: number): number {
+    return this.columns.score[b]! - this.columns.score[a]! || this.columns.area[a]! - this.columns.area[b]!;
+  }
+
+  private standingOf(key: Uint32Array): number {
+    if (this.leftOut === undefined) return STAYS;
+    return this.leftOut.isDone(key.join()) ? OUT : OPEN;
+  }
+
+  private keptAt(at: number): Kept {
+    return {
+      index: this.columns.index[at]!,
+      score: this.columns.score[at]!,
+      area: this.columns.area[at]!,
+      equals: this.columns.equals[at]!,
+      niche: this.columns.niche[at]!,
+    };
+  }
+
+  private write(at: number, batch: Batch, from: number): void {
+    copyRow(CANDIDATE_COLUMNS, { from: batch, at: from }, { to: this.columns, row: at });
+  }
+
+  private keyAt(at: number): Uint32Array {
+    return this.columns.key.subarray(at * KEY_WORDS, (at + 1) * KEY_WORDS);
+  }
+
+  /** Whether a candidate is to be kept in place of the one known. */
+  private better(batch: Batch, from: number, known: number): boolean {
+    for (let p = 0; p < PREFERENCES; p++) {
+      const difference = batch.preference[from * PREFERENCES + p]! - this.columns.preference[known * PREFERENCES + p]!;
+      if (difference !== 0) return difference < 0;
+    }
+    const area = batch.area[from]! - this.columns.area[known]!;
+    if (area !== 0) return area < 0;
+    const word = this.sortsFirst(batch.index[from]!, this.columns.index[known]!);
+    return word !== 0 ? word < 0 : batch.index[from]! < this.columns.index[known]!;
+  }
+
+  /** The place in the table of a key: where it stands, or the free place where it belongs. */
+  private slotOf(keys: Uint32Array, from: number): number {
+    const mask = this.table.length - 1;
+    let slot = (keys[from]! ^ keys[from + 1]!) & mask;
+    for (;;) {
+      const at = this.table[slot]!;
+      if (at < 0) return slot;
+      let same = true;
+      for (let w = 0; same && w < KEY_WORDS; w++) same = this.columns.key[at * KEY_WORDS + w] === keys[from + w];
+      if (same) return slot;
+      slot = (slot + 1) & mask;
+    }
+  }
+
+  private grow(): void {
+    const room = this.size * 2;
+    this.columns = resized(KEPT_COLUMNS, this.columns, room);
+    this.table = new Int32Array(room * 2).fill(-1);
+    for (let at = 0; at < this.size; at++) this.table[this.slotOf(this.columns.key, at * KEY_WORDS)] = at;
+  }
+}

@@ -1,0 +1,250 @@
+import type { Floats } from '../../cloth/floats.js';
+import { type FloatLimit, nearerFloats } from '../../score/rank/rank.js';
+import { TopCandidates } from '../bounded/score-bound.js';
+import type { Shard } from '../checkpoint/checkpoint.js';
+import type { AlreadyWoven } from '../evaluate/already-woven.js';
+import type { Batch } from '../evaluate/batch.js';
+import { evaluator } from '../evaluate/evaluate.js';
+import type { Question } from '../question/question.js';
+import { orbitsOf } from '../space/orbit.js';
+import type { Space } from '../space/space.js';
+import type { JobResult, Jobs } from '../work/jobs.js';
+import type { WorkerPool } from '../work/worker-pool.js';
+import type { Archive } from './archive.js';
+
+/** Candidates of one scoring job: some tens of milliseconds of work. */
+export const LISTED = 2048;
+/** Pairs of orders of one job that holds them against their bounds. */
+const BOUNDED = 8_000_000;
+/** How many promising candidates are scored first, for each that is to be shown. */
+const PROMISING_EACH = 8;
+
+/** The progress of a search. */
+export interface Stage {
+  readonly name: string;
+  readonly done: number;
+  readonly of: number;
+  /** A short remark for the person who waits. */
+  readonly note?: string;
+}
+
+/** What a search strategy needs. */
+export interface Search {
+  readonly question: Question;
+  readonly space: Space;
+  readonly pool: WorkerPool;
+  /**
+   * The shard to do. Only an evolved search reads it, to choose its restarts; for the others the worker pool picks the
+   * jobs.
+   */
+  readonly shard?: Shard | undefined;
+  /** Cloths done before, which are left out. */
+  readonly before?: AlreadyWoven | undefined;
+  /** Makes an empty archive; `at` gives the candidate of a number. */
+  readonly newArchive: (at: Space['at']) => Archive;
+  readonly progress: ((stage: Stage) => void) | undefined;
+  /** Aborted: the search stops at once. */
+  readonly signal?: AbortSignal | undefined;
+  /** Aborted: the search ends early with what it has found. */
+  readonly enough?: AbortSignal | undefined;
+}
+
+/** How an evolved search went. */
+export interface Evolved {
+  readonly rounds: number;
+  /** Niches filled. */
+  readonly niches: number;
+  /**
+   * Every restart ended because its last rounds gained next to nothing, not because it reached its limit of candidates.
+   */
+  readonly settled: boolean;
+}
+
+/** The result of a search. */
+export interface Searched {
+  readonly archive: Archive;
+  /** The candidate of a number in the archive. */
+  readonly at: Space['at'];
+  readonly setAside: { float: number; unsound: number; flat: number; limits: number };
+  /** Among candidates set aside for their floats: the floats nearest to the limit. */
+  readonly nearestFloats?: Floats | undefined;
+  /** Candidates that were pruned: they cannot be among those shown, and were not scored. */
+  readonly pruned: number;
+  /** Whether the search ran to its end. */
+  readonly whole: boolean;
+  /** How an evolved search went. */
+  readonly evolved?: Evolved;
+}
+
+/** Scores every number of the space. */
+export async function searchListed({ question, space, pool, newArchive, progress, enough }: Search): Promise<Searched> {
+  const searched = { ...gathering(newArchive(space.at), question), at: space.at, pruned: 0 };
+  const jobs: Jobs = {
+    divisible: true,
+    count: Math.ceil(space.numbers / LISTED),
+    at: (job: number) =>
+      ({ kind: 'list', from: job * LISTED, to: Math.min(space.numbers, (job + 1) * LISTED) }) as const,
+  };
+  const take = ({ batch }: JobResult, job: number): void => {
+    absorb(searched, batch);
+    progress?.({ name: 'search', done: Math.min(space.numbers, (job + 1) * LISTED), of: space.numbers });
+  };
+  const done = await pool.run(jobs, take, enough);
+  return { ...searched, whole: done === jobs.count };
+}
+
+/**
+ * Finds exactly the best candidates without scoring all. First it scores the candidates with the best tone and symmetry
+ * bound; the last of these that would be shown sets the score to reach. Then it holds every candidate against its
+ * bounds and scores those that are not pruned. The result does not depend on the number of workers or the order in
+ * which jobs end. A search that is ended early adds the promising candidates of the jobs that were not done. See
+ * exact/BOUNDS.md.
+ */
+export async function searchBounded(given: Search): Promise<Searched> {
+  const { question, space, pool, newArchive, progress, enough } = given;
+  const searched = { ...gathering(newArchive(space.at), question), at: space.at, pruned: 0 };
+  const { verdict } = evaluator(question);
+  const pieces = boundedPieces(space).filter(({ block, from }) => {
+    const known = verdict(space.strata[block]!.family);
+    if (!('fault' in known)) return true;
+    if (from === 0) {
+      searched.setAside[known.fault] += orbitsOf(question, space.strata[block]!).count();
+      if (known.fault === 'float') {
+        searched.nearestFloats = nearerFloats(searched.nearestFloats, known.floats, question.limits.float);
+      }
+    }
+    return false;
+  });
+  const work = pieces.reduce((sum, piece) => sum + piece.pairs, 0);
+  const report = (name: string): ((job: number) => void) => {
+    let done = 0;
+    return (job) => {
+      done += pieces[job]!.pairs;
+      progress?.({ name, done, of: work });
+    };
+  };
+
+  let most = Math.max(200, question.show * PROMISING_EACH);
+  let { score, indices } = await reachable(given, pieces, most, report('find the promising'));
+  // Cloths that are left out set no score to reach, so more candidates are scored until enough others remain.
+  while (given.before && score === Number.NEGATIVE_INFINITY && indices.length === most && !enough?.aborted) {
+    most *= PROMISING_EACH;
+    ({ score, indices } = await reachable(given, pieces, most, report('find the promising')));
+  }
+
+  const reached = report('search');
+  const reach: Jobs = {
+    count: pieces.length,
+    at: (job) => ({ kind: 'reach', ...span(pieces[job]!), score }),
+    divisible: true,
+  };
+  const take = ({ batch, pruned }: JobResult, job: number): void => {
+    absorb(searched, batch);
+    searched.pruned += pruned;
+    reached(job);
+  };
+  const done = await pool.run(reach, take, enough);
+  const whole = done === pieces.length;
+  if (!whole) {
+    const left = indices.filter((index) => index >= pieces[done]!.first);
+    await pool.run(scoring(left), ({ batch }) => absorb(searched, batch));
+  }
+  return { ...searched, whole };
+}
+
+/**
+ * The most promising candidates, and the score of the last one of them that would be shown (−∞ if there are too few).
+ */
+async function reachable(
+  search: Search,
+  pieces: readonly Piece[],
+  most: number,
+  told: (job: number) => void,
+): Promise<{ score: number; indices: number[] }> {
+  const { question, space, pool, newArchive, enough } = search;
+  const promising = new TopCandidates(most);
+  const jobs: Jobs = { count: pieces.length, at: (job) => ({ kind: 'promise', ...span(pieces[job]!), most }) };
+  const offer = (result: JobResult, job: number): void => {
+    for (const { index, hope } of result.promising) promising.offer(index, hope);
+    told(job);
+  };
+  await pool.run(jobs, offer, enough);
+  const first = newArchive(space.at);
+  const indices = promising.best().map(({ index }) => index);
+  await pool.run(scoring(indices), ({ batch }) => first.absorb(batch));
+  if (!enough?.aborted) await settle(first, question, search);
+  return { score: first.scoreOfPlace(question.show), indices };
+}
+
+/** Cloths compared with those done before, between two checks for an abort: about a second’s work at the most. */
+const HELD = 64;
+
+/** Decides which cloths are left out of the ranking, as far down as it is shown. */
+export async function settle(
+  archive: Archive,
+  { show, oneOfEachKind }: Question,
+  { signal, progress }: Pick<Search, 'signal' | 'progress'>,
+): Promise<void> {
+  while (!archive.settle(show, oneOfEachKind === true, HELD)) {
+    signal?.throwIfAborted();
+    progress?.({ name: 'hold against what was done', done: archive.out.cloths, of: archive.cloths });
+    await new Promise<void>((resume) => setImmediate(resume));
+  }
+}
+
+/** One job of a bounded search: a range of warp orders of one block. */
+interface Piece {
+  readonly block: number;
+  readonly from: number;
+  readonly to: number;
+  readonly pairs: number;
+  /** Number of its first candidate; those of later pieces are higher. */
+  readonly first: number;
+}
+
+function span({ block, from, to }: Piece): { block: number; from: number; to: number } {
+  return { block, from, to };
+}
+
+/** One job that scores these candidates. */
+function scoring(indices: readonly number[]): Jobs {
+  return { count: 1, at: () => ({ kind: 'score', indices }) };
+}
+
+/** Cuts the space into pieces. */
+export function boundedPieces(space: Space): Piece[] {
+  return space.strata.flatMap(({ warps, wefts, starts, first }, block) => {
+    const each = wefts.length * starts.length;
+    const step = Math.max(1, Math.floor(BOUNDED / each));
+    return Array.from({ length: Math.ceil(warps.length / step) }, (_, k) => {
+      const from = k * step;
+      const to = Math.min(warps.length, from + step);
+      return { block, from, to, pairs: (to - from) * each, first: first + from * each };
+    });
+  });
+}
+
+/** The sums of all batches so far. */
+export interface Gathered {
+  readonly archive: Archive;
+  readonly setAside: Searched['setAside'];
+  nearestFloats: Floats | undefined;
+  readonly floatLimit: FloatLimit;
+}
+
+/** Sums of no batch. */
+export function gathering(archive: Archive, { limits }: Question): Gathered {
+  const setAside = { float: 0, unsound: 0, flat: 0, limits: 0 };
+  return { archive, setAside, nearestFloats: undefined, floatLimit: limits.float };
+}
+
+/** Adds a batch: its cloths to the archive, its counts to the sums. */
+export function absorb(gathered: Gathered, batch: Batch): void {
+  const { archive, setAside, nearestFloats, floatLimit } = gathered;
+  archive.absorb(batch);
+  gathered.nearestFloats = nearerFloats(nearestFloats, batch.nearestFloats, floatLimit);
+  setAside.float += batch.setAside.float;
+  setAside.unsound += batch.setAside.unsound;
+  setAside.flat += batch.setAside.flat;
+  setAside.limits += batch.setAside.limits;
+}

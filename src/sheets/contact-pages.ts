@@ -1,0 +1,174 @@
+import type { Draft } from '../draft/draft.js';
+import type { KeptCloth } from '../formats/shortlist.js';
+import { needsStartLegend, START_LEGEND } from '../order/laid-order.js';
+import type { Paper, Pictures, PlanOptions } from '../plan/options/plan-options.js';
+import { highlights, measured } from '../plan/piece/highlights.js';
+import { readsTo } from '../score/contrast/viewing-distance.js';
+import type { Scored } from '../score/score.js';
+import { lengthInWords } from '../score/words/figure-words.js';
+import { MARGIN, type Pdf, SIZES } from './paper/paper.js';
+
+/** One cloth on a contact sheet. */
+export interface Contact {
+  /** Number of its sheet. */
+  readonly number: number;
+  /** Who weaves it, where it was dealt. */
+  readonly weaver?: string;
+  readonly cloth: KeptCloth;
+  /** The draft with the plan's sett. */
+  readonly draft: Draft;
+}
+
+/** What a contact sheet says at its head, and how it is laid out. */
+export interface ContactOptions extends Pick<PlanOptions, 'columns' | 'pictures'> {
+  readonly title: string;
+  /** The order in which the cloths stand, in words. */
+  readonly sorted: string;
+}
+
+/** Places of the pictures on a page. Millimetres. */
+export interface ContactLayout {
+  readonly columns: number;
+  readonly rows: number;
+  /** Width of a picture, its height with the grey strip, and the room for a picture with its words. */
+  readonly width: number;
+  readonly height: number;
+  readonly room: number;
+  /** Lines of words under a picture. */
+  readonly lines: number;
+}
+
+const GUTTER = 4;
+const LEADING = 3.7;
+const HEAD = 12;
+/** Base line of the title, and from there to those of the two lines below it. */
+const TITLE = 3.9;
+const SOLID = 3.6;
+/** Room that a picture with its words takes from top to bottom at least. */
+const LEAST_ROOM = 50;
+/** Share of a picture's height that shows the same cloth in grey. */
+const STRIP = 1 / 6;
+const GAP = 0.7;
+/**
+ * Millimetres of cloth to the millimetre of paper, and how that is said. A sheet is held half a metre away, so that six
+ * metres make things twelve times smaller.
+ */
+const SCALES: Readonly<Record<Pictures, { readonly times: number; readonly said: string }>> = {
+  half: { times: 2, said: 'all at half size' },
+  actual: { times: 1, said: 'all at actual size' },
+  far: { times: 12, said: 'as seen from 6 m, with the sheet held at 50 cm' },
+};
+
+/** Four columns or five; as many rows as leave room for the words: 16 or 25 on A4, 16 or 20 on Letter. */
+export function contactLayout(paper: Paper, columns: 4 | 5): ContactLayout {
+  const { width, height } = SIZES[paper];
+  const free = height - 2 * MARGIN - HEAD;
+  const rows = Math.min(columns, Math.floor(free / LEAST_ROOM));
+  const room = free / rows;
+  const wide = (width - 2 * MARGIN - (columns - 1) * GUTTER) / columns;
+  // A narrow column takes its figures in two lines.
+  const lines = columns === 4 ? 6 : 7;
+  return { columns, rows, width: wide, height: Math.min(wide, room - lines * LEADING - 2.6), room, lines };
+}
+
+/** Adds contact sheets: pictures all at one scale, a strip in grey, words, a box to tick, a line for a remark. */
+export async function addContactSheets(
+  pdf: Pdf,
+  paper: Paper,
+  contacts: readonly Contact[],
+  options: ContactOptions,
+): Promise<void> {
+  const layout = contactLayout(paper, options.columns);
+  const { times, said } = SCALES[options.pictures];
+  const cloths = contacts.map((contact) => ({ ...contact, scored: measured(contact.draft) }));
+  const why = highlights(cloths);
+  const shared = beginningOf(contacts.map(({ cloth }) => cloth.recipe));
+  const legend = needsStartLegend(contacts.map(({ cloth }) => cloth.order)) ? [START_LEGEND] : [];
+  const each = layout.columns * layout.rows;
+  const pages = Math.ceil(contacts.length / each);
+  for (let page = 0; page < pages; page++) {
+    pdf.page();
+    const right = pdf.width - MARGIN;
+    const title = shared === '' ? options.title : `${options.title}: ${shared.slice(0, -2)}`;
+    const type = { size: 14, bold: true };
+    pdf.text(pdf.fitted([title], right - MARGIN - 40, type), MARGIN, MARGIN + TITLE, type);
+    pdf.text(`contact sheet ${page + 1} of ${pages}`, right, MARGIN + TITLE, { align: 'right' });
+    const seen = `${options.sorted}; ${said}, end 1 left, pick 1 at the top; the strip in grey`;
+    [seen, ...legend].forEach((line, row) => {
+      pdf.text(line, MARGIN, MARGIN + TITLE + (row + 1) * SOLID);
+    });
+    for (let at = 0; at < each && page * each + at < cloths.length; at++) {
+      const x = MARGIN + (at % layout.columns) * (layout.width + GUTTER);
+      const y = MARGIN + HEAD + Math.floor(at / layout.columns) * layout.room;
+      const contact = cloths[page * each + at]!;
+      await addPictures(pdf, contact.draft, layout, times, x, y);
+      const recipe = contact.cloth.recipe.slice(shared.length);
+      addWords(pdf, contact, recipe, why[page * each + at]!, layout, x, y + layout.height);
+    }
+  }
+}
+
+/** The first clauses that all recipes have in common, with the comma after them; they are said once, at the head. */
+function beginningOf(recipes: readonly string[]): string {
+  const [first, ...others] = recipes.map((recipe) => recipe.split(', '));
+  if (first === undefined || others.length === 0) return '';
+  const common = first.findIndex((clause, at) =>
+    others.some((other) => other[at] !== clause || other.length === at + 1),
+  );
+  return first
+    .slice(0, common < 0 ? first.length - 1 : common)
+    .map((clause) => `${clause}, `)
+    .join('');
+}
+
+async function addPictures(
+  pdf: Pdf,
+  draft: Draft,
+  { width, height }: ContactLayout,
+  times: number,
+  x: number,
+  y: number,
+): Promise<void> {
+  const strip = height * STRIP;
+  const colour = { x, y, width, height: height - strip - GAP };
+  const grey = { x, y: y + height - strip, width, height: strip };
+  await pdf.cloth(draft, colour, { times });
+  await pdf.cloth(draft, grey, { times, grey: true });
+  for (const frame of [colour, grey]) pdf.box(frame.x, frame.y, frame.width, frame.height, undefined, 0.1);
+}
+
+/** Number and code, the cloth's own part of the recipe, figures, why, and the person's remark or a line for it. */
+function addWords(
+  pdf: Pdf,
+  { number, weaver, cloth, draft, scored }: Contact & { readonly scored: Scored },
+  own: string,
+  why: readonly string[],
+  { width, lines }: ContactLayout,
+  x: number,
+  y: number,
+): void {
+  const name = weaver === undefined ? String(number) : `${number} ${weaver}`;
+  const named = pdf.fitted([name], width - pdf.textWidth(cloth.code) - 6, { bold: true });
+  pdf.text(named, x, y + LEADING, { bold: true });
+  pdf.text(cloth.code, x + pdf.textWidth(named, undefined, true) + 2, y + LEADING);
+  pdf.box(x + width - 3, y + LEADING - 2.7, 3, 3);
+  const { longestMm } = scored.scores.floats;
+  const far = readsTo(scored.scores.reads);
+  const float = longestMm === null ? 'a thread never interlaces' : `float ${lengthInWords(longestMm, draft.sett)}`;
+  const shuttles = `${scored.ease.shuttles} shuttle${scored.ease.shuttles === 1 ? '' : 's'}`;
+  const [figures, more] = pdf.wrapped(
+    `${float}, ${shuttles}, ${far === null ? 'one tone at 0.6 m' : `clear at ${far} m`}`,
+    width,
+  );
+  const lasting = pdf.fitted(more === undefined ? why : [more, ...why], width);
+  const recipe = pdf.wrapped(own, width);
+  const free = lines - 4;
+  if (recipe.length > free) recipe[free - 1] = pdf.fitted([`${recipe[free - 1]} ${recipe[free]}`], width);
+  const note = cloth.note === '' ? '' : pdf.fitted([cloth.note], width);
+  [...recipe.slice(0, free), figures!, lasting, note].forEach((line, at, all) => {
+    // The person's remark stands on its line, whatever is above it.
+    pdf.text(line, x, y + (at === all.length - 1 ? lines : at + 2) * LEADING);
+  });
+  const foot = y + lines * LEADING + 1;
+  pdf.line(x, foot, x + width, foot, 0.1);
+}

@@ -1,0 +1,235 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import PDFDocument from 'pdfkit';
+import sharp from 'sharp';
+import type { Draft } from '../../draft/draft.js';
+import type { Paper } from '../../plan/options/plan-options.js';
+import { paintCloth } from '../../render/cloth.js';
+import { canDraw, mostThat } from '../../render/text.js';
+
+/** Millimetres of each paper, upright, and the margin on all sides. */
+export const SIZES: Readonly<Record<Paper, { readonly width: number; readonly height: number }>> = {
+  a4: { width: 210, height: 297 },
+  letter: { width: 215.9, height: 279.4 },
+};
+export const MARGIN = 10;
+
+/** Type sizes in points (1/72 in): nothing is smaller than the first. */
+export const SMALL = 9;
+export const NUMBERS = 11;
+
+const POINTS = 72 / 25.4;
+/** A date is written in any case; one that is always the same keeps the bytes the same. */
+const FIXED_DATE = new Date(0);
+
+/** How a line of type stands. */
+export interface Type {
+  /** Points. Default: 9. */
+  readonly size?: number;
+  readonly bold?: boolean;
+  readonly align?: 'left' | 'middle' | 'right';
+  readonly grey?: number;
+}
+
+/** A rectangle on a page, in millimetres. */
+export interface Frame {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** How a piece of cloth stands on paper. */
+export interface Shown {
+  /** Millimetres of cloth to the millimetre of paper. Default: 1. */
+  readonly times?: number;
+  readonly grey?: boolean;
+}
+
+/** Points of a picture to the millimetre of paper: 300 to the inch. */
+const FINE = 300 / 25.4;
+
+/** Draws on pages of one paper. Places and lengths in millimetres from the top left corner; text on its base line. */
+export class Pdf {
+  readonly width: number;
+  readonly height: number;
+  private readonly document: PDFKit.PDFDocument;
+  private readonly parts: Buffer[] = [];
+  private readonly whole: Promise<Buffer>;
+
+  constructor(paper: Paper, title: string) {
+    const { width, height } = SIZES[paper];
+    this.width = width;
+    this.height = height;
+    this.document = new PDFDocument({
+      size: [width * POINTS, height * POINTS],
+      margin: 0,
+      autoFirstPage: false,
+      // The version without a second copy of title and date in XML, which would need escaping.
+      pdfVersion: '1.3',
+      info: { Title: title, Producer: 'shedlight', Creator: 'shedlight', CreationDate: FIXED_DATE },
+    });
+    this.document.registerFont('regular', typeFile(400));
+    this.document.registerFont('bold', typeFile(700));
+    this.whole = new Promise((resolve, reject) => {
+      this.document.on('data', (part: Buffer) => this.parts.push(part));
+      this.document.on('end', () => resolve(Buffer.concat(this.parts)));
+      this.document.on('error', reject);
+    });
+  }
+
+  /** Goes on to a new page. */
+  page(): void {
+    this.document.addPage();
+  }
+
+  /** One line of type; signs that the type lacks are shown as a question mark. */
+  text(text: string, x: number, y: number, { size = SMALL, bold = false, align = 'left', grey = 0 }: Type = {}): void {
+    const said = drawable(text);
+    if (said === '') return;
+    const wide = this.textWidth(said, size, bold);
+    const left = align === 'left' ? x : align === 'right' ? x - wide : x - wide / 2;
+    this.document
+      .font(bold ? 'bold' : 'regular')
+      .fontSize(size)
+      .fillColor(greyOf(grey))
+      .text(said, left * POINTS, y * POINTS, { lineBreak: false, baseline: 'alphabetic' });
+  }
+
+  /** Lines of type, broken between words to fit a width; returns the base line of the next one. */
+  paragraph(text: string, x: number, y: number, width: number, leading: number, type: Type = {}): number {
+    let line = y;
+    for (const part of this.wrapped(text, width, type)) {
+      this.text(part, x, line, type);
+      line += leading;
+    }
+    return line;
+  }
+
+  /** A text in lines no wider than `width`, broken between words, or within one that is too long. */
+  wrapped(text: string, width: number, { size = SMALL, bold = false }: Type = {}): string[] {
+    const lines: string[] = [];
+    for (const word of drawable(text)
+      .split(/\s+/)
+      .flatMap((long) => this.pieces(long, width, size, bold))) {
+      const longer = lines.length === 0 ? word : `${lines.at(-1)} ${word}`;
+      if (lines.length > 0 && this.textWidth(longer, size, bold) <= width) lines[lines.length - 1] = longer;
+      else lines.push(word);
+    }
+    return lines;
+  }
+
+  /** Width of a line of type in millimetres. */
+  textWidth(text: string, size = SMALL, bold = false): number {
+    return (
+      this.document
+        .font(bold ? 'bold' : 'regular')
+        .fontSize(size)
+        .widthOfString(drawable(text)) / POINTS
+    );
+  }
+
+  /** As many whole clauses as fit a line; of a first one that is too long what fits, and a sign that it goes on. */
+  fitted(clauses: readonly string[], width: number, type: Type = {}): string {
+    const [first = '', ...others] = clauses;
+    const fits = (text: string): boolean => this.textWidth(text, type.size, type.bold) <= width;
+    if (fits(first)) {
+      return others.reduce((line, clause) => (fits(`${line}; ${clause}`) ? `${line}; ${clause}` : line), first);
+    }
+    const cut = mostThat((count) => fits(`${first.slice(0, count).trimEnd()} …`), first.length);
+    return `${first.slice(0, cut).trimEnd()} …`;
+  }
+
+  line(x1: number, y1: number, x2: number, y2: number, thick = 0.2): void {
+    this.document
+      .lineWidth(thick * POINTS)
+      .strokeColor('#000000')
+      .moveTo(x1 * POINTS, y1 * POINTS)
+      .lineTo(x2 * POINTS, y2 * POINTS)
+      .stroke();
+  }
+
+  /** A rectangle with an outline, filled where a colour is given. */
+  box(x: number, y: number, width: number, height: number, fill?: string, thick = 0.2): void {
+    this.document
+      .lineWidth(thick * POINTS)
+      .strokeColor('#000000')
+      .rect(x * POINTS, y * POINTS, width * POINTS, height * POINTS);
+    if (fill === undefined) this.document.stroke();
+    else this.document.fillAndStroke(fill, '#000000');
+  }
+
+  /** Filled rectangles of one colour, without outlines. */
+  fill(rectangles: readonly (readonly [x: number, y: number, width: number, height: number])[], colour: string): void {
+    if (rectangles.length === 0) return;
+    for (const [x, y, width, height] of rectangles) {
+      this.document.rect(x * POINTS, y * POINTS, width * POINTS, height * POINTS);
+    }
+    this.document.fill(colour);
+  }
+
+  /** The outline of a circle about a point. */
+  ring(x: number, y: number, radius: number, thick = 0.2): void {
+    this.document
+      .lineWidth(thick * POINTS)
+      .strokeColor('#000000')
+      .circle(x * POINTS, y * POINTS, radius * POINTS)
+      .stroke();
+  }
+
+  /** A solid triangle that points right, left or down. */
+  pointer(x: number, y: number, to: 'left' | 'right' | 'down', size = 2): void {
+    const [s, h] = [size * POINTS, (size / 2) * POINTS];
+    const [a, b] = [x * POINTS, y * POINTS];
+    if (to === 'right') this.document.polygon([a, b - h], [a + s, b], [a, b + h]);
+    else if (to === 'left') this.document.polygon([a + s, b - h], [a, b], [a + s, b + h]);
+    else this.document.polygon([a - h, b], [a + h, b], [a, b + s]);
+    this.document.fill('#000000');
+  }
+
+  /** A piece of woven cloth that fills a frame, end 1 at its left edge and pick 1 at its top. */
+  async cloth(draft: Draft, frame: Frame, { times = 1, grey = false }: Shown = {}): Promise<void> {
+    const millimetres = { width: frame.width * times, height: frame.height * times };
+    const { width, height, rgb } = paintCloth(draft, { millimetres, perMillimetre: FINE / times, grey });
+    const png = await sharp(rgb, { raw: { width, height, channels: 3 } })
+      .png({ compressionLevel: 9 })
+      .toBuffer();
+    const size = { width: frame.width * POINTS, height: frame.height * POINTS };
+    this.document.image(png, frame.x * POINTS, frame.y * POINTS, size);
+  }
+
+  /** Ends the document and gives its bytes. */
+  async finish(): Promise<Buffer> {
+    this.document.end();
+    return this.whole;
+  }
+
+  private pieces(word: string, width: number, size: number, bold: boolean): string[] {
+    const found: string[] = [];
+    let rest = word;
+    do {
+      const fitting = mostThat((count) => this.textWidth(rest.slice(0, count), size, bold) <= width, rest.length);
+      const cut = Math.max(1, fitting);
+      found.push(rest.slice(0, cut));
+      rest = rest.slice(cut);
+    } while (rest !== '');
+    return found;
+  }
+}
+
+/** `#000000` to `#ffffff` of a grey from 0 (black) to 1 (white). */
+export function greyOf(grey: number): string {
+  const part = Math.round(Math.max(0, Math.min(1, grey)) * 255)
+    .toString(16)
+    .padStart(2, '0');
+  return `#${part}${part}${part}`;
+}
+
+function typeFile(weight: 400 | 700): Buffer {
+  const name = `@fontsource/atkinson-hyperlegible/files/atkinson-hyperlegible-latin-${weight}-normal.woff`;
+  return readFileSync(createRequire(import.meta.url).resolve(name));
+}
+
+function drawable(text: string): string {
+  return [...text].map((sign) => (sign !== '″' && sign !== '′' && canDraw(sign) ? sign : '?')).join('');
+}

@@ -1,0 +1,46 @@
+import type { KeptCloth } from '../formats/shortlist.js';
+import { storedDraft } from '../formats/stored-draft.js';
+import type { Gamp } from '../plan/gamp/gamp-plan.js';
+import { pickSheet, threadingLines } from '../plan/piece/lists.js';
+import type { WarpPlan } from '../plan/piece/warp-plan.js';
+import { figures } from './warp-sheet/sheet-figures.js';
+import type { OrderedYarn } from './yarn-order.js';
+
+/** The name by which a plan's own file is known. */
+const PLAN_FORMAT = 'shedlight-plan';
+
+/** The text of a plan for programs: every figure of the sheets, lengths in millimetres, weights in grams. */
+export function planText(warps: readonly WarpPlan[], yarn: readonly OrderedYarn[], gamp?: Gamp): string {
+  const { cloth: _, ...key } = gamp ?? { cloth: undefined };
+  const plan = { format: PLAN_FORMAT, version: 1, yarn, ...(gamp && { gamp: key }), warps: warps.map(warpData) };
+  return `${JSON.stringify(plan, null, 1)}\n`;
+}
+
+function warpData(warp: WarpPlan): unknown {
+  const { pieces, ends, yarns, ...rest } = warp;
+  const ofRun = (runs: readonly { yarn: number }[]): unknown =>
+    runs.map((run) => ({ ...run, yarn: yarns[run.yarn]!.letter }));
+  return {
+    ...rest,
+    yarns,
+    winding: { ...warp.winding, chains: ofRun(warp.winding.chains), stretch: ofRun(warp.winding.stretch) },
+    // Shafts and yarn of every end in turn, as on the sheets.
+    threading: ends.map(({ shafts, yarn }) => `${shafts.join('+')}${yarns[yarn]!.letter}`).join(' '),
+    threadingList: threadingLines(warp),
+    pieces: pieces.map((piece) => {
+      const { cloth, draft, list, ...figuresOf } = piece;
+      return {
+        ...clothData(cloth),
+        draft: storedDraft(draft),
+        ...figuresOf,
+        said: Object.fromEntries(figures(warp, piece)),
+        pickList: pickSheet(piece),
+        throws: list.map((thrown) => ({ ...thrown, shuttle: piece.shuttles[thrown.shuttle]!.name })),
+      };
+    }),
+  };
+}
+
+function clothData({ code, recipe, structure, order, note, stars }: KeptCloth): object {
+  return { code, recipe, structure, ...(order && { order }), note, stars };
+}

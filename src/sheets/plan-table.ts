@@ -1,0 +1,51 @@
+import { CLOTH_COLUMNS, type ClothRow, type Column, csvText, lengthIn } from '../plan/piece/cloth-columns.js';
+import { measured } from '../plan/piece/highlights.js';
+import type { PiecePlan } from '../plan/piece/piece-plan.js';
+import type { WarpPlan } from '../plan/piece/warp-plan.js';
+
+interface Row extends ClothRow {
+  readonly warp: WarpPlan;
+  readonly piece: PiecePlan;
+  readonly weaver: string;
+}
+
+/** What is told of each cloth of a plan. */
+const COLUMNS: readonly Column<Row>[] = [
+  ['number', ({ piece }) => piece.number],
+  ['weaver', ({ weaver }) => weaver],
+  ['code', ({ piece }) => piece.cloth.code],
+  ['recipe', ({ piece }) => piece.cloth.recipe],
+  ['structure', ({ piece }) => piece.cloth.structure],
+  ['stars', ({ piece }) => piece.cloth.stars],
+  ['note', ({ piece }) => piece.cloth.note],
+  ['warp number', ({ warp }) => warp.number],
+  ...CLOTH_COLUMNS,
+  ['shafts', ({ warp }) => warp.heddles.length],
+  ['treadles', ({ piece }) => piece.tied.treadles.length],
+  ['shuttles', ({ piece }) => piece.shuttles.length],
+  ['longest carry', ({ piece, draft }) => lengthIn(piece.carry.mm, draft.sett)],
+  ['ends in the warp', ({ warp }) => warp.ends.length + warp.floating.ends],
+  ['width in the reed', ({ warp, draft }) => lengthIn(warp.widthInReed, draft.sett)],
+];
+
+/** Whether a text is such a table, with the columns as they were written. */
+export function isTable(text: string): boolean {
+  const heads = [COLUMNS, COLUMNS.filter(([head]) => head !== 'weaver')];
+  return heads.some((columns) => text.startsWith(csvText(columns, [])));
+}
+
+/**
+ * All cloths of a plan with their measures as a plain table, one line a cloth.
+ *
+ * @param weavers who weaves each warp, where they were dealt
+ */
+export function tableText(warps: readonly WarpPlan[], weavers?: readonly string[]): string {
+  const shown = COLUMNS.filter(([head]) => head !== 'weaver' || weavers !== undefined);
+  const rows = warps.flatMap((warp, at) =>
+    warp.pieces.map((piece): Row => {
+      const { draft } = piece;
+      return { warp, piece, draft, weaver: weavers?.[at] ?? '', scores: measured(draft).scores };
+    }),
+  );
+  return csvText(shown, rows);
+}

@@ -1,0 +1,65 @@
+import type { Share } from '../plan/deal/deal.js';
+import type { Gamp } from '../plan/gamp/gamp-plan.js';
+import type { Paper, PlanOptions } from '../plan/options/plan-options.js';
+import type { WarpPlan } from '../plan/piece/warp-plan.js';
+import { addAlbum } from './album.js';
+import { addContactSheets, type Contact } from './contact-pages.js';
+import { addWarpLabels } from './labels.js';
+import { Pdf } from './paper/paper.js';
+import { addGampKey } from './warp-sheet/gamp-sheet.js';
+import { addSheet } from './warp-sheet/warp-sheet.js';
+import { addYarnOrder } from './yarn-order.js';
+
+/** The sheets of all pieces of a plan as PDF, two pages each, a gamp's key before them. The same plan gives the same bytes. */
+export async function planSheets(warps: readonly WarpPlan[], options: PlanOptions, gamp?: Gamp): Promise<Buffer> {
+  const pdf = new Pdf(options.paper, 'Sample warps');
+  if (gamp !== undefined) await addGampKey(pdf, gamp);
+  for (const warp of warps) {
+    for (const piece of warp.pieces) await addSheet(pdf, warp, piece, { loom: options.loom });
+  }
+  return pdf.finish();
+}
+
+/** The sheets of a group as PDF: two pages for each weaver, made for their loom. */
+export async function dealSheets(shares: readonly Share[], warps: readonly WarpPlan[], paper: Paper): Promise<Buffer> {
+  const pdf = new Pdf(paper, 'Sheets for the weavers');
+  for (const [at, { weaver }] of shares.entries()) {
+    const warp = warps[at]!;
+    await addSheet(pdf, warp, warp.pieces[0]!, { weaver: weaver.name, loom: weaver.loom });
+  }
+  return pdf.finish();
+}
+
+/** The teacher's PDF: contact sheets of all cloths, one yarn order for all warps, and labels for their chains. */
+export async function teacherSheets(
+  title: string,
+  warps: readonly WarpPlan[],
+  needs: Pick<PlanOptions, 'paper' | 'columns' | 'pictures'>,
+  weavers?: readonly string[],
+): Promise<Buffer> {
+  const { paper, columns, pictures } = needs;
+  const pdf = new Pdf(paper, title);
+  const contacts = warps
+    .flatMap((warp) => warp.pieces)
+    .map(({ number, cloth, draft }, at): Contact => {
+      const weaver = weavers?.[at];
+      return { number, cloth, draft, ...(weaver !== undefined && { weaver }) };
+    });
+  const sorted = weavers === undefined ? 'in the order of the shortlist, warp by warp' : 'in the order of the weavers';
+  await addContactSheets(pdf, paper, contacts, { title, sorted, columns, pictures });
+  addYarnOrder(pdf, 'Yarn for all', warps, weavers);
+  addWarpLabels(pdf, warps, weavers);
+  return pdf.finish();
+}
+
+/** Album pages for the finished swatches of all warps as PDF. */
+export async function albumSheets(
+  warps: readonly WarpPlan[],
+  paper: Paper,
+  weavers?: readonly string[],
+): Promise<Buffer> {
+  const pdf = new Pdf(paper, 'Album of swatches');
+  const pieces = warps.flatMap((warp) => warp.pieces);
+  addAlbum(pdf, pieces, weavers);
+  return pdf.finish();
+}

@@ -1,0 +1,95 @@
+import { startInWords } from '../../order/laid-order.js';
+import { blocksInWords } from '../../plan/piece/block-words.js';
+import type { PiecePlan } from '../../plan/piece/piece-plan.js';
+import { settInShort } from '../../plan/piece/sett-advice.js';
+import type { WarpPlan } from '../../plan/piece/warp-plan.js';
+import { learntWords } from '../../plan/results/matching-results.js';
+import { sayLength } from '../../words/measure.js';
+
+/** The figures of one sheet: a label and the words of each. */
+export function figures(warp: WarpPlan, piece: PiecePlan): (readonly [string, string])[] {
+  const { per, floating, wound, denting, heddles } = warp;
+  const count = warp.ends.length;
+  const parts = [
+    `${warp.repeats} × ${warp.repeat}`,
+    ...(warp.balance > 0 ? [`${warp.balance} to balance`] : []),
+    ...(warp.border > 0 ? [`borders 2 × ${warp.border}`] : []),
+  ].join(' + ');
+  const own = wound.map(({ letter, ends }) => `${letter} ${ends}`).join(', ');
+  const floats = floating.ends > 0 ? `, with 2 floating selvedges in ${floating.letter}, in dents of their own` : '';
+  const { carry, shuttles, starts } = piece;
+  const { longest, longestMm } = piece.floats;
+  const sides = shuttles.map(({ name, side }) => `${name} from the ${side}`).join(', ');
+  const edges = starts.allCaught
+    ? 'every turn catches its edge end'
+    : `edge ends are caught at ${starts.caught.left.caught + starts.caught.right.caught} of ${starts.caught.left.turns + starts.caught.right.turns} turns`;
+  const fills = warp.fillings.map(
+    ({ repeats, border, ends, over }) =>
+      `${repeats} repeat${repeats === 1 ? '' : 's'}${border === undefined ? '' : `, borders ${border}:`} ${ends} (${over > 0 ? '+' : over < 0 ? '−' : '±'}${Math.abs(over)})`,
+  );
+  // What is lost in width is taken to be what is lost in length.
+  const { shrinkage: shrunk } = piece;
+  const learnt = learntWords(piece.learnt, piece.cloth, per);
+  return [
+    ...laidFigures(piece),
+    ['ends', `${count} = ${parts}`],
+    ['wind', `${own}: ${count + floating.ends} in all${floats}`],
+    ['to fill', `${warp.wanted} ends: ${fills.join('; ')}`],
+    ['sett', `${piece.draft.sett.ends} ends, ${piece.draft.sett.picks} picks per ${per}${settInShort(piece)}`],
+    [
+      'reed',
+      `${denting.named}, ${denting.dents.join('-')} in a dent, ${warp.dents} dents: ${sayLength(warp.widthInReed, per)}`,
+    ],
+    [
+      'finished',
+      `about ${sayLength(warp.widthInReed * (1 - shrunk), per)} wide, ${sayLength(piece.woven * (1 - shrunk), per)} long`,
+    ],
+    ...(learnt.length === 0 ? [] : [['results', learnt.join('; ')] as const]),
+    ['heddles', heddles.map((each, s) => `shaft ${s + 1}: ${each}`).join(', ')],
+    ...(piece.tied.manner === 'lift plan' ? [] : [['tie-up', tieUpWords(piece)] as const]),
+    [
+      'picks',
+      `${piece.picks} over ${sayLength(piece.woven, per)}: ${shuttles.map(({ name, picks }) => `${name} ${picks}`).join(', ')}`,
+    ],
+    ['start', `${sides}; ${edges}`],
+    [
+      'carry',
+      carry.picks === 0
+        ? 'none'
+        : `at most ${carry.picks} pick${carry.picks === 1 ? '' : 's'}, ${sayLength(carry.mm, per)}`,
+    ],
+    [
+      'float',
+      longest === null || longestMm === null
+        ? 'never interlaces'
+        : `at most ${longest} thread${longest === 1 ? '' : 's'}; ${sayLength(longestMm, per)}`,
+    ],
+  ];
+}
+
+/** What the recipe says in short: where the orders begin, and which yarn stands for which block. */
+function laidFigures({ cloth, draft }: PiecePlan): (readonly [string, string])[] {
+  const { order } = cloth;
+  if (order === undefined) return [];
+  const [begin, blocks] = [startInWords(order, draft), blocksInWords(cloth.structure, order.by, draft.yarns)];
+  return [
+    ...(begin === undefined ? [] : [['begin', begin] as const]),
+    ...(blocks === undefined ? [] : [['blocks', blocks] as const]),
+  ];
+}
+
+/** Shafts of each treadle; on a countermarch those that rise, then those that sink. Two feet are said, with the lifts. */
+function tieUpWords({ tied }: PiecePlan): string {
+  const [rises, sinks] = [
+    tied.treadles.some(({ rise }) => rise.length > 0),
+    tied.treadles.some((t) => t.sink.length > 0),
+  ];
+  const treadles = tied.treadles.map(({ rise, sink }, t) => {
+    const shafts = rises && sinks ? ['o', ...rise, 'x', ...sink] : [...rise, ...sink];
+    return `${t + 1}: ${shafts.length === 0 ? 'none' : shafts.join(' ')}`;
+  });
+  const lifts = new Set(tied.lifts.map((lift) => lift.join())).size;
+  const feet = tied.manner === 'two feet' ? `${lifts} lifts on ${treadles.length} treadles with two feet: ` : '';
+  const moved = rises && sinks ? 'o rises, x sinks' : sinks ? 'shafts down' : 'shafts up';
+  return `${feet}treadle ${treadles.join('; ')} (${moved})`;
+}

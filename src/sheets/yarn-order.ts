@@ -1,0 +1,96 @@
+import type { WarpPlan } from '../plan/piece/warp-plan.js';
+import { sayLong, sayWeight } from '../words/measure.js';
+import { MARGIN, type Pdf } from './paper/paper.js';
+
+/** What has to be there of one yarn for all warps together, with what is kept back. mm and grams. */
+export interface OrderedYarn {
+  readonly letter: string;
+  readonly name: string;
+  readonly hex: string;
+  readonly warps: number;
+  readonly length: number;
+  /** Null where the size of the yarn is not known. */
+  readonly grams: number | null;
+}
+
+/** One line a yarn, in the order in which the warps first use them. Yarns of one colour, name and size are one. */
+export function yarnOrder(warps: readonly WarpPlan[]): OrderedYarn[] {
+  const lines = new Map<
+    string,
+    { letter: string; name: string; hex: string; warps: number; length: number; grams: number | null }
+  >();
+  for (const { yarns, yarn } of warps) {
+    for (const { letter, withReserve, gramsWithReserve } of yarn) {
+      const { name, hex, tex } = yarns.find((own) => own.letter === letter)!;
+      const key = JSON.stringify([letter, name, hex, tex]);
+      const line = lines.get(key) ?? { letter, name, hex, warps: 0, length: 0, grams: 0 };
+      line.warps++;
+      line.length += withReserve;
+      line.grams = line.grams === null || gramsWithReserve === null ? null : line.grams + gramsWithReserve;
+      lines.set(key, line);
+    }
+  }
+  return [...lines.values()];
+}
+
+/** From line to line of a table. */
+const LINE = 5.6;
+
+/**
+ * Adds the yarn order of a group: all yarns with a blank for what is bought, and then the share of each warp.
+ *
+ * @param weavers who weaves each warp, where they were dealt
+ */
+export function addYarnOrder(pdf: Pdf, title: string, warps: readonly WarpPlan[], weavers?: readonly string[]): void {
+  const right = pdf.width - MARGIN;
+  const { per } = warps[0]!;
+  let y = 0;
+  const newPage = (): void => {
+    pdf.page();
+    pdf.text(title, MARGIN, MARGIN + 4.5, { size: 14, bold: true });
+    pdf.text('includes 10 % reserve; round up to whole balls, spools or cones of one dye lot', MARGIN, MARGIN + 9.5);
+    y = MARGIN + 18;
+  };
+  const row = (draw: (y: number) => void): void => {
+    draw(y);
+    pdf.line(MARGIN, y + 1.6, right, y + 1.6, 0.1);
+    y += LINE;
+  };
+  const place = { name: 6, warps: 62, length: 82, weight: 124, bought: 160 };
+  newPage();
+  row((at) => {
+    for (const [words, x] of [
+      ['yarn', 0],
+      ['for', place.warps],
+      ['length', place.length],
+      ['weight', place.weight],
+      ['bought', place.bought],
+    ] as const) {
+      pdf.text(words, MARGIN + x, at);
+    }
+  });
+  for (const { letter, name, warps: count, length, grams } of yarnOrder(warps)) {
+    row((at) => {
+      pdf.text(letter, MARGIN, at, { bold: true });
+      if (name !== letter) pdf.text(pdf.fitted([name], place.warps - place.name - 2), MARGIN + place.name, at);
+      pdf.text(`${count} warp${count === 1 ? '' : 's'}`, MARGIN + place.warps, at);
+      pdf.text(sayLong(length, per), MARGIN + place.length, at, { bold: true });
+      pdf.text(grams === null ? 'size not given' : sayWeight(grams, per), MARGIN + place.weight, at, {
+        bold: grams !== null,
+      });
+    });
+  }
+  y += 4;
+  for (const [at, warp] of warps.entries()) {
+    if (y > pdf.height - MARGIN - 2) newPage();
+    const shares = warp.yarn.map(({ letter, withReserve }) => `${letter} ${sayLong(withReserve, per)}`);
+    const codes = warp.pieces.map(({ cloth }) => cloth.code).join(' ');
+    const who = weavers?.[at] === undefined ? codes : `${weavers[at]}  ${codes}`;
+    row((line) => {
+      pdf.text(`warp ${warp.number}`, MARGIN, line);
+      pdf.text(pdf.fitted([who], 44), MARGIN + 16, line);
+      pdf.text(`wind ${sayLong(warp.length.wind, per)}`, MARGIN + place.warps, line);
+      pdf.text(shares.join(', '), right, line, { align: 'right' });
+    });
+  }
+}

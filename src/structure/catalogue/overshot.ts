@@ -1,0 +1,85 @@
+import { type Manner, PATTERN_AND_TABBY, PATTERN_WIDTHS, type Structure } from '../model/structure.js';
+import { perBlock, picks, shafts, type Unit } from '../model/unit.js';
+
+const monksBelt: Structure = {
+  name: 'monk’s belt',
+  aliases: ['munkabälte'],
+  about: 'Two blocks of paired shafts that never share a thread: clean squares of pattern weft on plain weave.',
+  shafts: 4,
+  blocks: ['A', 'B'],
+  profile: ['A', 'A', 'A', 'B', 'A', 'B', 'B', 'B'],
+  threading: { blocks: { A: { lay: shafts('1-2') }, B: { lay: shafts('3-4') } } },
+  tieUp: { a: [1, 3], b: [2, 4], PA: [3, 4], PB: [1, 2] },
+  tabby: ['a', 'b'],
+  manners: [
+    {
+      name: 'as drawn in',
+      kinds: PATTERN_AND_TABBY,
+      blocks: perBlock(['A', 'B'], (block) => ({ lay: picks(`P${block} tabby P${block} tabby`) })),
+    },
+  ],
+  widths: PATTERN_WIDTHS,
+  floatLaw: 'pattern weft 2 ends for each neighbouring unit of one block, on both faces; warp 3; ground 1',
+  colour: 'Warp and ground of one colour; the pattern weft’s colour by block.',
+  scale: 'The float grows with the block: mind its length. Halvdräll keeps it short.',
+  source: 'Bress; Walterstorff 1940 (over six, under two); floats computed',
+};
+
+/** The four pattern sheds of blocks on neighbouring shafts: a block's own two shafts stay down. */
+export const RING_TIE_UP = { a: [1, 3], b: [2, 4], PA: [3, 4], PB: [4, 1], PC: [1, 2], PD: [2, 3] } as const;
+export const RING_BLOCKS = ['A', 'B', 'C', 'D'] as const;
+
+/**
+ * One step of the walk on the ring of shafts 1-2-3-4-1: from one shaft of the block to the other. From a shaft
+ * outside the block the walk first passes through the shaft between.
+ */
+function step(low: number): Unit<number> {
+  const on = (shaft: number): number => ((shaft + 3) % 4) + 1;
+  const high = on(low + 1);
+  return {
+    lay: [high],
+    after: {
+      [low]: { lay: [high] },
+      [high]: { lay: [low] },
+      [on(high + 1)]: { first: [[high]], lay: [low] },
+      [on(low - 1)]: { first: [[low]], lay: [high] },
+    },
+  };
+}
+
+function treadled(name: string, about: string, sheds: string): Manner {
+  const order = sheds.split(' ');
+  return {
+    name,
+    about,
+    kinds: PATTERN_AND_TABBY,
+    blocks: perBlock(RING_BLOCKS, (_, index) => ({ lay: order[index] === '-' ? [] : [order[index]!, 'tabby'] })),
+  };
+}
+
+/** Overshot: a threading is a closed walk on the ring of shafts; each element of the profile is one step of it. */
+export const overshot: Structure = {
+  name: 'overshot',
+  aliases: ['daldräll', 'over shot'],
+  about:
+    'Four blocks of neighbouring shafts. Each letter of the profile is one step from shaft to shaft, so a block of three letters covers four ends and shares its outer ones with its neighbours. Blocks A and C alone are overshot on opposites: monk’s belt.',
+  shafts: 4,
+  blocks: RING_BLOCKS,
+  profile: [...'AAABBBCCCDDDDCCCBBBAAADD'],
+  threading: { blocks: perBlock(RING_BLOCKS, (_, index) => step(index + 1)), starts: [1, 2, 3, 4] },
+  tieUp: RING_TIE_UP,
+  tabby: ['a', 'b'],
+  manners: [
+    treadled('as drawn in', 'Star fashion: one pattern pick for each step of the threading.', 'PA PB PC PD'),
+    treadled('rose', 'Rose fashion: the same lengths, with neighbouring sheds exchanged.', 'PB PA PD PC'),
+    treadled('on opposites', 'Only blocks A and C are treadled; B and D weave half-tones.', 'PA - PC -'),
+  ],
+  widths: PATTERN_WIDTHS,
+  floatLaw: 'pattern weft one end more than the steps of the block, on both faces; warp 3; ground 1',
+  colour: 'Warp and ground of one quiet colour; the pattern weft’s colour by block.',
+  scale: 'Two steps more at a time keep the way out of a block; the float grows with it.',
+  source: 'van der Hoogt; Davison; parity and floats computed; rose fashion from memory',
+};
+
+/** Blocks of paired shafts, woven with a pattern weft over plain weave. */
+export const OVERSHOT: readonly Structure[] = [monksBelt, overshot];

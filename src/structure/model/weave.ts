@@ -1,0 +1,111 @@
+import type { PickKind, Weave } from '../../draft/draft.js';
+import { didYouMean, Problem, quote } from '../../problem.js';
+import { type Manner, plainWord, type Structure } from './structure.js';
+import { layClosed, type Strand } from './unit.js';
+
+export interface WeaveOptions {
+  /** Name of a manner of treadling; the structure's first where none is given. */
+  readonly manner?: string;
+  /** A profile of its own for the treadling; that of the threading where none is given. */
+  readonly treadled?: readonly string[];
+  /**
+   * Which of several incidental strands to lay: 0 (the usual ones) or 1 everywhere, or a list with one number for
+   * the place before each element of the profile.
+   */
+  readonly alternative?: number | readonly number[];
+}
+
+/** A weave with what is known of each strand: its block, its unit, whether it is incidental. */
+export interface Drawn {
+  readonly weave: Weave;
+  readonly ends: readonly Strand<number>[];
+  readonly picks: readonly Strand<string>[];
+  /** Name of each treadle of the weave, in order. */
+  readonly treadles: readonly string[];
+}
+
+/**
+ * One closed repeat of a structure in the order of a profile.
+ *
+ * @throws Problem where a block or manner is unknown, or where the profile breaks a rule of the structure
+ */
+export function weaveOf(structure: Structure, profile: readonly string[], options: WeaveOptions = {}): Weave {
+  return drawn(structure, profile, options).weave;
+}
+
+/** As {@link weaveOf}, with the block and unit of every end and pick and the names of the treadles. */
+export function drawn(structure: Structure, profile: readonly string[], options: WeaveOptions = {}): Drawn {
+  const treadled = options.treadled ?? profile;
+  const sized = withEnoughBlocks(structure, [...profile, ...treadled]);
+  checkBlocks(sized, profile);
+  checkBlocks(sized, treadled);
+  const manner = findManner(sized, options.manner);
+  const { alternative = 0 } = options;
+  const choose = (element: number): number =>
+    typeof alternative === 'number' ? alternative : (alternative[element] ?? 0);
+  const ends = layClosed(sized.threading, profile, choose);
+  const picks = layClosed({ ...manner, ...(sized.tabby && { tabby: sized.tabby }) }, treadled, choose);
+  if (picks.length === 0) {
+    throw new Problem(`${sized.name}, “${manner.name}”: no block of ${treadled.join(' ')} is treadled in this manner`);
+  }
+  return { ends, picks, ...numbered(sized, manner, ends, picks) };
+}
+
+/** The manner of that name, or the first. */
+export function findManner(structure: Structure, name?: string): Manner {
+  if (name === undefined) return structure.manners[0]!;
+  const found = structure.manners.find((manner) => plainWord(manner.name) === plainWord(name));
+  if (found !== undefined) return found;
+  const names = structure.manners.map((manner) => manner.name);
+  throw new Problem(
+    `${structure.name} has no treadling ${quote(name)}${didYouMean(name, names)}; it has ${names.map((n) => `“${n}”`).join(', ')}`,
+  );
+}
+
+function withEnoughBlocks(structure: Structure, used: readonly string[]): Structure {
+  if (structure.withBlocks === undefined) return structure;
+  const highest = Math.max(
+    0,
+    ...used.filter((block) => /^[A-Z]$/.test(block)).map((block) => block.charCodeAt(0) - 64),
+  );
+  return highest > structure.blocks.length ? structure.withBlocks(highest) : structure;
+}
+
+function checkBlocks(structure: Structure, profile: readonly string[]): void {
+  if (profile.length === 0) throw new Problem(`${structure.name}: the profile is empty`);
+  const unknown = profile.find((block) => !structure.blocks.includes(block));
+  if (unknown !== undefined) {
+    throw new Problem(`${structure.name} has no block ${unknown}; its blocks are ${structure.blocks.join(', ')}`);
+  }
+}
+
+/** Numbers the treadles that are used, in the structure's order with tabby first, and puts the weave together. */
+function numbered(
+  structure: Structure,
+  manner: Manner,
+  ends: readonly Strand<number>[],
+  picks: readonly Strand<string>[],
+): Pick<Drawn, 'weave' | 'treadles'> {
+  const used = new Set(picks.map((pick) => pick.name));
+  const tabby = structure.tabby ?? [];
+  const treadles = [...new Set([...tabby, ...Object.keys(structure.tieUp)])].filter((name) => used.has(name));
+  const kinds: readonly PickKind[] = manner.kinds ?? ['ground'];
+  const weave: Weave = {
+    threading: ends.map((end) => [end.name]),
+    tieUp: treadles.map((name) => structure.tieUp[name]!),
+    treadling: picks.map((pick) => [treadles.indexOf(pick.name) + 1]),
+    pickKinds: picks.map((pick) => kinds[pick.place % kinds.length]!),
+    endUnits: unitLengths(ends),
+    pickUnits: unitLengths(picks),
+    widths: structure.widths,
+  };
+  if (![...ends, ...picks].some((strand) => strand.companion === 1)) return { weave, treadles };
+  const companions = { ends: ends.map((end) => end.companion), picks: picks.map((pick) => pick.companion) };
+  return { weave: { ...weave, companions }, treadles };
+}
+
+function unitLengths(strands: readonly Strand<unknown>[]): number[] {
+  const lengths: number[] = [];
+  for (const strand of strands) lengths[strand.unit] = (lengths[strand.unit] ?? 0) + 1;
+  return lengths;
+}

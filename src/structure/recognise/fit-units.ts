@@ -1,0 +1,142 @@
+import type { Weave } from '../../draft/draft.js';
+import { liftAt } from '../../draft/draft.js';
+import type { Structure } from '../model/structure.js';
+import { compareFits, explained, type Fit, threadedOf } from './best-fit.js';
+import { isTurn, oneRepeat, repeatAndAll } from './ring.js';
+import { type FoundUnits, findUnits } from './unit-matches.js';
+
+/** Threads as numbers that can be compared. A unit may hold several repeats (1-2-1-2), so all of them are kept too. */
+interface Rings {
+  /** Shaft of each end: one repeat of it, then all; none where an end is on no shaft or on several. */
+  readonly shafts: readonly (readonly number[])[];
+  /** Number of each pick's shed: one repeat, then all. */
+  readonly sheds: readonly (readonly number[])[];
+  readonly shedNumber: ReadonlyMap<string, number>;
+  readonly opposite: ReadonlyMap<string, number>;
+}
+
+/** Letters that blocks can have. */
+const MOST_BLOCKS = 26;
+/** Ways of numbering the shafts that are tried against the picks: four shafts have 24. */
+const MOST_READINGS = 24;
+
+/**
+ * Fits every structure to a weave, as its shafts are numbered; where none accounts for ends and picks, with its shafts
+ * renumbered in any way. The best comes first: all explained, all sheds known, then the longest units.
+ */
+export function fitsOf(weave: Weave, among: readonly Structure[]): Fit[] {
+  const rings = ringsOf(weave);
+  if (rings.shafts.length === 0) return [];
+  const plain = fitAll(rings, among, false);
+  if (plain.some(explained)) return plain;
+  return [...plain, ...fitAll(rings, among, true)].sort(compareFits);
+}
+
+function fitAll(rings: Rings, among: readonly Structure[], renumber: boolean): Fit[] {
+  const known = new Map<string, FoundUnits<number>[]>();
+  const fits = among.flatMap((structure): Fit[] => {
+    const sized = withShafts(structure, renumber ? new Set(rings.shafts[0]).size : Math.max(...rings.shafts[0]!));
+    if (sized === undefined) return [];
+    const sign = JSON.stringify(sized.threading);
+    const readings = known.get(sign) ?? findThreading(sized, rings.shafts, renumber);
+    known.set(sign, readings);
+    const each = readings.slice(0, MOST_READINGS).map((threading) => fitPicks(sized, threading, rings, renumber));
+    return each.sort(compareFits).slice(0, 1);
+  });
+  return fits.sort(compareFits);
+}
+
+/** The structure with as many blocks as so many shafts ask for; undefined where it cannot have them. */
+function withShafts(structure: Structure, shafts: number): Structure | undefined {
+  if (structure.shafts >= shafts) return structure;
+  if (structure.withBlocks === undefined) return undefined;
+  for (let blocks = structure.blocks.length + 1; blocks <= MOST_BLOCKS; blocks++) {
+    const larger = structure.withBlocks(blocks);
+    if (larger.shafts >= shafts) return larger;
+  }
+  return undefined;
+}
+
+function findThreading(structure: Structure, rings: Rings['shafts'], renumber: boolean): FoundUnits<number>[] {
+  const own = Array.from({ length: structure.shafts }, (_, index) => index + 1);
+  const names = new Map(renumber ? [] : own.map((shaft) => [shaft, shaft] as const));
+  for (const ring of rings) {
+    const found = findUnits(structure.threading, { ring, names, binds: renumber });
+    if (found.length > 0) return found;
+  }
+  return [];
+}
+
+/** Fits the picks: face up first, and face down where that explains more. */
+function fitPicks(structure: Structure, threading: FoundUnits<number>, rings: Rings, renumbered: boolean): Fit {
+  const up = fitSheds(structure, threading, rings, rings.shedNumber);
+  const down = up.treadling !== undefined ? up : fitSheds(structure, threading, rings, rings.opposite);
+  const turned = down.treadling !== undefined && up.treadling === undefined;
+  return { structure, renumbered, threading, turned, ...(turned ? down : up) };
+}
+
+function fitSheds(
+  structure: Structure,
+  threading: FoundUnits<number>,
+  { sheds }: Rings,
+  shedNumber: ReadonlyMap<string, number>,
+): Pick<Fit, 'treadling' | 'known'> {
+  const names = new Map<string, number>();
+  for (const [name, shafts] of Object.entries(structure.tieUp)) {
+    const raised = shafts.flatMap((shaft) => threading.bound.get(shaft) ?? []);
+    const number = shedNumber.get(shedWord(raised, threadedOf(threading)));
+    if (number !== undefined) names.set(name, number);
+  }
+  const numbers = new Set(names.values());
+  const known = sheds[0]!.filter((shed) => numbers.has(shed)).length / sheds[0]!.length;
+  if (known < 1) return { known };
+  const across = oneRepeat(threading.units.map((unit) => unit.block));
+  let treadling: Fit['treadling'];
+  for (const manner of structure.manners) {
+    const units = { ...manner, ...(structure.tabby && { tabby: structure.tabby }) };
+    const [found] = sheds.flatMap((ring) => findUnits(units, { ring, names, binds: false }));
+    if (found === undefined) continue;
+    treadling ??= { manner, found };
+    const along = oneRepeat(found.units.map((unit) => unit.block));
+    // Of several manners that fit, the one in which the picks follow the blocks of the threading.
+    if (isTurn(across, along)) return { known, treadling: { manner, found } };
+  }
+  return treadling === undefined ? { known } : { known, treadling };
+}
+
+function ringsOf(weave: Weave): Rings {
+  const single = weave.threading.every((on) => on.length === 1);
+  const shafts = single ? repeatAndAll(weave.threading.map((on) => on[0]!)) : [];
+  const threaded = new Set(weave.threading.flat());
+  const shedNumber = new Map<string, number>();
+  const opposite = new Map<string, number>();
+  const all = weave.treadling.map((_, pick) => {
+    const lift = liftAt(weave, pick);
+    const word = shedWord(lift, threaded);
+    const number = shedNumber.get(word) ?? shedNumber.size;
+    const raised = new Set(lift);
+    shedNumber.set(word, number);
+    opposite.set(
+      shedWord(
+        [...threaded].filter((shaft) => !raised.has(shaft)),
+        threaded,
+      ),
+      number,
+    );
+    return number;
+  });
+  return { shafts, sheds: repeatAndAll(all), shedNumber, opposite };
+}
+
+/** Raised shafts that carry an end; the others make no difference. */
+function shedWord(raised: readonly number[], threaded: ReadonlySet<number>): string {
+  return raised
+    .filter((shaft) => threaded.has(shaft))
+    .sort((a, b) => a - b)
+    .join();
+}
+
+/** Lengths of the units, round the ring: own strands, and the incidental ones of the unit that follows. */
+export function unitLengths<S>({ units }: FoundUnits<S>): number[] {
+  return units.map((unit, u) => unit.own.length + units[(u + 1) % units.length]!.first.length);
+}

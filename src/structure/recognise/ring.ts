@@ -1,0 +1,20 @@
+import { repetition } from '../../draft/shortest-repeat.js';
+
+/** One repeat of a ring, then all of it where that is more: a unit may hold several repeats (1-2-1-2). */
+export function repeatAndAll(ring: readonly number[]): (readonly number[])[] {
+  const repeat = oneRepeat(ring);
+  return repeat.length === ring.length ? [ring] : [repeat, ring];
+}
+
+/** One whole repeat of a ring; all of it where a last one is cut off. */
+export function oneRepeat<T extends string | number>(ring: readonly T[]): readonly T[] {
+  const { length, balance } = repetition(ring);
+  return balance === 0 ? ring.slice(0, length) : ring;
+}
+
+/** Whether two rings are the same, begun at different places. */
+export function isTurn<T>(ring: readonly T[], other: readonly T[]): boolean {
+  const { length } = ring;
+  if (other.length !== length) return false;
+  return ring.some((_, turn) => ring.every((word, i) => word === other[(i + turn) % length]));
+}

@@ -1,0 +1,44 @@
+import type { Weave } from '../../draft/draft.js';
+import type { Lift } from '../loom/lifts.js';
+import type { Divided, Recognition } from './recognition.js';
+import { isTurn, oneRepeat } from './ring.js';
+
+/** Whether the picks follow the ends: thread by thread, plain-weave picks left out or not, or block by block. */
+export function drawnIn(
+  weave: Weave,
+  sheds: readonly string[],
+  tabby: readonly [Lift, Lift] | undefined,
+  { ends, picks }: { readonly ends: Divided; readonly picks: Divided },
+): Recognition['asDrawnIn'] {
+  const shafts = oneRepeat(weave.threading.map(String));
+  const plain = new Set(tabby?.map((lift) => lift.join()));
+  const pattern = oneRepeat(sheds.filter((shed) => !plain.has(shed)));
+  const all = oneRepeat(sheds);
+  if ([all, pattern].some((order) => order.length > 1 && followsAt(shafts, order) !== undefined)) return 'thread';
+  if (ends.blocks === undefined || picks.blocks === undefined) return 'no';
+  const across = oneRepeat(ends.blocks);
+  const along = oneRepeat(picks.blocks);
+  return new Set(across).size > 1 && isTurn(across, along) ? 'unit' : 'no';
+}
+
+/**
+ * How far one ring must be turned for the other to be the same order, each word of the one standing for just one of
+ * the other; undefined where there is no such turn.
+ */
+export function followsAt(ring: readonly string[], other: readonly string[]): number | undefined {
+  const { length } = ring;
+  if (other.length !== length || new Set(ring).size !== new Set(other).size) return undefined;
+  for (let turn = 0; turn < length; turn++) {
+    const stands = new Map<string, string>();
+    if (
+      ring.every((word, i) => {
+        const there = other[(i + turn) % length]!;
+        if (!stands.has(word)) stands.set(word, there);
+        return stands.get(word) === there;
+      })
+    ) {
+      return turn;
+    }
+  }
+  return undefined;
+}

@@ -1,0 +1,116 @@
+import type { Weave } from '../../draft/draft.js';
+import type { Structure } from '../model/structure.js';
+import type { After, Unit } from '../model/unit.js';
+import { type WeaveOptions, weaveOf } from '../model/weave.js';
+import { recognise } from '../recognise/recognise.js';
+import type { Recognition } from '../recognise/recognition.js';
+
+/** The structure of a weave, as the weave has it. */
+export interface StructureOn {
+  /** On the weave's shafts, face down where it is woven so, its own manner of treadling first. */
+  readonly structure: Structure;
+  /** Blocks of the threading, from the end on which the first unit begins. */
+  readonly blocks: readonly string[];
+  readonly found: Recognition;
+}
+
+/** What a weave was found to be, and its structure where that is certain or likely. */
+interface Understood {
+  readonly found: Recognition;
+  readonly on?: StructureOn;
+}
+
+/** A weave is understood once, however often it is asked for. */
+const known = new WeakMap<Weave, Understood>();
+
+/** What a weave is found to be. */
+export function recognitionOf(weave: Weave): Recognition {
+  return understoodOf(weave).found;
+}
+
+/** The structure of a weave, so that other blocks can be laid as it has them; none where it is not certain or likely. */
+export function structureOn(weave: Weave): StructureOn | undefined {
+  return understoodOf(weave).on;
+}
+
+function understoodOf(weave: Weave): Understood {
+  let understood = known.get(weave);
+  if (understood === undefined) {
+    const found = recognise(weave);
+    const on = structureFound(found);
+    understood = { found, ...(on && { on }) };
+    known.set(weave, understood);
+  }
+  return understood;
+}
+
+function structureFound(found: Recognition): StructureOn | undefined {
+  const { structure, confidence, ends } = found;
+  if (structure === undefined || ends.blocks === undefined) return undefined;
+  if (confidence !== 'certain' && confidence !== 'likely') return undefined;
+  return { structure: asFound(structure, found), blocks: ends.blocks, found };
+}
+
+/**
+ * A weave's own threading, treadled in a manner of its structure; the blocks as drawn in where no others are given.
+ * None where the structure would thread these blocks otherwise, end for end, or where the colours carry the blocks.
+ */
+export function treadledOn(
+  weave: Weave,
+  { structure, blocks, found }: StructureOn,
+  options: Pick<WeaveOptions, 'manner' | 'treadled'>,
+): Weave | undefined {
+  if (weave.companions !== undefined) return undefined;
+  const { threading, companions, tieUp, treadling, pickKinds, pickUnits, widths } = weaveOf(structure, blocks, options);
+  const { from } = found.ends;
+  const begun = [...weave.threading.slice(from), ...weave.threading.slice(0, from)];
+  if (companions !== undefined || threading.join(' ') !== begun.join(' ')) return undefined;
+  return { ...weave, tieUp, treadling, pickKinds, pickUnits, widths };
+}
+
+/** The same structure with the shafts numbered as they were found, every shed turned where the face is down. */
+function asFound(structure: Structure, found: Recognition): Structure {
+  const { shafts, threading, tieUp, manners, withBlocks } = structure;
+  const own = manners.filter(({ name }) => name === found.manner);
+  const here = numbering(shafts, found.renumbered);
+  const all = Array.from({ length: shafts }, (_, index) => index + 1);
+  const shed = (raised: readonly number[]): readonly number[] =>
+    found.turned ? all.filter((shaft) => !raised.includes(shaft)) : raised;
+  return {
+    ...structure,
+    manners: [...own, ...manners.filter((manner) => !own.includes(manner))],
+    threading: {
+      ...threading,
+      blocks: Object.fromEntries(
+        Object.entries(threading.blocks).map(([letter, unit]) => [letter, unitOn(unit, here)]),
+      ),
+      ...(threading.starts && { starts: threading.starts.map(here) }),
+    },
+    tieUp: Object.fromEntries(Object.entries(tieUp).map(([name, raised]) => [name, shed(raised).map(here)])),
+    ...(withBlocks && { withBlocks: (blocks: number) => asFound(withBlocks(blocks), found) }),
+  };
+}
+
+/** The weave's number for each of so many shafts; one on which the weave has no end takes the next number that is free. */
+function numbering(shafts: number, renumbered: Recognition['renumbered']): (shaft: number) => number {
+  if (renumbered === undefined) return (shaft) => shaft;
+  const taken = new Set(renumbered.values());
+  const numbers = new Map(renumbered);
+  for (let shaft = 1, free = 1; shaft <= shafts; shaft++) {
+    if (numbers.has(shaft)) continue;
+    while (taken.has(free)) free++;
+    numbers.set(shaft, free++);
+  }
+  return (shaft) => numbers.get(shaft)!;
+}
+
+function unitOn(unit: Unit<number>, here: (shaft: number) => number): Unit<number> {
+  const { lay, after } = unit;
+  const changed = ({ first, lay: other }: Exclude<After<number>, { never: string }>): After<number> => ({
+    ...(first && { first: first.map((strands) => strands.map(here)) }),
+    ...(other && { lay: other.map(here) }),
+  });
+  const entries = Object.entries(after ?? {}) as [string, After<number>][];
+  const afterHere = entries.map(([last, form]) => [here(Number(last)), 'never' in form ? form : changed(form)]);
+  return { ...unit, lay: lay.map(here), ...(after && { after: Object.fromEntries(afterHere) }) };
+}

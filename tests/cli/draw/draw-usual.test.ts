@@ -1,0 +1,46 @@
+import { describe, expect, it } from 'vitest';
+import { picturesOf } from '../../../src/gallery/structures/structure-pictures.js';
+import { codeOf } from '../../../src/score/symmetry/cloth-code.js';
+import { findStructure, structureNames } from '../../../src/structure/catalogue/catalogue.js';
+import { run } from '../run.js';
+
+const drawn = async (...flags: string[]) => JSON.parse((await run('draw', ...flags, '--json')).out);
+
+describe('a structure alone', () => {
+  // Those of one unit a block are shown there on a larger block order.
+  const shown = structureNames().filter((name) => {
+    const { blocks, profile } = findStructure(name);
+    return blocks.length === 1 || profile.length > blocks.length;
+  });
+
+  it.each(shown)('%s is drawn as the command structures shows it', async (name) => {
+    const [first] = picturesOf(findStructure(name));
+    expect((await drawn('--structure', name)).code).toBe(codeOf(first!.draft));
+  });
+
+  it('has a dark warp and a light weft, a dark pattern weft on a light ground, or two colours end about', async () => {
+    const orders = async (...flags: string[]) => (await drawn('--structure', ...flags)).draft;
+    expect(await orders('plain weave')).toMatchObject({ warp: 'DD', weft: 'LL' });
+    expect(await orders('summer and winter', '--profile', 'A')).toMatchObject({ warp: 'LLLL', weft: 'DLDL' });
+    expect(await orders('turned taqueté')).toMatchObject({ warp: 'DLDLLDLD', weft: 'DDDDDDDD' });
+  });
+
+  it('takes the darkest and the lightest of other yarns, and what is asked for beside', async () => {
+    const yarns = 'R #aa2222, W #ffffff, B #000000';
+    const { draft } = await drawn('--structure', 'plain weave', '--yarns', yarns);
+    expect(draft).toMatchObject({ warp: 'BB', weft: 'WW' });
+    const own = await drawn(
+      '--structure',
+      'summer and winter',
+      '--profile',
+      'A',
+      '--yarns',
+      yarns,
+      '--weft',
+      'R',
+      '--tabby',
+      'B',
+    );
+    expect(own.draft).toMatchObject({ warp: 'WWWW', weft: 'RBRB' });
+  });
+});

@@ -1,0 +1,84 @@
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { draftAsWritten, draftLoader } from '../../../src/cli/shell/files.js';
+import { explore } from '../../../src/search/explore.js';
+import { readQuestion } from '../../../src/search/question/read-question.js';
+import { findStructure, weaveOf } from '../../../src/structure/catalogue/catalogue.js';
+import { inFolder, run } from '../run.js';
+
+/** Crackle's four blocks in bare numbers, begun two ends into its first unit. */
+function bareCrackle(): string {
+  const weave = weaveOf(findStructure('crackle'), ['A', 'B', 'C', 'D']);
+  const threading = weave.threading.map(([shaft]) => shaft!);
+  return [
+    `threading: ${[...threading.slice(2), ...threading.slice(0, 2)].join(' ')}`,
+    `tie-up: [${weave.tieUp.map((shafts) => shafts.join(' ')).join(', ')}]`,
+    `treadling: ${weave.treadling.flat().join(' ')}`,
+  ].join('\n');
+}
+
+describe('a draft of bare numbers', () => {
+  it('is given the units of its structure, and says so in one line', () =>
+    inFolder(async (folder) => {
+      const file = join(folder, 'bare.yaml');
+      writeFileSync(file, bareCrackle());
+      const notes: string[] = [];
+      const draft = draftLoader((note) => notes.push(note))(file);
+      const { endUnits } = weaveOf(findStructure('crackle'), ['A', 'B', 'C', 'D']);
+      expect([...draft.endUnits].sort()).toEqual([...endUnits].sort());
+      expect(notes).toHaveLength(1);
+      expect(notes[0]).toMatch(/bare\.yaml: threading understood as crackle \(\w+\), 4 units, begun at end \d+/);
+      const written = draftAsWritten(() => expect.unreachable())(file);
+      expect(written.endUnits.every((unit) => unit === 1)).toBe(true);
+    }));
+
+  it('takes colours by unit', () =>
+    inFolder(async (folder) => {
+      const file = join(folder, 'bare.yaml');
+      writeFileSync(file, bareCrackle());
+      const drawn = await run('draw', file, '--warp', 'DL', '--weft', 'L', '--by', 'unit');
+      expect(drawn.err).toContain('threading understood as crackle');
+      expect(drawn.code).toBe(0);
+      expect(drawn.out).toContain('by unit');
+    }));
+
+  it.each([
+    ['weft', 'own'],
+    ['weft', 'exchange'],
+    ['treadling', 'another'],
+    ['profile', 'A B'],
+  ])('takes blocks that the order chooses, and draws each again from what its card says: %s %s', (key, value) =>
+    inFolder(async (folder) => {
+      const file = join(folder, 'bare.yaml');
+      writeFileSync(file, bareCrackle());
+      const treadling = findStructure('crackle').manners[1]!.name;
+      const asked = { [key]: key === 'treadling' ? treadling : value };
+      const flags = { draft: file, by: key === 'profile' ? 'unit' : 'block', lengths: '2,3', ...asked };
+      const question = readQuestion(
+        { flags },
+        draftLoader(() => undefined),
+      );
+      const { found } = await explore(question, { workers: 0 });
+      expect(found.length).toBeGreaterThan(2);
+      for (const { code, recipe, redraw } of found.slice(0, 4)) {
+        expect(recipe).toMatch(key === 'profile' ? / A B, [DL]+ by unit/ : /bare\.yaml.*, [DL]+ by block/);
+        const words = redraw.flatMap(([flag, text]) => (flag === 'draft' ? [text] : [`--${flag}`, text]));
+        const { out } = await run('draw', ...words, '--json');
+        expect(JSON.parse(out).code).toBe(code);
+      }
+    }),
+  );
+
+  it('stays as it is where it states its units, or is no structure known here', () =>
+    inFolder(async (folder) => {
+      const notes: string[] = [];
+      const load = draftLoader((note) => notes.push(note));
+      const twill = 'threading: 1-4\ntie-up: [1 2, 2 3, 3 4, 1 4]\ntreadling: 1-4';
+      writeFileSync(join(folder, 'own.yaml'), `${twill}\nunits: 2`);
+      writeFileSync(join(folder, 'other.yaml'), 'threading: 1 3 1 4 2\ntie-up: [1 2, 3, 2 4]\ntreadling: 1 2 3 1 3');
+      expect(load(join(folder, 'own.yaml')).endUnits).toEqual([2, 2]);
+      expect(load(join(folder, 'other.yaml')).endUnits).toEqual([1, 1, 1, 1, 1]);
+      expect(notes).toEqual([]);
+    }));
+});

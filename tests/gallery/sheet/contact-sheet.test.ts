@@ -1,0 +1,241 @@
+import fc from 'fast-check';
+import { PNG } from 'pngjs';
+import { describe, expect, it } from 'vitest';
+import { type Draft, EVEN_WIDTHS } from '../../../src/draft/draft.js';
+import { contactSheetPages, type SheetOptions } from '../../../src/gallery/sheet/contact-sheet.js';
+import { caption, floatWords } from '../../../src/gallery/sheet/sheet-caption.js';
+import { SMALL, wrapped } from '../../../src/gallery/sheet/sheet-text.js';
+import { SWATCH_MILLIMETRES, SWATCH_POINTS, swatch } from '../../../src/gallery/sheet/swatch.js';
+import { paintCloth } from '../../../src/render/cloth.js';
+import { canDraw, textWidth } from '../../../src/render/text.js';
+import { readsTo } from '../../../src/score/contrast/viewing-distance.js';
+import type { Found } from '../../../src/search/strategy/outcome.js';
+
+const four = [0, 0, 0, 0, 1, 1, 1, 1];
+const eight = [[1], [2], [3], [4], [1], [2], [3], [4]];
+
+const HOUNDS_TOOTH: Draft = {
+  threading: eight,
+  tieUp: [
+    [1, 2],
+    [2, 3],
+    [3, 4],
+    [4, 1],
+  ],
+  treadling: eight,
+  pickKinds: four.map(() => 'ground'),
+  endUnits: [4, 4],
+  pickUnits: [4, 4],
+  widths: EVEN_WIDTHS,
+  yarns: [
+    { letter: 'D', name: 'navy', hex: '#1f2a44' },
+    { letter: 'L', name: 'natural', hex: '#efe6d2' },
+  ],
+  warp: four,
+  weft: four,
+  sett: { ends: 20, picks: 20, per: 'inch' },
+};
+
+function found(rank: number, more: Partial<Found> = {}): Found {
+  return {
+    rank,
+    code: `code${rank}`,
+    recipe: '2/2 twill, DL by unit, weft as warp',
+    shortRecipe: '2/2 twill by unit',
+    why: 'ranked here for: contrast 0.32',
+    structure: '2/2 twill',
+    redraw: [],
+    draft: HOUNDS_TOOTH,
+    order: { warp: 'DL', weft: 'DL', by: 'unit', fill: 'solid', times: 1, start: [0, 0] },
+    scores: {
+      score: 0.4,
+      contrast: 0.3207,
+      tone: 0.3183,
+      line: 0.0385,
+      figure: 0.2461,
+      darkShare: 0.5,
+      solid: 0,
+      sharp: 0.33,
+      bits: 3.44,
+      shapes: 0,
+      unlike: 1,
+      symmetry: 0.25,
+      operations: [],
+      shiftExchange: true,
+      planeGroup: 'p1',
+      colourGroup: 'p1/p1',
+      floats: { warpFace: 2, warpBack: 2, weftFace: 2, weftBack: 2, longest: 2, longestMm: 2.54 },
+      reads: { '0.6': 37.07, '2': 24.5, '6': 10.28 },
+      easyTo: 2.3285,
+      goneBy: 17.46,
+    },
+    ease: {
+      warpChanges: 2,
+      ends: { D: 4, L: 4 },
+      winding: [],
+      shuttles: 2,
+      weftChanges: 2,
+      longestCarry: 4,
+      sameSide: true,
+    },
+    equals: 3,
+    nearTwin: null,
+    ...more,
+  };
+}
+
+const OPTIONS: SheetOptions = {
+  title: '2/2 twill, orders of two',
+  ranking: 'Ranked by contrast 3, symmetry 2, float 1',
+};
+const many = (count: number) => Array.from({ length: count }, (_, n) => found(n + 1));
+const dark = (png: PNG, x: number, y: number) => png.data[(y * png.width + x) * 4]! < 90;
+
+describe('contact sheet', () => {
+  it('has 16 or 25 pictures to a page, the best first, and no page without cloths', async () => {
+    expect(await contactSheetPages(many(17), OPTIONS)).toHaveLength(2);
+    expect(await contactSheetPages(many(25), { ...OPTIONS, perPage: 25 })).toHaveLength(1);
+    expect(await contactSheetPages([], OPTIONS)).toEqual([]);
+  });
+
+  it('is A4 at 200 points to the inch, and says so in the file', async () => {
+    const [file] = await contactSheetPages(many(1), OPTIONS);
+    const { width, height } = PNG.sync.read(file!);
+    expect([width / 200, height / 200].map((inches) => Math.round(inches * 25.4))).toEqual([210, 297]);
+    // The chunk pHYs (PNG, third edition, 11.3.4.3): points per metre across and down, then 1 for metre.
+    const at = file!.indexOf('pHYs') + 4;
+    expect(file!.readUInt32BE(at) / 39.3700787).toBeCloseTo(200, 1);
+    expect(file!.readUInt32BE(at + 4)).toBe(file!.readUInt32BE(at));
+    expect(file![at + 8]).toBe(1);
+  });
+
+  it('explains above the rule where orders begin, where a recipe says so in short', async () => {
+    const inkAbove = async (found: readonly Found[]): Promise<boolean> => {
+      const png = PNG.sync.read((await contactSheetPages(found, OPTIONS))[0]!);
+      // From 279.5 to 282 mm down, over the left half.
+      const [top, bottom] = [279.5, 282].map((mm) => Math.round((mm / 25.4) * 200)) as [number, number];
+      for (let y = top; y < bottom; y++) for (let x = 80; x < 800; x++) if (dark(png, x, y)) return true;
+      return false;
+    };
+    const [one] = many(1);
+    expect(await inkAbove([one!])).toBe(false);
+    expect(await inkAbove([{ ...one!, order: { ...one!.order, start: [4, 2] } }])).toBe(true);
+  });
+
+  it('has a rule of 100 mm at the foot', async () => {
+    const png = PNG.sync.read((await contactSheetPages(many(1), OPTIONS))[0]!);
+    const lengths = Array.from({ length: 300 }, (_, k) => {
+      const y = png.height - 1 - k;
+      let x = Math.round((10 / 25.4) * 200);
+      const from = x;
+      while (x < png.width && dark(png, x, y)) x++;
+      return x - from;
+    });
+    expect((Math.max(...lengths) / 200) * 25.4).toBeCloseTo(100, 0);
+  });
+
+  it.each([
+    [16, 'half', 44.5],
+    [25, 'actual', 34.8],
+  ] as const)('draws all %i pictures at %s size', async (perPage, scale, side) => {
+    const page = PNG.sync.read((await contactSheetPages(many(perPage), { ...OPTIONS, perPage, scale }))[0]!);
+    const times = scale === 'half' ? 2 : 1;
+    const millimetres = { width: side * times, height: side * times };
+    const { width, height, rgb } = paintCloth(HOUNDS_TOOTH, { millimetres, perMillimetre: 200 / 25.4 / times });
+    expect((width / 200) * 25.4).toBeCloseTo(side, 0);
+    const same = (left: number, top: number) => {
+      for (let y = 2; y < height - 2; y++) {
+        for (let x = 2; x < width - 2; x++) {
+          for (let c = 0; c < 3; c++) {
+            const shown = page.data[((top + y) * page.width + left + x) * 4 + c];
+            if (shown !== rgb[(y * width + x) * 3 + c]) return false;
+          }
+        }
+      }
+      return true;
+    };
+    const columns = Math.sqrt(perPage);
+    let seen = 0;
+    for (let n = 0; n < columns; n++) {
+      const left = Math.round(((10 + n * (side + 4)) / 25.4) * 200);
+      for (let top = 0; top < page.height - height; top++) if (same(left, top)) seen++;
+    }
+    expect(seen).toBe(perPage);
+  });
+
+  it('gives the same bytes every time', async () => {
+    const twice = [await contactSheetPages(many(3), OPTIONS), await contactSheetPages(many(3), OPTIONS)];
+    expect(twice[0]![0]!.equals(twice[1]![0]!)).toBe(true);
+  });
+});
+
+describe('caption', () => {
+  it('reads to the farthest distance at which lightness still spreads by 12', () => {
+    expect(readsTo({ '0.6': 37.07, '2': 24.5, '6': 10.28 })).toBe('2');
+    expect(readsTo({ '0.6': 37, '2': 24, '6': 12 })).toBe('6');
+    expect(readsTo({ '0.6': 11.9, '2': 4, '6': 1 })).toBeNull();
+  });
+
+  it('gives the longest float with its length in the unit of the sett', () => {
+    const floats = { warpFace: 3, warpBack: 1, weftFace: 1, weftBack: 3, longest: 3, longestMm: 3.81 };
+    expect(floatWords(floats, 'inch')).toBe('3 (0.15 in)');
+    expect(floatWords(floats, 'cm')).toBe('3 (3.8 mm)');
+    expect(floatWords({ ...floats, longest: null, longestMm: null }, 'cm')).toBe('never interlaces');
+  });
+
+  it('says recipe, orders in letters by runs, float and distance', () => {
+    expect(caption(found(1), 44.5, 4)).toEqual({
+      reads: 'clear at 2 m',
+      lines: ['2/2 twill by unit', 'warp and weft D4 L4', 'longest float 2 (0.10 in)'],
+    });
+  });
+
+  it('says each order once, and on a free line the nearest classic', () => {
+    const { scores, order } = found(1);
+    const cloth = found(1, {
+      shortRecipe: '2/2 twill by thread ×2 alternate, from 1/3',
+      order: { ...order, warp: 'DDLDL', weft: 'DL', by: 'thread', fill: 'alternate', times: 2, start: [0, 2] },
+      scores: { ...scores, novelty: 0.12, nearest: 'hound’s tooth' },
+    });
+    expect(caption(cloth, 44.5, 4).lines).toEqual([
+      '2/2 twill by thread ×2 alternate, from 1/3',
+      'warp and weft D4 L4',
+      'nearest classic: hound’s tooth, 0.12 away',
+      'longest float 2 (0.10 in)',
+    ]);
+    expect(caption(cloth, 44.5, 3).lines).toHaveLength(3);
+  });
+
+  it('never runs out of its column nor beyond its lines', () => {
+    const word = fc.string({ unit: fc.constantFrom(...'abcDL0×,'), minLength: 1, maxLength: 40 });
+    const recipe = fc.array(word, { minLength: 1, maxLength: 20 }).map((words) => words.join(' '));
+    const strands = fc.array(fc.integer({ min: 0, max: 1 }), { minLength: 8, maxLength: 300 });
+    fc.assert(
+      fc.property(recipe, strands, strands, fc.constantFrom(34.8, 44.5), (said, warp, weft, width) => {
+        const { lines } = caption(found(1, { shortRecipe: said, draft: { ...HOUNDS_TOOTH, warp, weft } }), width, 4);
+        expect(lines.length).toBeLessThanOrEqual(4);
+        for (const line of lines) expect(textWidth(line, SMALL)).toBeLessThanOrEqual(width);
+        expect(lines.every((line) => canDraw(line))).toBe(true);
+      }),
+      { numRuns: 50 },
+    );
+  });
+
+  it('breaks lines between words and loses none where there is room', () => {
+    expect(wrapped('2/2 twill, DDDLL by thread, weft DDLLL, from 1/3', 44.5, 2).join(' ')).toBe(
+      '2/2 twill, DDDLL by thread, weft DDLLL, from 1/3',
+    );
+    expect(wrapped('a very long recipe that does not fit, not at all', 20, 1)[0]).toMatch(/^a very long.*…$/);
+  });
+});
+
+describe('swatch', () => {
+  it('shows one piece of cloth at one scale, whatever the draft', async () => {
+    const png = PNG.sync.read(await swatch(HOUNDS_TOOTH));
+    expect([png.width, png.height]).toEqual([SWATCH_POINTS, SWATCH_POINTS]);
+    // 63.5 mm at 20 ends to the inch are 50 ends of 8 points: a hound's tooth of 8 ends comes back after 64.
+    expect(SWATCH_MILLIMETRES / 25.4).toBe(2.5);
+    const at = (x: number, y: number) => [...png.data.subarray((y * 400 + x) * 4, (y * 400 + x) * 4 + 3)];
+    for (let x = 0; x < 336; x++) expect(at(x + 64, 37)).toEqual(at(x, 37));
+  });
+});

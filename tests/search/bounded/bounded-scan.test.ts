@@ -1,0 +1,118 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { drawdown } from '../../../src/cloth/drawdown.js';
+import { colourFace } from '../../../src/cloth/face.js';
+import { values } from '../../../src/colour/yarn.js';
+import { contrastMeter } from '../../../src/score/contrast/contrast.js';
+import { codeOf } from '../../../src/score/symmetry/cloth-code.js';
+import { symmetryOf } from '../../../src/score/symmetry/symmetry.js';
+import { groundAt } from '../../../src/search/bounded/bound-ground.js';
+import { BoundedScan } from '../../../src/search/bounded/bounded-scan.js';
+import { lineBounds } from '../../../src/search/bounded/line-bound.js';
+import { lineDeviation, lineForms } from '../../../src/search/bounded/line-forms.js';
+import { toneForm, toneSquared } from '../../../src/search/bounded/tone-form.js';
+import type { Question } from '../../../src/search/question/question.js';
+import { draftOf } from '../../../src/search/space/candidate.js';
+import { familiesOf } from '../../../src/search/space/families.js';
+import { spaceOf } from '../../../src/search/space/space.js';
+import { candidateIn, strataOf } from '../../../src/search/space/stratum.js';
+import { Archive } from '../../../src/search/strategy/archive.js';
+import { type Searched, searchBounded, searchListed } from '../../../src/search/strategy/strategies.js';
+import { workerPool } from '../../../src/search/work/worker-pool.js';
+import { QUESTION } from '../question.js';
+
+const QUESTIONS: [string, Partial<Question>][] = [
+  ['2/2 twill by thread', { lengths: [3, 4, 5, 6] }],
+  ['plain weave stretched', { structures: ['plain weave'], lengths: [2, 3, 4], times: [2] }],
+  [
+    '2/2 point twill by unit alternate',
+    { structures: ['2/2 point twill'], lengths: [2, 3], by: ['unit'], fill: ['alternate'] },
+  ],
+  ['summer and winter with tabby', { structures: ['summer and winter'], lengths: [2, 3], by: ['thread', 'unit'] }],
+  ['turned taqueté', { structures: ['turned taqueté'], lengths: [3, 4], by: ['unit'] }],
+  ['2/2 twill beaten harder', { lengths: [4, 5], sett: { ends: 20, picks: 28, per: 'inch' } }],
+];
+
+describe('bounds hold for every candidate, and tone by the form is tone by the face', () => {
+  test.each(QUESTIONS)('%s', (_, change) => {
+    const question: Question = { ...QUESTION, ...change };
+    const squareness = question.sett.picks / question.sett.ends;
+    const meter = contrastMeter(squareness);
+    const square = squareness === 1;
+    for (const stratum of strataOf(question, familiesOf(question))) {
+      const scan = new BoundedScan(question, stratum);
+      stratum.starts.forEach((start, s) => {
+        const ground = groundAt(stratum, start);
+        const form = toneForm(ground, squareness);
+        const lines = lineBounds(ground, squareness);
+        const spin = (order: readonly number[]): number[] => [...order.map((c) => (c === 1 ? 1 : -1)), 1];
+        fc.assert(
+          fc.property(fc.nat(stratum.warps.length - 1), fc.nat(stratum.wefts.length - 1), (w, f) => {
+            const offset = (w * stratum.wefts.length + f) * stratum.starts.length + s;
+            const draft = draftOf(candidateIn(question, stratum, offset), question);
+            const face = colourFace(drawdown(draft), draft.warp, draft.weft);
+            const motif = meter.motif(face, values(question.yarns));
+            const [a, b] = [spin(stratum.warps[w]!), spin(stratum.wefts[f]!)];
+            expect(toneSquared(form, a.slice(0, form.n), b)).toBeCloseTo(motif.tone ** 2, 9);
+            const exact = lineForms(ground, squareness);
+            const upright = lineDeviation(exact.upright(a), Float64Array.from(b));
+            const level = lineDeviation(exact.level(b), Float64Array.from(a));
+            expect(upright + level).toBeGreaterThanOrEqual(motif.line - 1e-9);
+            expect(lines.warp.of(a)).toBeGreaterThanOrEqual(upright - 1e-9);
+            expect(lines.weft.of(b)).toBeGreaterThanOrEqual(level - 1e-9);
+            const symmetry = symmetryOf(face, square).symmetry;
+            expect(scan.symmetryAtMost(w, f, s)).toBeGreaterThanOrEqual(symmetry);
+          }),
+          { numRuns: 30 },
+        );
+      });
+    }
+  });
+});
+
+const RANKINGS: [string, Partial<Question>][] = [
+  ['2/2 twill, 2 to 7', { lengths: [2, 3, 4, 5, 6, 7] }],
+  ['plain weave, 2 to 6', { structures: ['plain weave'], lengths: [2, 3, 4, 5, 6] }],
+  ['1/3 twill, 3 to 6, ×1 and ×2', { structures: ['1/3 twill'], lengths: [3, 4, 5, 6], times: [1, 2] }],
+  [
+    '2/2 point twill by thread and unit, alternate',
+    { structures: ['2/2 point twill'], lengths: [2, 3, 4, 5], by: ['thread', 'unit'], fill: ['solid', 'alternate'] },
+  ],
+  ['basket, float heavy', { structures: ['basket'], lengths: [2, 3, 4, 5, 6], rank: { ...QUESTION.rank, float: 5 } }],
+  ['summer and winter, tabby', { structures: ['summer and winter'], lengths: [2, 3, 4, 5], by: ['unit'] }],
+  ['2/2 twill, no symmetry', { lengths: [3, 4, 5, 6], rank: { ...QUESTION.rank, symmetry: 0 } }],
+  [
+    '2/2 twill, with figure, ease and novelty',
+    { lengths: [3, 4, 5], rank: { ...QUESTION.rank, figure: 2, ease: 1, novelty: 1 } },
+  ],
+  ['2/2 twill, only shifts the same', { lengths: [3, 4, 5, 6], same: [] }],
+  ['2/2 twill beaten harder', { lengths: [3, 4, 5, 6], sett: { ends: 20, picks: 28, per: 'inch' } }],
+];
+
+describe('the bounded search ranks exactly as scoring every candidate does', () => {
+  test.each(RANKINGS)('%s', async (_, change) => {
+    const question: Question = { ...QUESTION, show: 15, ...change };
+    const space = spaceOf(question);
+    const pool = workerPool(question, 1);
+    const newArchive = (): Archive => new Archive((a, b) => a - b);
+    const search = { question, space, pool, newArchive, progress: undefined };
+    const listed = await searchListed(search);
+    const bounded = await searchBounded(search);
+    const best = (archive: Archive): unknown =>
+      archive
+        .best(15, (index) => codeOf(draftOf(space.at(index), question)))
+        .map(({ index, score }) => ({ index, score }));
+    expect(best(bounded.archive)).toEqual(best(listed.archive));
+    const total = ({ archive, setAside, pruned }: Searched): number =>
+      archive.cloths +
+      archive.duplicates +
+      setAside.float +
+      setAside.unsound +
+      setAside.flat +
+      setAside.limits +
+      pruned;
+    // The count by Burnside's lemma before the run is the count by enumeration after it.
+    expect(total(listed)).toBe(space.count);
+    expect(total(bounded)).toBe(space.count);
+  });
+});

@@ -1,0 +1,46 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { parseProfile } from '../../../src/structure/catalogue/catalogue.js';
+
+const BLOCKS = ['A', 'B', 'C'];
+const read = (text: string): string => parseProfile(text, BLOCKS).join('');
+
+describe('reading a profile', () => {
+  test.each([
+    ['A A B A B', 'AABAB'],
+    ['AABAB', 'AABAB'],
+    ['aabab', 'AABAB'],
+    ['4A 2B', 'AAAABB'],
+    ['A4 B2', 'AAAABB'],
+    ['A4B2', 'AAAABB'],
+    ['(AB)3', 'ABABAB'],
+    ['(A)', 'A'],
+    ['((AB)2 C)2 3A', 'ABABCABABCAAA'],
+    ['12C', 'CCCCCCCCCCCC'],
+  ])('%s', (text, blocks) => expect(read(text)).toBe(blocks));
+
+  test('letters with counts come back as they were written', () => {
+    const runs = fc.array(fc.tuple(fc.constantFrom(...BLOCKS), fc.integer({ min: 1, max: 12 })), { minLength: 1 });
+    fc.assert(
+      fc.property(runs, (list) => {
+        const long = list.map(([block, times]) => block.repeat(times)).join('');
+        expect(read(list.map(([block, times]) => `${times}${block}`).join(' '))).toBe(long);
+        expect(read(list.map(([block, times]) => `${block}${times}`).join(''))).toBe(long);
+      }),
+    );
+  });
+
+  test.each([
+    ['A D', 'found “D”; expected blocks A, B, C'],
+    ['4A2B', 'found “4A2”, which may need a space (4A 2B)'],
+    ['A0', 'a count of 0'],
+    ['3 A', 'found “3”'],
+    ['(A', 'a bracket is not closed'],
+    ['A)', 'a closing bracket without its opening one'],
+    ['()', 'an empty bracket'],
+    ['2(A)', 'found “2”'],
+    ['', 'a profile is empty'],
+    ['A-B', 'found “-”'],
+    ['99999A', 'longer than 4096 elements'],
+  ])('refuses “%s”', (text, message) => expect(() => read(text)).toThrow(message));
+});

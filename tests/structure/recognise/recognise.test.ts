@@ -1,0 +1,272 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { drawdown, isUp } from '../../../src/cloth/drawdown.js';
+import type { Draft, Weave } from '../../../src/draft/draft.js';
+import { Problem } from '../../../src/problem.js';
+import { drawn, findStructure, structures, weaveOf } from '../../../src/structure/catalogue/catalogue.js';
+import { runLengths } from '../../../src/structure/recognise/block-runs.js';
+import { recognise, understood } from '../../../src/structure/recognise/recognise.js';
+import { bareWeave } from '../../bare.js';
+
+const turn = <T>(list: readonly T[], by: number): T[] => [...list.slice(by), ...list.slice(0, by)];
+
+/** Begun at another end and pick, with other numbers of shafts and treadles: the same cloth. */
+function disguised(weave: Weave, end: number, pick: number, shaftOf: (shaft: number) => number): Weave {
+  const at = (number: number, size: number): number => number % size;
+  return {
+    ...weave,
+    threading: turn(weave.threading, at(end, weave.threading.length)).map((on) => on.map(shaftOf)),
+    tieUp: [...weave.tieUp].reverse().map((shafts) => shafts.map(shaftOf)),
+    treadling: turn(weave.treadling, at(pick, weave.treadling.length)).map((on) =>
+      on.map((treadle) => weave.tieUp.length + 1 - treadle),
+    ),
+  };
+}
+
+const woven = fc
+  .constantFrom(...structures.flatMap((s) => s.manners.map((manner) => ({ s, manner: manner.name }))))
+  .chain(({ s, manner }) =>
+    fc.record({
+      structure: fc.constant(s),
+      manner: fc.constant(manner),
+      profile: fc.array(fc.constantFrom(...s.blocks), { minLength: 1, maxLength: 9 }),
+    }),
+  )
+  // Some blocks cannot stand side by side (huck); every weave that is tried can be woven.
+  .filter(({ structure, manner, profile }) => {
+    try {
+      return weaveOf(structure, profile, { manner }).threading.length > 0;
+    } catch (error) {
+      if (error instanceof Problem) return false;
+      throw error;
+    }
+  });
+
+describe('every structure, in every manner, from bare numbers', () => {
+  it.each(structures.flatMap((s) => s.manners.map((manner) => [s.name, manner.name] as const)))(
+    '%s, %s',
+    (name, manner) => {
+      const structure = findStructure(name);
+      const { weave, ends, picks } = drawn(structure, structure.profile, { manner });
+      const found = recognise(bareWeave(weave));
+      expect([found.structure!.name, ...found.others]).toContain(name);
+      expect(found.manner).toBeDefined();
+      expect(found.ends).toMatchObject({ from: 0, units: weave.endUnits });
+      expect(found.ends.blocks!.length).toBe(1 + ends.at(-1)!.unit);
+      expect(found.pickKinds).toEqual(weave.pickKinds);
+      expect(found.picks.units.reduce((a, b) => a + b, 0)).toBe(picks.length);
+      // Huck and huck lace are one threading and one set of treadlings under two names.
+      expect(found.confidence).toBe(/^huck( lace)?$/.test(name) ? 'likely' : 'certain');
+    },
+  );
+});
+
+describe('in disguise', () => {
+  it('some structure accounts for every pick, however shafts are numbered and wherever the draft begins', () => {
+    fc.assert(
+      fc.property(woven, fc.nat(40), fc.nat(40), fc.boolean(), ({ structure, manner, profile }, end, pick, mirror) => {
+        const weave = weaveOf(structure, profile, { manner });
+        const shafts = structure.shafts;
+        const found = recognise(disguised(bareWeave(weave), end, pick, (s) => (mirror ? shafts + 1 - s : s)));
+        expect(found.structure).toBeDefined();
+        // A few steps of overshot may be a point twill's threading as well, which says more about it.
+        if (structure.name !== 'overshot') expect(found.manner).toBeDefined();
+        expect(found.ends.units.reduce((a, b) => a + b, 0)).toBe(weave.threading.length);
+      }),
+      { numRuns: 150 },
+    );
+  });
+
+  it('crackle keeps its units and blocks', () => {
+    const structure = findStructure('crackle');
+    const weave = weaveOf(structure, [...'AABDDC']);
+    const found = recognise(disguised(bareWeave(weave), 7, 3, (s) => ({ 1: 3, 2: 1, 3: 4, 4: 2 })[s]!));
+    expect(found.structure!.name).toBe('crackle');
+    expect(found.renumbered).toBeDefined();
+    expect([...found.ends.units].sort()).toEqual([...weave.endUnits].sort());
+  });
+
+  it('summer and winter on many shafts, with its ties at the back', () => {
+    const blocks = Array.from({ length: 120 }, (_, unit) => (unit * 7 + (unit % 5)) % 22);
+    const threading = blocks.flatMap((block) => [[23], [block + 1], [24], [block + 1]]);
+    const found = recognise({ ...bareWeave(weaveOf(findStructure('plain'), ['A'])), threading });
+    expect(found.structure!.name).toBe('summer and winter');
+    expect(found.renumbered!.get(1)! + found.renumbered!.get(2)!).toBe(47);
+    expect(found.ends.units).toEqual(new Array(120).fill(4));
+    const letters = new Map<number, string>();
+    blocks.forEach((block, unit) => {
+      const letter = letters.get(block) ?? found.ends.blocks![unit]!;
+      letters.set(block, letter);
+      expect(found.ends.blocks![unit]).toBe(letter);
+    });
+    expect(new Set(letters.values()).size).toBe(new Set(blocks).size);
+  });
+
+  it('summer and winter in an order of sheds of its own, which renumbered would be crackle', () => {
+    const threading = [...'132314241323'].map((shaft) => [Number(shaft)]);
+    const tieUp = [
+      [1, 2],
+      [3, 4],
+      [1, 4],
+      [2, 4],
+      [1, 3],
+      [2, 3],
+    ];
+    const treadling = [...'313241425152616231324142'].map((treadle) => [Number(treadle)]);
+    const found = recognise({ ...bareWeave(weaveOf(findStructure('plain'), ['A'])), threading, tieUp, treadling });
+    expect([found.structure!.name, found.confidence, found.renumbered]).toEqual([
+      'summer and winter',
+      'likely',
+      undefined,
+    ]);
+    expect(found.ends.blocks).toEqual(['A', 'B', 'A']);
+    expect(found.pickKinds!.slice(0, 4)).toEqual(['pattern', 'tabby', 'pattern', 'tabby']);
+    expect([found.picks.from, found.picks.units]).toEqual([0, new Array(12).fill(2)]);
+    const other = [...'345612'].map((treadle) => [Number(treadle)]);
+    const untied = { ...bareWeave(weaveOf(findStructure('plain'), ['A'])), threading, tieUp, treadling: other };
+    expect(recognise(untied).pickKinds).toBeUndefined();
+  });
+
+  it('a cloth woven face down says so', () => {
+    const weave = bareWeave(weaveOf(findStructure('overshot'), [...'AAABBBCCCDDD']));
+    const all = [1, 2, 3, 4];
+    const found = recognise({ ...weave, tieUp: weave.tieUp.map((up) => all.filter((shaft) => !up.includes(shaft))) });
+    expect([found.structure!.name, found.confidence]).toEqual(['overshot', 'certain']);
+  });
+});
+
+describe('what is not a known structure', () => {
+  const threadingOf = (text: string): Weave['threading'] => [...text].map((digit) => [Number(digit)]);
+  const plain = { tieUp: [[1], [2, 3]], treadling: [[1], [2]] };
+
+  it('has its straight runs for units', () => {
+    expect(runLengths([1, 2, 3, 4, 4, 3, 2, 1])).toEqual([0, [4, 4]]);
+    expect(runLengths([3, 5, 1, 2, 4, 5, 1, 2])).toEqual([1, [3, 5]]);
+    expect(runLengths([1, 2, 3, 4, 5, 6])).toEqual([0, [6]]);
+    expect(runLengths([1, 2, 1, 2])).toEqual([0, [1, 1, 1, 1]]);
+    const found = recognise(
+      bareWeave({ ...bareOf(plain), threading: threadingOf('12345678345678125678123478123456') }),
+    );
+    expect([found.structure, found.confidence]).toEqual([undefined, 'possible']);
+    expect(found.ends.units.reduce((a, b) => a + b, 0)).toBe(32);
+  });
+
+  it('takes a draw of straight and pointed runs for no overshot where it is treadled as a twill', () => {
+    const threading = threadingOf('1234123412341234123432123432');
+    const found = recognise({ ...bareWeave(weaveOf(findStructure('2/2 twill'), ['A'])), threading });
+    expect([found.structure, found.confidence]).toEqual([undefined, 'possible']);
+    expect(found.ends.units).toEqual([4, 4, 4, 4, 3, 3, 3, 3]);
+  });
+
+  it('keeps a threading apart from sheds that are another’s', () => {
+    const found = recognise(
+      bareWeave({ ...bareOf({ tieUp: [[1, 2, 3], [4]], treadling: [[1], [2]] }), threading: threadingOf('12341432') }),
+    );
+    expect(found.structure!.name).toMatch(/rosepath/);
+    expect(found.manner).toBeUndefined();
+    expect(found.confidence).toBe('possible');
+  });
+
+  it('an end on two shafts has no structure here', () => {
+    const found = recognise(bareWeave({ ...bareOf(plain), threading: [[1, 2], [3]] }));
+    expect(found.structure).toBeUndefined();
+  });
+
+  it('too long a repeat is refused', () => {
+    const long = { ...bareOf(plain), threading: Array.from({ length: 2001 }, (_, i) => [(i % 3) + 1]) };
+    expect(() => recognise(bareWeave(long))).toThrow('expected 2000 at most');
+  });
+
+  function bareOf(part: Pick<Weave, 'tieUp' | 'treadling'>): Weave {
+    return bareWeave({ ...part, threading: [[1]] });
+  }
+});
+
+describe('plain weave, repeat, as drawn in', () => {
+  // STRUCTURES, facts that hold everywhere, 1: computed sheds of the table.
+  it.each([
+    ['overshot', '1 3|2 4'],
+    ['summer and winter', '1 2|3 4'],
+    ['spot Bronson', '1|2 3 4'],
+    ['M’s and O’s', undefined],
+  ])('%s has tabby %s', (name, sheds) => {
+    const found = recognise(bareWeave(weaveOf(findStructure(name), findStructure(name).profile)));
+    expect(
+      found.tabby
+        ?.map((lift) => lift.join(' '))
+        .sort()
+        .join('|'),
+    ).toBe(sheds);
+  });
+
+  it('says what the weave repeats after, whatever is written out', () => {
+    const weave = weaveOf(findStructure('2/2 twill'), ['A', 'A', 'A']);
+    expect(recognise(bareWeave(weave)).repeat).toEqual({ ends: 4, picks: 4 });
+  });
+
+  it.each([
+    ['2/2 point twill', 'as drawn in', 'thread'],
+    ['overshot', 'as drawn in', 'unit'],
+    ['summer and winter', 'singles', 'unit'],
+    ['2/2 rosepath', 'straight', 'no'],
+  ])('%s, %s: %s', (name, manner, expected) => {
+    const structure = findStructure(name);
+    expect(recognise(bareWeave(weaveOf(structure, structure.profile, { manner }))).asDrawnIn).toBe(expected);
+  });
+
+  it('is said in words', () => {
+    const { words } = recognise(bareWeave(weaveOf(findStructure('crackle'), [...'AABBCCDD'])));
+    expect(words[0]).toBe('It is crackle, “overshot manner” (certain): threading, sheds and their order fit.');
+    expect(words[1]).toContain('blocks 2A 2B 2C 2D');
+    expect(words.join(' ')).toContain('Plain weave: shafts 1 3 against 2 4.');
+  });
+});
+
+describe('a draft understood', () => {
+  it('is the same cloth begun elsewhere, with units', () => {
+    fc.assert(
+      fc.property(woven, fc.nat(40), fc.nat(40), ({ structure, manner, profile }, end, pick) => {
+        const weave = disguised(bareWeave(weaveOf(structure, profile, { manner })), end, pick, (s) => s);
+        const draft: Draft = {
+          ...weave,
+          yarns: [
+            { letter: 'D', name: 'D', hex: '#000000' },
+            { letter: 'L', name: 'L', hex: '#ffffff' },
+          ],
+          warp: weave.threading.map((_, i) => i % 2),
+          weft: weave.treadling.map(() => 1),
+          sett: { ends: 20, picks: 20, per: 'inch' },
+        };
+        const found = recognise(draft);
+        const after = understood(draft, found);
+        const [before, now] = [drawdown(draft), drawdown(after)];
+        for (let j = 0; j < now.picks; j++) {
+          for (let i = 0; i < now.ends; i++) {
+            const there = [(j + found.picks.from) % now.picks, (i + found.ends.from) % now.ends] as const;
+            expect(isUp(now, j, i)).toBe(isUp(before, ...there));
+          }
+        }
+        expect(after.warp[0]).toBe(draft.warp[found.ends.from]);
+        expect(after.endUnits.reduce((a, b) => a + b, 0)).toBe(now.ends);
+        expect(after.pickUnits.reduce((a, b) => a + b, 0)).toBe(now.picks);
+      }),
+      { numRuns: 60 },
+    );
+  });
+});
+
+it('answers for the longest threadings, whatever is on them', () => {
+  const scattered = (shafts: number): number[][] => {
+    let state = 12345;
+    return Array.from({ length: 2000 }, () => {
+      state = (state * 1103515245 + 12345) % 2147483648;
+      return [(state % shafts) + 1];
+    });
+  };
+  const walk = Array.from({ length: 1998 }, (_, i) => [[1, 2, 3, 4, 3, 2, 1, 4, 3][i % 9]!]);
+  walk[1000] = [2];
+  for (const threading of [scattered(4), scattered(8), scattered(28), scattered(256), walk]) {
+    const { ends } = recognise(bareWeave({ ...weaveOf(findStructure('plain'), ['A']), threading }));
+    expect(ends.units.reduce((a, b) => a + b, 0)).toBe(threading.length);
+  }
+});

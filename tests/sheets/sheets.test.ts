@@ -30,6 +30,13 @@ const CLOTHS = {
   'turned taqueté': () => kept('turned taqueté', { warp: 'DDLDL', by: 'unit', weft: 'D' }),
   'plain weave': () => kept('plain weave', { warp: 'DDLDL' }),
   'hound’s tooth': () => kept('2/2 twill', { warp: 'DDDDLLLL' }),
+  // The last number of a draft stands close to the one before it.
+  ...Object.fromEntries(
+    [52, 61, 72, 91, 92, 102, 112].map((ends) => [
+      `a repeat of ${ends} ends`,
+      () => kept('plain weave', { warp: `${'D'.repeat(ends - 1)}L`, weft: 'DL' }),
+    ]),
+  ),
   'twill, 400 ends': () => kept('2/2 twill', { warp: 'DDLDL', times: 80 }),
 };
 

@@ -13,6 +13,8 @@ const SMALLEST = 1;
 /** Millimetres of a cell in which a letter stands; width of one figure in type. */
 const LETTERED = 3.2;
 const FIGURE = 2;
+/** Height of a line of type in millimetres. */
+const LINE = 4;
 /** Threads from number to number beside what is too fine to be counted. */
 const STEPS = [50, 100, 200, 500, 1000] as const;
 /** Room for the shaft numbers at the left, and for pick numbers and starting words at the right. */
@@ -242,7 +244,10 @@ function countWords(what: 'end' | 'pick', count: number): string {
   return `one repeat, ${count} ${what}${count === 1 ? '' : 's'}`;
 }
 
+/** Whether a thread has its number beside it: the first, every fifth or tenth, and the last where there is room for it. */
 function isNumbered(at: number, all: number, cell: number): boolean {
   const every = cell >= LETTERED ? 5 : 10;
-  return at === 0 || (at + 1) % every === 0 || (at === all - 1 && (at + 1) % every >= 2);
+  if (at === 0 || (at + 1) % every === 0) return true;
+  const room = Math.max(LINE, String(all).length * FIGURE + 0.7);
+  return at === all - 1 && ((at + 1) % every) * cell >= room;
 }

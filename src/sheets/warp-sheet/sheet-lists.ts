@@ -133,7 +133,12 @@ function totalLines(pdf: Pdf, warp: WarpPlan, width: number): string[][] {
     ...(border > 0 ? [...borderWords(warp, -border), String(border)] : []),
     `${repeats} repeat${repeats === 1 ? '' : 's'}, ends threaded so far:`,
     ...shown.map(String),
-    ...(balance > 0 ? [`ends 1 to ${balance} again to balance:`, String(border + repeats * repeat + balance)] : []),
+    ...(balance > 0
+      ? [
+          `${balance === 1 ? 'end 1' : `ends 1 to ${balance}`} again to balance:`,
+          String(border + repeats * repeat + balance),
+        ]
+      : []),
     ...(border > 0 ? [...borderWords(warp, balance), String(warp.ends.length)] : []),
     `in all ${counts.join(', ')}`,
   ];

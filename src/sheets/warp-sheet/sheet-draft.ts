@@ -248,6 +248,7 @@ function countWords(what: 'end' | 'pick', count: number): string {
 function isNumbered(at: number, all: number, cell: number): boolean {
   const every = cell >= LETTERED ? 5 : 10;
   if (at === 0 || (at + 1) % every === 0) return true;
+  const sinceLast = at < every ? at : (at + 1) % every;
   const room = Math.max(LINE, String(all).length * FIGURE + 0.7);
-  return at === all - 1 && ((at + 1) % every) * cell >= room;
+  return at === all - 1 && sinceLast * cell >= room;
 }

@@ -2,10 +2,8 @@ import { spawnSync } from 'node:child_process';
 import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { PassThrough } from 'node:stream';
 import { fileURLToPath } from 'node:url';
-import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
-import { say, sayJsonText } from '../../src/cli/shell/io.js';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Draft } from '../../src/draft/draft.js';
 import { writeWif } from '../../src/draft/wif/read-wif.js';
 import { shortlistText } from '../../src/formats/shortlist.js';
@@ -187,28 +185,6 @@ describe('what is printed can steer no terminal', () => {
   const hostile = `a${ESC}]0;title\u0007b${ESC}[2Jc\u202Ed\u009b31me\nf\rg`;
   const STEERS = /(?!\n)[\p{Cc}\u202a-\u202e\u2066-\u2069]/u;
 
-  test('lines, on a terminal and off it', () => {
-    vi.stubEnv('NO_COLOR', '');
-    for (const isTTY of [true, false]) {
-      const stream = Object.assign(new PassThrough(), { isTTY, hasColors: () => true });
-      say(stream as never, `${ESC}[1m${hostile}${ESC}[22m`);
-      const written = String(stream.read());
-      const bare = isTTY ? written.replace(`${ESC}[1m`, '').replace(`${ESC}[22m`, '') : written;
-      expect(bare).not.toMatch(STEERS);
-      expect(bare.match(/\n/g)).toHaveLength(1);
-      expect(written.startsWith(`${ESC}[1m`)).toBe(isTTY);
-    }
-    vi.unstubAllEnvs();
-  });
-
-  test('JSON stays JSON, its marks escaped', () => {
-    const stdout = new PassThrough();
-    sayJsonText({ stdout } as never, `${JSON.stringify({ hostile }, null, 1)}\n`);
-    const written = String(stdout.read());
-    expect(written).not.toMatch(STEERS);
-    expect(JSON.parse(written)).toEqual({ hostile });
-  });
-
   test('a shortlist, file names, weavers, results and the title of a WIF file', async () => {
     const listed = put(
       'hostile.json',
@@ -258,14 +234,4 @@ test('the program that was never built says so in one sentence', () => {
   expect({ status, stdout }).toEqual({ status: 3, stdout: '' });
   expect(stderr).toBe('shedlight: it is not built yet: run npm run build in its folder first\n');
   expect(readFileSync(join(bin, 'shedlight.js'), 'utf8')).toMatch(/^#!/);
-});
-
-test('a note is no formula in the table of measures', async () => {
-  const noted = put(
-    'noted.json',
-    changed((c) => Object.assign(c, { note: '=1+1', recipe: '-2, "twill"' })),
-  );
-  await run('plan', noted, '--out', at('noted-plan'));
-  const [, row] = readFileSync(at('noted-plan/cloths.csv'), 'utf8').split('\r\n');
-  expect(row).toContain(`,"'-2, ""twill""",2/2 twill,0,'=1+1,1,`);
 });

@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { drawdown, isUp } from '../../src/cloth/drawdown.js';
 import { colourAt, colourFace } from '../../src/cloth/face.js';
+import { PRESET_NAMES, PRESETS } from '../../src/score/rank/presets.js';
+import { nicheInWords, nicheOf } from '../../src/search/evaluate/niche.js';
 import { explore } from '../../src/search/explore.js';
 import type { Question } from '../../src/search/question/question.js';
 import { findStructure, weaveOf } from '../../src/structure/catalogue/catalogue.js';
@@ -89,4 +91,55 @@ describe('the same question has the same answer', () => {
     expect(JSON.stringify(await explore(question, { workers: 2 }))).toBe(one);
     expect(JSON.stringify(await explore(question, { workers: 7 }))).toBe(one);
   });
+});
+
+const FIVES: Question = { ...QUESTION, lengths: [2, 3, 4, 5], show: 1000 };
+
+describe('a way of looking', async () => {
+  const plain = await explore(FIVES);
+  const codes = new Set(plain.found.map(({ code }) => code));
+
+  test.each(PRESET_NAMES)('%s ranks the same cloths with the same codes, and says why', async (view) => {
+    const { found } = await explore({ ...FIVES, rank: PRESETS[view] });
+    expect(new Set(found.map(({ code }) => code))).toEqual(codes);
+    expect(found.map(({ code }) => code)).not.toEqual(plain.found.map(({ code }) => code));
+    for (const [place, { why, scores }] of found.entries()) {
+      expect(why).toMatch(new RegExp(`^ranked here among the ${view} for: .* [01]\\.\\d\\d; `));
+      expect(why).toContain(scores.nearest);
+      if (place > 0) expect(scores.score).toBeLessThanOrEqual(found[place - 1]!.scores.score + 1e-9);
+    }
+  });
+
+  test('names hound’s tooth whatever is ranked by', async () => {
+    const orders = [[0, 0, 0, 0, 1, 1, 1, 1]];
+    const { found } = await explore({ ...QUESTION, lengths: [], orders });
+    expect(found.map(({ scores }) => scores.nearest)).toEqual(found.map(() => 'hound’s tooth'));
+    expect(found[0]!.scores.novelty).toBeCloseTo(0, 9);
+    expect(found[0]!.why).toMatch(/; measures the same as hound’s tooth$/);
+  });
+});
+
+test('one of each kind is the first of every kind in the ranking, and says which', async () => {
+  const all = (await explore(FIVES)).found;
+  const kindOf = ({ draft, scores }: (typeof all)[number]): number => {
+    const smallest = (words: string[]): number => {
+      let period = 1;
+      while (words.some((word, s) => word !== words[(s + period) % words.length])) period++;
+      return period;
+    };
+    const up = draft.treadling.map((treadles, j) => {
+      const lifted = new Set(treadles.flatMap((treadle) => draft.tieUp[treadle - 1]!));
+      return draft.threading.map((shafts, i) => (shafts.some((s) => lifted.has(s)) ? draft.warp[i]! : draft.weft[j]!));
+    });
+    const picks = smallest(up.map(String));
+    const ends = smallest(draft.warp.map((_, i) => String(up.map((row) => row[i]!))));
+    return nicheOf({ ends, picks, darkShare: scores.darkShare, symmetry: scores.symmetry }, true);
+  };
+  const kinds = all.map(kindOf);
+  const firsts = all.filter((_, place) => kinds.indexOf(kinds[place]!) === place);
+  const { found } = await explore({ ...FIVES, oneOfEachKind: true });
+  expect(found.map(({ code }) => code)).toEqual(firsts.map(({ code }) => code));
+  for (const [place, { why }] of found.entries()) {
+    expect(why).toContain(`the best of its kind (${nicheInWords(kindOf(firsts[place]!), true)}); ranked here for: `);
+  }
 });

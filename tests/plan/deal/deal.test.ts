@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { dealOut, needsFor, warpFor } from '../../../src/plan/deal/deal.js';
+import { dealOut, narrower, needsFor, warpFor } from '../../../src/plan/deal/deal.js';
 import { readWeavers } from '../../../src/plan/deal/weavers.js';
 import { gampOf } from '../../../src/plan/gamp/gamp-plan.js';
 import { readPlanOptions } from '../../../src/plan/options/plan-options.js';
@@ -98,6 +98,78 @@ describe('sections of a gamp of one size', () => {
     ]);
     expect(() => gampOf(shortlist, needsOf({ width: '8 in' }), { separator: 4, section: 80 })).toThrow(
       'found room for 74 ends in each of 2 warp sections; expected room for 80',
+    );
+  });
+});
+
+const cottonNeeds = (flags: Record<string, string> = {}) =>
+  readPlanOptions('', 'needs', { yarns: '8/2 cotton', ...flags });
+
+const towel = () => kept('2/2 twill', { warp: 'DDLDL', times: 4 });
+
+describe('dealing', () => {
+  const group = (count: number, extra = '') =>
+    readWeavers(
+      `weavers:\n${Array.from({ length: count }, (_, w) => `  - { name: W${w}${extra} }`).join('\n')}\n`,
+      'group.yaml',
+    );
+
+  test('twelve weavers, four weft orders in three sizes: each a different cloth, its distance told, the same each time', () => {
+    const deal = dealOut(twelve(), group(12), cottonNeeds({ width: '10 in' }));
+    expect(new Set(deal.shares.map(({ cloth }) => cloth.code)).size).toBe(12);
+    const portraits = deal.shares.map(({ cloth }) => descriptorOf(cloth.draft));
+    deal.shares.forEach(({ apart }, s) => {
+      const others = portraits.filter((_, other) => other !== s);
+      expect(apart).toBeCloseTo(Math.min(...others.map((other) => clothDistance(portraits[s]!, other))), 12);
+    });
+    expect(dealOut(twelve(), group(12), cottonNeeds({ width: '10 in' }))).toEqual(deal);
+  });
+
+  test('farthest first: two weavers get the two that a plain search finds farthest from the first', () => {
+    const cloths = twelve();
+    const portraits = cloths.map(({ draft }) => descriptorOf(draft));
+    const farthest = portraits.map((descriptor) => clothDistance(portraits[0]!, descriptor));
+    const deal = dealOut(cloths, group(2), cottonNeeds());
+    expect(deal.shares.map(({ cloth }) => cloth.code).sort()).toEqual(
+      [cloths[0]!.code, cloths[farthest.indexOf(Math.max(...farthest))]!.code].sort(),
+    );
+    expect(deal.spares).toHaveLength(3);
+  });
+
+  test('no one is left without, though the only cloth that fits them would go to another first', () => {
+    const cloths = [
+      kept('2/2 twill', { warp: 'DDLDL' }),
+      kept('2/2 twill', { warp: 'DDLDL', weft: 'D' }),
+      kept('summer and winter', { warp: 'DDLDL', profile: 'A A B A B' }),
+    ];
+    const weavers = readWeavers('weavers:\n  - { name: A }\n  - { name: B, shuttles: 1 }\n', 'group.yaml');
+    const deal = dealOut(cloths, weavers, cottonNeeds());
+    expect(deal.shares[1]!.cloth.code).toBe(cloths[1]!.code);
+    expect(deal.refused).toContainEqual({
+      weaver: 'B',
+      code: cloths[0]!.code,
+      why: ['needs 2 shuttles, the weaver has 1'],
+    });
+  });
+
+  test('seventy heddles on shaft 4: AABAB and AAAAB refused at 400 ends, AABAB offered at 340', () => {
+    const [weaver] = readWeavers('weavers:\n  - { name: H, heddles: 120 120 120 70 }\n', 'group.yaml');
+    const cloth = (profile: string) => kept('summer and winter', { warp: 'D', weft: 'L', profile });
+    const [aabab, aaaab] = [cloth('A A B A B'), cloth('A A A A B')];
+    expect(warpFor(aabab, cottonNeeds(), weaver!.loom).heddles).toEqual([100, 100, 120, 80]);
+    expect(warpFor(aaaab, cottonNeeds(), weaver!.loom).heddles).toEqual([100, 100, 160, 40]);
+    const offered = narrower(aabab, cottonNeeds({ floating: 'no' }), weaver!.loom)!;
+    expect([offered.ends.length, offered.heddles]).toEqual([340, [85, 85, 102, 68]]);
+    expect(() => dealOut([aabab, aaaab], [weaver!], cottonNeeds())).toThrow(
+      /weaver H: found no cloth of 2 that fits the loom \(the first needs 80 heddles on shaft 4, the loom has 70\); \w+ would fit on 340 ends/,
+    );
+  });
+
+  test('too few cloths, no weavers, a name twice', () => {
+    expect(() => dealOut([towel()], group(2), cottonNeeds())).toThrow('found 1 cloths for 2 weavers');
+    expect(() => dealOut([towel()], [], cottonNeeds())).toThrow('found no weavers');
+    expect(() => readWeavers('weavers:\n  - { name: A }\n  - { name: A }\n', 'group.yaml')).toThrow(
+      /^group.yaml:3:\d+: found A twice/,
     );
   });
 });

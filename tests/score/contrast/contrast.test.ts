@@ -48,3 +48,28 @@ describe('the contrast of a face by its kinds equals the contrast cell by cell',
     );
   });
 });
+
+// Figures computed once by a separate plain program: yarns D #1f2a44 and L #efe6d2, 20 ends and 20 picks per inch.
+const VALUES = Float64Array.of(0, 1);
+const twill = fromCells(4, 4, (j, i) => (i - j + 4) % 4 < 2);
+const tabby = fromCells(2, 2, (j, i) => (i + j) % 2 === 0);
+const order = (word: string): number[] => [...word].map((letter) => (letter === 'D' ? 0 : 1));
+const { measure } = contrastMeter(1);
+
+describe('worked figures', () => {
+  test('hound’s tooth: 2/2 twill, 4 and 4 both ways', () => {
+    const figures = measure(colourFace(twill, order('DDDDLLLL'), order('DDDDLLLL')), VALUES);
+    expect(figures.contrast).toBeCloseTo(0.3207, 4);
+    expect(figures.tone).toBeCloseTo(0.3183, 4);
+    expect(figures.line).toBeCloseTo(0.0385, 4);
+    expect(figures.figure).toBeCloseTo(0.2461, 4);
+  });
+
+  test('log cabin: plain weave, (DL)4 (LD)4 both ways', () => {
+    const figures = measure(colourFace(tabby, order('DLDLDLDLLDLDLDLD'), order('DLDLDLDLLDLDLDLD')), VALUES);
+    expect(figures.contrast).toBeCloseTo(0.5649, 4);
+    expect(figures.tone).toBeCloseTo(0.1106, 4);
+    expect(figures.line).toBeCloseTo(0.5539, 4);
+    expect(figures.figure).toBeCloseTo(0.3518, 4);
+  });
+});

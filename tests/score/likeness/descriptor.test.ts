@@ -8,7 +8,7 @@ import { clothDistance, descriptorOf, isNearer } from '../../../src/score/likene
 import { clothKey, type Sameness, standingFace } from '../../../src/score/symmetry/canonical-cloth.js';
 import { cellsOf, faces } from '../../faces.js';
 import { begunElsewhere, unlikeness as plainly, type Seen } from '../../plain/portrait.js';
-import { kept } from '../../plan/cloths.js';
+import { kept, twelve } from '../../plan/cloths.js';
 
 const SAME: readonly Sameness[] = ['mirror', 'half-turn', 'exchange'];
 const faceOf = (draft: Draft): Face => colourFace(drawdown(draft), draft.warp, draft.weft);
@@ -99,5 +99,15 @@ describe('how unlike two cloths are', () => {
       }),
       { numRuns: 60 },
     );
+  });
+});
+
+describe('dealing', () => {
+  test('unlikeness: 0 with itself, the same both ways', () => {
+    const portraits = twelve().map(({ draft }) => descriptorOf(draft));
+    for (const a of portraits) {
+      expect(clothDistance(a, a)).toBeCloseTo(0, 9);
+      for (const b of portraits) expect(clothDistance(a, b)).toBeCloseTo(clothDistance(b, a), 12);
+    }
   });
 });

@@ -1,7 +1,5 @@
 import { describe, expect, test } from 'vitest';
 import { liftAt } from '../../../src/draft/draft.js';
-import { explore } from '../../../src/search/explore.js';
-import { readQuestion } from '../../../src/search/question/read-question.js';
 import { findStructure, weaveOf } from '../../../src/structure/catalogue/catalogue.js';
 import { canBeTied, heddlesFor, type LoomKind, obstacles, tieUpOn } from '../../../src/structure/loom/loom-fit.js';
 
@@ -69,37 +67,4 @@ describe('what is tied up weaves the draft', () => {
     const bands = weave('turned twill on four shafts', 'AB');
     expect(tieUpOn(bands, { kind, treadles: 6 }).manner).toBe(kind === 'countermarch' ? 'lift plan' : 'two feet');
   });
-});
-
-test('a search sets aside what the loom cannot weave, and counts it', async () => {
-  const ask = (loom: string) =>
-    readQuestion({ text: `structure: [turned twill, 2/2 twill]\nlengths: 2\nloom: ${loom}\n`, flags: {} }, () => {
-      throw new Error('no draft');
-    });
-  const free = await explore(ask('{ kind: rising }'));
-  const four = await explore(ask('{ shafts: 4, treadles: 6 }'));
-  expect(free.found.some(({ structure }) => structure === 'turned twill')).toBe(true);
-  expect(four.found.every(({ structure }) => structure === '2/2 twill')).toBe(true);
-  expect(four.counts.setAside.limits).toBeGreaterThan(0);
-  expect(four.counts.examined).toBe(free.counts.examined);
-  const oneShuttle = await explore(ask('{ shuttles: 1 }'));
-  expect(oneShuttle.found.every(({ ease }) => ease.shuttles === 1)).toBe(true);
-});
-
-test('a loom told in one text', () => {
-  const loom = 'sinking, 4 shafts, 6 treadles, heddles 120 120 120 70, 400 ends, 1 shuttle';
-  const noDraft = () => {
-    throw new Error('no draft');
-  };
-  expect(readQuestion({ flags: { structure: 'crackle', loom } }, noDraft).loom).toEqual({
-    kind: 'sinking',
-    shafts: 4,
-    treadles: 6,
-    heddles: [120, 120, 120, 70],
-    ends: 400,
-    shuttles: 1,
-  });
-  expect(() => readQuestion({ flags: { structure: 'crackle', loom: '4 pedals' } }, noDraft)).toThrow(
-    '--loom: found “4 pedals”; expected a loom such as',
-  );
 });

@@ -11,7 +11,7 @@ import { redrawOf } from '../../../src/search/report/redraw.js';
 import { draftOf, recipesOf } from '../../../src/search/space/candidate.js';
 import { spaceOf } from '../../../src/search/space/space.js';
 import { findStructure, weaveOf } from '../../../src/structure/catalogue/catalogue.js';
-import { inFolder, run } from '../run.js';
+import { inFolder, run } from '../../cli/run.js';
 
 const POINT = [
   'threading: 1-4, 3-2',

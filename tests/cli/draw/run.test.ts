@@ -1,60 +1,11 @@
-import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
-import { readDraft } from '../../src/draft/yaml/read-draft.js';
-import { structureNames } from '../../src/structure/catalogue/catalogue.js';
-import { inFolder, run } from './run.js';
+import { readDraft } from '../../../src/draft/yaml/read-draft.js';
+import { inFolder, run } from '../run.js';
 
 const HOUND = ['draw', '--structure', '2/2 twill', '--warp', 'DDDDLLLL'];
-
-describe('structures', () => {
-  it('lists every structure with shafts, blocks, unit, tabby, balance, floats and the colour order that acts', async () => {
-    const { code, out } = await run('structures');
-    expect(code).toBe(0);
-    expect(
-      out
-        .trim()
-        .split('\n')
-        .filter((line) => !line.startsWith(' ')),
-    ).toEqual(structureNames());
-    expect(out).toContain(
-      '  4 shafts, 4 blocks, unit 4 to 5 ends; tabby 1,3 / 2,4; balanced ground under a pattern weft\n',
-    );
-    expect(out).toContain('  4 shafts, 1 block, unit 4 ends; tabby 1,3 / 2,4; weft-faced\n  floats: Weft 3;');
-    expect(out).toContain('  4 shafts, 2 blocks, unit 8 ends; no tabby; balanced\n');
-  });
-
-  it('draws one on a sheet', () =>
-    inFolder(async (folder) => {
-      const file = join(folder, 'huck.png');
-      expect((await run('structures', 'huck', '--out', file)).out).toContain(`Open ${file}`);
-      // A4 is 210 mm wide, at 200 points to the inch.
-      expect(await sharp(file).metadata()).toMatchObject({ width: 1654, density: 200 });
-      expect((await run('structures', '--out', file)).err).toContain('--out: found it without a structure');
-      expect((await run('structures', 'huck', '--out', 'a.svg')).err).toContain('expected a name that ends in .png');
-    }));
-
-  it('tells of one: units, tie-up, treadling, floats', async () => {
-    const { out } = await run('structures', 'kuvikas');
-    expect(out).toMatch(/^summer and winter, also /);
-    expect(out).toContain('    A         1-3-2-3');
-    expect(out).toMatch(/floats +.*3/);
-  });
-
-  it('tells it as JSON', async () => {
-    const one = JSON.parse((await run('structures', 'plain', '--json')).out);
-    expect(one).toMatchObject({ format: 'shedlight-structure', name: 'plain weave', tieUp: { a: [1], b: [2] } });
-    const all = JSON.parse((await run('structures', '--json')).out);
-    expect(all.structures).toHaveLength(structureNames().length);
-  });
-
-  it('names the nearest where there is none of that name', async () => {
-    const { code, err } = await run('structures', 'crakle');
-    expect(code).toBe(2);
-    expect(err).toMatch(/^shedlight: no structure “crakle”; the nearest are “crackle”, /);
-  });
-});
 
 describe('draw', () => {
   // The figures of hound's tooth are those of SCORES.md, Worked figures.
@@ -179,58 +130,4 @@ describe('draw', () => {
     const { code, err } = await run(...words);
     expect([code, err]).toEqual([2, expect.stringContaining(`shedlight: ${message}`)]);
   });
-});
-
-describe('explore', () => {
-  it('writes a gallery beside the question and says which file to open', () =>
-    inFolder(async (folder) => {
-      const file = join(folder, 'tide-line.yaml');
-      writeFileSync(file, 'structure: 2/2 twill\nlengths: 2-6\nshow: 3\n');
-      const { code, out, err } = await run('explore', file);
-      expect(code).toBe(0);
-      const lines = out.trim().split('\n');
-      expect(lines).toHaveLength(2);
-      expect(lines[0]).toMatch(
-        /candidates \(all tried\): \d+ different cloths, .*; 3 shown\. Best: [0-9a-z]{8} 2\/2 twill, /,
-      );
-      expect(lines[1]).toBe(`Open ${join(folder, 'tide-line', 'index.html')}`);
-      // Progress is for a terminal alone.
-      expect(err).toBe('');
-      expect(readdirSync(folder).sort()).toEqual(['tide-line', 'tide-line.yaml']);
-      expect(existsSync(join(folder, 'tide-line', 'gallery.json'))).toBe(true);
-    }));
-
-  it('is silent when quiet, and speaks JSON', () =>
-    inFolder(async (folder) => {
-      const out = join(folder, 'out');
-      const ran = await run(
-        'explore',
-        '--structure',
-        '2/2 twill',
-        '--orders',
-        'D4 L4',
-        '--out',
-        out,
-        '--json',
-        '--quiet',
-      );
-      expect([ran.code, ran.err]).toEqual([0, '']);
-      expect(JSON.parse(ran.out)).toMatchObject({
-        format: 'shedlight-explore',
-        counts: { exhaustive: true },
-        best: { code: expect.stringMatching(/^[0-9a-z]{8}$/) },
-        index: join(out, 'index.html'),
-      });
-    }));
-
-  it('says that nothing fits with code 1, and why, and writes nothing', () =>
-    inFolder(async (folder) => {
-      const out = join(folder, 'out');
-      const ran = await run('explore', '--structure', "monk's belt", '--limit-float', '1', '--out', out, '--quiet');
-      expect([ran.code, ran.out]).toEqual([1, '']);
-      expect(ran.err).toMatch(
-        /^shedlight: nothing fits the question\. .* 0 different cloths, \d+ float too long; 0 shown\. The shortest of the floats that are too long is .*\.\n$/,
-      );
-      expect(existsSync(out)).toBe(false);
-    }));
 });

@@ -1,7 +1,7 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { inFolder, run } from '../run.js';
+import { inFolder, run } from '../../cli/run.js';
 
 const BELT = ['--structure', 'monk’s belt', '--limit-float', '1/2 in'];
 const explored = (...flags: string[]) =>

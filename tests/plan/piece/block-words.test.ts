@@ -4,11 +4,11 @@ import { readPlanOptions } from '../../../src/plan/options/plan-options.js';
 import { blocksInWords } from '../../../src/plan/piece/block-words.js';
 import { planWarps } from '../../../src/plan/piece/warp-plan.js';
 import { explore } from '../../../src/search/explore.js';
-import { planSheets, teacherSheets } from '../../../src/sheets/sheets.js';
-import { kept, YARNS } from '../../plan/cloths.js';
-import { complaints } from '../../plan/legible.js';
-import { type PdfPage, readPdf } from '../../plan/pdf-text.js';
+import { planSheets } from '../../../src/sheets/sheets.js';
 import { QUESTION } from '../../search/question.js';
+import { YARNS } from '../cloths.js';
+import { complaints } from '../legible.js';
+import { type PdfPage, readPdf } from '../pdf-text.js';
 
 const words = (page: PdfPage): string => page.lines.map((line) => line.text).join(' ');
 const needsOn = (paper: string) => readPlanOptions('', 'needs', { yarns: '8/2 cotton', paper });
@@ -17,11 +17,6 @@ const firstPage = async (cloth: KeptCloth, paper = 'a4', options = needsOn(paper
   const [page] = readPdf(await planSheets(planWarps([cloth], options), options));
   return page!;
 };
-/** A cloth whose warp order begins later, and its weft order on the third pick. */
-const begun = (cloth: KeptCloth, warp: number): KeptCloth => ({
-  ...cloth,
-  order: { ...cloth.order!, start: [warp, 2] },
-});
 const byBlock = async (structure: string): Promise<KeptCloth> => {
   const { found } = await explore({
     ...QUESTION,
@@ -34,16 +29,6 @@ const byBlock = async (structure: string): Promise<KeptCloth> => {
 };
 
 describe('what a recipe says in short stands on the sheet in words', () => {
-  test.each(['a4', 'letter'])('where the orders begin, on %s', async (paper) => {
-    const cloth = kept('2/2 twill', { warp: 'DDDDLLLL' });
-    for (const options of [needsOn(paper), readPlanOptions('', 'needs', { paper, mirror: 'single', border: '8 D' })]) {
-      const page = await firstPage(begun(cloth, 4), paper, options);
-      expect(words(page)).toContain('begin warp order begins on end 5, weft order on pick 3');
-      expect(complaints(page)).toEqual([]);
-    }
-    expect(words(await firstPage(cloth, paper))).not.toContain('order begins');
-  });
-
   // Turned taqueté: a unit D L D L weaves block A, L D L D weaves block B (B. Blumenthal, as reported in a weaver’s journal).
   test('which colour of turned taqueté by block makes which block', async () => {
     const cloth = await byBlock('turned taqueté');
@@ -59,16 +44,5 @@ describe('what a recipe says in short stands on the sheet in words', () => {
     expect(words(await firstPage(await byBlock('summer and winter')))).toContain('blocks D weaves block A, L block B');
     expect(blocksInWords('summer and winter', 'unit', YARNS)).toBeUndefined();
     expect(blocksInWords('my towel', 'block', YARNS)).toBeUndefined();
-  });
-
-  test.each(['a4', 'letter'])('the contact sheet explains the short form, where there is one, on %s', async (paper) => {
-    const cloths = ['DDDDLLLL', 'DDLDL', 'DDDLL'].map((warp) => kept('2/2 twill', { warp }));
-    const options = needsOn(paper);
-    const sheet = async (list: readonly KeptCloth[]) =>
-      readPdf(await teacherSheets('Round', planWarps(list, options), options))[0]!;
-    const later = await sheet(cloths.map(begun));
-    expect(words(later)).toContain('from 5/3: the warp order begins on end (by unit: unit) 5, the weft order on pick');
-    expect(complaints(later)).toEqual([]);
-    expect(words(await sheet(cloths))).not.toContain('from 5/3');
   });
 });

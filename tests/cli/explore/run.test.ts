@@ -1,0 +1,58 @@
+import { existsSync, readdirSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { inFolder, run } from '../run.js';
+
+describe('explore', () => {
+  it('writes a gallery beside the question and says which file to open', () =>
+    inFolder(async (folder) => {
+      const file = join(folder, 'tide-line.yaml');
+      writeFileSync(file, 'structure: 2/2 twill\nlengths: 2-6\nshow: 3\n');
+      const { code, out, err } = await run('explore', file);
+      expect(code).toBe(0);
+      const lines = out.trim().split('\n');
+      expect(lines).toHaveLength(2);
+      expect(lines[0]).toMatch(
+        /candidates \(all tried\): \d+ different cloths, .*; 3 shown\. Best: [0-9a-z]{8} 2\/2 twill, /,
+      );
+      expect(lines[1]).toBe(`Open ${join(folder, 'tide-line', 'index.html')}`);
+      // Progress is for a terminal alone.
+      expect(err).toBe('');
+      expect(readdirSync(folder).sort()).toEqual(['tide-line', 'tide-line.yaml']);
+      expect(existsSync(join(folder, 'tide-line', 'gallery.json'))).toBe(true);
+    }));
+
+  it('is silent when quiet, and speaks JSON', () =>
+    inFolder(async (folder) => {
+      const out = join(folder, 'out');
+      const ran = await run(
+        'explore',
+        '--structure',
+        '2/2 twill',
+        '--orders',
+        'D4 L4',
+        '--out',
+        out,
+        '--json',
+        '--quiet',
+      );
+      expect([ran.code, ran.err]).toEqual([0, '']);
+      expect(JSON.parse(ran.out)).toMatchObject({
+        format: 'shedlight-explore',
+        counts: { exhaustive: true },
+        best: { code: expect.stringMatching(/^[0-9a-z]{8}$/) },
+        index: join(out, 'index.html'),
+      });
+    }));
+
+  it('says that nothing fits with code 1, and why, and writes nothing', () =>
+    inFolder(async (folder) => {
+      const out = join(folder, 'out');
+      const ran = await run('explore', '--structure', "monk's belt", '--limit-float', '1', '--out', out, '--quiet');
+      expect([ran.code, ran.out]).toEqual([1, '']);
+      expect(ran.err).toMatch(
+        /^shedlight: nothing fits the question\. .* 0 different cloths, \d+ float too long; 0 shown\. The shortest of the floats that are too long is .*\.\n$/,
+      );
+      expect(existsSync(out)).toBe(false);
+    }));
+});

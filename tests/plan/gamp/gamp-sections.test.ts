@@ -1,0 +1,58 @@
+import * as fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { type Crossings, chooseSections, clothsOf } from '../../../src/plan/gamp/gamp-sections.js';
+
+describe('choosing sections', () => {
+  const table = (rows: number, columns: number): fc.Arbitrary<Crossings> => {
+    const cell = fc.option(fc.constantFrom(...'abcdefghij'), { nil: null });
+    const row = fc.array(cell, { minLength: columns, maxLength: columns });
+    return fc.array(row, { minLength: rows, maxLength: rows });
+  };
+  const pairs = [
+    [0, 1],
+    [0, 2],
+    [0, 3],
+    [1, 2],
+    [1, 3],
+    [2, 3],
+  ];
+
+  test('small cases are exact', () => {
+    fc.assert(
+      fc.property(table(4, 4), (crossings) => {
+        const best = Math.max(...pairs.flatMap((w) => pairs.map((f) => clothsOf(crossings, w, f))));
+        const choice = chooseSections(crossings, 2, 2);
+        expect(choice).toMatchObject({ cloths: best, atMost: best, exact: true });
+        expect(clothsOf(crossings, choice.warps, choice.wefts)).toBe(best);
+      }),
+    );
+  });
+
+  test('large cases say what they reach and what cannot be passed', () => {
+    const rows = 40;
+    const crossings: Crossings = Array.from({ length: rows }, (_, w) =>
+      Array.from({ length: rows }, (_, f) => ((w * f) % 7 === 0 ? null : `cloth ${(w * 31 + f * 17) % 97}`)),
+    );
+    const choice = chooseSections(crossings, 5, 6);
+    expect(choice.warps).toHaveLength(5);
+    expect(choice.wefts).toHaveLength(6);
+    expect(choice.cloths).toBe(clothsOf(crossings, choice.warps, choice.wefts));
+    expect(choice.atMost).toBeLessThanOrEqual(30);
+    expect(choice.cloths).toBeGreaterThan((1 - 1 / Math.E) * choice.atMost);
+    expect(choice.cloths).toBeLessThanOrEqual(choice.atMost);
+  });
+
+  test('greedy never passes its own bound, nor does the best', () => {
+    // Thirty weft orders with nothing to give put the case beyond what is tried one by one.
+    fc.assert(
+      fc.property(table(4, 4), (small) => {
+        const wide = small.map((row) => [...row, ...new Array<null>(600).fill(null)]);
+        const best = Math.max(...pairs.flatMap((w) => pairs.map((f) => clothsOf(small, w, f))));
+        const choice = chooseSections(wide, 2, 2);
+        expect(choice.cloths).toBeLessThanOrEqual(best);
+        expect(choice.atMost).toBeGreaterThanOrEqual(best);
+      }),
+      { numRuns: 30 },
+    );
+  });
+});

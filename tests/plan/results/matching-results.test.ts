@@ -1,0 +1,103 @@
+import { describe, expect, test } from 'vitest';
+import { readPlanOptions } from '../../../src/plan/options/plan-options.js';
+import { planWarps } from '../../../src/plan/piece/warp-plan.js';
+import { learntBy, learntWords } from '../../../src/plan/results/matching-results.js';
+import { readResults, resultsForm } from '../../../src/plan/results/results-form.js';
+import { figures } from '../../../src/sheets/warp-sheet/sheet-figures.js';
+import { INCH } from '../../../src/words/measure.js';
+import { kept } from '../cloths.js';
+
+const needsOf = (flags: Record<string, string> = {}) => readPlanOptions('', 'needs', { yarns: '8/2 cotton', ...flags });
+const towel = () => kept('2/2 twill', { warp: 'DDLDL', times: 4 });
+
+describe('what was learnt', () => {
+  const twill = towel();
+  const other = kept('2/2 twill', { warp: 'DDDLL' });
+  const summer = kept('summer and winter', { warp: 'DLDDL', by: 'unit' });
+  const overshot = kept('overshot', { warp: 'D', weft: 'L', sett: { ends: 20, picks: 40, per: 'inch' } });
+  const list = [twill, other, summer, overshot];
+  /** What lines below the code of a cloth are read as. */
+  const results = (lines: string, code = twill.code) => readResults(`results:\n  - code: ${code}\n${lines}`, 'r.yaml');
+  const learnt = (read: ReturnType<typeof results>, from = list) => learntBy(read, from, 'r.yaml', 'kept.json');
+
+  test('warp used 61.6 in, off the loom 56.7, finished 51: take-up 8.0 %, shrinkage 10.0 %, and the beat', () => {
+    const found = learnt(
+      results('    warp used: 61.6 in\n    off the loom: 56.7 in\n    finished: 51 in\n    picks: 18\n'),
+    );
+    const { takeUp, shrinkage, picks } = found(twill);
+    expect(takeUp!.value * 100).toBeCloseTo(8.0, 1);
+    expect(shrinkage!.value * 100).toBeCloseTo(10.1, 1);
+    expect(picks!.value * INCH).toBeCloseTo(18, 9);
+    const [warp] = planWarps([twill], needsOf(), found);
+    expect(warp!.pieces[0]!.draft.sett.picks).toBe(18);
+    expect(warp!.length.offLoom / warp!.length.used).toBeCloseTo(56.7 / 61.6, 9);
+    expect(warp!.length.finished / warp!.length.offLoom).toBeCloseTo(51 / 56.7, 9);
+    expect(figures(warp!, warp!.pieces[0]!)).toContainEqual([
+      'results',
+      '18 picks per inch, take-up 8 %, shrinkage 10.1 % (found in this cloth)',
+    ]);
+  });
+
+  test('twill 18 and summer and winter 26: each plans its own structure, and an overshot at 40 stays at 40', () => {
+    const read = [...results('    picks: 18\n'), ...results('    picks: 26\n    finished: 9 in\n', summer.code)];
+    const found = learnt(read);
+    const pieces = planWarps(list, needsOf(), found).flatMap((warp) => warp.pieces);
+    const picksOf = (cloth: typeof twill) => pieces.find((piece) => piece.cloth.code === cloth.code)!.draft.sett.picks;
+    expect(list.map(picksOf)).toEqual([18, 18, 26, 40]);
+    expect(list.map((cloth) => learntWords(found(cloth), cloth, 'inch'))).toEqual([
+      ['18 picks per inch (found in this cloth)'],
+      [`18 picks per inch (found in 2/2 twill: ${twill.code})`],
+      ['26 picks per inch (found in this cloth)'],
+      [],
+    ]);
+  });
+
+  test('a result of the cloth itself comes before one of its structure, figure by figure', () => {
+    const read = [
+      ...results('    picks: 18\n    off the loom: 10 in\n    finished: 9 in\n'),
+      ...results('    picks: 24\n', other.code),
+    ];
+    expect(learntWords(learnt(read)(other), other, 'inch')).toEqual([
+      '24 picks per inch (found in this cloth)',
+      `shrinkage 10 % (found in 2/2 twill: ${twill.code})`,
+    ]);
+    const warp = planWarps([other], needsOf(), learnt(read))[0]!;
+    expect(Object.fromEntries(figures(warp, warp.pieces[0]!)).results).toBe(
+      `24 picks per inch (found in this cloth); shrinkage 10 % (found in 2/2 twill: ${twill.code})`,
+    );
+  });
+
+  test('cloths that share a warp still share it, which is long enough for the one that takes most', () => {
+    const weft = kept('2/2 twill', { warp: 'DDLDL', weft: 'L', times: 4 });
+    const found = learnt(results('    picks: 18\n    off the loom: 10 in\n    finished: 7 in\n'), [twill]);
+    const own = (cloth: { code: string; structure: string }) =>
+      cloth.code === twill.code ? found(cloth) : { picks: { value: 1, codes: [weft.code] } };
+    const [warp, ...more] = planWarps([twill, weft], needsOf(), own);
+    expect(more).toEqual([]);
+    expect(warp!.pieces.map(({ draft }) => draft.sett.picks)).toEqual([18, 25.4]);
+    expect(warp!.length.finished / warp!.length.offLoom).toBeCloseTo(0.7, 9);
+    expect(warp!.pieces[0]!.woven / INCH).toBeCloseTo(5 / 0.7, 9);
+    expect(warp!.pieces[1]!.woven / INCH).toBeCloseTo(5 / 0.9, 9);
+  });
+
+  test('picks are read with their measure, and planned in that of the sett', () => {
+    const metric = kept('2/2 twill', { warp: 'DDLDL', sett: { ends: 8, picks: 8, per: 'cm' } });
+    const picksOf = (line: string, code = twill.code) =>
+      planWarps([metric], needsOf(), learnt(results(line, code), [...list, metric]))[0]!.pieces[0]!.draft.sett.picks;
+    expect(picksOf('    picks: 18\n')).toBe(7.09);
+    expect(picksOf('    picks: 7\n    per: cm\n')).toBe(7);
+    expect(picksOf('    picks: 7 per cm\n    per: inch\n')).toBe(7);
+    expect(picksOf('    picks: 7\n', metric.code)).toBe(7);
+  });
+
+  test('results of another list count for the structure that the form says', () => {
+    const form = resultsForm(planWarps([twill], needsOf())[0]!.pieces).replace('    picks:', '    picks: 18');
+    expect(form).toContain('    structure: "2/2 twill"\n    per: inch\n');
+    const found = learnt(readResults(form, 'r.yaml'), [other, summer]);
+    expect(found(other).picks!.codes).toEqual([twill.code]);
+    expect(found(summer)).toEqual({});
+    expect(() => learnt(readResults(form, 'r.yaml'), [summer])).toThrow(
+      'r.yaml: found results for 2/2 twill alone; expected one for a structure of kept.json: summer and winter',
+    );
+  });
+});

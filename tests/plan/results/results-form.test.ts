@@ -1,0 +1,46 @@
+import { describe, expect, test } from 'vitest';
+import { readPlanOptions } from '../../../src/plan/options/plan-options.js';
+import { planWarps } from '../../../src/plan/piece/warp-plan.js';
+import { learntBy } from '../../../src/plan/results/matching-results.js';
+import { readResults, resultsForm } from '../../../src/plan/results/results-form.js';
+import { kept } from '../cloths.js';
+
+const needsOf = (flags: Record<string, string> = {}) => readPlanOptions('', 'needs', { yarns: '8/2 cotton', ...flags });
+const towel = () => kept('2/2 twill', { warp: 'DDLDL', times: 4 });
+
+describe('what was learnt', () => {
+  const twill = towel();
+  const other = kept('2/2 twill', { warp: 'DDDLL' });
+  const summer = kept('summer and winter', { warp: 'DLDDL', by: 'unit' });
+  const overshot = kept('overshot', { warp: 'D', weft: 'L', sett: { ends: 20, picks: 40, per: 'inch' } });
+  const list = [twill, other, summer, overshot];
+  /** What lines below the code of a cloth are read as. */
+  const results = (lines: string, code = twill.code) => readResults(`results:\n  - code: ${code}\n${lines}`, 'r.yaml');
+  const learnt = (read: ReturnType<typeof results>, from = list) => learntBy(read, from, 'r.yaml', 'kept.json');
+
+  test('a form with nothing filled in is refused, and so is a code that is nowhere', () => {
+    const form = resultsForm(planWarps([twill], needsOf())[0]!.pieces);
+    expect(readResults(form, 'r.yaml')).toEqual([{ code: twill.code, structure: '2/2 twill', per: 'inch' }]);
+    const nothing =
+      /^r\.yaml: found nothing filled in that a plan can use; expected picks, warp used with off the loom/;
+    expect(() => learnt(readResults(form, 'r.yaml'))).toThrow(nothing);
+    expect(() => learnt(results('    stars: 4\n'))).toThrow(nothing);
+    expect(() => learnt(results('    picks: 18\n', 'zzz'))).toThrow(
+      /^r\.yaml: found zzz, which is not in kept\.json.*; expected a code of that list, or the structure beside it$/,
+    );
+    expect(() => learnt(results('    picks: 18\n    structure: "2/2 twill"\n', 'zzz'))).toThrow(
+      'r.yaml: zzz: found 18 picks; expected their measure too, as 18 per inch',
+    );
+  });
+
+  test.each([
+    ['    off the loom: 51 in\n    finished: 56 in\n', '4:15: found 56 in (142.2 cm) finished, and 51 in'],
+    ['    warp used: 51 in\n    off the loom: 5.1 in\n', '4:19: found 5.1 in (13 cm) off the loom, and 51 in'],
+    ['    warp used: 0 in\n', '3:16: found “0 in”; expected a length of more than nothing'],
+    ['    picks: 0\n', '3:12: found “0”; expected picks from 1 to 400'],
+    ['    picks: 18 per yard\n', '3:12: found “18 per yard”; expected picks from 1 to 400'],
+    ['    stars: 7\n', '3:12: found “7”; expected stars from 0 to 5'],
+  ])('what cannot be is refused: %j', (lines, said) => {
+    expect(() => results(lines)).toThrow(`r.yaml:${said}`);
+  });
+});

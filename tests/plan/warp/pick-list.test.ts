@@ -1,0 +1,32 @@
+import * as fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { caughtEnds, type Side, shuttlesOf, startingSides } from '../../../src/plan/warp/pick-list.js';
+import { kept } from '../cloths.js';
+
+const cloth = fc.record({
+  name: fc.constantFrom('plain weave', '2/2 twill', 'summer and winter', 'huck', 'crackle', 'overshot'),
+  warp: fc.constantFrom('D', 'DL', 'DDLDL', 'DDDLL', 'DDLLL'),
+  weft: fc.constantFrom('L', 'DL', 'DDLDL'),
+  times: fc.constantFrom(1, 2, 4),
+});
+
+describe('a warp', () => {
+  test('shuttles start where most edges are caught: no other way of starting them catches more', () => {
+    fc.assert(
+      fc.property(cloth, fc.integer({ min: 20, max: 60 }), fc.nat(9), (made, ends, border) => {
+        const { draft } = kept(made.name, made);
+        const n = draft.threading.length;
+        const [first, last] = [(n * 9 - border) % n, (n * 9 - border + ends - 1) % n];
+        const count = shuttlesOf(draft).length;
+        const caught = Array.from({ length: 2 ** count }, (_, way) => {
+          const sides = Array.from({ length: count }, (__, s) => ((way >> s) & 1 ? 'right' : 'left') as Side);
+          const edges = caughtEnds(draft, 4 * draft.weft.length, sides, first, last);
+          return { sides, caught: edges, count: edges.left.caught + edges.right.caught };
+        });
+        const most = caught.reduce((best, way) => (way.count > best.count ? way : best));
+        expect(startingSides(draft, ends, border)).toMatchObject({ sides: most.sides, caught: most.caught });
+      }),
+      { numRuns: 30 },
+    );
+  });
+});

@@ -1,0 +1,25 @@
+import * as fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { parseLength, parseShare, sayLength, sayLong, upTo } from '../../src/words/measure.js';
+
+describe('measures', () => {
+  test('lengths and shares as they are written', () => {
+    expect(parseLength('20 in')).toBe(508);
+    expect(parseLength('2.5m')).toBe(2500);
+    expect(parseLength('3 yd')).toBeCloseTo(2743.2, 9);
+    expect(() => parseLength('20')).toThrow('found “20”; expected a length such as 20 in, 50 cm, 3 yd or 2.5 m');
+    expect(parseShare('8 %')).toBe(0.08);
+    expect(() => parseShare('95 %')).toThrow('expected per cent below 90');
+    expect(sayLength(513.08, 'inch')).toBe('20.2 in (51.3 cm)');
+    expect(sayLong(2743.2, 'cm')).toBe('2.74 m (3 yd)');
+  });
+
+  test('rounding up leaves a whole number of steps alone', () => {
+    fc.assert(
+      fc.property(fc.nat(10_000), fc.constantFrom(0.1, 0.25, 1, 228.6), (count, step) => {
+        expect(upTo(count * step, step)).toBeCloseTo(count * step, 6);
+        expect(upTo((count + 0.5) * step, step)).toBeCloseTo((count + 1) * step, 6);
+      }),
+    );
+  });
+});

@@ -9,6 +9,22 @@ const MOST_FILES = 14;
 /** Names that say what a file is in its folder; every other name stands once. */
 const SHARED_NAMES = ['command.ts', 'run.ts', 'words.ts'];
 
+/** Folders of tests that are sorted by another rule: DEVELOPERS.md says which. */
+const OTHER_RULE = /^tests\/(outside|plain|bench|fuzz|golden)\//;
+/** Test files without a source file of their name, and why. */
+const NO_SOURCE: Record<string, string> = {
+  'tests/house.test.ts': 'tests where files lie',
+  'tests/essays.test.ts': 'tests the pages in capitals',
+  'tests/examples.test.ts': 'runs what README and help show',
+  'tests/cli/hard-inputs.test.ts': 'gives every command what it must refuse',
+  'tests/cli/shell/out-first.test.ts': 'gives every command a place that cannot be written to',
+  'tests/cli/explore/long-runs.test.ts': 'kills and interrupts whole processes',
+  'tests/cli/explore/second-round.test.ts': 'follows a weaver through explore, keep, plan and explore again',
+  'tests/files/full-disk.test.ts': 'runs commands on a disk that is full',
+  'tests/gallery/browser.test.ts': 'opens a whole gallery in a browser, without its script',
+  'tests/page/browser.test.ts': 'opens a whole gallery in a browser, with its script',
+};
+
 /** The folders as DEVELOPERS.md draws them, from the roof down. */
 const drawn = [...readFileSync(join(ROOT, 'DEVELOPERS.md'), 'utf8').matchAll(/^(src\S*) {2,}\S/gm)].map(
   ([, at]) => at!,
@@ -46,4 +62,13 @@ test('a folder can be held in mind, and no two files have one name', () => {
   }
   const names = files.map((file) => basename(file)).filter((name) => !SHARED_NAMES.includes(name));
   expect(names.filter((name, at) => names.indexOf(name) < at)).toEqual([]);
+});
+
+test('a test file has the folder and the name of the source file it tests', () => {
+  const tests = (readdirSync(join(ROOT, 'tests'), { recursive: true }) as string[])
+    .map((file) => join('tests', file))
+    .filter((file) => file.endsWith('.test.ts') && !OTHER_RULE.test(file));
+  const strays = tests.filter((file) => !files.includes(file.replace(/^tests/, 'src').replace('.test.ts', '.ts')));
+  expect(strays.sort()).toEqual(Object.keys(NO_SOURCE).sort());
+  expect(tests.length).toBeGreaterThan(100);
 });

@@ -1,60 +1,22 @@
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import seedrandom from 'seedrandom';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { codeOf } from '../../../src/score/symmetry/cloth-code.js';
 import { type Checkpoint, checkpointed, type Shard, sharded } from '../../../src/search/checkpoint/checkpoint.js';
-import { CheckpointFile } from '../../../src/search/checkpoint/checkpoint-file.js';
-import {
-  entryBytes,
-  type Header,
-  openingBytes,
-  readCheckpoint,
-  resultAt,
-} from '../../../src/search/checkpoint/checkpoint-format.js';
+import type { CheckpointFile } from '../../../src/search/checkpoint/checkpoint-file.js';
+import { openingBytes, readCheckpoint } from '../../../src/search/checkpoint/checkpoint-format.js';
 import { openParts, shardFile } from '../../../src/search/checkpoint/shards.js';
 import { searchEvolved } from '../../../src/search/evolve/evolve-search.js';
 import { explore, exploreShard } from '../../../src/search/explore.js';
 import type { Question } from '../../../src/search/question/question.js';
 import { draftOf } from '../../../src/search/space/candidate.js';
-import { type Space, spaceOf } from '../../../src/search/space/space.js';
 import { Archive } from '../../../src/search/strategy/archive.js';
 import { type Searched, searchBounded, searchListed } from '../../../src/search/strategy/strategies.js';
-import type { JobResult } from '../../../src/search/work/jobs.js';
 import { workerPool } from '../../../src/search/work/worker-pool.js';
 import { QUESTION } from '../question.js';
-
-const folder = mkdtempSync(join(tmpdir(), 'shedlight-journal-'));
-afterAll(() => rmSync(folder, { recursive: true, force: true }));
-
-/** Some jobs each of either way of searching. */
-const LISTED: Question = { ...QUESTION, lengths: [2, 3, 4, 5, 6, 7, 8], show: 5 };
-const BOUNDED: Question = { ...QUESTION, lengths: [2, 3, 4, 5, 6], show: 5 };
-
-/** Seven tries of some rounds each. */
-const CHANGED: Question = { ...QUESTION, lengths: [24], show: 5, tries: 7 };
-const SCORED_A_TRY = 100;
-
-const spaces = new Map<Question, Space>();
-
-function spaceFor(question: Question): Space {
-  const all = spaces.get(question) ?? spaceOf(question);
-  const space = question === CHANGED ? { ...all, numbers: SCORED_A_TRY } : all;
-  spaces.set(question, space);
-  return space;
-}
-
-function headerOf(question: Question, shard?: Shard): Header {
-  const { way, written, numbers } = spaceFor(question);
-  return { program: '0', question, space: { way, written, numbers }, ...(shard && { shard }) };
-}
-
-/** A checkpoint that writes down every job at once. */
-function kept(path: string, question: Question, resume: boolean, shard?: Shard, said: string[] = []): CheckpointFile {
-  return new CheckpointFile(path, headerOf(question, shard), { resume, every: 0, say: (line) => said.push(line) });
-}
+import { BOUNDED, CHANGED, folder, headerOf, kept, LISTED, spaceFor } from './searches.js';
 
 /** Takes the power away after some jobs. */
 function killedAfter(jobs: number, checkpoint: CheckpointFile, kill: AbortController): Checkpoint {
@@ -288,173 +250,6 @@ describe('a search that is told that it is enough', () => {
     expect(counts).toMatchObject({ examined: 0, exhaustive: false, stopped: true });
     expect(found).toEqual([]);
   });
-});
-
-describe('the file', () => {
-  const result = (n: number): JobResult => ({
-    batch: {
-      length: 1,
-      index: Float64Array.of(n),
-      score: Float64Array.of(n / 7),
-      area: Float64Array.of(1),
-      preference: Float64Array.of(0, 1, 2, 3),
-      niche: Float64Array.of(0),
-      key: Uint32Array.of(1, 2, 3, 4),
-      setAside: { float: 0, unsound: 0, flat: n, limits: 0 },
-    },
-    pruned: n,
-    promising: [{ index: n, hope: Number.NEGATIVE_INFINITY }],
-  });
-  const keys = ['a', 'b', 'c', 'd'];
-  const start = openingBytes(headerOf(BOUNDED));
-  const whole = Buffer.concat([start, ...keys.map((key, n) => entryBytes({ key, result: result(n) }))]);
-
-  it('gives back what was put in', () => {
-    const read = readCheckpoint(inMemory(whole));
-    expect(read.header).toEqual(headerOf(BOUNDED));
-    expect(keys.map((key) => resultAt(inMemory(whole), read.places.get(key)!))).toEqual(keys.map((_, n) => result(n)));
-  });
-
-  it('wherever it is cut, the whole records before the cut count and nothing else', () => {
-    for (let cut = start.length; cut < whole.length; cut++) {
-      const read = readCheckpoint(inMemory(whole.subarray(0, cut)));
-      expect([...read.places.keys()]).toEqual(keys.slice(0, read.places.size));
-      expect(read.whole).toBeLessThanOrEqual(cut);
-      expect(read.ended).toBe(false);
-    }
-    for (let cut = 0; cut < start.length; cut++) {
-      expect(() => readCheckpoint(inMemory(whole.subarray(0, cut)))).toThrow(
-        /^found .*; expected the progress of a search$/,
-      );
-    }
-  });
-
-  it('whichever byte is hurt, nothing false is read', () => {
-    fc.assert(
-      fc.property(fc.nat(whole.length - 1), fc.integer({ min: 1, max: 255 }), (at, change) => {
-        const hurt = Buffer.from(whole);
-        hurt[at] = hurt[at]! ^ change;
-        if (at < start.length) {
-          expect(() => readCheckpoint(inMemory(hurt))).toThrow('expected the progress');
-          return;
-        }
-        const { places } = readCheckpoint(inMemory(hurt));
-        expect([...places.keys()]).toEqual(keys.slice(0, places.size));
-        expect(places.size).toBeLessThan(keys.length);
-        for (const [key, place] of places) expect(resultAt(inMemory(hurt), place)).toEqual(result(keys.indexOf(key)));
-      }),
-    );
-  });
-
-  it('is written by no search that is over before its time', () => {
-    const path = join(folder, 'short');
-    const checkpoint = new CheckpointFile(path, headerOf(BOUNDED), { resume: false, say: () => {} });
-    checkpoint.record('a', result(1));
-    checkpoint.close();
-    expect(existsSync(path)).toBe(false);
-  });
-
-  it('that cannot be written ends no search, but is told once', () => {
-    const said: string[] = [];
-    writeFileSync(join(folder, 'no-folder'), '');
-    const checkpoint = kept(join(folder, 'no-folder', 'x'), BOUNDED, false, undefined, said);
-    checkpoint.record('a', result(1));
-    checkpoint.record('b', result(1));
-    checkpoint.close();
-    expect(said).toEqual([
-      expect.stringMatching(
-        /no-folder\/x: found a file in the way; .*; the search goes on, but its progress is not kept$/,
-      ),
-    ]);
-  });
-});
-
-describe('a file that is not this search’s', () => {
-  const path = join(folder, 'foreign');
-  const other: Question = { ...BOUNDED, lengths: [3], limits: { ...BOUNDED.limits, shuttles: 2 } };
-  const leave = (question: Question): void => {
-    const checkpoint = kept(path, question, false);
-    checkpoint.keep();
-    checkpoint.close();
-  };
-
-  it('is refused with what differs', () => {
-    leave(other);
-    expect(() => kept(path, BOUNDED, true)).toThrow(
-      `${path}: found the progress of another search (different: lengths, limits); expected the same question, or no such file`,
-    );
-  });
-
-  it('is refused where the program is another', () => {
-    leave(BOUNDED);
-    const header = { ...headerOf(BOUNDED), program: '1' };
-    expect(() => new CheckpointFile(path, header, { resume: true, say: () => {} })).toThrow(
-      '(different: version (0, 1))',
-    );
-  });
-
-  it('is told of where nobody asked to go on, and stays', () => {
-    leave(other);
-    const said: string[] = [];
-    kept(path, BOUNDED, false, undefined, said).remove();
-    expect(said).toEqual([
-      `${path}: unfinished progress of another search (lengths, limits); a new search of some length takes its place`,
-    ]);
-    expect(existsSync(path)).toBe(true);
-  });
-
-  it('is told of where it is the same search, and goes with its end', () => {
-    leave(BOUNDED);
-    const said: string[] = [];
-    kept(path, BOUNDED, false, undefined, said).remove();
-    expect(said).toEqual([expect.stringContaining('unfinished progress of this search; --resume goes on with it')]);
-    expect(existsSync(path)).toBe(false);
-  });
-
-  it('is refused where it is something else altogether', () => {
-    writeFileSync(path, 'structure: 2/2 twill\n');
-    expect(() => kept(path, BOUNDED, true)).toThrow(`${path}: found something else; expected the progress of a search`);
-  });
-});
-
-describe('parts that do not make a whole are refused by name', () => {
-  const place = (part: number, of: number, name = 'p'): string => shardFile(join(folder, name), { part, of });
-  beforeAll(() => {
-    for (const [part, of, name, question] of [
-      [1, 3, 'p', BOUNDED],
-      [2, 3, 'p', BOUNDED],
-      [3, 3, 'p', BOUNDED],
-      [1, 2, 'p', BOUNDED],
-      [3, 3, 'other', LISTED],
-    ] as const) {
-      const checkpoint = kept(`${place(part, of, name)}.progress`, question, false, { part, of });
-      checkpoint.finish(place(part, of, name));
-    }
-    writeFileSync(place(3, 3, 'torn'), readFileSync(place(3, 3)).subarray(0, -5));
-    const checkpoint = kept(join(folder, 'p.progress'), BOUNDED, false);
-    checkpoint.keep();
-    checkpoint.close();
-  });
-
-  it.each([
-    [() => [place(1, 3), place(3, 3)], '--merge: found no shard 2/3; expected all 3'],
-    [() => [place(3, 3)], '--merge: found no shard 1/3, 2/3; expected all 3'],
-    [
-      () => [place(1, 3), place(2, 3), place(1, 3)],
-      /p\.shard-1-of-3: found part 1 a second time, beside .*; expected each once/,
-    ],
-    [() => [place(1, 3), place(1, 2)], /p\.shard-1-of-2: found part 1 of 2; expected one of 3, as /],
-    [
-      () => [place(1, 3), place(3, 3, 'other')],
-      /other\.shard-3-of-3: found a part of another search than .* \(different: lengths\)/,
-    ],
-    [
-      () => [place(3, 3, 'torn')],
-      /torn\.shard-3-of-3: found it damaged or unfinished; expected a whole part: run --shard 3\/3 again/,
-    ],
-    [() => [join(folder, 'p.progress')], /p\.progress: found the progress of a whole search; expected a shard’s part/],
-    [() => [place(1, 9)], /p\.shard-1-of-9: found no such file/],
-  ])('%#', (files, message) => expect(() => openParts(files())).toThrow(message));
 });
 
 function inMemory(bytes: Buffer) {

@@ -1,5 +1,5 @@
-import { expect, test } from 'vitest';
-import { nicheAt, nicheInWords, nicheOf } from '../../../src/search/evaluate/niche.js';
+import { describe, expect, test } from 'vitest';
+import { NICHES, nicheAt, nicheInWords, nicheOf } from '../../../src/search/evaluate/niche.js';
 
 test('a kind in words', () => {
   const number = nicheOf({ ends: 20, picks: 12, darkShare: 0.35, symmetry: 0.5 }, false);
@@ -8,4 +8,34 @@ test('a kind in words', () => {
   expect(nicheInWords(number, true)).toBe('motif of 17 to 32 threads, 30 to 40 % dark (or light), symmetry 0.5');
   const half = nicheOf({ ends: 1, picks: 1, darkShare: 0.5, symmetry: 0 }, true);
   expect(nicheInWords(half, true)).toBe('motif of 1 thread, half dark, symmetry 0');
+});
+
+describe('a kind of cloth', () => {
+  test.each([
+    [
+      { ends: 1, picks: 1, darkShare: 0, symmetry: 0 },
+      { size: 0, dark: 0, symmetry: 0 },
+    ],
+    [
+      { ends: 4, picks: 3, darkShare: 0.3, symmetry: 0.25 },
+      { size: 2, dark: 3, symmetry: 1 },
+    ],
+    [
+      { ends: 5, picks: 8, darkShare: 0.1 + 0.2, symmetry: 0.5 },
+      { size: 3, dark: 3, symmetry: 2 },
+    ],
+    [
+      { ends: 400, picks: 80, darkShare: 1, symmetry: 1 },
+      { size: 9, dark: 9, symmetry: 4 },
+    ],
+  ])('%j', (traits, kind) => {
+    expect(nicheAt(nicheOf(traits, false))).toEqual(kind);
+    expect(nicheOf(traits, false)).toBeLessThan(NICHES);
+  });
+
+  test('is the same whichever colour is dark, where they may change places', () => {
+    const traits = { ends: 8, picks: 8, symmetry: 0.25 };
+    expect(nicheOf({ ...traits, darkShare: 0.3 }, true)).toBe(nicheOf({ ...traits, darkShare: 0.7 }, true));
+    expect(nicheOf({ ...traits, darkShare: 0.3 }, false)).not.toBe(nicheOf({ ...traits, darkShare: 0.7 }, false));
+  });
 });

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { stringify } from 'yaml';
 import { readDraft } from '../../../src/draft/yaml/read-draft.js';
 import { Problem } from '../../../src/problem.js';
-import { PRESET_NAMES, PRESETS, UNWEIGHED } from '../../../src/score/rank/presets.js';
+import { UNWEIGHED } from '../../../src/score/rank/presets.js';
 import type { Question } from '../../../src/search/question/question.js';
 import { readQuestion, resolvedQuestion } from '../../../src/search/question/read-question.js';
 
@@ -394,33 +394,5 @@ describe('what is wrong with a question is said in one sentence', () => {
     expect(wrong(() => ask('structure: plain\nlimits: { __proto__: 3 }'))).toMatch(/found the unknown key “__proto__”/);
     expect(wrong(() => ask('structure: plain\nrank: { __proto__: 3 }'))).toMatch(/found “__proto__”/);
     expect(({} as { show?: unknown }).show).toBeUndefined();
-  });
-});
-
-describe('a way of looking', () => {
-  it.each(PRESET_NAMES)('is asked for by its word: %s', (view) => {
-    const question = ask(`structure: plain\nrank: ${view}`);
-    expect(question.rank).toEqual(PRESETS[view]);
-    expect(resolvedQuestion(question).rank).toBe(view);
-  });
-
-  it('is offered where the word is wrong', () => {
-    expect(wrong(() => ask('structure: plain\nrank: unexpectd'))).toMatch(/did you mean “unexpected”/);
-  });
-});
-
-describe('a resolved question', () => {
-  it.each([
-    'structure: 2/2 twill',
-    'structure: [plain, halvdräll, float of five]'.replace('halvdräll, float of five', '"halvdräll, float of five"'),
-    'structure: crackle\ntreadling: Italian manner\nprofile: A A B\nweft: D L\norders: [DL, D3 L]\nsame: shift\nlimits: { float: 3/8 in, shafts: 4 }',
-    'structure: crackle\nprofile: order\nweft: own\nlengths: 5\nrank: novelty 2, ease 0.25\nyarns: { A: red, B: { colour: blue, name: "x y", tex: 12.5 }, C: white }\ntabby: A',
-    'draft: units.yaml\nby: [thread, unit]\nsett: 7.5/8.25 per cm',
-    'structure: plain\nrank: unexpected',
-    'structure: plain\nshow: one of each kind',
-  ])('reads back as it was: %j', (text) => {
-    const question = ask(text);
-    expect(ask(stringify(resolvedQuestion(question)))).toEqual(question);
-    expect(ask(JSON.stringify(resolvedQuestion(question)))).toEqual(question);
   });
 });

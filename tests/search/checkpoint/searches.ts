@@ -1,0 +1,47 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll } from 'vitest';
+import type { Shard } from '../../../src/search/checkpoint/checkpoint.js';
+import { CheckpointFile } from '../../../src/search/checkpoint/checkpoint-file.js';
+import type { Header } from '../../../src/search/checkpoint/checkpoint-format.js';
+import type { Question } from '../../../src/search/question/question.js';
+import { type Space, spaceOf } from '../../../src/search/space/space.js';
+import { QUESTION } from '../question.js';
+
+/** Where the tests of one file keep their checkpoints; removed when they end. */
+export const folder = mkdtempSync(join(tmpdir(), 'shedlight-checkpoint-'));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+/** Some jobs each of either way of searching. */
+export const LISTED: Question = { ...QUESTION, lengths: [2, 3, 4, 5, 6, 7, 8], show: 5 };
+export const BOUNDED: Question = { ...QUESTION, lengths: [2, 3, 4, 5, 6], show: 5 };
+
+/** Seven tries of some rounds each. */
+export const CHANGED: Question = { ...QUESTION, lengths: [24], show: 5, tries: 7 };
+const SCORED_A_TRY = 100;
+
+const spaces = new Map<Question, Space>();
+
+export function spaceFor(question: Question): Space {
+  const all = spaces.get(question) ?? spaceOf(question);
+  const space = question === CHANGED ? { ...all, numbers: SCORED_A_TRY } : all;
+  spaces.set(question, space);
+  return space;
+}
+
+export function headerOf(question: Question, shard?: Shard): Header {
+  const { way, written, numbers } = spaceFor(question);
+  return { program: '0', question, space: { way, written, numbers }, ...(shard && { shard }) };
+}
+
+/** A checkpoint that writes down every job at once. */
+export function kept(
+  path: string,
+  question: Question,
+  resume: boolean,
+  shard?: Shard,
+  said: string[] = [],
+): CheckpointFile {
+  return new CheckpointFile(path, headerOf(question, shard), { resume, every: 0, say: (line) => said.push(line) });
+}

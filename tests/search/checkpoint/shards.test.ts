@@ -1,0 +1,45 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { openParts, shardFile } from '../../../src/search/checkpoint/shards.js';
+import { BOUNDED, folder, kept, LISTED } from './searches.js';
+
+describe('parts that do not make a whole are refused by name', () => {
+  const place = (part: number, of: number, name = 'p'): string => shardFile(join(folder, name), { part, of });
+  beforeAll(() => {
+    for (const [part, of, name, question] of [
+      [1, 3, 'p', BOUNDED],
+      [2, 3, 'p', BOUNDED],
+      [3, 3, 'p', BOUNDED],
+      [1, 2, 'p', BOUNDED],
+      [3, 3, 'other', LISTED],
+    ] as const) {
+      const checkpoint = kept(`${place(part, of, name)}.progress`, question, false, { part, of });
+      checkpoint.finish(place(part, of, name));
+    }
+    writeFileSync(place(3, 3, 'torn'), readFileSync(place(3, 3)).subarray(0, -5));
+    const checkpoint = kept(join(folder, 'p.progress'), BOUNDED, false);
+    checkpoint.keep();
+    checkpoint.close();
+  });
+
+  it.each([
+    [() => [place(1, 3), place(3, 3)], '--merge: found no shard 2/3; expected all 3'],
+    [() => [place(3, 3)], '--merge: found no shard 1/3, 2/3; expected all 3'],
+    [
+      () => [place(1, 3), place(2, 3), place(1, 3)],
+      /p\.shard-1-of-3: found part 1 a second time, beside .*; expected each once/,
+    ],
+    [() => [place(1, 3), place(1, 2)], /p\.shard-1-of-2: found part 1 of 2; expected one of 3, as /],
+    [
+      () => [place(1, 3), place(3, 3, 'other')],
+      /other\.shard-3-of-3: found a part of another search than .* \(different: lengths\)/,
+    ],
+    [
+      () => [place(3, 3, 'torn')],
+      /torn\.shard-3-of-3: found it damaged or unfinished; expected a whole part: run --shard 3\/3 again/,
+    ],
+    [() => [join(folder, 'p.progress')], /p\.progress: found the progress of a whole search; expected a shard’s part/],
+    [() => [place(1, 9)], /p\.shard-1-of-9: found no such file/],
+  ])('%#', (files, message) => expect(() => openParts(files())).toThrow(message));
+});

@@ -1,0 +1,31 @@
+import { describe, expect, it } from 'vitest';
+import { stringify } from 'yaml';
+import { readDraft } from '../../../src/draft/yaml/read-draft.js';
+import type { Question } from '../../../src/search/question/question.js';
+import { readQuestion, resolvedQuestion } from '../../../src/search/question/read-question.js';
+
+const TWILL = 'threading: 1 2 3 4\ntie-up: [1 2, 2 3, 3 4, 4 1]\ntreadling: 1 2 3 4\nsett: 8/8 per cm\n';
+
+const loaded: string[] = [];
+const load = (path: string) => {
+  loaded.push(path);
+  return readDraft(path.includes('units') ? `${TWILL}units: 4\n` : TWILL, path);
+};
+
+const ask = (text: string): Question => readQuestion({ text, file: 'q.yaml', flags: {} }, load);
+
+describe('a resolved question', () => {
+  it.each([
+    'structure: 2/2 twill',
+    'structure: [plain, halvdräll, float of five]'.replace('halvdräll, float of five', '"halvdräll, float of five"'),
+    'structure: crackle\ntreadling: Italian manner\nprofile: A A B\nweft: D L\norders: [DL, D3 L]\nsame: shift\nlimits: { float: 3/8 in, shafts: 4 }',
+    'structure: crackle\nprofile: order\nweft: own\nlengths: 5\nrank: novelty 2, ease 0.25\nyarns: { A: red, B: { colour: blue, name: "x y", tex: 12.5 }, C: white }\ntabby: A',
+    'draft: units.yaml\nby: [thread, unit]\nsett: 7.5/8.25 per cm',
+    'structure: plain\nrank: unexpected',
+    'structure: plain\nshow: one of each kind',
+  ])('reads back as it was: %j', (text) => {
+    const question = ask(text);
+    expect(ask(stringify(resolvedQuestion(question)))).toEqual(question);
+    expect(ask(JSON.stringify(resolvedQuestion(question)))).toEqual(question);
+  });
+});

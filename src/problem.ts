@@ -2,21 +2,21 @@
 export class Problem extends Error {
   override readonly name = 'Problem';
 
-  /** The same sentence with the file it stands in put in front. */
+  /** The same problem with the name of the file before the message. */
   inFile(file: string): Problem {
     return new Problem(`${file}: ${this.message}`);
   }
 }
 
-/** The disk or the machine failed, through no fault of what was asked. The message is one clear sentence. */
+/** The disk or the machine failed; nothing is wrong with the input. The message is one clear sentence. */
 export class MachineFault extends Error {
   override readonly name = 'MachineFault';
 }
 
-/** Letters of what was found that a message shows. */
+/** Most characters of a quotation in a message. */
 const LONGEST_QUOTE = 80;
 
-/** A text that was found, on one line, without signs that are not seen, and no longer than a message can show. */
+/** Shortens a text for a message: on one line, without invisible characters, at most {@link LONGEST_QUOTE} long. */
 export function brief(text: string): string {
   const seen = [
     ...text
@@ -27,17 +27,17 @@ export function brief(text: string): string {
   return seen.length > LONGEST_QUOTE ? `${seen.slice(0, LONGEST_QUOTE - 1).join('')}…` : seen.join('');
 }
 
-/** The same in quotation marks. */
+/** Shortens a text for a message, and puts it in quotation marks. */
 export function quote(text: string): string {
   return `“${brief(text)}”`;
 }
 
-/** The nearest of the known words, for "did you mean"; undefined where none is near. */
+/** The known word nearest to a misspelt one, for "did you mean"; undefined if none is near. */
 export function nearestWord(word: string, known: readonly string[]): string | undefined {
   let best: string | undefined;
   let least = Math.max(2, Math.floor(word.length / 3)) + 1;
   for (const candidate of known) {
-    // So many letters at least must be added or taken away.
+    // At least this many letters must be added or removed, so the distance cannot be smaller.
     if (Math.abs(word.length - candidate.length) >= least) continue;
     const distance = editDistance(word.toLowerCase(), candidate.toLowerCase());
     if (distance < least) {

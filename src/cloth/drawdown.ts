@@ -1,9 +1,9 @@
 import { liftAt, type Weave } from '../draft/draft.js';
 
 /**
- * The interlacement of one whole repeat, said by its kinds: ends that are up at the same picks are one kind of end,
- * picks that raise the same ends one kind of pick. A handwoven draft has few kinds (shafts, treadles) however long
- * its repeat is, so everything that depends on the interlacement is computed once a kind.
+ * The interlacement of one whole repeat, stored by kinds: ends that are up at the same picks share one kind of end, and
+ * picks that raise the same ends share one kind of pick. A handwoven draft has few kinds (shafts, treadles) however
+ * long its repeat is, so everything that depends on the interlacement is computed once per kind.
  */
 export interface Drawdown {
   readonly ends: number;
@@ -18,9 +18,10 @@ export interface Drawdown {
   readonly up: Uint8Array;
 }
 
-/** Draws a weave down. */
+/** Computes the drawdown of a weave. */
 export function drawdown(weave: Weave): Drawdown {
-  // Ends threaded alike are one kind, as are picks that lift alike: one of each is enough to find those that only look alike.
+  // Ends on the same shafts are alike, and so are picks with the same lift. One of each is compared cell by cell, which
+  // also finds ends (picks) that look alike though they are threaded (lifted) differently.
   const ends = kinds(weave.threading.length, (i) => weave.threading[i]!.join(' '));
   const picks = kinds(weave.treadling.length, (j) => liftAt(weave, j).join(' '));
   const lifts = picks.first.map((j) => new Set(liftAt(weave, j)));

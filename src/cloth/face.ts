@@ -1,9 +1,10 @@
 import type { Drawdown } from './drawdown.js';
 
 /**
- * The coloured face of one whole repeat, said by its kinds: `colour[rowKind * columnKinds + columnKind]` is the
- * palette index seen there. No two kinds of row are equal all along, nor two kinds of column, and kinds are numbered
- * in order of first appearance, so that two faces are the same exactly when all their fields are.
+ * The coloured face of one whole repeat, stored by kinds of rows and columns: `colour[rowKind * columnKinds +
+ * columnKind]` is the palette index seen there. All kinds of row differ from one another, and so do all kinds of
+ * column. Kinds are numbered in order of first appearance. Two faces are therefore the same exactly when all their
+ * fields are.
  */
 export interface Face {
   readonly ends: number;
@@ -55,7 +56,9 @@ export function faceFromRows(cells: readonly ArrayLike<number>[]): Face {
   return mergeEqual(ends, picks, row, column, picks, ends, colour);
 }
 
-/** Strands of one interlacement and one colour are one kind, numbered in order of first appearance. */
+/**
+ * Gives strands with the same interlacement and colour the same kind; kinds are numbered in order of first appearance.
+ */
 function strandKinds(
   weave: Uint16Array,
   colours: ArrayLike<number>,
@@ -79,7 +82,7 @@ function strandKinds(
   return { kind, weave: ofWeave, colour: ofColour };
 }
 
-/** Makes one kind of rows, and of columns, that look the same all along (a hairline's, say). */
+/** Merges the kinds of rows, and of columns, that look the same all along, as those of a hairline do. */
 function mergeEqual(
   ends: number,
   picks: number,

@@ -15,7 +15,7 @@ const SIGNATURE = [137, 80, 78, 71, 13, 10, 26, 10];
 /** What a picture of cells was read as. */
 export interface PictureCells {
   readonly cells: Cells;
-  /** Dots that every cell measures, each way, if the picture was drawn larger than one dot a cell; else 1. */
+  /** Dots per cell, each way, that the picture may have been drawn with; 1 where only one dot per cell fits. */
   readonly couldBe: number;
 }
 
@@ -23,7 +23,8 @@ export interface PictureCells {
  * Reads the cells of a black and white picture: black where the end lies on the face, the top row the first pick.
  *
  * @param dots dots each way of one cell
- * @throws Problem where it is no picture, is too large, is not black and white, or does not divide into cells
+ * @throws Problem if the bytes are no PNG, or the picture is too large, not black and white, or not divisible into
+ *   cells
  */
 export async function cellsFromPicture(bytes: Uint8Array, dots = 1): Promise<PictureCells> {
   // Other kinds of picture can name files or other places; a PNG cannot.
@@ -79,7 +80,7 @@ function cellAt(data: Uint8Array, width: number, end: number, pick: number, dots
   return black === 0 ? 0 : 1;
 }
 
-/** The greatest number that divides every run of equal cells, across and down. */
+/** The greatest number that divides the length of every run of equal cells, across and down. */
 function commonRun(cells: Cells): number {
   const ends = cells[0]!.length;
   let common = gcd(ends, cells.length);

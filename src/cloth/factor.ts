@@ -11,12 +11,12 @@ const UP = '#1xX█■';
 const DOWN = '.0-_·□';
 
 /**
- * Finds threading, tie-up and treadling of a cloth known only by its cells, with the fewest shafts and treadles. That
- * is exact for one shaft an end and one treadle a pick: ends that differ somewhere cannot share a shaft, nor unlike
- * picks a treadle, and alike ones can. Shafts and treadles are numbered in the order in which they are first needed;
- * a cloth that repeats is brought to one repeat.
+ * Finds threading, tie-up and treadling of a cloth known only by its cells, with the fewest shafts and treadles. The
+ * result is exact for one shaft per end and one treadle per pick: equal ends can share a shaft and different ends
+ * cannot, and the same holds for picks and treadles. Shafts and treadles are numbered in order of first use; a cloth
+ * that repeats is reduced to one repeat.
  *
- * @throws Problem where a loom of that many shafts or treadles is beyond what is read and written
+ * @throws Problem if the cloth needs more shafts or treadles than shedlight reads and writes
  */
 export function factor(cells: Cells): Weave {
   const whole = fromCells(cells[0]!.length, cells.length, (j, i) => cells[j]![i] === 1);
@@ -40,7 +40,8 @@ export function factor(cells: Cells): Weave {
  * `.`, `0`, `-` or an empty block where the pick does. Spaces in a row, empty rows and rows that begin with `;` are
  * passed over.
  *
- * @throws Problem with the row and place of what is no cell, or with the row that is shorter or longer than the first
+ * @throws Problem with row and place of a character that is no cell, or with the row whose length differs from the
+ *   first
  */
 export function cellsFromText(text: string): Cells {
   const rows: Uint8Array[] = [];
@@ -61,7 +62,7 @@ export function cellsFromText(text: string): Cells {
   return rows;
 }
 
-/** Refuses more than a limit, in the same words everywhere. */
+/** Throws a Problem if a count is above its limit; the wording is the same everywhere. */
 export function refuseBeyond(count: number, most: number, what: string): void {
   if (count > most) throw new Problem(`found ${count} ${what}; expected ${most} at most`);
 }

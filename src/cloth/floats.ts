@@ -8,7 +8,7 @@ export interface Floats {
   readonly weftFace: number | null;
   readonly weftBack: number | null;
   readonly longest: number | null;
-  /** The largest of the four in length (n threads = n spacings). */
+  /** Length of the longest of the four, in millimetres (a float over n threads is n spacings long). */
   readonly longestMm: number | null;
 }
 
@@ -61,8 +61,8 @@ export function floatsOf(cloth: Drawdown, sett: Sett): Floats {
 }
 
 /**
- * Where the longest float lies: the longest in threads, or, with a sett, the longest in length. Of equals the first
- * side listed, the first strand, the first crossing.
+ * Where the longest float lies: the longest in threads, or, if a sett is given, the longest in millimetres. Ties go to
+ * the first side in {@link FLOAT_SIDES}, then to the first strand, then to the first crossing.
  */
 export function longestFloatPlace(cloth: Drawdown, sett?: Sett): FloatPlace {
   const { across, along } = sett === undefined ? { across: 1, along: 1 } : spacing(sett);
@@ -76,8 +76,8 @@ export function longestFloatPlace(cloth: Drawdown, sett?: Sett): FloatPlace {
 }
 
 /**
- * Longest weft floats on face and back, for ground, pattern and tabby picks apart; kinds that are not there are
- * left out. `pickKinds` says what each pick of the cloth is.
+ * Longest weft floats on face and back, separately for ground, pattern and tabby picks; kinds without picks are left
+ * out. `pickKinds` gives the kind of each pick of the cloth.
  */
 export function weftFloatsByKind(
   cloth: Drawdown,
@@ -123,14 +123,16 @@ function runOf(cloth: Drawdown, side: FloatSide, kind: number): Run {
   }
 }
 
-/** The longest cyclic run of crossings where `holds`, the first of equals; without end where all hold. */
+/**
+ * The longest cyclic run of crossings for which `holds` is true, the first of several; endless if it is true for all.
+ */
 function longestRun(crossings: number, holds: (crossing: number) => boolean): Run {
   let gap = 0;
   while (gap < crossings && holds(gap)) gap++;
   if (gap === crossings) return { from: 0, length: Number.POSITIVE_INFINITY };
   let longest = NO_RUN;
   let length = 0;
-  // Read round once from the first crossing that does not hold, so that no run is cut at the edge of the repeat.
+  // The walk begins at the first crossing for which `holds` is false, so that the edge of the repeat cuts no run.
   for (let step = 1; step <= crossings; step++) {
     const at = (gap + step) % crossings;
     if (holds(at)) {

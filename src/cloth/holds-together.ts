@@ -14,12 +14,12 @@ export function hangsTogether(cloth: Drawdown): boolean {
  *
  * Clapham's test: with the uppermost picks and ends first, the first s picks and t ends lie wholly above the rest
  * exactly when (ends over picks, summed over those ends) − (the same, summed over those picks) = (picks − s)·t. Each
- * such cut parts two layers.
+ * such cut separates two layers.
  *
- * One pick and one end of each kind are enough: copies of a strand meet every other strand alike, so that a closed
- * walk through one copy passes through any other just as well, and all copies of a kind that lies on some closed
- * walk are in one layer. A kind that lies on none is a layer by itself in the graph of kinds, and there its copies
- * do not hold one another: each counts.
+ * One pick and one end of each kind are enough. Copies of a strand cross every other strand in the same way, so a cycle
+ * through one copy can pass through any other: all copies of a kind that lies on a cycle are in one layer. A kind that
+ * lies on no cycle is a layer by itself in the graph of kinds; its copies do not hold one another, so each copy counts
+ * as a layer.
  */
 export function layers(cloth: Drawdown): number {
   const picks = cloth.pickKinds;

@@ -23,7 +23,7 @@ export function yarnLightness(yarn: Pick<Yarn, 'hex'>): number {
   return lightness(luminance(yarn.hex));
 }
 
-/** Every pair of yarns, the most different first; of equals the one whose letters sort first. */
+/** Every pair of yarns, the largest difference of L* first; ties in alphabetical order of the letters. */
 export function valuePairs(yarns: readonly Yarn[]): ValuePair[] {
   const pairs = yarns.flatMap((a, at) =>
     yarns.slice(at + 1).map((b): ValuePair => {
@@ -36,12 +36,12 @@ export function valuePairs(yarns: readonly Yarn[]): ValuePair[] {
   return pairs.sort((a, b) => b.difference - a.difference || (letters(a) < letters(b) ? -1 : 1));
 }
 
-/** What a difference of L* promises. */
+/** The verdict on a difference of L*. */
 function verdictOn(difference: number): Verdict {
   return LEAST.find(([least]) => difference >= least)?.[1] ?? 'will not show';
 }
 
-/** The yarns in a dark and a light group, parted at the widest gap; `gap` is the difference of L* across it. */
+/** Divides the yarns into a dark and a light group at the widest gap; `gap` is the difference of L* across it. */
 export function valueGroups(yarns: readonly Yarn[]): { readonly dark: Yarn[]; readonly light: Yarn[]; gap: number } {
   const sorted = [...yarns].sort((a, b) => yarnLightness(a) - yarnLightness(b) || (a.letter < b.letter ? -1 : 1));
   let at = 0;
@@ -54,8 +54,8 @@ export function valueGroups(yarns: readonly Yarn[]): { readonly dark: Yarn[]; re
 }
 
 /**
- * Sentences about yarns that spoil the pattern: pairs that will not show, more than two that do not part into dark and
- * light, and a D that is lighter than the L.
+ * Warnings, one sentence each, about yarns that spoil the pattern: pairs that will not show, three or more yarns that
+ * do not divide into dark and light, and a D that is lighter than L.
  */
 export function valueWarnings(yarns: readonly Yarn[]): string[] {
   const near = valuePairs(yarns)

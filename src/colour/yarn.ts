@@ -14,7 +14,7 @@ export interface Yarn {
 
 const toLinear = converter('lrgb');
 
-/** `#rrggbb` of any CSS colour. Refuses what is no colour. */
+/** Converts any CSS colour to `#rrggbb`. Throws a Problem if the text is no colour. */
 export function hexOf(colour: string): string {
   const parsed = parse(colour);
   if (parsed === undefined) throw new Problem(`${quote(colour)} is not a colour; expected one like "#1f2a44"`);
@@ -38,8 +38,8 @@ export function lightness(y: number): number {
 }
 
 /**
- * The value of each yarn: its L* scaled so that the darkest of the palette is 0 and the lightest 1.
- * All 0 where the yarns are equally light (range below 1e-9).
+ * The value of each yarn: its L*, scaled so that the darkest yarn of the palette is 0 and the lightest 1. All values
+ * are 0 if the yarns are equally light (L* within 1e-9).
  */
 export function values(yarns: readonly Yarn[]): Float64Array {
   const light = yarns.map((yarn) => lightness(luminance(yarn.hex)));

@@ -1,6 +1,6 @@
 import type { Yarn } from '../colour/yarn.js';
 
-/** More threads than this in an inch or a centimetre are in no cloth. */
+/** Most threads per inch, or per centimetre, that a sett may have: no cloth is denser. */
 export const DENSEST = 400;
 
 /** A pick of the only weft, a pick of a (thicker) pattern weft, or a plain-weave pick between pattern picks. */
@@ -13,7 +13,7 @@ export interface Sett {
   readonly per: 'inch' | 'cm';
 }
 
-/** How thick the threads are beside one another, where the yarns do not say: 1 is the warp's usual thickness. */
+/** Relative thickness of the threads, used if the yarns have no size: 1 is the usual thickness of the warp. */
 export type Widths = Readonly<Record<'warp' | PickKind, number>>;
 
 /**
@@ -33,14 +33,14 @@ export interface Weave {
   /** Picks in each treadling unit, in order; they add up to the number of picks. */
   readonly pickUnits: readonly number[];
   /**
-   * Where blocks are carried by the colour order: 1 for an end (pick) that takes the companion of its element's
-   * colour instead of the colour itself, else 0. Absent: all 0.
+   * For a weave whose blocks are made by the colour order: 1 for an end (pick) that takes the companion of its
+   * element's colour instead of the colour itself, else 0. Absent: all 0.
    */
   readonly companions?: { readonly ends: readonly number[]; readonly picks: readonly number[] };
   readonly widths: Widths;
 }
 
-/** A weave with its colours: everything that is needed to weave it. The one type that all parts share. */
+/** A weave with its colours: everything that is needed to weave it. Every folder of the program shares this type. */
 export interface Draft extends Weave {
   readonly name?: string;
   readonly yarns: readonly Yarn[];
@@ -64,7 +64,7 @@ export function liftAt(weave: Pick<Weave, 'tieUp' | 'treadling'>, j: number): nu
 /** The highest shaft that is threaded or tied. */
 export function shaftCount(weave: Pick<Weave, 'threading' | 'tieUp'>): number {
   let highest = 0;
-  // Not by spreading into Math.max: a lift plan of a large loom has more numbers than a call may have.
+  // A loop instead of Math.max(...list): a large lift plan has more numbers than a call may have arguments.
   for (const list of [weave.threading, weave.tieUp]) {
     for (const shafts of list) for (const shaft of shafts) highest = Math.max(highest, shaft);
   }

@@ -8,13 +8,13 @@ export const MOST_TREADLES = 512;
 export const MOST_THREADS = 20_000;
 /** Most colours in a file's table. */
 export const MOST_COLOURS = 4096;
-/** Most ends, and most picks, of a draft that is searched, drawn or understood. */
+/** Most ends, and most picks, of a draft that is searched, drawn or recognised. */
 export const LONGEST_DRAFT = 2000;
 
 /**
- * Refuses a draft that is too large to be searched.
+ * Throws if a draft is too large to be searched.
  *
- * @throws Problem with the count that was found
+ * @throws Problem with the number of ends or picks found
  */
 export function refuseLarge(draft: { readonly threading: readonly unknown[]; readonly treadling: readonly unknown[] }) {
   for (const [count, what] of [

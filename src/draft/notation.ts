@@ -1,22 +1,22 @@
 import { describe, Misread } from '../input/misread.js';
 import { brief } from '../problem.js';
 
-/** More ends or picks than this in one repeat are refused, written or unfolded. */
+/** Most ends, and most picks, in one repeat, whether they are written out or come from counts. */
 export const LONGEST_REPEAT = 2000;
 
-/** What a list may be made of. */
+/** The elements that a list may hold, and how they are read. */
 export interface Alphabet<T> {
   /** One element, or several written as one, from the place where the pattern was last set. */
   readonly element: RegExp;
-  /** The elements that a match stands for. */
+  /** Converts a match to elements. */
   read(match: RegExpExecArray): readonly T[];
-  /** What is expected where nothing fits. */
+  /** Words for an element, for the message if the text holds something else. */
   readonly expected: string;
   /** Signs that may stand between a count and what it counts. Default: x and ×. */
   readonly times?: string;
 }
 
-/** Says what is wrong at a place in the text, counted from 0. */
+/** Throws the problem at a place in the text, counted in characters from 0. */
 export type Refuse = (place: number, found: string, expected: string) => never;
 
 const misread: Refuse = (offset, found, expected) => {
@@ -26,7 +26,8 @@ const misread: Refuse = (offset, found, expected) => {
 /**
  * Reads a list in the manner of the trade: elements with spaces or commas between them, brackets, and repeats as
  * `4x(1 2 3 4)` or `4x1`; a count may also follow a bracket or a letter, `(DL)4`, where elements are letters.
- * Refuses, at the place in the text, what is no element, unmatched brackets and more elements than `most`.
+ * Calls `refuse` with the place in the text on anything that is no element, on unmatched brackets, and on more elements
+ * than `most`.
  */
 export function readElements<T>(
   text: string,
@@ -123,7 +124,7 @@ export function numbers(what: 'shaft' | 'treadle', most: number, orNone = false)
   };
 }
 
-/** Letters of yarns, as their places in the palette. Where one of them is X, only × stands after a count. */
+/** Letters of yarns, read as palette indices. If one yarn has the letter X, only × may follow a count. */
 export function letters(known: readonly string[]): Alphabet<number> {
   return {
     element: new RegExp(`[${known.join('')}${known.join('').toLowerCase()}]`),

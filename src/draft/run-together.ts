@@ -1,6 +1,6 @@
 /**
- * A shaft that no end is on, written with the digits of shafts that are threaded: 12 where 1 and 2 were meant, as
- * tie-ups are commonly printed.
+ * A shaft number that no end is threaded on, but whose digits are threaded shafts: 12 for shafts 1 and 2, as tie-ups
+ * are commonly printed.
  */
 export interface RunTogether {
   /** Place of the lift, from 0. */
@@ -9,7 +9,7 @@ export interface RunTogether {
   readonly expected: string;
 }
 
-/** The first lift that is two and more shafts run together; undefined where there is none. */
+/** The first lift of one shaft number that looks like several shafts run together; undefined if there is none. */
 export function runTogether(
   threading: readonly (readonly number[])[],
   lifts: readonly (readonly number[])[],

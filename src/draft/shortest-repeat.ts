@@ -2,15 +2,15 @@ import type { Draft } from './draft.js';
 
 /** How a list of threads repeats. */
 export interface Repetition {
-  /** Threads in one repeat; all of them where nothing repeats. */
+  /** Threads in one repeat; all threads if nothing repeats. */
   readonly length: number;
   /** Threads after the last whole repeat, which balance a warp at its edge. */
   readonly balance: number;
 }
 
 /**
- * The smallest repeat of a list. One that is cut off at the end counts where at least two whole repeats stand before
- * (the failure function of Knuth, Morris and Pratt 1977; at most 2n comparisons).
+ * The smallest repeat of a list. The last repeat may be incomplete if at least two whole repeats precede it (the
+ * failure function of Knuth, Morris and Pratt 1977; at most 2n comparisons).
  */
 export function repetition(words: readonly (string | number)[]): Repetition {
   const { length } = words;
@@ -26,8 +26,8 @@ export function repetition(words: readonly (string | number)[]): Repetition {
 }
 
 /**
- * Brings a draft to one repeat each way. Shafts, colours and units of ends must all recur; so must lifts, colours,
- * kinds and units of picks.
+ * Reduces a draft to one repeat each way. Ends recur if their shafts, colours and units all recur; picks recur if their
+ * treadles, colours, kinds and units all recur.
  */
 export function toOneRepeat(draft: Draft): { draft: Draft; ends: Repetition; picks: Repetition } {
   const { companions } = draft;
@@ -59,14 +59,14 @@ export function toOneRepeat(draft: Draft): { draft: Draft; ends: Repetition; pic
   return { draft: reduced, ends, picks };
 }
 
-/** Units as far as `total` threads. */
+/** The units of the first `total` threads. */
 function cut(units: readonly number[], total: number): number[] {
   const left: number[] = [];
   for (let laid = 0, u = 0; laid < total; laid += left[u++]!) left.push(Math.min(units[u]!, total - laid));
   return left;
 }
 
-/** Threads on which a unit begins. */
+/** Indices of the threads on which a unit begins. */
 function startsUnit(units: readonly number[]): ReadonlySet<number> {
   const starts = new Set<number>();
   let at = 0;

@@ -3,10 +3,10 @@ import type { PickKind } from './draft.js';
 const KINDS: readonly PickKind[] = ['ground', 'pattern', 'tabby'];
 
 /**
- * The shuttle of each pick, numbered from 0 in the order of first use. Picks of one kind and one yarn share a shuttle.
+ * The shuttle of each pick, numbered from 0 in order of first use. Picks of the same kind and yarn share a shuttle.
  *
- * @param kinds kind of each pick; begun again where the weft is longer
- * @param weft yarn of each pick
+ * @param kinds kind of each pick; repeated if the weft is longer
+ * @param weft palette index of each pick
  */
 export function shuttleOfPick(kinds: readonly PickKind[], weft: ArrayLike<number>): number[] {
   const numbers = new Map<number, number>();

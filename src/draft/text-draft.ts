@@ -6,13 +6,13 @@ export interface TextDraftOptions {
 }
 
 const USUAL_WIDTH = 78;
-/** Numbers of ends and picks are written at every so many. */
+/** Threads from one written number of an end or pick to the next. */
 const COUNT_BY = 10;
 
 /**
- * A draft in plain characters, for print: head, colours, threading with shaft 1 lowest, tie-up, and for each pick its
- * treadles, colour and row of the drawdown (`#` where the end lies on the face). End 1 is at the left, pick 1 at the
- * top. A draft wider than the paper goes on below in strips of ends; the treadling stands beside every strip.
+ * Writes a draft in plain characters, for print: heading, colours, threading with shaft 1 lowest, tie-up, and for each
+ * pick its treadles, colour and row of the drawdown (`#` for an end on the face). End 1 is at the left, pick 1 at the
+ * top. A draft wider than the paper is continued below in strips of ends, each with the treadling beside it.
  */
 export function textDraft(draft: Draft, options: TextDraftOptions = {}): string {
   const margin = marginOf(draft);
@@ -47,7 +47,7 @@ function headLines(draft: Draft): string[] {
   ];
 }
 
-/** Ends `from` to `to` with the shafts beside them. */
+/** The lines of the strip with ends `from` to `to`. */
 function stripLines(draft: Draft, from: number, to: number, margin: Margin): string[] {
   const ends = Array.from({ length: to - from }, (_, index) => from + index);
   const shafts = Array.from({ length: shaftCount(draft) }, (_, index) => index + 1).reverse();
@@ -70,7 +70,7 @@ function stripLines(draft: Draft, from: number, to: number, margin: Margin): str
   ];
 }
 
-/** The tens of an end's number, so that ends can be counted on paper: 1, 10, 20 … are written out where they fit. */
+/** One character of the row of end numbers: every tenth number ends above its end, and `.` stands above other ends. */
 function countSign(end: number, to: number): string {
   const number = end + 1;
   const next = Math.ceil(number / COUNT_BY) * COUNT_BY;

@@ -1,6 +1,6 @@
 import { MachineFault, Problem } from '../problem.js';
 
-/** What the disk answers, in words. */
+/** Words for the error codes of the file system. */
 const FAULTS: Readonly<Record<string, string>> = {
   ENOSPC: 'the disk is full',
   EDQUOT: 'your share of the disk is full',
@@ -17,7 +17,7 @@ const FAULTS: Readonly<Record<string, string>> = {
   ENOENT: 'nothing can be made there',
 };
 
-/** A failure of the disk in one clear sentence that begins with the path; anything else as it is. */
+/** Converts an error of the file system to a Problem or MachineFault that names the path; returns others unchanged. */
 export function explained(error: unknown, path: string): unknown {
   if (!(error instanceof Error) || !('syscall' in error) || !('code' in error)) return error;
   const code = String(error.code);

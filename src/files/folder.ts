@@ -9,7 +9,7 @@ import { discard, settle } from './settle.js';
 import { carryOver, type FolderKind, glanceAt, inTheWay, strangersIn } from './strangers.js';
 import { syncFolder, syncTree, writeFresh } from './whole.js';
 
-/** A person's file that changes while the old folder is moved aside is copied anew, so often. */
+/** Most attempts to copy a person's files, if they change while the old folder is being moved aside. */
 const MOST_TRIES = 5;
 
 export { type FolderKind, namesIn, type OwnFiles } from './strangers.js';
@@ -21,22 +21,22 @@ export type WriteFile = (name: string, data: string | Buffer) => number;
 export interface Replaced {
   /** Its absolute path, links followed. */
   readonly place: string;
-  /** Size of all that was written, without what was carried over. */
+  /** Bytes written, without the files that were carried over. */
   readonly bytes: number;
-  /** Files of the person's that stand where new ones would have. */
+  /** The person's files that were kept in place of new ones. */
   readonly left: readonly string[];
 }
 
 /**
- * Finds out whether a folder can be written, before there is anything to write; puts back what a run that was killed
- * has left moved aside, and deletes what it has left unfinished.
+ * Checks whether a folder can be written, before there is anything to write. Cleans up after killed runs: puts back a
+ * folder that was moved aside, and deletes unfinished ones.
  *
- * @throws Problem where something else is in the way, MachineFault where nothing can be written
+ * @throws Problem if something else is in the way, MachineFault if the disk cannot be written
  */
 export async function judgeFolder(folder: string, kind: FolderKind): Promise<void> {
   try {
     const place = placeOfFolder(folder);
-    // A name may be short enough for the folder, and too long for what lies beside it meanwhile.
+    // A name may be short enough for the folder, but too long for the hidden one beside it.
     lstatSync(hidden(place, `new-${owner()}`), { throwIfNoEntry: false });
     if (!existsSync(dirname(place))) return checkWritable(place);
     await alone(place, () => {
@@ -51,11 +51,11 @@ export async function judgeFolder(folder: string, kind: FolderKind): Promise<voi
 }
 
 /**
- * Writes a folder whole or not at all. It is filled beside its place and moved there at the end: whenever it is
- * interrupted, the old one stands, or none, or the next run puts the old one back. What a person has put into the old
- * one is carried over. Of two runs at once, both write, and the last to be done stands.
+ * Writes a folder whole or not at all. The new folder is filled beside its place and moved there at the end. If the run
+ * is interrupted, the old folder is still there, or the next run puts it back. Files that a person has put into the old
+ * folder are carried over. If two runs write at once, the last to finish wins.
  *
- * @throws Problem where something else is in the way, MachineFault where the disk fails, and the signal's reason
+ * @throws Problem if something else is in the way, MachineFault if the disk fails, the signal's reason if aborted
  */
 export async function replaceFolder(
   folder: string,
@@ -101,7 +101,7 @@ function written(path: string, data: string | Buffer, shown: string): number {
   }
 }
 
-/** Moves the old folder aside, and the new one, with what is the person's, into its place. */
+/** Moves the old folder aside, and the new one, with the person's files, into its place. Returns the files kept. */
 function moveIn(fresh: string, place: string, kind: FolderKind, shown: string): readonly string[] {
   let carried: readonly string[] = [];
   for (let tries = 0; tries < MOST_TRIES; tries++) {
@@ -117,7 +117,7 @@ function moveIn(fresh: string, place: string, kind: FolderKind, shown: string): 
   throw new MachineFault(`${shown}: could not be written: something in it is changed all the time`);
 }
 
-/** Exchanges two folders, unless `isAsSeen` says no of the old one, once nobody can find it any more. */
+/** Exchanges two folders. Puts the old one back and returns false if `isAsSeen` is false once it is moved aside. */
 function exchanged(fresh: string, place: string, isAsSeen: (old: string) => boolean): boolean {
   const old = hidden(place, 'old');
   const there = existsSync(place);

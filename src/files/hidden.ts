@@ -3,36 +3,37 @@ import { readdirSync, rmSync, statSync } from 'node:fs';
 import { hostname, uptime } from 'node:os';
 import { basename, dirname, join } from 'node:path';
 
-/** What is made on another machine, and so cannot be asked after, is left by a dead run when it is so old. */
+/**
+ * Age in milliseconds from which a file of a run on another machine, whose process cannot be checked, counts as left.
+ */
 const DEAD_ELSEWHERE = 24 * 3_600_000;
-/** Clocks and file systems round. */
+/** Milliseconds by which clocks and file times may differ. */
 const SLACK = 60_000;
 
 /**
- * The name of something that lies beside a place only while it is written: `.NAME.shedlight-WHAT`. What there is:
- * `new-OWNER`, a file or folder in the making; `old`, a folder that was moved aside while the new one moves in;
- * `gone-OWNER`, such a folder while it is deleted; `lock`, held while a place is changed; `lock-OWNER`, one that is
- * taken from a dead run.
+ * The path of a temporary file or folder beside a place: `.NAME.shedlight-WHAT`. WHAT is one of: `new-OWNER`, a file or
+ * folder being written; `old`, the old folder while the new one moves in; `gone-OWNER`, an old folder while it is
+ * deleted; `lock`, held while a place is changed; `lock-OWNER`, a lock taken from a dead run.
  */
 export function hidden(place: string, what: string): string {
   return join(dirname(place), `.${basename(place)}.shedlight-${what}`);
 }
 
-/** Who writes: the process and, as disks are shared, a mark of the machine. */
+/** Names the running process: its number and, since disks are shared, a mark of the machine. */
 export function owner(): string {
   return `${process.pid}-${createHash('sha256').update(hostname()).digest('hex').slice(0, 6)}`;
 }
 
-/** What this process has under way. */
+/** Temporary paths of this process. */
 const underWay = new Set<string>();
 
-/** Takes note of something that must not outlive this process. */
+/** Registers a temporary path, which is deleted if the process ends early. */
 export function begin(path: string): void {
   if (underWay.size === 0) process.once('exit', clear);
   underWay.add(path);
 }
 
-/** It is gone, or in its place. */
+/** Unregisters a temporary path that was deleted or moved into place. */
 export function end(path: string): void {
   underWay.delete(path);
   if (underWay.size === 0) process.off('exit', clear);
@@ -44,12 +45,12 @@ function clear(): void {
 
 const OWNER = /^(\d+)-([0-9a-f]{6})$/;
 
-/** Whether a text names an owner, all of it. */
+/** Whether a text is the whole name of an owner. */
 export function isOwner(text: string): boolean {
   return OWNER.test(text);
 }
 
-/** Whether the run that made something is dead; `who` is its owner. What nobody of ours can have made never is. */
+/** Whether a path was left by a dead run; `who` is its owner. False if `who` is no owner's name. */
 export function isLeft(path: string, who: string): boolean {
   const [, pid, machine] = OWNER.exec(who) ?? [];
   if (pid === undefined) return false;
@@ -57,7 +58,7 @@ export function isLeft(path: string, who: string): boolean {
   if (there === undefined) return false;
   const age = Date.now() - there.mtimeMs;
   if (machine !== owner().split('-')[1]) return age > DEAD_ELSEWHERE;
-  // A process of the same number may run since the machine was started anew.
+  // After a restart of the machine another process may have the same number.
   if (age > uptime() * 1000 + SLACK) return true;
   if (Number(pid) === process.pid) return !underWay.has(path);
   try {
@@ -68,7 +69,7 @@ export function isLeft(path: string, who: string): boolean {
   }
 }
 
-/** Deletes what dead runs have left beside a place. */
+/** Deletes temporary files and folders that dead runs have left beside a place. */
 export function sweep(place: string): void {
   const start = basename(hidden(place, ''));
   for (const name of readdirSync(dirname(place))) {

@@ -5,17 +5,19 @@ import { explained } from './faults.js';
 import { begin, end, hidden, isLeft, isOwner, owner } from './hidden.js';
 import { writeAll } from './whole.js';
 
-/** Milliseconds that one run waits for another, and between two looks. */
+/** Milliseconds that one run waits for another in all, and between two attempts. */
 const PATIENCE = 60_000;
 const LOOK = 20;
-/** A lock without a whole owner in it is being made, or was left by a run that was killed in that moment. */
+/**
+ * Milliseconds for which a lock without an owner's name counts as being made; an older one was left by a killed run.
+ */
 const MAKING = 5000;
 
 /**
- * Does some work on a place while no other run does any there: one after the other. The lock of a dead run is taken
- * over.
+ * Does some work on a place under a lock, so that runs change it one after the other. The lock of a dead run is
+ * removed.
  *
- * @throws MachineFault where another run holds the place for longer than anything takes
+ * @throws MachineFault if another run holds the lock for longer than any work takes
  */
 export async function alone<T>(place: string, work: () => T | Promise<T>): Promise<T> {
   const lock = hidden(place, 'lock');
@@ -58,13 +60,13 @@ function taken(lock: string, place: string): boolean {
   }
 }
 
-/** Where the lock was held by a run that is dead, it goes: moved first, as only one of those who try can do. */
+/** Removes the lock of a dead run. It is moved aside first: of several runs that try, only one can succeed. */
 function takeAwayFromDead(lock: string): void {
   try {
     if (!isDead(lock)) return;
     const aside = `${lock}-${owner()}`;
     renameSync(lock, aside);
-    // Another may have taken it over between the look and the move.
+    // Another run may have taken the lock between the check and the move.
     if (isDead(aside)) rmSync(aside);
     else renameSync(aside, lock);
   } catch (error) {

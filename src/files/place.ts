@@ -4,9 +4,9 @@ import { Problem } from '../problem.js';
 import { explained } from './faults.js';
 
 /**
- * Where a folder really lies or will lie: links followed.
+ * The real path of a folder, existing or not: links are followed.
  *
- * @throws Problem where it cannot be exchanged for another: a file, a link to nothing, a folder that one stands in
+ * @throws Problem if it cannot be replaced: a file, a broken link, or a folder that holds the working folder
  */
 export function placeOfFolder(folder: string): string {
   const place = followed(folder);
@@ -37,7 +37,7 @@ function followed(folder: string): string {
   return place;
 }
 
-/** Tries whether something can be made at a place of which even the folder above may be missing; nothing stays. */
+/** Checks that something can be made at a place, whose parent folders may be missing; leaves nothing behind. */
 export function checkWritable(place: string): void {
   try {
     let above = dirname(resolve(place));

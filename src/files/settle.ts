@@ -5,14 +5,14 @@ import { begin, end, hidden, owner, sweep } from './hidden.js';
 import { type FolderKind, namesIn, strangersIn } from './strangers.js';
 import { syncFolder } from './whole.js';
 
-/** So old is what no earlier version of shedlight can still be working in, in milliseconds. */
+/** Age in milliseconds from which no earlier version of shedlight can still be working in a folder. */
 const LONG_AGO = 3_600_000;
 
 /**
- * Repairs what runs that were killed have left beside a place: a folder that was moved aside goes back where there is
- * no new one, and goes away where the new one is complete. To be called while no other run works there.
+ * Cleans up after killed runs: an old folder that was moved aside is put back if there is no new one, and deleted if
+ * the new one is complete. Call this only under the lock of the place.
  *
- * @throws Problem where what was moved aside holds something of the person's that the place lacks
+ * @throws Problem if the old folder holds a person's file that the new one lacks
  */
 export function settle(place: string, kind: FolderKind, shown: string): void {
   sweep(place);
@@ -48,7 +48,7 @@ function theirs(old: string, kind: FolderKind, shown: string): readonly string[]
   }
 }
 
-/** Deletes a folder that was moved aside. What cannot be deleted does no harm: the next run tries again. */
+/** Deletes an old folder that was moved aside. A failure is ignored: the next run tries again. */
 export function discard(old: string, place: string): void {
   const gone = hidden(place, `gone-${owner()}`);
   begin(gone);

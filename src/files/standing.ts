@@ -3,8 +3,8 @@ import { basename, dirname, join, resolve } from 'node:path';
 import { hidden } from './hidden.js';
 
 /**
- * The path at which something can be read: where a folder of ours is missing as a run was killed while it moved a new
- * one in, the old one, which the next run puts back.
+ * The path at which something can be read. If a run was killed while it exchanged folders, this is a path in the old
+ * folder, which the next run puts back.
  */
 export function standing(path: string): string {
   if (existsSync(path)) return path;

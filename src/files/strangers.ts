@@ -2,42 +2,42 @@ import { constants, cpSync, lstatSync, readdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { Problem } from '../problem.js';
 
-/** The files of a folder by which shedlight knows its own. */
+/** The files of a folder that shedlight wrote. */
 export interface OwnFiles {
-  /** Paths in the folder of all that was written there. */
+  /** Paths, within the folder, of all files written there. */
   readonly named: ReadonlySet<string>;
-  /** Those that still are as they were written. */
+  /** The paths of those that are still as written. */
   readonly unchanged: ReadonlySet<string>;
 }
 
 /** A kind of folder that is written whole. */
 export interface FolderKind {
-  /** What it is called, such as “a gallery”. */
+  /** Its name in messages, such as “a gallery”. */
   readonly called: string;
-  /** Folders in it. */
+  /** Names of its subfolders. */
   readonly folders: readonly string[];
   /** Files that every folder of the kind has. */
   readonly always: readonly string[];
-  /** Files that a person fills in: theirs stands in the place of a new one. */
+  /** Files that a person fills in: the person's file is kept in place of a new one. */
   readonly yields: readonly string[];
   /**
-   * What a folder holds of shedlight's; undefined where it is of no kind. `shown` is its name, for messages.
+   * The files that shedlight wrote into a folder; undefined if it is not of this kind. `shown` is its name in messages.
    *
-   * @throws Problem where it is of another kind, or damaged
+   * @throws Problem if the folder is of another kind, or damaged
    */
   readonly ownFiles: (place: string, shown: string) => OwnFiles | undefined;
 }
 
-/** What a person has put into a folder or has changed there, and the names that shedlight gives. */
+/** A person's own or changed files in a folder, and the names that shedlight's files have. */
 export interface Strangers {
   readonly strangers: readonly string[];
   readonly named: ReadonlySet<string>;
 }
 
 /**
- * What is not shedlight's in a folder, as paths in it; nothing where there is no folder.
+ * Finds the files in a folder that are not shedlight's, as paths within it; none if there is no folder.
  *
- * @throws Problem where the folder holds something, but is not of the kind
+ * @throws Problem if the folder holds files but is not of this kind
  */
 export function strangersIn(place: string, kind: FolderKind, shown: string): Strangers {
   const names = namesIn(place);
@@ -61,7 +61,7 @@ export function strangersIn(place: string, kind: FolderKind, shown: string): Str
   };
 }
 
-/** Everything that lies in a folder; nothing where there is none. */
+/** Paths of everything in a folder; none if there is no folder. */
 export function namesIn(folder: string): string[] {
   try {
     return readdirSync(folder).sort();
@@ -71,7 +71,7 @@ export function namesIn(folder: string): string[] {
   }
 }
 
-/** What can be seen of files without reading them, in one line; another where one was changed. */
+/** A fingerprint of files from their sizes and times, without reading them; it differs once a file has changed. */
 export function glanceAt(folder: string, names: readonly string[]): string {
   const look = (name: string): unknown => {
     const path = join(folder, name);
@@ -83,10 +83,10 @@ export function glanceAt(folder: string, names: readonly string[]): string {
 }
 
 /**
- * Copies what is a person's into a new folder, so that it is never missing, whenever the power fails.
+ * Copies a person's files into a new folder. Each file exists at every moment, so a power failure loses none.
  *
- * @returns those that stand in the place of new ones
- * @throws Problem where one has a name that the new folder needs
+ * @returns the files kept in place of new ones
+ * @throws Problem if a file has a name that the new folder needs
  */
 export function carryOver(
   place: string,
@@ -115,7 +115,7 @@ export function carryOver(
   return left;
 }
 
-/** A person's file has a name that shedlight gives to its own. */
+/** The problem that a person's file has a name which shedlight needs. */
 export function inTheWay(shown: string, name: string): Problem {
   return new Problem(
     `${join(shown, name)}: found a file that this version of shedlight did not write as it is, and would write over; expected it moved or deleted`,

@@ -21,14 +21,14 @@ import { Problem } from '../problem.js';
 import { explained } from './faults.js';
 import { begin, end, hidden, owner, sweep } from './hidden.js';
 
-/** As many links in a row as a disk follows. */
+/** Most links in a row that are followed, as in common file systems. */
 const MOST_LINKS = 40;
 
 /**
- * Writes a file whole or not at all: beside its place, down to the disk, and then moved there. Whenever it is cut off,
- * what was there stays. A link is followed, and stays a link.
+ * Writes a file whole or not at all: it is written beside its place, synced to the disk, then moved there. If the run
+ * is interrupted, the old file is unchanged. A link is followed, and stays a link.
  *
- * @throws Problem where no file can be, MachineFault where the disk fails
+ * @throws Problem if no file can be at that path, MachineFault if the disk fails
  */
 export function writeWhole(path: string, data: string | Buffer): void {
   const place = judgeFile(path);
@@ -52,9 +52,9 @@ export function writeWhole(path: string, data: string | Buffer): void {
 }
 
 /**
- * Finds out whether a file can be written, before there is anything to write.
+ * Checks whether a file can be written, before there is anything to write.
  *
- * @returns its place, links followed
+ * @returns its real path, links followed
  */
 export function judgeFile(path: string): string {
   try {
@@ -73,7 +73,7 @@ export function judgeFile(path: string): string {
   }
 }
 
-/** Where a file really lies or will lie. */
+/** The real path of a file, existing or not: links are followed. */
 function followed(path: string): string {
   let place = resolve(path);
   for (let links = 0; links < MOST_LINKS; links++) {
@@ -97,8 +97,8 @@ function folderOf(place: string, path: string): string {
 const lstat = (path: string): Stats | undefined => lstatSync(path, { throwIfNoEntry: false });
 
 /**
- * Writes a file that was not there, and makes sure that all of it is there; returns its size. It does not last before
- * it is synced: now, or with many others, which is quicker.
+ * Writes a new file, checks that all bytes were taken, and returns its size. The file survives a power failure only
+ * once it is synced, here or later together with many others, which is quicker.
  */
 export function writeFresh(
   path: string,
@@ -118,7 +118,9 @@ export function writeFresh(
   return bytes.length;
 }
 
-/** Writes bytes into an open file: a disk that is nearly full takes a part and says so by the count alone. */
+/**
+ * Writes bytes into an open file, in several calls if needed: a nearly full disk takes fewer bytes without an error.
+ */
 export function writeAll(file: number, bytes: Buffer, from: number): void {
   for (let at = 0; at < bytes.length; ) {
     const count = writeSync(file, bytes, at, bytes.length - at, from + at);
@@ -129,7 +131,7 @@ export function writeAll(file: number, bytes: Buffer, from: number): void {
 
 const cutShort = (): Error => Object.assign(new Error('cut short'), { code: 'ESHORT', syscall: 'write' });
 
-/** Makes the names in a folder last. */
+/** Syncs the entries of a folder to the disk. */
 export function syncFolder(path: string): void {
   // Windows cannot open a folder to sync it, and keeps its entries by itself.
   if (process.platform !== 'win32') syncPath(path, 'r');
@@ -144,7 +146,7 @@ function syncPath(path: string, flags: 'r' | 'r+'): void {
   }
 }
 
-/** Makes a file last, or a folder with all that is in it. */
+/** Syncs a file, or a folder with everything in it, to the disk. */
 export function syncTree(path: string): void {
   const stats = lstatSync(path);
   if (stats.isFile()) syncPath(path, process.platform === 'win32' ? 'r+' : 'r');

@@ -2,10 +2,10 @@ import * as v from 'valibot';
 import { FILLS, LAID_BY, type LaidOrder } from '../order/laid-order.js';
 
 const count = v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(1e6));
-/** Longest order that is written; a guard against damage. */
+/** Letters of an order; the limit guards against damaged files. */
 const letters = v.pipe(v.string(), v.maxLength(65_536));
 
-/** The colour orders of a cloth and how they are laid, as galleries and shortlists hold them. */
+/** Schema of a cloth's colour orders and how they are laid, as galleries and shortlists store them. */
 export const laidOrderSchema = v.object({
   warp: letters,
   weft: letters,

@@ -7,18 +7,18 @@ import { codeOf } from '../score/symmetry/cloth-code.js';
 import { laidOrderSchema } from './laid-order-schema.js';
 import { faultOf, restoredDraft, storedDraft, storedDraftSchema } from './stored-draft.js';
 
-/** The name by which a file of kept cloths is known. */
+/** Value of the key `format` in a shortlist. */
 const SHORTLIST_FORMAT = 'shedlight-shortlist';
 
-/** More than anybody weaves from or writes; guards what is built from a file. */
+/** Most cloths in a shortlist: a guard against damaged files. */
 const MOST_KEPT = 1000;
-/** Letters in what is said of a cloth. */
+/** Most characters in the texts about a cloth. */
 export const LONGEST = { recipe: 1000, structure: 200, note: 2000 } as const;
 
-/** One cloth that was kept, with what the person says of it. */
+/** One cloth of a shortlist, with the person's note and stars. */
 export interface KeptCloth {
   readonly code: string;
-  /** How it is made, in one line. */
+  /** How the cloth is made, in one line. */
   readonly recipe: string;
   readonly structure: string;
   /** Its colour orders; absent for a gamp, and in lists of earlier versions. */
@@ -58,7 +58,7 @@ function clothText({ draft, ...cloth }: KeptCloth): string {
   return JSON.stringify({ ...cloth, draft: storedDraft(draft) });
 }
 
-/** Whether a text is meant as a shortlist. */
+/** Whether a text is JSON that calls itself a shortlist; the rest of it may be damaged. */
 export function isShortlist(text: string): boolean {
   try {
     const given: unknown = JSON.parse(text);
@@ -71,7 +71,7 @@ export function isShortlist(text: string): boolean {
 /**
  * Reads a shortlist; `file` is its name, for messages.
  *
- * @throws Problem for what is no shortlist, a damaged one, a cloth twice, or a draft that is not the one of its code
+ * @throws Problem if the text is no shortlist or a damaged one, has a cloth twice, or has a draft with another code
  */
 export function parseShortlist(text: string, file: string): KeptCloth[] {
   let given: unknown;
@@ -101,7 +101,7 @@ export function parseShortlist(text: string, file: string): KeptCloth[] {
   return kept;
 }
 
-/** The cloth as it is read back from a shortlist that holds it. `where` begins the message of a Problem. */
+/** Writes a cloth as a shortlist and reads it back, to check it. `where` begins the message of a Problem. */
 export function readBack(cloth: KeptCloth, where: string): KeptCloth {
   return parseCloth(JSON.parse(clothText(cloth)), where);
 }
@@ -120,13 +120,13 @@ function parseCloth(given: unknown, where: string): KeptCloth {
   return { ...cloth, draft };
 }
 
-/** A cloth as it is kept first, without marks: words that are too long for a shortlist are cut, the draft is whole. */
+/** A cloth as first kept, without note and stars. Texts too long for a shortlist are cut; the draft is complete. */
 export function keptOf({ code, recipe, structure, order, draft }: Omit<KeptCloth, 'note' | 'stars'>): KeptCloth {
   const said = { recipe: recipe.slice(0, LONGEST.recipe), structure: structure.slice(0, LONGEST.structure) };
   return { code, ...said, ...(order && { order }), note: '', stars: 0, draft };
 }
 
-/** Adds cloths to a shortlist; one that is there already stays as it is, marks and all. */
+/** Adds cloths to a shortlist; a cloth already on it stays unchanged, note and stars included. */
 export function keepAlso(kept: readonly KeptCloth[], more: readonly KeptCloth[]): KeptCloth[] {
   const known = new Set(kept.map(({ code }) => code));
   return [...kept, ...more.filter(({ code }) => !known.has(code))];

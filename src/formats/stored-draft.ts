@@ -5,7 +5,7 @@ import { LONGEST_DRAFT, MOST_SHAFTS } from '../draft/limits.js';
 import { formatOrder } from '../order/order.js';
 import { quote } from '../problem.js';
 
-/** A draft of a gallery has no more threads in a repeat, and so no more treadles; larger numbers are damage. */
+/** Most threads in a repeat, and so most treadles, of a gallery's draft: larger numbers mean damage. */
 const MOST_THREADS = LONGEST_DRAFT;
 
 const numbersTo = (most: number) => {
@@ -18,11 +18,11 @@ const threadsOn = ({ place, places }: typeof shaft) =>
   v.pipe(v.array(v.union([place, places], 'a number or a list of numbers')), v.minLength(1), v.maxLength(MOST_THREADS));
 const letters = v.pipe(v.string(), v.minLength(1), v.maxLength(MOST_THREADS));
 const units = v.pipe(v.array(v.pipe(v.number(), v.integer(), v.minValue(1))), v.maxLength(MOST_THREADS));
-/** Threads in an inch or a centimetre. */
+/** Schema of a number of threads per inch or centimetre. */
 export const density = v.pipe(v.number(), v.gtValue(0), v.maxValue(DENSEST));
 const positive = v.pipe(v.number(), v.gtValue(0), v.maxValue(1e6));
 
-/** A draft that stands alone: one whole repeat, its yarns and its sett. */
+/** Schema of a complete draft: one whole repeat, its yarns and its sett. */
 export const storedDraftSchema = v.object({
   threading: threadsOn(shaft),
   tieUp: v.pipe(v.array(shaft.places), v.maxLength(MOST_THREADS)),
@@ -49,7 +49,7 @@ export const storedDraftSchema = v.object({
 
 export type StoredDraft = v.InferOutput<typeof storedDraftSchema>;
 
-/** A draft as it is written in JSON. */
+/** Converts a draft to its JSON form. */
 export function storedDraft(draft: Draft): StoredDraft {
   const plain = (on: readonly number[]): number | number[] => (on.length === 1 ? on[0]! : [...on]);
   const { widths } = draft;
@@ -68,7 +68,7 @@ export function storedDraft(draft: Draft): StoredDraft {
   };
 }
 
-/** A draft read back. {@link faultOf} must have found nothing. */
+/** Converts the JSON form back to a draft. {@link faultOf} must have returned undefined. */
 export function restoredDraft(stored: StoredDraft): Draft {
   const listed = (on: number | number[]): number[] => (typeof on === 'number' ? [on] : on);
   const index = new Map(stored.yarns.map((yarn, at) => [yarn.letter, at]));
@@ -88,7 +88,7 @@ export function restoredDraft(stored: StoredDraft): Draft {
   };
 }
 
-/** Where the parts of a stored draft do not fit together, with what was found and expected; undefined where they do. */
+/** The first contradiction between the fields of a stored draft, with place, found and expected; undefined if none. */
 export function faultOf(stored: StoredDraft): string | undefined {
   const known = stored.yarns.map((yarn) => yarn.letter);
   if (new Set(known).size < known.length) return 'yarns: found a letter twice; expected each once';

@@ -4,10 +4,10 @@ import { describe, type Given, Misread } from './misread.js';
 
 export { describe, type Given, Misread, type Path, type Spot } from './misread.js';
 
-/** Letters that a name may have: more than fits any sheet. */
+/** Most characters of a name: more than fit any sheet. */
 export const LONGEST_NAME = 200;
 
-/** A schema for a value of which anything may be wrong, from a function that reads it or throws a Problem. */
+/** Makes a schema from a function that reads a value or throws a Problem. */
 export function reading<T>(read: (given: Given) => T): v.GenericSchema<unknown, T> {
   return v.pipe(
     v.unknown(),
@@ -23,7 +23,9 @@ export function reading<T>(read: (given: Given) => T): v.GenericSchema<unknown, 
   );
 }
 
-/** A schema for keys with values: unknown and missing keys are refused. Optional keys are schemas in v.optional. */
+/**
+ * Makes a schema for keys with values, which refuses unknown and missing keys. Optional keys are schemas in v.optional.
+ */
 export function keys<const E extends v.ObjectEntries>(
   entries: E,
 ): v.GenericSchema<unknown, v.InferOutput<v.StrictObjectSchema<E, undefined>>> {
@@ -48,7 +50,7 @@ export function keys<const E extends v.ObjectEntries>(
   );
 }
 
-/** A value as its schema reads it; the first thing that is wrong is thrown as a Misread. */
+/** Reads a value by its schema; throws its first fault as a Misread. */
 export function readAs<S extends v.GenericSchema>(schema: S, given: Given): v.InferOutput<S> {
   const result = v.safeParse(schema, given, { abortEarly: true });
   if (result.success) return result.output;
@@ -58,7 +60,7 @@ export function readAs<S extends v.GenericSchema>(schema: S, given: Given): v.In
   throw new Misread(issue.message, { ...spot, within: [...above, ...within] });
 }
 
-/** Reads the part of a value that stands under a key; what is wrong with it is told as lying there. */
+/** Runs a reader for the value under a key; a Misread that it throws gets the key put before its path. */
 export function under<T>(key: string | number, read: () => T): T {
   try {
     return read();
@@ -74,7 +76,7 @@ export function orList(words: readonly string[]): string {
   return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} or ${words.at(-1)}`;
 }
 
-/** Whether a value is keys with values. */
+/** Whether a value consists of keys with values. */
 export function isKeys(given: Given): given is { readonly [key: string]: Given } {
   return typeof given === 'object' && !Array.isArray(given);
 }
@@ -86,7 +88,7 @@ export function textOf(given: Given, expected: string): string {
   return given.trim();
 }
 
-/** A name, of no more letters than can be drawn. */
+/** A name of at most {@link LONGEST_NAME} characters. */
 export function nameOf(given: Given, expected: string): string {
   const text = textOf(given, expected);
   const letters = [...text].length;
@@ -121,7 +123,7 @@ export function wordOf<W extends string>(given: Given, known: readonly W[]): W {
   return word;
 }
 
-/** Every item of a list, or the parts of a text (between commas, where not said otherwise); at least one. */
+/** Reads every item of a list, or of a text split at `apart` (commas and semicolons by default); at least one. */
 export function eachOf<T>(given: Given, expected: string, read: (item: Given) => T, apart = /[,;]/): T[] {
   const items =
     typeof given === 'string'

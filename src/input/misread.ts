@@ -1,22 +1,22 @@
 import { brief, Problem } from '../problem.js';
 
-/** What a person gives, in a file or as a flag: single values are text as it was written. */
+/** A value that a person gave, in a file or as a flag. Single values are text, exactly as written. */
 export type Given = string | readonly Given[] | { readonly [key: string]: Given };
 
-/** Keys and list places (from 0) on the way down to a value. */
+/** Keys and list indices (from 0) that lead down to a value. */
 export type Path = readonly (string | number)[];
 
-/** Which part of a value is meant. */
+/** The faulty part of a value. */
 export interface Spot {
-  /** From the value down to the faulty one. */
+  /** Path from the value down to the faulty one. */
   readonly within?: Path;
-  /** Characters into its text. */
+  /** Character in its text, from 0. */
   readonly offset?: number;
-  /** The key itself, and not its value. */
+  /** True if the key is at fault and not its value. */
   readonly key?: boolean;
 }
 
-/** A value that does not read: what was found and what was expected, before file and place are put in front. */
+/** A value that cannot be read: found and expected. {@link placed} puts file and place before the message. */
 export class Misread extends Problem {
   readonly spot: Spot;
 
@@ -26,7 +26,7 @@ export class Misread extends Problem {
   }
 }
 
-/** Words for a value as it was found: its text in quotation marks, or what kind of thing it is. */
+/** Words for a value that was found: its text in quotation marks, or its kind. */
 export function describe(given: Given): string {
   if (typeof given === 'string') {
     const shown = brief(given);

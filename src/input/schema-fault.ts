@@ -2,13 +2,13 @@ import * as v from 'valibot';
 import { quote } from '../problem.js';
 
 /**
- * What is wrong with data of ours that was read back, in plain words: `candidates.0.code: found a number; expected text`.
+ * Puts a fault in one of our own JSON files into words: `candidates.0.code: found a number; expected text`.
  *
- * @param issue the first thing that a schema found
+ * @param issue the first issue reported by the schema
  */
 export function schemaFault(issue: v.BaseIssue<unknown>): string {
   const path = v.getDotPath(issue as v.InferIssue<v.GenericSchema>);
-  // A key that is not there is told as missing from what should hold it.
+  // A missing key is reported at the object that should hold it.
   const isMissing = issue.kind === 'schema' && issue.input === undefined;
   const found = isMissing ? 'found nothing' : `found ${kindOf(issue)}`;
   return `${path === null ? '' : `${path}: `}${found}; expected ${expectedOf(issue)}`;
@@ -21,7 +21,7 @@ function kindOf({ type, input }: v.BaseIssue<unknown>): string {
   return input === null || input === undefined ? 'nothing' : 'keys with values';
 }
 
-/** What is expected in the place of each kind of value; anything else that a schema asks for says so in its message. */
+/** Words for the kinds of value that schemas expect; all other requirements have a message of their own. */
 const KINDS: Readonly<Record<string, string>> = {
   string: 'text',
   number: 'a number',
@@ -37,7 +37,7 @@ const KINDS: Readonly<Record<string, string>> = {
 
 function expectedOf(issue: v.BaseIssue<unknown>): string {
   const { type, message, requirement, expected, input } = issue;
-  // The library says of a missing key that it expected the key’s name.
+  // For a missing key, the library's `expected` is the name of the key.
   if (issue.kind === 'schema' && input === undefined) return 'a value';
   const limit = String(requirement);
   switch (type) {

@@ -3,10 +3,10 @@ import { isMap, isScalar, isSeq, Lexer, LineCounter, type Node, parseDocument } 
 import { Problem } from '../problem.js';
 import { describe, type Given, isKeys, Misread, type Path, readAs, type Spot } from './given.js';
 
-/** Values that a person gave, and the words for the place where each stands. */
+/** Values that a person gave, with the place of each in words. */
 export interface Source {
   readonly value: Given;
-  /** `file:line:column` of a value, or of the nearest value above it that was written. */
+  /** `file:line:column` of a value, or of the nearest enclosing value if it was not written. */
   place(path: Path, spot?: Omit<Spot, 'within'>): string;
 }
 
@@ -15,7 +15,7 @@ export const LARGEST_FILE = 1_000_000;
 /** Deepest nesting that is read; our own files need three. */
 const DEEPEST = 32;
 
-/** What the commonest slips in YAML look like to the person who made them. */
+/** Plain words for the commonest errors of the YAML parser, by its error code. */
 const SLIPS: Readonly<Record<string, string>> = {
   TAB_AS_INDENT: 'found a tab before a key; expected spaces',
   MULTIPLE_DOCS: 'found a second part after ---; expected one list of keys',
@@ -28,9 +28,9 @@ const SLIPS: Readonly<Record<string, string>> = {
 };
 
 /**
- * Parses YAML whose top is a list of keys. Every single value stays the text that was written (the failsafe schema),
- * and its position is kept for messages. Refuses what is no YAML, files over 1 MB, several documents, deep nesting,
- * doubled keys and aliases.
+ * Parses YAML that consists of keys with values. Every single value stays text as written (the failsafe schema), and
+ * its position is kept for messages. Throws a Problem on invalid YAML, files over 1 MB, several documents, deep
+ * nesting, duplicate keys and aliases.
  */
 export function parseSource(text: string, file: string): Source {
   if (Buffer.byteLength(text) > LARGEST_FILE) throw new Problem(`${file}: found more than 1 MB; expected a short text`);
@@ -40,7 +40,7 @@ export function parseSource(text: string, file: string): Source {
     const { line, col } = lines.linePos(offset);
     return `${file}:${Math.max(1, line)}:${Math.max(1, col)}`;
   };
-  // Doubled keys are found by toGiven, since the library looks for them in quadratic time.
+  // toGiven finds duplicate keys: the library takes quadratic time for that.
   const document = parseDocument(text, {
     schema: 'failsafe',
     lineCounter: lines,
@@ -58,12 +58,12 @@ export function parseSource(text: string, file: string): Source {
   return { value, place: (path, spot) => at(positionOf(text, top, path, spot)) };
 }
 
-/** What a schema makes of a source. The first thing that is wrong is said with its place. */
+/** Reads a source by a schema; throws the first fault as a Problem with its place. */
 export function check<S extends GenericSchema>(schema: S, source: Source): InferOutput<S> {
   return placed(source, () => readAs(schema, source.value));
 }
 
-/** Runs a reading of the source's value; a Misread gets its place in front. */
+/** Runs a reader of the source's value; a Misread that it throws becomes a Problem with its place. */
 export function placed<T>(source: Source, read: () => T): T {
   try {
     return read();
@@ -73,7 +73,7 @@ export function placed<T>(source: Source, read: () => T): T {
   }
 }
 
-/** Whether brackets, or list and key marks in one line, nest deeper than any of our files; read without recursion. */
+/** Whether brackets, or list and key marks in one line, nest deeper than {@link DEEPEST}; found without recursion. */
 function isDeep(text: string): boolean {
   let brackets = 0;
   let marks = 0;
@@ -101,7 +101,7 @@ function slip(text: string, code: string, offset: number): string {
   return SLIPS[code] ?? 'found a line that is not YAML; expected “key: value”';
 }
 
-/** A parsed node as plain values. Keys become own properties, `__proto__` among them. */
+/** Converts a parsed node to plain values. All keys become own properties, even `__proto__`. */
 function toGiven(node: Node, at: (offset: number) => string, depth = 0): Given {
   const here = at(node.range?.[0] ?? 0);
   if (depth > DEEPEST) throw new Problem(`${here}: found values nested more than ${DEEPEST} deep`);
@@ -121,7 +121,7 @@ function toGiven(node: Node, at: (offset: number) => string, depth = 0): Given {
   );
 }
 
-/** Where in the text a value (or with `spot.key` its key) begins. */
+/** Offset in the text at which a value begins, or its key if `spot.key` is set. */
 function positionOf(text: string, top: Node, path: Path, spot: Omit<Spot, 'within'> = {}): number {
   let node = top;
   let start = top.range![0];
@@ -137,7 +137,7 @@ function positionOf(text: string, top: Node, path: Path, spot: Omit<Spot, 'withi
     }
     if (next === null || next === undefined) return start;
     node = next as Node;
-    // A value that is left out stands nowhere; its key stands for it.
+    // An empty value has no position of its own; the position of its key is used.
     if (!(isScalar(node) && node.value === '' && node.range![0] === node.range![1])) start = node.range![0];
   }
   if (spot.offset === undefined || !isScalar(node)) return start;

@@ -1,9 +1,9 @@
 import type { Draft } from '../draft/draft.js';
 
-/** What an element of an order lies on: a thread, a unit, or a unit whose block it chooses too. */
+/** What an element of an order colours: a thread, a unit, or a unit whose block the element chooses as well. */
 export const LAID_BY = ['thread', 'unit', 'block'] as const;
 export type By = (typeof LAID_BY)[number];
-/** Whether an element's threads are all its colour, its colour and the companion in turn, or the whole order again. */
+/** The colours of an element's threads: all its own, its own and the companion in turn, or the whole order again. */
 export const FILLS = ['solid', 'alternate', 'nest'] as const;
 export type Fill = (typeof FILLS)[number];
 
@@ -16,11 +16,11 @@ export interface LaidOrder {
   readonly fill: Fill;
   /** Threads or units that each element covers. */
   readonly times: number;
-  /** Thread (by unit and block: unit) on which the warp order, and the weft order, begins, counted from 0. */
+  /** Thread (unit, if laid by unit or block) on which the warp order and the weft order begin, from 0. */
   readonly start: readonly [number, number];
 }
 
-/** Where the orders begin: `warp order begins on end 5, weft order on pick 5`; none where both begin on the first. */
+/** Words for where the orders begin: `warp order begins on end 5, weft order on pick 5`; undefined if on the first. */
 export function startInWords(
   { by, start }: Pick<LaidOrder, 'by' | 'start'>,
   { pickKinds }: Pick<Draft, 'pickKinds'>,
@@ -32,10 +32,10 @@ export function startInWords(
   return `warp order begins on end ${warp}, weft order on pick ${weft}${skipped ? ', tabby not counted' : ''}`;
 }
 
-/** The same for a whole sheet of cloths, as the legend of what their recipes say in short. */
+/** The legend of a sheet whose recipes give the starts in short. */
 export const START_LEGEND = 'from 5/3: the warp order begins on end (by unit: unit) 5, the weft order on pick (unit) 3';
 
-/** Whether any of the orders begins elsewhere than on the first thread, so that a sheet needs the legend. */
+/** Whether a sheet needs the legend: any order begins elsewhere than on the first thread. */
 export function needsStartLegend(orders: readonly (Pick<LaidOrder, 'start'> | undefined)[]): boolean {
   return orders.some((order) => order?.start.some((place) => place > 0));
 }

@@ -2,14 +2,14 @@ import type { PickKind, Weave } from '../draft/draft.js';
 import { gcd, lcm } from './necklace.js';
 import { type Order, smallestPeriod } from './order.js';
 
-/** The threads of one system (ends, or picks) of a weave's repeat, as an order is laid over them. */
+/** The threads of one system (ends or picks) in one repeat of a weave, over which an order is laid. */
 export interface Strands {
   readonly count: number;
   /** Threads in each unit, in order. */
   readonly units: readonly number[];
   /** 1 for a thread that takes the companion of its element's colour. */
   readonly companion: readonly number[];
-  /** Whether the order runs over this thread; the others (tabby) keep one colour. */
+  /** Whether the order colours this thread; other threads (tabby) keep one colour. */
   readonly carries: readonly boolean[];
 }
 
@@ -26,8 +26,8 @@ export interface Laying {
 }
 
 /**
- * For every thread of the shortest stretch after which both order and weave begin again: the element that colours it
- * (−1: none, it keeps the tabby's colour), and whether by the companion of its colour.
+ * The layout of an order, over the shortest stretch after which order and weave both begin again. For each thread: the
+ * index of the element that colours it (−1 for tabby), and whether it takes the companion of that element's colour.
  */
 export interface Layout {
   readonly element: Int16Array;
@@ -58,12 +58,12 @@ export function pickStrands(weave: Weave): Strands {
   };
 }
 
-/** How many places an order counts in one repeat of the weave: carrying threads, or units. */
+/** Number of places for elements in one repeat of the weave: threads that the order colours, or units. */
 export function places(strands: Strands, by: Laying['by']): number {
   return by === 'unit' ? strands.units.length : strands.carries.filter(Boolean).length;
 }
 
-/** Threads from the first that so many places take up, those that do not carry the order among them. */
+/** Number of threads, tabby included, from the first thread to the end of `count` places. */
 export function spanOf(strands: Strands, count: number, by: Laying['by']): number {
   const { units, carries } = strands;
   if (by === 'unit')
@@ -75,14 +75,14 @@ export function spanOf(strands: Strands, count: number, by: Laying['by']): numbe
 }
 
 /**
- * Starts that differ: beginning the order one weave repeat later only shifts the cloth, so with an order repeat of
- * a places on a weave repeat of b there are gcd(a, b) of them, 0 … gcd − 1.
+ * The number of starts that give different cloths. A start one weave repeat later only shifts the cloth, so an order of
+ * a places on a weave repeat of b places has gcd(a, b) different starts: 0 … gcd − 1.
  */
 export function startCount(strands: Strands, length: number, laying: Pick<Laying, 'by' | 'times'>): number {
   return gcd(length * laying.times, places(strands, laying.by));
 }
 
-/** Lays an order of `length` elements over the threads, whatever its colours are. */
+/** Lays an order of `length` elements over the threads; the layout is the same for all colours of its elements. */
 export function layout(strands: Strands, length: number, laying: Laying): Layout {
   const { count, units, carries } = strands;
   const perRepeat = places(strands, laying.by);
@@ -100,7 +100,7 @@ export function layout(strands: Strands, length: number, laying: Laying): Layout
     if (!carries[thread]) continue;
     const unit = Math.floor(s / count) * units.length + unitOf[thread]!;
     const place = modulo((laying.by === 'unit' ? unit : carried) - laying.start, span);
-    // How many threads of this element lie before this one: what the turn-about of colour and companion counts.
+    // Threads of this element before this one; colour and companion alternate by this count.
     let before = place % laying.times;
     if (laying.by === 'unit') {
       const earlier = before;
@@ -119,7 +119,7 @@ function modulo(n: number, by: number): number {
   return ((n % by) + by) % by;
 }
 
-/** The colours of the threads under a layout: palette indices, over the shortest stretch after which they recur. */
+/** The palette index of each thread under a layout, over the layout's stretch. */
 export function colours(plan: Layout, order: Order, palette: number, tabby: number): Uint8Array {
   const laid = new Uint8Array(plan.element.length);
   for (let s = 0; s < laid.length; s++) {
@@ -129,7 +129,7 @@ export function colours(plan: Layout, order: Order, palette: number, tabby: numb
   return laid;
 }
 
-/** One whole repeat: the weave and its colours brought to the length after which both begin again. */
+/** One whole repeat: weave and colours extended to the length after which both begin again. */
 export function wholeRepeat(
   weave: Weave,
   warp: ArrayLike<number>,
@@ -171,7 +171,7 @@ function numberer(): (word: string) => number {
   };
 }
 
-/** Unit lengths that fill `count` threads; the last is cut where the repeat ends inside it. */
+/** Unit lengths for `count` threads; the last unit is cut if the repeat ends inside it. */
 function filling(units: readonly number[], count: number): number[] {
   const filled: number[] = [];
   for (let laid = 0, u = 0; laid < count; u++) {

@@ -4,9 +4,9 @@ import { type Order, smallestPeriod } from './order.js';
 export { gcd, lcm } from '../draft/repeat.js';
 
 /**
- * Every cyclic word of `length` elements over `colours` colours, each rotation class once, as the word of the class
- * that sorts first, in sorted order. Constant amortised time a word: the recursion of Ruskey, Savage and Wang
- * (J. Algorithms 13, 1992), which prolongs prenecklaces and never builds a word it would have to throw away.
+ * All necklaces: the cyclic words of `length` elements over `colours` colours, one per rotation class (the
+ * lexicographically least word), in sorted order. The recursion of Ruskey, Savage and Wang (J. Algorithms 13, 1992)
+ * extends prenecklaces and discards none, in constant amortised time per word.
  */
 function necklaces(length: number, colours: number): Order[] {
   const word = new Array<number>(length + 1).fill(0);
@@ -27,7 +27,7 @@ function necklaces(length: number, colours: number): Order[] {
   return found;
 }
 
-/** The rotation of a word that sorts first (Booth, Inf. Process. Lett. 10, 1980, in its two-pointer form). */
+/** The lexicographically least rotation of a word (Booth, Inf. Process. Lett. 10, 1980, in its two-pointer form). */
 export function leastRotation(word: Order): Order {
   const n = word.length;
   let first = 0;
@@ -50,9 +50,9 @@ export function leastRotation(word: Order): Order {
 }
 
 /**
- * Orders that differ among all words of the asked lengths: a word that repeats a shorter one (DLDL) is that shorter
- * one (DL), which weaves the same cloth. So these are the necklaces without a shorter repeat, of every length that
- * divides an asked one.
+ * The different orders among all words of the given lengths. A word that repeats a shorter one (DLDL) weaves the same
+ * cloth as the shorter one (DL). The result is therefore all aperiodic necklaces (Lyndon words) of every length that
+ * divides a given one.
  */
 export function distinctOrdersOf(lengths: readonly number[], colours: number): Order[] {
   const longest = Math.max(0, ...lengths);
@@ -61,13 +61,13 @@ export function distinctOrdersOf(lengths: readonly number[], colours: number): O
     .flatMap((root) => necklaces(root, colours).filter((word) => smallestPeriod(word) === root));
 }
 
-/** Orders that can be written: every word of every length, rotations and one-colour words included. */
+/** The number of orders that can be written: all words of all lengths, rotations and one-colour words included. */
 export function writtenOrders(lengths: readonly number[], colours: number): number {
   return [...new Set(lengths)].reduce((sum, length) => sum + colours ** length, 0);
 }
 
 /**
- * How many rotation classes there are (Burnside): the sum over d dividing n of φ(d)·k^(n/d), over n. Exact below
+ * The number of rotation classes (Burnside): the sum of φ(d)·k^(n/d) over all d dividing n, divided by n. Exact below
  * 2^53.
  */
 export function countNecklaces(length: number, colours: number): number {

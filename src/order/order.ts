@@ -12,7 +12,7 @@ const LONGEST_ORDER = 4096;
 
 /**
  * Reads an order: letters of yarns, spaces and commas allowed, a number after a letter or a bracket repeats it.
- * `D L D D L`, `DLDDL`, `D4 L4` and `(DL)4 (LD)4` are all orders. Refuses unknown letters and unmatched brackets.
+ * `D L D D L`, `DLDDL`, `D4 L4` and `(DL)4 (LD)4` are all orders. Throws on unknown letters and unmatched brackets.
  */
 export function parseOrder(text: string, yarns: readonly Yarn[]): Order {
   if (text.trim() === '') throw new Problem('an order is empty; expected letters of yarns such as D L D D L');
@@ -28,18 +28,18 @@ export function formatOrder(order: ArrayLike<number>, yarns: readonly Yarn[]): s
   return Array.from(order, (colour) => yarns[colour]!.letter).join('');
 }
 
-/** Fewer turns of two colours than this are plainer written out. */
+/** Least number of repeats of a pair of colours that is written in brackets. */
 const TURNS_AT_LEAST = 3;
 
 /**
- * Writes an order by its runs and by two colours in turn, as it is read back: `D4 L4` for DDDDLLLL, `D L D2 L` for
- * DLDDL, `(DL)4 (LD)4` for a log cabin.
+ * Writes an order by its runs and its alternating pairs, in a form that `parseOrder` reads: `D4 L4` for DDDDLLLL,
+ * `D L D2 L` for DLDDL, `(DL)4 (LD)4` for a log cabin.
  */
 export function formatRuns(order: ArrayLike<number>, yarns: readonly Yarn[]): string {
   return runsOf(formatOrder(order, yarns));
 }
 
-/** Letters by their runs and by two of them in turn, as `formatRuns` writes an order. */
+/** Writes letters by their runs and alternating pairs, as `formatRuns` writes an order. */
 export function runsOf(letters: string): string {
   const words: string[] = [];
   for (let at = 0; at < letters.length; ) {
@@ -58,7 +58,7 @@ export function runsOf(letters: string): string {
   return words.join(' ');
 }
 
-/** How often a part stands one after the other from a place on. */
+/** How many times in a row `part` occurs from index `at` on. */
 function timesAt(letters: string, at: number, part: string): number {
   let times = 0;
   while (letters.startsWith(part, at + times * part.length)) times++;
@@ -71,8 +71,9 @@ export function exchanged(order: Order, colours: number): Order {
 }
 
 /**
- * The order within itself: every element is replaced by the whole order, each colour moved on by as many places of the
- * palette as the element's own (n → n² elements). Of two colours, the second is replaced by the order's exchange.
+ * Nests the order in itself (n → n² elements): each element is replaced by the whole order, with every colour moved on
+ * in the palette by the element's own index. With two colours, the second is replaced by the order with colours
+ * exchanged.
  */
 export function nested(order: Order, colours: number): Order {
   return order.flatMap((element) => order.map((colour) => (colour + element) % colours));

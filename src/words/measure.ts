@@ -6,7 +6,7 @@ export const YARD = 914.4;
 export const POUND = 453.59237;
 const OUNCE = POUND / 16;
 
-/** The measures a sheet is written in first; the other is given in brackets. */
+/** The measure in which a sett is counted, and in which lengths are given first; the other follows in brackets. */
 export type Per = 'inch' | 'cm';
 
 const UNITS: Readonly<Record<string, number>> = { mm: 1, cm: 10, m: 1000, in: INCH, '"': INCH, '″': INCH, yd: YARD };
@@ -69,7 +69,7 @@ export function fixed(value: number, decimals: number): string {
   return text.includes('.') ? text.replace(/\.?0+$/, '') : text;
 }
 
-/** Rounds up to whole steps; what is a whole number of steps but for rounding of the machine stays. */
+/** Rounds up to whole steps; a value within rounding error of a whole number of steps is left there. */
 export function upTo(value: number, step: number): number {
   return Math.ceil(value / step - 1e-9) * step;
 }

@@ -3,20 +3,20 @@ import { OWN_SECTION } from './own-section.js';
 import type { Unit } from './thread-sett.js';
 import { plainKey, type Section, type Sections } from './wif-sections.js';
 
-/** What a file holds beside the draft: written back as it was, where it still fits. */
+/** The content of a file that a draft has no place for; written back unchanged if it still fits the draft. */
 export interface Kept {
-  /** Lines of sections and keys that a draft has no place for, by the section's name. */
+  /** Lines with such content, by section name. */
   readonly sections: ReadonlyMap<string, readonly string[]>;
   /** Colours of the table that no thread uses. */
   readonly colours: readonly string[];
   /** Units in which the file measures. */
   readonly units: { readonly warp?: Unit; readonly weft?: Unit };
-  /** Ends and picks that lists of single threads belong to. */
+  /** Number of ends and of picks in the file; lists of single threads fit only a draft with the same numbers. */
   readonly ends: number;
   readonly picks: number;
 }
 
-/** Keys that are read, by section; what else stands there is kept. `*`: every key. */
+/** Keys that are read, by section; all other keys of the section are kept. `*`: every key is read. */
 const READ: ReadonlyMap<string, readonly string[] | '*'> = new Map(
   Object.entries({
     WIF: '*',
@@ -37,7 +37,7 @@ const READ: ReadonlyMap<string, readonly string[] | '*'> = new Map(
   } as const),
 );
 
-/** Other sections of the format, and keys of its sections that say nothing of the cloth. */
+/** Other sections of the format, and keys of the sections above, that a draft has no place for. */
 const KEPT_SECTIONS = [
   'NOTES',
   'TRANSLATIONS',
@@ -48,7 +48,7 @@ const KEPT_SECTIONS = [
   ),
 ];
 const KEPT_KEYS = ['SYMBOL', 'SYMBOL NUMBER', 'THICKNESS', 'SPACING ZOOM', 'THICKNESS ZOOM'];
-/** Lines that the draft has no place for, section by section. */
+/** Collects the lines that a draft has no place for, by section name. */
 export function keptOf(sections: Sections, notes: string[]): Map<string, string[]> {
   const kept = new Map<string, string[]>();
   const unknown: string[] = [];
@@ -84,7 +84,7 @@ function sayUnknown(section: Section): string {
   return `line ${section.line}: [${brief(section.name)}] is not a section of WIF 1.1${near}; it was kept as it is`;
 }
 
-/** The key of a line as keys are compared; all of the line where it has none. */
+/** The key of a line in the form in which keys are compared; the whole line if it has no key. */
 export function keyOf(text: string): string {
   return plainKey(text.split('=', 1)[0]!);
 }

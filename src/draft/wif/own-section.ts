@@ -4,7 +4,7 @@ import type { Draft, PickKind, Sett, Widths } from '../draft.js';
 import { Fields } from './values.js';
 import type { Sections } from './wif-sections.js';
 
-/** The private section in which we keep what the format has no place for. */
+/** Name of our private section, which holds the content of a draft that the format has no place for. */
 export const OWN_SECTION = 'PRIVATE SHEDLIGHT';
 
 /** Numbers on one line of a list. */
@@ -15,7 +15,7 @@ const LEAST_TEX = 0.1;
 const KIND_LETTERS: Readonly<Record<PickKind, string>> = { ground: 'G', pattern: 'P', tabby: 'T' };
 const WIDTH_KEYS = ['warp', 'ground', 'pattern', 'tabby'] as const;
 
-/** What our private section says of a draft. Parts that do not fit the rest of the file are left out. */
+/** The content of our private section. Entries that do not fit the rest of the file are absent. */
 export interface Own {
   readonly name?: string;
   /** Letter, name and tex of the colours 1, 2, … of the table. */
@@ -28,7 +28,7 @@ export interface Own {
   readonly sett?: Sett;
 }
 
-/** The lines of our section: plain ASCII, text as JSON strings, long lists over several lines. */
+/** Writes the lines of our section: plain ASCII, text as JSON strings, long lists over several lines. */
 export function writeOwn(draft: Draft): string[] {
   const lines: string[] = [];
   if (draft.name !== undefined) lines.push(`Name=${ascii(draft.name)}`);
@@ -56,8 +56,8 @@ export function writeOwn(draft: Draft): string[] {
 }
 
 /**
- * Reads our section back. Another program may have changed the rest of the file, so a part that does not fit it is
- * left out with a note, never a problem.
+ * Reads our section. Another program may have changed the rest of the file, so an entry that no longer fits is dropped
+ * with a note; it never throws a Problem.
  */
 export function readOwn(sections: Sections, ends: number, picks: number, notes: string[]): Own {
   const section = sections.get(OWN_SECTION);
@@ -140,7 +140,7 @@ function decimals(value: string | undefined, count: number): number[] | undefine
   return numbers.length === count && numbers.every((n) => n > 0 && n <= 1000) ? numbers : undefined;
 }
 
-/** Text as a JSON string without a character beyond ASCII, so that any reader of bytes keeps it. */
+/** Text as a JSON string in pure ASCII, which every program keeps whatever encoding it assumes. */
 function ascii(text: string): string {
   return JSON.stringify(text).replace(
     /[\x7f-\uffff]/g,
@@ -158,7 +158,7 @@ function plainText(value: string | undefined): string | undefined {
   }
 }
 
-/** Text with accents taken off and signs made plain, for readers of bytes that know no encoding. */
+/** Text in pure ASCII, without accents and with plain quotes and dashes, for programs that know no encoding. */
 export function plainAscii(text: string): string {
   return text
     .normalize('NFD')

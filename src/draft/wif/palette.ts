@@ -5,7 +5,7 @@ import { DEFAULT_YARNS } from '../yaml/yarns-given.js';
 import { Fields } from './values.js';
 import { placeOf, type Sections } from './wif-sections.js';
 
-/** The yarns of a file: those that a thread uses, each colour once, and the colours of the table that none uses. */
+/** The yarns of a file (the colours that its threads use, each once) and the unused colours of its table. */
 export interface WifColours {
   readonly yarns: readonly Yarn[];
   /** Index into `yarns` of each end. */
@@ -13,7 +13,7 @@ export interface WifColours {
   readonly weft: readonly number[];
   /** `#rrggbb` */
   readonly unused: readonly string[];
-  /** The file's own table and its number for each thread; empty where the file has no colours. */
+  /** The file's own colour table (`#rrggbb` by number) and each thread's number in it; empty if it has no colours. */
   readonly table: ReadonlyMap<number, string>;
   readonly numbers: { readonly warp: readonly number[]; readonly weft: readonly number[] };
 }
@@ -23,10 +23,10 @@ const MOST_YARNS = 26;
 const USUAL_RANGE: readonly [number, number] = [0, 255];
 
 /**
- * Reads palette, table and the colours of the threads. A thread that no list names has its system's colour; where
- * the file has no colours at all the warp is dark and the weft light.
+ * Reads palette, colour table and the colours of the threads. A thread without a colour of its own takes the colour of
+ * its system (warp or weft). If the file has no colours at all, the warp is dark and the weft light.
  *
- * @throws Problem on a colour out of range or out of the table, or on more than 26 colours in use
+ * @throws Problem on a colour out of range, a number that is not in the table, or more than 26 colours in use
  */
 export function readColours(sections: Sections, ends: number, picks: number, notes: string[]): WifColours {
   const table = colourTable(sections, notes);
@@ -52,7 +52,7 @@ export function readColours(sections: Sections, ends: number, picks: number, not
   return { yarns, warp: warp.map(index), weft: weft.map(index), unused, table, numbers: { warp, weft } };
 }
 
-/** Two colours are dark and light; one, three and more are lettered in the order of the table. */
+/** Gives the colours letters: D and L by lightness if there are two, else in the order of the table. */
 function lettered(used: readonly string[], table: ReadonlyMap<number, string>): Yarn[] {
   const rank = new Map([...new Set(table.values())].map((hex, at) => [hex, at]));
   const light = (hex: string): number => lightness(luminance(hex));
@@ -70,7 +70,7 @@ function lettered(used: readonly string[], table: ReadonlyMap<number, string>): 
   });
 }
 
-/** Colours by number, in the order of their numbers. */
+/** Reads the colour table: colours by number, ascending. */
 function colourTable(sections: Sections, notes: string[]): Map<number, string> {
   const palette = Fields.of(sections, 'COLOR PALETTE');
   const form = palette.get('FORM');
@@ -121,7 +121,7 @@ function byte(part: number): string {
     .padStart(2, '0');
 }
 
-/** The table's number for each thread. */
+/** Reads the number in the colour table for each thread. */
 function threadColours(
   sections: Sections,
   system: 'WARP' | 'WEFT',
@@ -154,7 +154,7 @@ function usualColour(fields: Fields, table: ReadonlyMap<number, string>): number
   return numbers.length === 0 || numbers[0] === 0 ? undefined : colourNumber(fields, 0, table, numbers, entry.line);
 }
 
-/** A number of the table, which may be followed by red, green and blue once more; 0 where there is none. */
+/** Reads a number of the colour table, which red, green and blue may follow; 0 if there is none. */
 function colourNumber(
   fields: Fields,
   thread: number,

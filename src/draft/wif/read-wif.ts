@@ -18,14 +18,14 @@ export { keptMisfits, writeWif } from './write-wif.js';
 export interface WifReading {
   readonly draft: Draft;
   readonly kept: Kept;
-  /** Program that the file says it was written with; empty where it does not say. */
+  /** Name of the program that wrote the file; empty if the file names none. */
   readonly source: string;
-  /** Sentences for the person: what was missing, turned, left out, kept. */
+  /** Sentences for the person about what was missing, turned over, left out or kept. */
   readonly notes: readonly string[];
 }
 
 export interface WifReadOptions {
-  /** Keep every thread of the file, as for writing it again; otherwise one repeat is taken. */
+  /** Keep every thread of the file, for writing it again; otherwise the draft is reduced to one repeat. */
   readonly whole?: boolean;
 }
 
@@ -43,10 +43,11 @@ const NEEDED = [
 
 /**
  * Reads a draft from a WIF file, version 1.1 (the format's published text, from general knowledge of it). Without
- * `whole` the draft is one repeat, every thread a unit of its own where the file is not ours, and what balances the edges is left out with a note.
+ * `whole` the draft is reduced to one repeat; threads that balance the edges are dropped with a note. If the file is
+ * not ours, every thread is a unit.
  *
  * @param bytes the file; UTF-8, UTF-16 or Windows-1252
- * @throws Problem naming the line and the section, what was found and what was expected
+ * @throws Problem with line and section, what was found and what was expected
  */
 export function readWif(bytes: Uint8Array, options: WifReadOptions = {}): WifReading {
   const sections = sectionsOf(decodeWif(bytes));
@@ -82,7 +83,7 @@ export function readWif(bytes: Uint8Array, options: WifReadOptions = {}): WifRea
   return { draft: one.draft, kept, source, notes };
 }
 
-/** Checks that this is a WIF file of a version that we know; gives the program that wrote it. */
+/** Checks that this is a WIF file of a known version; returns the name of the program that wrote it. */
 function readHead(sections: Sections, notes: string[]): string {
   const head = sections.get('WIF');
   if (head === undefined) {
@@ -100,7 +101,7 @@ function readHead(sections: Sections, notes: string[]): string {
   return brief(fields.get('SOURCE PROGRAM')?.value ?? '');
 }
 
-/** The contents against the sections that are there. */
+/** Compares the list of contents with the sections in the file, and notes the differences. */
 function checkContents(sections: Sections, notes: string[]): void {
   const contents = Fields.of(sections, 'CONTENTS');
   if (contents.line === undefined) notes.push('there is no [CONTENTS]; every section that is there was read');
@@ -126,7 +127,7 @@ function checkContents(sections: Sections, notes: string[]): void {
     notes.push(`[CONTENTS] lists what is not there: ${missing.slice(0, 8).map(brief).join(', ')}`);
 }
 
-/** The title; our own section holds it with the letters that plain ASCII lacks, where it is still the same title. */
+/** The title. Our own section holds it with the letters that ASCII lacks, and is used if it is still the same title. */
 function titleOf(sections: Sections, own: Own, notes: string[]): string | undefined {
   const given = Fields.of(loose(sections, 'TEXT'), 'TEXT').get('TITLE')?.value ?? '';
   const title = own.name !== undefined && plainAscii(own.name) === given ? own.name : given;
@@ -137,7 +138,7 @@ function titleOf(sections: Sections, own: Own, notes: string[]): string | undefi
   return letters.length === 0 ? undefined : letters.slice(0, LONGEST_NAME).join('');
 }
 
-/** Free text is read as far as it is keys and values. */
+/** The sections, with the one of this name cut down to its `title=` line: the rest of it may be free text. */
 function loose(sections: Sections, name: string): Sections {
   const section = sections.get(name);
   if (section === undefined) return sections;
@@ -166,7 +167,7 @@ function withOwnYarns(
   };
 }
 
-/** Whether two setts are the same cloth, whatever they are counted per. */
+/** Whether two setts are equal but for rounding, whichever measure they are counted in. */
 function near(a: Sett, b: Sett): boolean {
   const [one, other] = [perCentimetre(a), perCentimetre(b)];
   return Math.abs(one.ends / other.ends - 1) < 1e-6 && Math.abs(one.picks / other.picks - 1) < 1e-6;

@@ -5,21 +5,21 @@ import { DEFAULT_SETT } from '../yaml/yarns-given.js';
 import { Fields } from './values.js';
 import type { Sections } from './wif-sections.js';
 
-/** Inches in one of each unit of length; a decipoint is the tenth of a point of 1/72 inch. */
+/** Inches in each unit of length; a decipoint is a tenth of a point of 1/72 inch. */
 export const UNITS = { inches: 1, centimeters: 1 / 2.54, decipoints: 1 / 720 } as const;
 export type Unit = keyof typeof UNITS;
 
-/** Setts that a loom can weave, in threads per inch or per centimetre. */
+/** The least sett that a loom can weave, in threads per inch or per centimetre. */
 const LEAST = 0.1;
-/** Thickness of the weft against the warp's. */
+/** Least and greatest thickness of the weft, divided by that of the warp. */
 const THINNEST = 0.05;
 const THICKEST = 20;
 
-/** What a file says of the distances and thicknesses of threads. */
+/** Sett and thread thicknesses of a file. */
 export interface WifSett {
   readonly sett: Sett;
   readonly widths: Widths;
-  /** Units in which the file measures each system; absent where it does not say. */
+  /** Unit of length of each system; absent if the file names none. */
   readonly units: { readonly warp?: Unit; readonly weft?: Unit };
 }
 
@@ -31,10 +31,11 @@ interface System {
 }
 
 /**
- * The sett that spacing and units make, per inch for inches and decipoints. Where one system has none it is taken
- * from the other; where the file has none the sett is the usual one. The weft's thickness against the warp's is kept.
+ * Computes the sett from spacing and units: per inch if they are inches or decipoints, else per centimetre. A system
+ * without a spacing takes that of the other; a file without any takes the usual sett. The thickness of the weft
+ * relative to the warp is kept.
  *
- * @throws Problem on units that are none of the format's, or threads closer or wider than any cloth's
+ * @throws Problem on an unknown unit, or a sett that no cloth has
  */
 export function readSett(sections: Sections, notes: string[]): WifSett {
   const warp = readSystem(sections, 'WARP');
@@ -96,14 +97,14 @@ function unitOf(fields: Fields): Unit {
   return unit;
 }
 
-/** A length above 0 under a key; 0 says that nothing is known. */
+/** Reads a length above 0 under a key; undefined for 0, which means unknown. */
 function measure(fields: Fields, key: string): number | undefined {
   const entry = fields.get(key);
   if (entry === undefined || entry.value === '') return undefined;
   return fields.measure(entry) || undefined;
 }
 
-/** Where only single threads have their spacing, the mean of them. */
+/** The mean spacing of single threads, for a file that gives no spacing for the whole system. */
 function meanSpacing(sections: Sections, name: 'WARP' | 'WEFT'): number | undefined {
   const fields = Fields.of(sections, `${name} SPACING`);
   let sum = 0;
@@ -119,7 +120,7 @@ function factor(unit: Unit, per: Sett['per']): number {
   return UNITS[unit] / (per === 'cm' ? UNITS.centimeters : 1);
 }
 
-/** Threads in one unit of length: a file writes the spacing with a few places, so the last few are noise. */
+/** Threads per unit of length, rounded: files give spacings to a few digits, so further digits are noise. */
 function density(spacing: number): number {
   return Number((1 / spacing).toPrecision(10));
 }

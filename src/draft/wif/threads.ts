@@ -5,7 +5,7 @@ import { placeOf, type Sections } from './wif-sections.js';
 
 type Lists = readonly (readonly number[])[];
 
-/** The interlacement that a file holds, as a rising shed. Its lists are as long as the file says. */
+/** The interlacement of a file as a rising shed. The lists have as many entries as the file has ends and picks. */
 export interface WifWeave {
   readonly threading: Lists;
   readonly tieUp: Lists;
@@ -18,16 +18,16 @@ interface Counted {
   /** “an end”, and so on. */
   readonly what: string;
   readonly most: number;
-  /** Where the limit comes from, for the message: ` ([WARP] Threads=8, line 9)`. */
+  /** Source of the limit, for the message: ` ([WARP] Threads=8, line 9)`. */
   readonly limit: string;
 }
 
 /**
- * Reads shafts, treadles, ends and picks, and how they go together. Entries that a list leaves out are on no shaft,
- * tied to nothing, or without a treadle, as the format has it.
+ * Reads threading, tie-up and treadling, or the lift plan. As the format says, an end missing from the list is on no
+ * shaft, a missing treadle is tied to nothing, and a missing pick has no treadle.
  *
- * @param notes takes what a person should know: counts that were missing, a shed turned over, ends on no shaft
- * @throws Problem where a list is missing or names what is not there
+ * @param notes receives sentences about missing counts, a shed turned over, ends on no shaft
+ * @throws Problem if a list is missing, or names a shaft, treadle, end or pick that does not exist
  */
 export function readWeave(sections: Sections, notes: string[]): WifWeave {
   const weaving = Fields.of(sections, 'WEAVING');
@@ -64,7 +64,7 @@ interface Lifting {
   readonly treadling: Lists;
 }
 
-/** Tie-up and treadling, or the lift plan as one treadle for each different lift. */
+/** Reads tie-up and treadling, or else the lift plan as one treadle for each different lift. */
 function readLifting(sections: Sections, weaving: Fields, shaft: Counted, notes: string[]): Lifting {
   const pick = counted(Fields.of(sections, 'WEFT'), 'THREADS', 'a pick', MOST_THREADS);
   const treadle = counted(weaving, 'TREADLES', 'a treadle', MOST_TREADLES);
@@ -95,7 +95,7 @@ function readLifting(sections: Sections, weaving: Fields, shaft: Counted, notes:
   return lifting;
 }
 
-/** One treadle for each different lift, in the order in which they come; no treadle where nothing is lifted. */
+/** Converts a lift plan: one treadle for each different lift, in order of first use; no treadle for an empty lift. */
 function planned(plan: Lists): Lifting {
   const known = new Map<string, number>();
   const tieUp: (readonly number[])[] = [];
@@ -117,7 +117,7 @@ function compare(lifting: Lifting, plan: Lists, notes: string[]): void {
   );
 }
 
-/** Shafts that go up, where shafts that go down are given: two feet together leave up what neither sends down. */
+/** Converts a sinking shed to a rising one. Two treadles pressed together leave up the shafts that neither lowers. */
 function turnedOver({ tieUp, treadling }: Lifting, shafts: number): Lifting {
   const all = Array.from({ length: shafts }, (_, index) => index + 1);
   const rest = (down: readonly number[]): number[] => {
@@ -133,14 +133,14 @@ function union(treadles: readonly number[], tieUp: Lists): number[] {
 }
 
 function counted(fields: Fields, key: string, what: string, most: number): Counted {
-  // A loom that is lifted by a plan may have no treadle.
+  // A loom with a lift plan may have no treadle.
   const number = fields.whole(key, key === 'TREADLES' ? 0 : 1, most);
   if (number === undefined) return { what, most, limit: '' };
   const { line, written } = fields.get(key)!;
   return { what, most: number, limit: ` ([${fields.name}] ${written}=${number}, line ${line})` };
 }
 
-/** How many there are: as the file says, or as far as its list goes. */
+/** The count in the file, or else the highest number in its list. */
 function length(of: Counted, list: ReadonlyMap<number, unknown>, key: string, notes: string[]): number {
   if (of.limit !== '') return of.most;
   const highest = highestKey(list);
@@ -149,7 +149,7 @@ function length(of: Counted, list: ReadonlyMap<number, unknown>, key: string, no
   return highest;
 }
 
-/** A section of lists of numbers, by its own numbers; 0 and an empty value are nothing. */
+/** Reads a section of lists of numbers, by entry number; 0 and an empty value are an empty list. */
 function lists(
   sections: Sections,
   name: string,

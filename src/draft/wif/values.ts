@@ -1,10 +1,10 @@
 import { brief, Problem, quote } from '../../problem.js';
 import { type Entry, entriesOf, placeOf, type Section, type Sections } from './wif-sections.js';
 
-/** The longest list of numbers on one line is far shorter; stops a line that unfolds into millions of numbers. */
+/** Most characters of a value: a guard against a line of millions of numbers. Real lists are far shorter. */
 const LONGEST_VALUE = 8000;
 
-/** A section's entries, with the words for what is wrong in them. Sections that are absent have no entries. */
+/** The entries of a section, with readers that name the line of a faulty one. An absent section has no entries. */
 export class Fields {
   readonly name: string;
   readonly line: number | undefined;
@@ -69,7 +69,7 @@ export class Fields {
     return number;
   }
 
-  /** Whole numbers with commas or spaces between them; an empty value is no number. */
+  /** Whole numbers with commas or spaces between them; an empty value is an empty list. */
   list(entry: Entry): number[] {
     const value = bare(entry);
     if (value.length > LONGEST_VALUE) {
@@ -84,7 +84,7 @@ export class Fields {
     });
   }
 
-  /** The entries whose keys are numbers, with what each key counts; other keys are a problem. */
+  /** The entries by number; throws a Problem on a key that is no number from 1 to `most`. */
   *numbered(what: string, most: number, limit: string): Generator<{ number: number; entry: Entry }> {
     for (const entry of this.entries.values()) {
       const number = /^\d{1,9}$/.test(entry.key) ? Number(entry.key) : Number.NaN;
@@ -102,7 +102,7 @@ function words(what: string): string {
   return what.replace(/^an? /, '');
 }
 
-/** A value without the comment that may follow it. */
+/** The value of an entry without the comment that may follow it. */
 function bare(entry: Entry): string {
   const comment = entry.value.indexOf(';');
   return comment < 0 ? entry.value : entry.value.slice(0, comment).trimEnd();

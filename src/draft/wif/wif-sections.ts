@@ -3,10 +3,10 @@ import { LARGEST_WIF } from '../limits.js';
 
 const CR = 13;
 const LF = 10;
-/** More sections, and more keys in one, than any file of the largest draft has. */
+/** Most sections in a file, and most entries in a section; a file of the largest draft has fewer. */
 const MOST_SECTIONS = 1000;
 const MOST_ENTRIES = 25_000;
-/** Characters of a key or name that are looked at. */
+/** Characters of a key or section name that are compared. */
 const LONGEST_KEY = 200;
 /** White space, and signs that a terminal acts on instead of showing them. */
 const UNSEEN = /[\s\p{Cc}\p{Cf}]+/gu;
@@ -39,16 +39,16 @@ export interface Section {
 /** The sections of a file by name, in the order in which they stand. */
 export type Sections = ReadonlyMap<string, Section>;
 
-/** Where a message is about: `line 12, [THREADING]`. */
+/** The place named in a message: `line 12, [THREADING]`. */
 export function placeOf(section: string, line: number): string {
   return `line ${line}, [${section}]`;
 }
 
 /**
- * The text in a file's bytes: UTF-8 or UTF-16 by its mark, UTF-8 where the bytes are that, else Windows-1252, which
- * holds all of Latin-1's letters.
+ * Decodes the bytes of a file: UTF-8 or UTF-16 if a byte order mark says so, else UTF-8 if the bytes are valid, else
+ * Windows-1252 (a superset of the letters of Latin-1).
  *
- * @throws Problem where the file is too large, or no text
+ * @throws Problem if the file is too large or is no text
  */
 export function decodeWif(bytes: Uint8Array): string {
   if (bytes.length > LARGEST_WIF) {
@@ -75,9 +75,9 @@ function decodeBytes(bytes: Uint8Array): string {
 
 /**
  * Splits a text into sections. Names are compared without case and with single spaces; a line that begins with a
- * semicolon is a comment. A section that is there twice is one section (the format says nothing of it).
+ * semicolon is a comment. A section that occurs twice counts as one section (the format is silent on this).
  *
- * @throws Problem on a line before the first section, a heading that is not closed, or a text that has no section
+ * @throws Problem on a line before the first section, an unclosed heading, or a text without sections
  */
 export function sectionsOf(text: string): Sections {
   const sections = new Map<string, Section>();
@@ -101,7 +101,7 @@ export function sectionsOf(text: string): Sections {
   return sections;
 }
 
-/** The lines that are not blank, without white space round them; they end in CR, LF or both. */
+/** The non-blank lines, without white space round them; lines end in CR, LF or both. */
 function* linesOf(text: string): Generator<WifLine> {
   let line = 1;
   for (let from = 0, at = 0; at <= text.length; at++) {
@@ -126,9 +126,9 @@ function headingOf(written: string, line: number): string {
 }
 
 /**
- * The entries of a section by key. A key that is there twice with one value counts once.
+ * The entries of a section by key. A key that occurs twice with the same value counts once.
  *
- * @throws Problem on a line that is no `key=value`, and on a key that is there twice with two values
+ * @throws Problem on a line that is no `key=value`, and on a key that occurs with two values
  */
 export function entriesOf(section: Section): Map<string, Entry> {
   const entries = new Map<string, Entry>();
@@ -154,7 +154,7 @@ export function entriesOf(section: Section): Map<string, Entry> {
   return entries;
 }
 
-/** A key or name as it is compared: capitals, single spaces, numbers without leading zeros. */
+/** A key or name in the form in which it is compared: capitals, single spaces, numbers without leading zeros. */
 export function plainKey(written: string): string {
   if (/^\d{1,9}$/.test(written)) return String(Number(written));
   const key = written.slice(0, LONGEST_KEY).replace(UNSEEN, ' ').trim().toUpperCase();

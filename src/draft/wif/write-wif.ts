@@ -6,9 +6,9 @@ import { OWN_SECTION, plainAscii, writeOwn } from './own-section.js';
 import { UNITS, type Unit } from './thread-sett.js';
 
 export interface WifWriteOptions {
-  /** Our own version, for the file's head. */
+  /** Version of shedlight, for the head of the file. */
   readonly version: string;
-  /** What a file that was read held beside its draft. */
+  /** The content, kept at reading, that the draft has no place for. */
   readonly kept?: Kept;
   /** Write a lift plan and no treadles, for a table or dobby loom. */
   readonly liftPlan?: boolean;
@@ -21,11 +21,11 @@ const TEXT_DATE = 'April 20, 1997';
 const PER_THREAD = /^(WARP|WEFT) (SYMBOLS|SPACING|SPACING ZOOM|THICKNESS|THICKNESS ZOOM)$/;
 
 /**
- * Writes a draft as WIF 1.1, CRLF line ends. The same draft gives the same bytes; without kept text they are ASCII.
- * What the format has no place for (units, kinds of picks, yarns) goes into our private section. A lift plan is
- * written where it is asked for, or where there are more treadles than a file may have.
+ * Writes a draft as WIF 1.1 with CRLF line ends. The same draft gives the same bytes, in ASCII unless there is kept
+ * text. Units, kinds of picks and yarns, for which the format has no place, go into our private section. A lift plan is
+ * written if `liftPlan` is set, or if there are more treadles than a file may have.
  *
- * @throws Problem where the file would be larger than one that is read
+ * @throws Problem if the file would be too large to be read again
  */
 export function writeWif(draft: Draft, options: WifWriteOptions): string {
   const { kept } = options;
@@ -45,7 +45,7 @@ export function writeWif(draft: Draft, options: WifWriteOptions): string {
   }
   sections.set(
     'CONTENTS',
-    // A name of another program that would not read as a key stands in the file alone.
+    // A section name of another program that cannot be read as a key is left out of the list of contents.
     [...body.keys()].filter((name) => !/^;|[=[]/.test(name)).map((name) => `${name}=true`),
   );
   for (const [name, lines] of body) sections.set(name, lines);
@@ -56,7 +56,7 @@ export function writeWif(draft: Draft, options: WifWriteOptions): string {
   return text;
 }
 
-/** Sentences for what a file held that cannot be written with this draft: lists of threads that are no longer there. */
+/** Sentences about kept content that no longer fits the draft, such as lists of threads that are gone. */
 export function keptMisfits(draft: Draft, kept: Kept): string[] {
   return [...kept.sections.keys()]
     .filter((name) => PER_THREAD.test(name) && !fits(name, draft, kept))
@@ -95,7 +95,9 @@ function* ownSections(draft: Draft, planOnly: boolean, kept: Kept | undefined): 
   if (new Set(draft.weft).size > 1) yield ['WEFT COLORS', numbered(draft.weft, (yarn) => String(yarn + 1))];
 }
 
-/** Units, spacing and, where threads are not all alike, thickness: a thread of width 1 fills the space of an end. */
+/**
+ * Lines with units, spacing and, if threads differ, thickness: a thread of width 1 is as thick as the spacing of ends.
+ */
 function measures(draft: Draft, kept: Kept | undefined): { warp: string[]; weft: string[] } {
   const own: Unit = draft.sett.per === 'cm' ? 'centimeters' : 'inches';
   const keeps = (system: string): boolean =>
@@ -113,7 +115,7 @@ function measures(draft: Draft, kept: Kept | undefined): { warp: string[]; weft:
   };
 }
 
-/** Twelve digits, never with an exponent. */
+/** A number with up to twelve digits and without an exponent. */
 function decimal(number: number): string {
   return number.toFixed(12).replace(/\.?0+$/, '');
 }

@@ -28,7 +28,7 @@ const thickness = v.optional(
 
 const draftKeys = keys({
   name: v.optional(reading((given) => nameOf(given, 'a name'))),
-  // For the person who reads the file; a draft has no place for them.
+  // Notes are for the person who reads the file; a draft has no place for them.
   notes: v.optional(reading((given) => textOf(given, 'some words'))),
   threading: reading(endsOf),
   'tie-up': v.optional(reading(tieUpOf)),
@@ -46,8 +46,8 @@ const draftKeys = keys({
 });
 
 /**
- * Reads a draft that a person wrote (YAML; `file` is its name, for messages) and brings it to one whole repeat.
- * Refuses, with file, line and column, what does not read and repeats over 2000 ends or picks.
+ * Reads a draft that a person wrote (YAML; `file` is its name, for messages) and reduces it to one whole repeat.
+ * Throws a Problem with file, line and column on any error, and on repeats of more than 2000 ends or picks.
  */
 export function readDraft(text: string, file: string): Draft {
   const source = parseSource(text, file);
@@ -77,7 +77,7 @@ function wholeDraft(written: v.InferOutput<typeof draftKeys>): Draft {
   };
 }
 
-/** A colour order as places in the palette; where none is written, one yarn throughout. */
+/** Reads a colour order as palette indices; if there is none, every thread has the yarn `absent`. */
 function colours(key: 'warp' | 'weft', text: string | undefined, yarns: readonly Yarn[], absent: number): number[] {
   if (text === undefined) return [absent];
   const alphabet = letters(yarns.map((yarn) => yarn.letter));

@@ -3,8 +3,8 @@ import { LONGEST_REPEAT } from '../notation.js';
 import { lcm, smallestPeriod } from '../repeat.js';
 
 /**
- * Threads in one whole repeat: the least common multiple of the smallest periods of several cyclic lists, the last of
- * them the colours. Refuses more than 2000.
+ * Threads in one whole repeat: the least common multiple of the smallest periods of several cyclic lists, of which the
+ * last are the colours. Throws a Problem if there are more than 2000.
  */
 export function repeatOf(
   what: 'ends' | 'picks',
@@ -33,8 +33,8 @@ export function periodOf(list: readonly unknown[]): number {
 }
 
 /**
- * Units over a whole repeat. `units` are those of the threads as they are `written`, over and over; where there are
- * none, each thread is one. Refuses units that the repeat would cut.
+ * The unit lengths of a whole repeat. `units` are the unit lengths of the `written` threads, repeated; without them
+ * each thread is a unit. Throws a Problem if the end of the repeat would cut a unit.
  */
 export function unitsOver(
   units: readonly number[] | undefined,

@@ -6,7 +6,7 @@ import { runTogether } from '../run-together.js';
 /** Shafts of one end, or of one lift; treadles of one pick. */
 type Numbers = readonly number[];
 
-/** What is raised at each pick. */
+/** The sheds of a draft: its tie-up, and the treadles of each pick. */
 export interface Sheds {
   readonly tieUp: readonly Numbers[];
   readonly treadling: readonly Numbers[];
@@ -63,7 +63,7 @@ export function unitsOf(given: Given): number[] {
   return eachOf(given, one, (unit) => wholeOf(unit, one, 1, LONGEST_REPEAT), /[\s,]+/);
 }
 
-/** The text of a colour order; a list of letters is as good as a text. */
+/** The text of a colour order, given as one text or as a list of letters. */
 export function orderTextOf(given: Given): string {
   const expected = 'a colour order such as D L D D L';
   return typeof given === 'string'
@@ -71,7 +71,7 @@ export function orderTextOf(given: Given): string {
     : eachOf(given, expected, (item) => textOf(item, expected)).join(' ');
 }
 
-/** The sheds of a draft, as they are raised, from its tie-up and treadling or its lift plan. */
+/** The sheds of a draft as a rising shed, from its tie-up and treadling or from its lift plan. */
 export function tiedUp(written: {
   readonly threading: readonly Numbers[];
   readonly 'tie-up'?: readonly Numbers[] | undefined;
@@ -117,7 +117,7 @@ function pressed(tieUp: readonly Numbers[] | undefined, treadling: readonly Numb
   return { tieUp, treadling };
 }
 
-/** A lift plan as a treadle for each different lift, in order of first use. */
+/** Converts a lift plan to sheds: one treadle for each different lift, in order of first use. */
 function lifted(lifts: readonly Numbers[]): Sheds {
   const treadles = new Map<string, number>();
   const tieUp: Numbers[] = [];

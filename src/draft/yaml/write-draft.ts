@@ -30,7 +30,7 @@ export function writeDraft(draft: Draft): string {
   return `${lines.join('\n')}\n`;
 }
 
-/** The shortest stretch of threads, with its units, that gives the whole when read over and over. */
+/** The shortest stretch of threads, with its units, that gives all threads when it is repeated. */
 function written<T>(
   threads: readonly T[],
   units: readonly number[],

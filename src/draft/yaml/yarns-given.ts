@@ -17,7 +17,7 @@ import {
 import { Problem } from '../../problem.js';
 import { DENSEST, type Sett } from '../draft.js';
 
-/** A dark and a light yarn, where a person names none. */
+/** The default yarns, one dark and one light. */
 export const DEFAULT_YARNS: readonly Yarn[] = [
   { letter: 'D', name: 'dark', hex: '#1f2a44' },
   { letter: 'L', name: 'light', hex: '#efe6d2' },
@@ -35,7 +35,7 @@ const yarnKeys = keys({
   tex: v.optional(reading((given) => numberOf(given, `grams per 1000 m, 0.1 to ${THICKEST}`, 0.1, THICKEST))),
 });
 
-/** A palette: letters with a colour, or with colour, name and tex. As one text: `D #1f2a44, L #efe6d2`. */
+/** Schema of a palette: letters with a colour, or with colour, name and tex. As one text: `D #1f2a44, L #efe6d2`. */
 export const yarnsSchema = reading((given): readonly Yarn[] => {
   const yarns = typeof given === 'string' ? yarnsOfText(given) : given;
   if (!isKeys(yarns) || Object.keys(yarns).length === 0) {
@@ -52,7 +52,7 @@ const settKeys = keys({
   per: v.optional(reading((given) => wordOf<Sett['per']>(given, ['inch', 'cm']))),
 });
 
-/** Ends, picks and the length they are counted in. As one text: `20`, `20/18`, `8/8 per cm`. */
+/** Schema of a sett: ends, picks and the length they are counted in. As one text: `20`, `20/18`, `8/8 per cm`. */
 export const settSchema = reading((given): Sett => {
   const { ends, picks = ends, per = 'inch' } = readAs(settKeys, typeof given === 'string' ? settOfText(given) : given);
   return { ends, picks, per };

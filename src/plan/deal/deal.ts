@@ -7,23 +7,23 @@ import type { PlanOptions } from '../options/plan-options.js';
 import { planWarps, type WarpPlan } from '../piece/warp-plan.js';
 import { type Loom, obstacles } from '../warp/warp-loom.js';
 
-/** A weaver with the loom that the variation has to fit. */
+/** A weaver, and the loom that the weaver's cloth must fit. */
 export interface Weaver {
   readonly name: string;
-  /** Of their warp, where it is not that of the others. */
+  /** Width of this weaver's warp in millimetres, if it differs from the width in the plan's options. */
   readonly width?: number;
   readonly loom: Loom;
 }
 
-/** What one weaver gets. */
+/** The cloth that one weaver gets. */
 export interface Share {
   readonly weaver: Weaver;
   readonly cloth: KeptCloth;
-  /** How unlike the nearest other share is, 0 to 1; 1 where there is none. */
+  /** Distance to the nearest other share, 0 to 1; 1 if there is no other. */
   readonly apart: number;
 }
 
-/** A deal: a share for each weaver, in their order, and variations in hand for drop-outs. */
+/** A deal: a share for each weaver, in the order of the weavers, and spare cloths for drop-outs. */
 export interface Deal {
   readonly shares: readonly Share[];
   readonly spares: readonly {
@@ -31,18 +31,18 @@ export interface Deal {
     readonly apart: number;
     readonly weavers: readonly string[];
   }[];
-  /** Weavers whose cloths are nearly alike, and how unlike they are; the likest first. */
+  /** Pairs of weavers whose cloths are nearly alike, and the distance of the cloths; the nearest first. */
   readonly alike: readonly { readonly weavers: readonly [string, string]; readonly apart: number }[];
-  /** Why a cloth cannot go to a weaver, for those that were not dealt to them. */
+  /** Cloths that a weaver cannot take, and the reasons. */
   readonly refused: readonly { readonly weaver: string; readonly code: string; readonly why: readonly string[] }[];
 }
 
-/** Two cloths that are less unlike than this are nearly alike to the eye (a choice of ours). */
+/** Distance below which two cloths are nearly alike to the eye (a choice of ours). */
 const ALIKE = 0.2;
-/** Variations in hand, at most. */
+/** Most spare cloths. */
 const SPARES = 3;
 
-/** Loom letters for weavers who are only counted: A, B, … Z, AA, AB, … */
+/** Letters for weavers without names: A, B, … Z, AA, AB, … */
 export function weaverLetters(count: number): string[] {
   return Array.from({ length: count }, (_, w) => {
     const last = String.fromCharCode(65 + (w % 26));
@@ -50,12 +50,12 @@ export function weaverLetters(count: number): string[] {
   });
 }
 
-/** What is asked of a weaver's warp. */
+/** The plan's options with one weaver's loom and width. */
 export function needsFor({ width, loom }: Weaver, options: PlanOptions): PlanOptions {
   return { ...options, loom, ...(width !== undefined && { width }) };
 }
 
-/** One warp for one cloth, as it would be on a weaver's loom. */
+/** Plans a warp for one cloth on one loom. */
 export function warpFor(cloth: KeptCloth, options: PlanOptions, loom: Loom): WarpPlan {
   return planWarps([cloth], {
     ...options,
@@ -65,8 +65,8 @@ export function warpFor(cloth: KeptCloth, options: PlanOptions, loom: Loom): War
 }
 
 /**
- * The widest warp of whole repeats of a cloth that fits a loom; undefined where not even one repeat does, or where it
- * is not the width that stands in the way.
+ * The widest warp, in whole repeats of a cloth, that fits a loom; undefined if not even one repeat fits, or if
+ * something other than the width is the obstacle.
  */
 export function narrower(cloth: KeptCloth, options: PlanOptions, loom: Loom): WarpPlan | undefined {
   const whole = warpFor(cloth, options, loom);
@@ -74,7 +74,7 @@ export function narrower(cloth: KeptCloth, options: PlanOptions, loom: Loom): Wa
   const around = whole.balance + 2 * whole.border;
   const of = (repeats: number): WarpPlan =>
     warpFor(cloth, { ...options, width: (repeats * whole.repeat + around) * across }, loom);
-  // A narrower warp asks for no more of anything: between one that fits and one that does not lies the widest.
+  // A narrower warp never needs more of anything, so bisection finds the widest that fits.
   let [fitting, tooWide] = [0, whole.repeats];
   let widest: WarpPlan | undefined;
   while (tooWide - fitting > 1) {
@@ -88,11 +88,11 @@ export function narrower(cloth: KeptCloth, options: PlanOptions, loom: Loom): Wa
 }
 
 /**
- * Deals a different cloth to each weaver, as unlike one another as can be: in turn the cloth that is farthest from all
- * that were dealt goes to a weaver whose loom it fits, as long as every other weaver can still be served. The first is
- * the first of the shortlist that fits. The same shortlist and weavers give the same deal.
+ * Deals a different cloth to each weaver, by farthest-first traversal: each step takes the cloth farthest from all
+ * cloths already dealt, and gives it to a weaver whose loom it fits, provided every other weaver can still be served.
+ * The first cloth dealt is the first of the shortlist that fits. The same shortlist and weavers give the same deal.
  *
- * @throws Problem where there are too few cloths, or looms that too few of them fit
+ * @throws Problem if there are too few cloths, or too few that fit the looms
  */
 export function dealOut(kept: readonly KeptCloth[], weavers: readonly Weaver[], options: PlanOptions): Deal {
   if (weavers.length === 0) throw new Problem('found no weavers; expected at least one');
@@ -144,7 +144,7 @@ function alikeOf(weavers: readonly Weaver[], dealt: readonly number[], apart: Di
     .sort((a, b) => a.apart - b.apart);
 }
 
-/** Index of the cloth of each weaver. Every step leaves a full matching for those who still wait. */
+/** Index of each weaver's cloth. After every step a full matching exists for the weavers who still wait. */
 function farthestFirst(fits: readonly (readonly boolean[])[], apart: Distances): number[] {
   const cloths = fits[0]!.length;
   const dealt = new Map<number, number>();
@@ -170,7 +170,7 @@ function farthestFirst(fits: readonly (readonly boolean[])[], apart: Distances):
   return fits.map((_, w) => dealt.get(w)!);
 }
 
-/** The weaver with the fewest other choices who can take a cloth while all others are still served. */
+/** Of the weavers who can take a cloth while all others can still be served, the one with the fewest other choices. */
 function takerOf(
   cloth: number,
   open: readonly (readonly boolean[])[],
@@ -187,7 +187,7 @@ function takerOf(
   });
 }
 
-/** A cloth for every weaver, each once (augmenting paths); undefined where there is none. */
+/** A different cloth for every weaver (bipartite matching by augmenting paths); undefined if there is none. */
 function matchAll(fits: readonly (readonly boolean[])[], cloths: number): number[] | undefined {
   const weaverOf = new Array<number>(cloths).fill(-1);
   const place = (w: number, seen: Set<number>): boolean => {
@@ -204,10 +204,10 @@ function matchAll(fits: readonly (readonly boolean[])[], cloths: number): number
   return fits.every((_, w) => place(w, new Set())) ? weaverOf : undefined;
 }
 
-/** Distance of two cloths by their places in the shortlist. */
+/** Distance of two cloths, given by their indices in the shortlist. */
 type Distances = (a: number, b: number) => number;
 
-/** Distances, each reckoned once and only when asked for. */
+/** Distances, computed on demand and remembered. */
 function distances(portraits: readonly Descriptor[]): Distances {
   const known = new Map<number, number>();
   return (a, b) => {
@@ -218,7 +218,10 @@ function distances(portraits: readonly Descriptor[]): Distances {
   };
 }
 
-/** The cloth farthest from all in hand, of equals the first of the shortlist; −1 where none may be taken. */
+/**
+ * The allowed cloth farthest from all cloths already dealt; ties go to the first of the shortlist; −1 if none is
+ * allowed.
+ */
 function farthest(
   cloths: number,
   inHand: readonly number[],
@@ -239,7 +242,7 @@ function nearest(cloth: number, others: readonly number[], apart: Distances): nu
   return Math.min(1, ...others.map((other) => apart(cloth, other)));
 }
 
-/** What keeps each cloth from each weaver; found once for weavers of one loom and width. */
+/** The reasons why each weaver cannot take each cloth, computed once for weavers with the same loom and width. */
 function hindrancesOf(weavers: readonly Weaver[], kept: readonly KeptCloth[], options: PlanOptions): string[][][] {
   const known = new Map<string, string[][]>();
   return weavers.map((weaver) => {
@@ -261,7 +264,7 @@ function hindrances(warp: WarpPlan, loom: Loom): string[] {
   );
 }
 
-/** Who cannot be served, with what stands in the way. */
+/** The problem that some weaver cannot be served, with the reasons. */
 function tooFew(
   weavers: readonly Weaver[],
   fits: readonly (readonly boolean[])[],
@@ -283,7 +286,7 @@ function tooFew(
   return `found too few cloths that fit the looms for each weaver to have one of their own (that fit: ${scarce})`;
 }
 
-/** What would make a cloth fit a loom, as the weavers' file has it. */
+/** Says on how many ends a cloth would fit a loom, and how to write that in the weavers' file. */
 function narrowerInWords(name: string, { code }: KeptCloth, { ends, per, pieces }: WarpPlan): string {
   const width = ends.length * spacing(pieces[0]!.draft.sett).across;
   const said = per === 'inch' ? `${fixed(width / INCH, 3)} in` : `${fixed(width / 10, 2)} cm`;

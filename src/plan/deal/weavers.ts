@@ -5,7 +5,7 @@ import { brief } from '../../problem.js';
 import { loomEntries, loomOf, widthSchema } from '../options/plan-options.js';
 import type { Weaver } from './deal.js';
 
-/** More weavers than any course has. */
+/** Most weavers in a group. */
 const MOST_WEAVERS = 200;
 
 const weaverKeys = keys({
@@ -15,8 +15,8 @@ const weaverKeys = keys({
 });
 
 /**
- * Reads the weavers of a group with their looms (YAML: `weavers:` with a list, each with a name, and the width of
- * their warp where it is not that of the others).
+ * Reads the weavers of a group with their looms (YAML: `weavers:` with a list; each has a name, and may have a width of
+ * its own for the warp).
  *
  * @throws Problem with file, line and column
  */

@@ -14,33 +14,33 @@ import type { PlanOptions } from '../options/plan-options.js';
 import { type Choice, chooseSections } from './gamp-sections.js';
 import { checkSections, gampColours, rightSizes, type Section, sectionStarts, squareNumber } from './gamp-windows.js';
 
-/** How many sections a gamp has each way, and the ends of each separator. */
+/** Options of a gamp: number of sections each way, ends in a section, threads in a separator. */
 export interface GampNeeds {
   readonly warps?: number;
   readonly wefts?: number;
-  /** The smallest that lets every order start in step, where it is not given. */
+  /** Threads in a separator. Default: the fewest with which every order starts in step with the weave. */
   readonly separator?: number;
-  /** Ends in each warp section; as many as the width has room for, and the order needs, where it is not given. */
+  /** Ends in each warp section. Default: as many as the width has room for, in whole repeats of the order. */
   readonly section?: number;
 }
 
-/** One section of a gamp, in words for its key. */
+/** One section of a gamp, as its key describes it. */
 export interface GampSection {
   /** Numbered from 1. */
   readonly number: number;
   /** The colour order, `8D 4L 8D`. */
   readonly order: string;
-  /** First thread, numbered from 1, and how many. */
+  /** First thread, numbered from 1, and number of threads. */
   readonly from: number;
   readonly threads: number;
 }
 
-/** A gamp: warp sections crossed with weft sections on one weave, as one cloth to be planned. */
+/** A gamp: warp sections crossed with weft sections on one weave, planned as one cloth. */
 export interface Gamp {
   readonly cloth: KeptCloth;
   readonly warps: readonly GampSection[];
   readonly wefts: readonly GampSection[];
-  /** Squares in order of their numbers; `cloth` numbers the different cloths from 1, 0 where no pattern shows. */
+  /** Squares by number. `cloth` numbers the different cloths from 1; 0 means that the square shows no pattern. */
   readonly squares: readonly {
     readonly number: number;
     readonly warp: number;
@@ -50,7 +50,7 @@ export interface Gamp {
   readonly choice: Choice;
 }
 
-/** A weave common to all cloths of a gamp, over its smallest repeat. */
+/** The weave that all cloths of a gamp share, over its smallest repeat. */
 interface Common {
   readonly draft: Draft;
   readonly ends: number;
@@ -59,14 +59,14 @@ interface Common {
 
 const SEPARATOR: Yarn = { letter: 'S', name: 'separator', hex: '#a03c2a' };
 const LEAST_SECTION = 2 * INCH;
-/** Fewer threads hardly show between two sections. */
+/** Fewest threads in a separator: fewer hardly show. */
 const LEAST_SEPARATOR = 4;
 
 /**
- * Builds a gamp from a shortlist: its warp orders and weft orders, all on one weave, as many as are asked for, chosen
- * so that the most different cloths are woven.
+ * Builds a gamp from a shortlist whose cloths share one weave. Chooses as many of its warp orders and weft orders as
+ * asked for, so that the gamp shows the largest number of different cloths.
  *
- * @throws Problem where the cloths are not on one weave and in the same yarns, or the width is too small
+ * @throws Problem if the cloths differ in weave or yarns, or if the width is too small
  */
 export function gampOf(kept: readonly KeptCloth[], options: PlanOptions, wanted: GampNeeds): Gamp {
   const common = commonWeave(kept);
@@ -154,7 +154,7 @@ export function gampOf(kept: readonly KeptCloth[], options: PlanOptions, wanted:
   };
 }
 
-/** The needs of a plan for a gamp: its own width, and its own length with two hems of an inch. */
+/** The options of a plan for a gamp: the gamp's own width, and its own length with two hems of an inch. */
 export function gampNeeds({ cloth }: Gamp, options: PlanOptions): PlanOptions {
   const { across, along } = spacing(cloth.draft.sett);
   const woven = cloth.draft.weft.length * along + 2 * INCH;
@@ -162,7 +162,7 @@ export function gampNeeds({ cloth }: Gamp, options: PlanOptions): PlanOptions {
   return { ...rest, mirror: {}, width: cloth.draft.warp.length * across, piece: woven * (1 - options.shrinkage) };
 }
 
-/** Separators are multiples of this, so that every section of whole colour repeats starts in step with the weave. */
+/** A separator must be a multiple of this, so that every section of whole repeats starts in step with the weave. */
 function separatorStep(
   warps: readonly (readonly number[])[],
   wefts: readonly (readonly number[])[],
@@ -172,7 +172,7 @@ function separatorStep(
   return steps.reduce(lcm, 1);
 }
 
-/** The weave that all cloths share. */
+/** Finds the weave that all cloths share; throws a Problem if they differ. */
 function commonWeave(kept: readonly KeptCloth[]): Common {
   const [first, ...others] = kept;
   if (first === undefined) throw new Problem('found a shortlist with nothing in it; expected at least one cloth');
@@ -203,13 +203,13 @@ function sign({ draft, ends, picks }: Common): string {
   return JSON.stringify([draft.threading.slice(0, ends), lifts, draft.yarns.map(({ letter, hex }) => letter + hex)]);
 }
 
-/** Orders by their smallest repeat, each once, in the order in which they come. */
+/** Reduces orders to their smallest repeat, and keeps each once, in order of first appearance. */
 function distinct(words: readonly (readonly number[])[]): number[][] {
   const orders = words.map((word) => word.slice(0, smallestPeriod(word)));
   return [...new Map(orders.map((order) => [order.join(), order])).values()];
 }
 
-/** The cloth that two orders weave, by its key; null where no pattern shows. */
+/** The key of the cloth that two orders weave; null if it shows no pattern. */
 function keyOf({ draft, ends, picks }: Common, warp: readonly number[], weft: readonly number[]): string | null {
   const woven = wovenAs(
     { draft, ends, picks },
@@ -224,13 +224,13 @@ function keyOf({ draft, ends, picks }: Common, warp: readonly number[], weft: re
   return clothKey(face, ['mirror', 'half-turn', 'exchange'], draft.yarns.length).join('-');
 }
 
-/** A section of about so many threads: the right size nearest below, or above where there is none. */
+/** A section of about `threads` threads: the nearest allowed size from there down, or else the nearest above. */
 function section(order: readonly number[], threads: number, separator: number, weaveRepeat: number): Section {
-  // A separator that fits has been seen to, so that there is a size.
+  // The separator was checked, so there is a size.
   return { order, threads: rightSizes(threads, order.length, separator, weaveRepeat)[0]! };
 }
 
-/** The weave run on under colours of any length. */
+/** The weave, repeated to the length of its colours. */
 function wovenAs(
   { draft, ends, picks }: Common,
   warp: readonly number[],

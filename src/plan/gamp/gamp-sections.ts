@@ -1,26 +1,28 @@
-/** What each crossing of a warp order (row) with a weft order (column) weaves: the cloth's name, or null if not good. */
+/**
+ * The cloth at each crossing of a warp order (row) with a weft order (column), by name; null if it is no good cloth.
+ */
 export type Crossings = readonly (readonly (string | null)[])[];
 
-/** Warp and weft orders chosen so that they weave as many different good cloths as can be. */
+/** A choice of warp and weft orders that weave many different good cloths. */
 export interface Choice {
   /** Indices of the warp orders, and of the weft orders, ascending. */
   readonly warps: readonly number[];
   readonly wefts: readonly number[];
-  /** Different cloths woven. */
+  /** Number of different cloths woven. */
   readonly cloths: number;
-  /** No choice weaves more than this. Equal to `cloths` where the choice is exact. */
+  /** Upper bound for any choice; equal to `cloths` if the choice is exact. */
   readonly atMost: number;
   readonly exact: boolean;
 }
 
-/** Crossings that are looked at, choice by choice; where it would take more the choice is greedy. */
+/** Most crossings that the exact search may look at; beyond that the choice is greedy. */
 const MOST_CROSSED = 5_000_000;
 
 /**
- * Chooses warp sections and weft sections of a gamp (maximum coverage). Small cases are solved exactly. Large ones
- * greedily: each warp order in turn adds the most cloths that any weft order gives, then each weft order the most on
- * those warps. Of either step the result is at least 1 − 1/e (63 %) of that step's best (Nemhauser, Wolsey and Fisher
- * 1978); `atMost` bounds the two together for the case in hand.
+ * Chooses the warp and weft sections of a gamp (maximum coverage). Small cases are solved exactly, large ones greedily
+ * in two steps: first warp orders, each adding the most cloths over all weft orders; then weft orders, each adding the
+ * most cloths on the chosen warps. Each step reaches at least 1 − 1/e (63 %) of its own optimum (Nemhauser, Wolsey and
+ * Fisher 1978); `atMost` bounds both steps together for the case at hand.
  */
 export function chooseSections(crossings: Crossings, warps: number, wefts: number): Choice {
   const columns = crossings[0]?.length ?? 0;
@@ -30,7 +32,7 @@ export function chooseSections(crossings: Crossings, warps: number, wefts: numbe
   return crossed <= MOST_CROSSED ? exactly(crossings, k, m) : greedily(crossings, k, m);
 }
 
-/** Different good cloths that these orders weave when all are crossed with all. */
+/** The number of different good cloths that these orders weave when every warp order crosses every weft order. */
 export function clothsOf(crossings: Crossings, warps: readonly number[], wefts: readonly number[]): number {
   const found = new Set<string>();
   for (const w of warps) {
@@ -65,15 +67,15 @@ function greedily(crossings: Crossings, k: number, m: number): Choice {
   const ofWeft = all.map((f) => new Set(warps.chosen.map((w) => crossings[w]![f]!).filter((cloth) => cloth !== null)));
   const wefts = cover(ofWeft, m);
   const cloths = clothsOf(crossings, warps.chosen, wefts.chosen);
-  // A warp order gives no more than one cloth a weft order, whatever the others are.
+  // A warp order gives at most one cloth per weft order.
   const perWarp = ofWarp.map((own) => Math.min(own.size, m)).sort((a, b) => b - a);
   const atMost = Math.min(warps.atMost, sum(perWarp.slice(0, k)));
   return { warps: warps.chosen, wefts: wefts.chosen, cloths, atMost, exact: cloths === atMost };
 }
 
 /**
- * Greedy maximum coverage. The best choice covers no more than what is covered at any step plus the largest `count`
- * gains that are then on offer, because gains only shrink.
+ * Greedy maximum coverage. Gains only shrink, so at any step no choice can cover more than is covered then plus the
+ * `count` largest gains available then; `atMost` is the least such bound.
  */
 function cover(sets: readonly ReadonlySet<string>[], count: number): { chosen: number[]; atMost: number } {
   const covered = new Set<string>();
@@ -94,7 +96,7 @@ function cover(sets: readonly ReadonlySet<string>[], count: number): { chosen: n
   }
 }
 
-/** All ways of taking `count` of the first `of` numbers, in dictionary order. */
+/** All subsets of `count` of the numbers below `of`, in lexicographic order. */
 function* subsets(of: number, count: number, from = 0): Generator<number[]> {
   if (count === 0) {
     yield [];

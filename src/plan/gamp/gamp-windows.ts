@@ -1,24 +1,24 @@
 import { gcd, lcm } from '../../order/necklace.js';
 import { Problem } from '../../problem.js';
 
-/** One section of a gamp: its order, and how many threads it takes. */
+/** One section of a gamp: its order, and its number of threads. */
 export interface Section {
   readonly order: readonly number[];
   readonly threads: number;
 }
 
-/** Warp sections, or weft sections, with separators between and outside. */
+/** The warp sections, or the weft sections, with a separator before, between and after them. */
 export interface Sections {
   readonly sections: readonly Section[];
-  /** Threads of each separator. */
+  /** Threads in each separator. */
   readonly separator: number;
-  /** Yarn of the separators. */
+  /** Palette index of the yarn of the separators. */
   readonly yarn: number;
 }
 
 /**
- * Refuses sections in which a colour repeat or the weave would be cut: each holds whole repeats of its order, and
- * section and separator together whole repeats of the weave, so that every section starts in step.
+ * Checks that each section holds whole repeats of its order, and that section and separator together hold whole repeats
+ * of the weave, so that every section starts in step with it.
  *
  * @param weaveRepeat threads in one repeat of the weave
  * @throws Problem naming the nearest sizes that hold whole repeats
@@ -35,8 +35,9 @@ export function checkSections({ sections, separator }: Sections, weaveRepeat: nu
 }
 
 /**
- * The right size, or the nearest ones on both sides of a wrong one: whole repeats of the order, and with the separator
- * whole repeats of the weave. None where the separator allows none.
+ * The allowed sizes of a section nearest to `threads`: `threads` alone if it is allowed, else the nearest below and
+ * above. A size is allowed if it holds whole repeats of the order, and with the separator whole repeats of the weave.
+ * Empty if the separator allows no size.
  */
 export function rightSizes(threads: number, order: number, separator: number, weaveRepeat: number): number[] {
   if (separator % gcd(order, weaveRepeat) !== 0) return [];
@@ -60,7 +61,7 @@ export function gampColours({ sections, separator, yarn }: Sections): number[] {
   return [...between, ...laid];
 }
 
-/** Where each section begins, in threads from the edge. */
+/** The first thread of each section, counted in threads from the edge. */
 export function sectionStarts({ sections, separator }: Sections): number[] {
   let at = 0;
   return sections.map(({ threads }) => {
@@ -70,7 +71,7 @@ export function sectionStarts({ sections, separator }: Sections): number[] {
   });
 }
 
-/** The number of a square: along the warp sections first, then the next weft section; the first is 1. */
+/** The number of a square, from 1: numbers run across the warp sections, then on to the next weft section. */
 export function squareNumber(warpSection: number, weftSection: number, warpSections: number): number {
   return weftSection * warpSections + warpSection + 1;
 }

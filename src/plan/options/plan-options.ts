@@ -31,11 +31,11 @@ import { FIBRES, type Fibre, parseYarnSize, type YarnSize } from '../yarn/yarn-s
 const PAPERS = ['a4', 'letter'] as const;
 export type Paper = (typeof PAPERS)[number];
 
-/** How large cloths are on contact sheets: half size, actual size, or as they look from 6 m away. */
+/** Size of the pictures on contact sheets: half size, actual size, or as seen from 6 m. */
 const PICTURES = ['half', 'actual', 'far'] as const;
 export type Pictures = (typeof PICTURES)[number];
 
-/** What a plan is made from beside the shortlist. Lengths in millimetres, shares from 0 to below 1. */
+/** The options of a plan. Lengths in millimetres, shares from 0 to below 1. */
 export interface PlanOptions {
   /** Width of the warp in the reed. */
   readonly width: number;
@@ -48,26 +48,26 @@ export interface PlanOptions {
   readonly footer: number;
   readonly shrinkage: number;
   readonly takeUp: number;
-  /** Where it is given; else what is usual on the loom. */
+  /** Warp that cannot be woven. Default: usual for the kind of loom. */
   readonly loomWaste?: number;
   readonly testing: number;
-  /** Of all cloths, instead of their own. */
+  /** Sett of all cloths. Default: each cloth's own. */
   readonly sett?: Sett;
-  /** The evenest of the usual ones if absent. */
+  /** Default: the usual reed with the most even denting. */
   readonly reed?: Reed;
   /** Sizes of the yarns by letter. */
   readonly yarns: Readonly<Record<string, YarnSize>>;
-  /** Threads that lie side by side on a ruler, in the measure of the sett; instead of reckoning them from the size. */
+  /** Threads side by side on a ruler, per inch or centimetre like the sett. Default: computed from the yarn sizes. */
   readonly wraps?: number;
-  /** Of all yarns, instead of what their sizes say. */
+  /** Fibre of all yarns. Default: the fibre that each yarn size names. */
   readonly fibre?: Fibre;
   readonly hand: Hand;
-  /** Ends of one yarn on both sides of the field; even: as many as whole repeats leave. */
+  /** Border on both sides, in ends of one yarn; even: the ends that whole repeats leave over. */
   readonly border?: { readonly ends: number | 'even'; readonly letter: string };
   readonly mirror: Mirror;
   /**
-   * Ends that make the warp read the same from both sides; auto: where it is mirrored, or they are no more than a
-   * quarter of a repeat.
+   * Whether to add ends that make the warp read the same from both sides; auto: if the warp is mirrored, or if they are
+   * no more than a quarter of a repeat.
    */
   readonly balance: 'auto' | 'yes' | 'no';
   readonly floating: 'auto' | 'yes' | 'no';
@@ -79,11 +79,11 @@ export interface PlanOptions {
   readonly loom: Loom;
 }
 
-/** No loom is wider, and no warp of ours longer, in metres. */
+/** Greatest width of a loom, and greatest length of a piece, in metres. */
 const WIDEST = 5;
 const LONGEST = 100;
 
-/** A length with its unit, in millimetres; of something that is there, more than nothing. */
+/** Schema of a length with its unit, read in millimetres, up to `metres`; above 0 if `something` is set. */
 const lengthTo = (metres: number, something: boolean) =>
   reading((given) => {
     const text = textOf(given, 'a length such as 20 in');
@@ -95,12 +95,12 @@ const lengthTo = (metres: number, something: boolean) =>
     return mm;
   });
 const length = lengthTo(LONGEST, false);
-/** A width of a warp or loom. */
+/** Schema of the width of a warp or loom. */
 export const widthSchema = lengthTo(WIDEST, true);
 const share = reading((given) => spoken(() => parseShare(textOf(given, 'per cent such as 8 %'))));
 const whole = (what: string, most: number) => v.optional(reading((given) => wholeOf(given, what, 1, most)));
 
-/** Keys of a loom; heddles are one number for all shafts, or one a shaft. */
+/** Keys of a loom; heddles are one number for all shafts, or one number per shaft. */
 export const loomEntries = {
   loom: v.optional(
     reading((given) => wordOf(given, LOOM_KINDS)),
@@ -168,7 +168,7 @@ const needsKeys = keys({
   ...loomEntries,
 });
 
-/** Loom of the keys of {@link loomEntries}. */
+/** Makes a loom of the values of {@link loomEntries}. */
 export function loomOf(given: {
   readonly loom: Loom['kind'];
   readonly shafts?: number | undefined;
@@ -191,9 +191,9 @@ export function loomOf(given: {
 }
 
 /**
- * Reads what a plan is made from: a person's YAML, and flags, which win. Everything has a usual value.
+ * Reads the options of a plan from a person's YAML and from flags; flags win. Every option has a default.
  *
- * @param text the YAML, or '' for flags alone; `file` its name, for messages
+ * @param text the YAML, or '' for flags alone; `file` is its name, for messages
  */
 export function readPlanOptions(text: string, file: string, flags: Readonly<Record<string, string>> = {}): PlanOptions {
   const source = text === '' ? { value: {}, place: () => file } : parseSource(text, file);
@@ -242,7 +242,7 @@ function heddleCount(given: Given): number {
   return wholeOf(given, 'a number of heddles', 0, 10_000);
 }
 
-/** Letters with sizes: `{ D: 8/2 cotton }`, or as one text `D 8/2 cotton, L 8/2 cotton`; one size alone is for all. */
+/** Reads yarn sizes by letter: `{ D: 8/2 cotton }` or `D 8/2 cotton, L 8/2 cotton`; one size alone is for all yarns. */
 function sizesOf(given: Given): Readonly<Record<string, YarnSize>> {
   if (isKeys(given)) {
     return Object.fromEntries(
@@ -259,7 +259,7 @@ function sizeOf(given: Given): YarnSize {
   return spoken(() => parseYarnSize(textOf(given, 'a yarn size such as 8/2 cotton')));
 }
 
-/** `8 D`: ends and the letter of their yarn; `even D`: what whole repeats leave. */
+/** Reads a border: `8 D` (ends and the letter of their yarn) or `even D` (the ends that whole repeats leave over). */
 function borderOf(given: Given): { ends: number | 'even'; letter: string } {
   const expected = 'ends and a letter, such as 8 D, or even D for what whole repeats leave';
   const found = /^(\d+|even)\s*([A-Z])$/.exec(textOf(given, expected));
@@ -268,13 +268,13 @@ function borderOf(given: Given): { ends: number | 'even'; letter: string } {
   return { ends, letter: found[2]! };
 }
 
-/** How an order turns; no: it does not. */
+/** Reads the turn of a mirrored order; undefined for `no`. */
 function turnOf(given: Given): Turn | undefined {
   const turn = wordOf(given, ['no', ...TURNS] as const);
   return turn === 'no' ? undefined : turn;
 }
 
-/** Runs a reader that knows nothing of places. */
+/** Runs a reader of plain text, and makes a Misread of the Problem that it throws. */
 function spoken<T>(read: () => T): T {
   try {
     return read();

@@ -4,8 +4,8 @@ import { type Structure, structures } from '../../structure/catalogue/catalogue.
 import { letters } from '../../structure/model/structure.js';
 
 /**
- * Which yarn of an order by block stands for which block: `D weaves block A, L block B`, with the threads of a unit
- * where colours end about carry the block. None where orders choose no blocks, or the structure is not known.
+ * Says which yarn of an order by block makes which block: `D weaves block A, L block B`, with the threads of a unit if
+ * alternating colours make the block. Undefined if the order chooses no blocks, or the structure is unknown.
  */
 export function blocksInWords(name: string, by: By, yarns: readonly Yarn[]): string | undefined {
   const structure = by === 'block' ? structures.find((each) => each.name === name) : undefined;
@@ -18,7 +18,7 @@ export function blocksInWords(name: string, by: By, yarns: readonly Yarn[]): str
   return said.join(', ');
 }
 
-/** The colours of a unit whose ends take turns, as D L D L; none where they do not. */
+/** The colours of a unit whose ends alternate, as D L D L; undefined if they do not. */
 function unitInLetters({ threading }: Structure, block: string, yarns: readonly Yarn[]): string | undefined {
   const companions = threading.blocks[block]?.companions;
   return companions?.map((companion) => yarns[companion % yarns.length]!.letter).join(' ');

@@ -4,16 +4,16 @@ import { readsTo } from '../../score/contrast/viewing-distance.js';
 import type { Scores } from '../../score/model/figures.js';
 import { fixed, INCH } from '../../words/measure.js';
 
-/** A column of a table: its head, and what stands in it for a row. */
+/** A column of a table: its heading, and a function from a row to its cell. */
 export type Column<Row> = readonly [head: string, say: (row: Row) => string | number];
 
-/** What is told of any cloth. */
+/** The data of one row about a cloth. */
 export interface ClothRow {
   readonly draft: Draft;
   readonly scores: Scores;
 }
 
-/** Orders, repeat, what is seen, and floats. Lengths in inches or centimetres, as the sett is counted. */
+/** Columns for orders, repeat, appearance and floats. Lengths in inches or centimetres, as the sett is counted. */
 export const CLOTH_COLUMNS: readonly Column<ClothRow>[] = [
   ['warp order', ({ draft }) => runs(draft, draft.warp)],
   ['weft order', ({ draft }) => runs(draft, draft.weft)],
@@ -36,29 +36,29 @@ export const CLOTH_COLUMNS: readonly Column<ClothRow>[] = [
   ],
 ];
 
-/** A length as it stands in a table: inches or centimetres without their name, to three places. */
+/** A length for a table: a number of inches or centimetres to three decimals, without unit. */
 export function lengthIn(mm: number, { per }: Pick<Sett, 'per'>): string {
   return fixed(mm / (per === 'inch' ? INCH : 10), 3);
 }
 
-/** Rows as a plain table (RFC 4180: commas, CRLF), the heads first. */
+/** Writes rows as CSV (RFC 4180: commas, CRLF) with a heading line. */
 export function csvText<Row>(columns: readonly Column<Row>[], rows: readonly Row[]): string {
   const lines = [columns.map(([head]) => head), ...rows.map((row) => columns.map(([, say]) => String(say(row))))];
   return lines.map((cells) => `${cells.map(guarded).map(quoted).join(',')}\r\n`).join('');
 }
 
 /**
- * A field that a spreadsheet does not take for a formula: text that begins like one gets an apostrophe in front. Titles
- * and notes are written by strangers (OWASP, CSV injection; the signs in full width too).
+ * Puts an apostrophe before text that a spreadsheet would run as a formula: titles and notes may come from strangers
+ * (OWASP, CSV injection; full-width signs count too).
  */
 function guarded(field: string): string {
   const isNumber = /^-?\d+(\.\d+)?$/.test(field);
   return !isNumber && /^[=+\-@\t\r＝＋－＠]/.test(field) ? `'${field}` : field;
 }
 
-/** A field as it stands in the table: in quotes where a comma, a quote or a line's end is in it. */
+/** A CSV field, in quotes if it holds a comma, a quote or a line end. */
 function quoted(text: string): string {
-  // A spreadsheet would reckon such a text as a formula; the sign before it says that it is none.
+  // A spreadsheet would run such a text as a formula; an apostrophe before it prevents that.
   const field = /^(?:[=+@\t\r]|-(?!\d))/.test(text) ? `'${text}` : text;
   return /[",\r\n]/.test(field) ? `"${field.replaceAll('"', '""')}"` : field;
 }

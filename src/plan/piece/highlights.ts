@@ -6,24 +6,23 @@ import { type Scored, scoreDraft } from '../../score/score.js';
 import { darkInWords, symmetryInWords } from '../../score/words/figure-words.js';
 import { FLOAT_LIMITS } from '../warp/purpose.js';
 
-/** What cloths of one list are told apart by. How far from a classic depends on the weave, not on the list. */
+/** Parts of a ranking in which cloths of one list are compared. Novelty is left out: it is relative to the weave. */
 const TOLD: readonly Part[] = ['contrast', 'figure', 'symmetry', 'balance', 'solid', 'sharp', 'lively', 'calm', 'ease'];
 const WEIGHTS = { ...PRESETS.clear, solid: 1, calm: 1, lively: 1 };
-/** Lists shorter than this have no places worth naming, and only the first of a longer one are named. */
+/** Shortest list in which places are named; in longer lists only the first places are named. */
 const LEAST = 4;
 const NAMED = 1 / 4;
 
-/** Every figure of a cloth, all the parts measured by which lists are told apart. */
+/** All figures of a cloth, with every part of a ranking that {@link highlights} compares. */
 export function measured(draft: Draft): Scored {
   return scoreDraft(draft, { weights: WEIGHTS, floatLimit: { mm: FLOAT_LIMITS.general }, classics: [] });
 }
 
 /**
- * What is to be said for each cloth of a list in a few words, the weightiest first: what it is foremost in among
- * them, how dark it is, and what carries it to itself. A place that is shared counts as the lowest of those who share
- * it.
+ * The highlights of each cloth of a list, in a few words, the most important first: the parts of a ranking in which it
+ * is among the first, how dark it is, and its symmetries. Cloths that tie take the lowest of the places they share.
  *
- * @param cloths their drafts and figures, in step
+ * @param cloths drafts with their figures
  */
 export function highlights(cloths: readonly { readonly draft: Draft; readonly scored: Scored }[]): string[][] {
   return cloths.map(({ draft, scored }) => {

@@ -6,18 +6,18 @@ import type { TiedUp } from '../warp/warp-loom.js';
 import type { PiecePlan } from './piece-plan.js';
 import type { WarpPlan } from './warp-plan.js';
 
-/** One line of the threading list: a group that is threaded and checked by itself. */
+/** One line of the threading list: a group of ends that is threaded and checked by itself. */
 export interface ThreadingLine {
   /** First and last end, numbered from 1 within the repeat. */
   readonly from: number;
   readonly to: number;
   /** Shaft and yarn of each end of the group, `1D 2D 3L 4D`. */
   readonly ends: readonly string[];
-  /** How often the group comes in turn. */
+  /** How many times in a row the group occurs. */
   readonly times: number;
 }
 
-/** One line of the pick list: picks of one shuttle in turn. */
+/** One line of the pick list: consecutive picks of one shuttle. */
 export interface PickLine {
   /** First and last pick, numbered from 1 within the repeat. */
   readonly from: number;
@@ -25,22 +25,22 @@ export interface PickLine {
   readonly shuttle: string;
   readonly start: Side;
   readonly rests: Side;
-  /** Treadles of each pick, or shafts raised on a lift plan: `1 2 3 4`, with what recurs written `(1 2 3 4)×5`. */
+  /** Treadles of each pick, or shafts raised on a lift plan: `1 2 3 4`; repetitions as `(1 2 3 4)×5`. */
   readonly steps: string;
   /** Picks that the weft is carried past. */
   readonly carry: number;
 }
 
-/** Lines that come several times in turn. */
+/** A group of lines that occurs one or more times in a row. */
 export interface Fold<T> {
   readonly lines: readonly T[];
   readonly times: number;
 }
 
-/** Ends in a group that the eye takes in at once (common practice, no source). */
+/** Most ends in a group that the eye takes in at once (common practice, no source). */
 const GROUP = 8;
 
-/** The threading of one repeat in groups of whole units, or of whole repeats of the threading. */
+/** The threading list of one repeat, in groups of whole units or of whole repeats of the threading. */
 export function threadingLines(warp: Pick<WarpPlan, 'pieces' | 'yarns'>): ThreadingLine[] {
   const { draft } = warp.pieces[0]!;
   const said = draft.threading.map((shafts, i) => `${shafts.join('+')}${warp.yarns[draft.warp[i]!]!.letter}`);
@@ -58,11 +58,11 @@ export function threadingLines(warp: Pick<WarpPlan, 'pieces' | 'yarns'>): Thread
   return lines;
 }
 
-/** Tabby that follows every pattern pick, said once for all. */
+/** Tabby that follows every pattern pick, listed once for all. */
 export interface TabbyLine {
   readonly shuttle: string;
   readonly start: Side;
-  /** Treadles (shafts raised) of the picks in turn. */
+  /** Treadles of the two alternating picks (shafts raised, on a lift plan). */
   readonly steps: string;
 }
 
@@ -72,14 +72,14 @@ export interface PickSheet {
   readonly lines: readonly PickLine[];
 }
 
-/** The picks of one repeat, one line for each time that a shuttle is taken up; steady tabby is taken out of the lines. */
+/** The pick list of one repeat, a line for each time a shuttle is taken up. Steady tabby is listed separately. */
 export function pickSheet(piece: PiecePlan): PickSheet {
   const tabby = steadyTabby(piece);
   const thrown = tabby === undefined ? piece.list : piece.list.filter((_, j) => piece.draft.pickKinds[j] !== 'tabby');
   return { ...(tabby !== undefined && { tabby }), lines: pickLines(piece, thrown) };
 }
 
-/** The tabby of a draft in which every other pick is tabby, in one yarn, its two sheds in turn. */
+/** The tabby, if every other pick is tabby in one yarn with its two sheds alternating; else undefined. */
 function steadyTabby({ draft, list, shuttles, tied }: PiecePlan): TabbyLine | undefined {
   const picks = list.filter((_, j) => draft.pickKinds[j] === 'tabby');
   const steady = draft.pickKinds.every((kind, j) => (kind === 'tabby') === (j % 2 === 1));
@@ -114,14 +114,16 @@ function pickLines(piece: PiecePlan, thrown: readonly Throw[]): PickLine[] {
   return lines.map((line) => ({ ...line, shuttle: piece.shuttles[line.shuttle]!.name, steps: said(line.steps) }));
 }
 
-/** Treadles of a pick, `1+5` for two at once; or the shafts raised on a lift plan, `1567` up to shaft 9. */
+/** Treadles of a pick (`1+5` for two at once), or shafts raised on a lift plan (`1567` if none is above 9). */
 function stepOf(tied: TiedUp, pick: number): string {
   if (tied.manner !== 'lift plan') return tied.treadling[pick - 1]!.join('+');
   const isShort = tied.lifts.every((lift) => lift.every((shaft) => shaft < 10));
   return tied.lifts[pick - 1]!.join(isShort ? '' : '+');
 }
 
-/** Lines that repeat in turn written once: the block of up to `most` lines that saves most, from the top down. */
+/**
+ * Folds repeated groups of up to `most` lines, from the top down, taking the group that saves most lines at each step.
+ */
 export function folded<T>(lines: readonly T[], key: (line: T) => string, most = 8): Fold<T>[] {
   const words = lines.map(key);
   const folds: Fold<T>[] = [];
@@ -139,7 +141,7 @@ export function folded<T>(lines: readonly T[], key: (line: T) => string, most = 
   return folds;
 }
 
-/** `(1 2 3 4)×4 1 2` for steps that repeat, else the steps as they are. */
+/** Writes steps with repetitions folded, as `(1 2 3 4)×4 1 2`. */
 function said(steps: readonly string[]): string {
   const parts = folded(steps, (step) => step).map(({ lines, times }) => {
     const block = lines.join(' ');
@@ -155,7 +157,7 @@ function sameBlock(words: readonly string[], first: number, second: number, size
   return true;
 }
 
-/** Sizes of the groups that a repeat is threaded in. */
+/** Numbers of ends in the groups in which a repeat is threaded. */
 function groupSizes(draft: Draft): number[] {
   const ends = draft.threading.length;
   if (draft.endUnits.some((unit) => unit > 1)) return merged(draft.endUnits);
@@ -165,7 +167,7 @@ function groupSizes(draft: Draft): number[] {
   return Array.from({ length: Math.ceil(ends / size) }, (_, g) => Math.min(size, ends - g * size));
 }
 
-/** Neighbouring units together, as long as they stay a group that the eye takes in. */
+/** Merges neighbouring units into groups of at most {@link GROUP} ends. */
 function merged(units: readonly number[]): number[] {
   const groups: number[] = [];
   for (const unit of units) {

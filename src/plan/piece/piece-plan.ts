@@ -23,10 +23,10 @@ export interface PiecePlan {
   readonly draft: Draft;
   /** Pieces of this cloth. */
   readonly pieces: number;
-  /** What results say of it, and the share of its length lost in washing, from them or as is usual. */
+  /** Results for this cloth, and the share of its length lost in washing (from results, else usual). */
   readonly learnt: Learnt;
   readonly shrinkage: number;
-  /** Length of each under tension-free measure on the loom, and its picks. */
+  /** Length of each piece on the loom, measured without tension, and its picks. */
   readonly woven: number;
   readonly picks: number;
   readonly shuttles: readonly (Shuttle & {
@@ -35,12 +35,12 @@ export interface PiecePlan {
     readonly weft: number;
   })[];
   readonly starts: Starts;
-  /** The picks of one repeat, from the starting sides. */
+  /** The throws of one repeat, from the starting sides. */
   readonly list: readonly Throw[];
-  /** Longest carry, in picks and in length. */
+  /** Longest carry, in picks and in millimetres. */
   readonly carry: { readonly picks: number; readonly mm: number };
   readonly floats: Floats;
-  /** The sett that the weave bears, where the yarns are known. */
+  /** Advice on the sett, if the yarns are known. */
   readonly settAdvice?: SettAdvice;
   readonly tied: TiedUp;
   readonly cautions: readonly string[];
@@ -50,7 +50,7 @@ export interface PiecePlan {
 const CATCH_FROM = 12.7;
 const CUT_FROM = 25.4;
 
-/** The warp that a cloth is woven on: its ends in all, those of each border, and its width in the reed in millimetres. */
+/** The warp of a cloth: all its ends, the ends of each border, and its width in the reed in millimetres. */
 interface OnWarp {
   readonly ends: number;
   readonly border: number;
@@ -94,7 +94,7 @@ export function planPiece(
       weft: thrown[s]! * width * (1 + WEFT_EXTRA),
     })),
     starts,
-    // The first repeat, with the carries that every later one has.
+    // The first repeat, with the carries of every later repeat.
     list: list
       .slice(0, draft.weft.length)
       .map((thrown, j) => ({ ...thrown, carry: list[j + draft.weft.length]!.carry })),
@@ -131,7 +131,7 @@ function floatCautions(floats: Floats, options: PlanOptions, draft: Draft): stri
   ];
 }
 
-/** What was drawn as long as it is wide, and is not at the sett that is planned. */
+/** Cautions about a repeat that was drawn square and will not be square at the planned sett. */
 function shapeCautions({ warp, weft, sett }: Draft, drawn: Draft['sett']): string[] {
   const wanted = picksForSquare(warp.length, sett.ends, sett.picks);
   const isSquare = Math.abs(picksForSquare(warp.length, drawn.ends, drawn.picks) - weft.length) < 0.5;
@@ -142,7 +142,7 @@ function shapeCautions({ warp, weft, sett }: Draft, drawn: Draft['sett']): strin
   ];
 }
 
-/** Turns may lay two threads beside one another that were never neighbours. */
+/** Cautions about floats made longer by mirroring: a turn may make neighbours of threads that were none. */
 function turnCautions({ longest, longestMm }: Floats, cloth: KeptCloth, draft: Draft): string[] {
   const before = floatsOf(drawdown(cloth.draft), draft.sett).longest;
   if (longest === null || longestMm === null || before === null || longest <= before) return [];

@@ -4,12 +4,12 @@ import { adviseSett, diametersPerInch, type SettAdvice } from '../yarn/sett.js';
 
 /** Centimetres in an inch. */
 const CM = 2.54;
-/** Below this share of the closest sett threads have room to slip (our proposal; lace is about half). */
+/** Share of the closest sett below which threads may slip (our proposal; lace is about half). */
 const OPEN = 0.5;
 
 /**
- * The sett that a draft's weave bears in its warp yarns: by the wraps that were counted, or else by the yarns' sizes and
- * fibres (of several sizes the mean width). Undefined where neither is known of every warp yarn.
+ * Advice on the sett for a draft in its warp yarns: from counted wraps, or else from the sizes and fibres of the yarns
+ * (the mean diameter, if sizes differ). Undefined if neither is known for every warp yarn.
  */
 export function settFor(draft: Draft, options: PlanOptions): SettAdvice | undefined {
   const perInch = draft.sett.per === 'inch' ? 1 : CM;
@@ -17,7 +17,7 @@ export function settFor(draft: Draft, options: PlanOptions): SettAdvice | undefi
   return diameters === undefined ? undefined : adviseSett(draft, diameters, options.hand);
 }
 
-/** `; closest 35.6, advised 28.4` in the measure of the sett; nothing where the yarns are not known. */
+/** `; closest 35.6, advised 28.4` in the measure of the sett; empty without advice. */
 export function settInShort({
   settAdvice,
   draft,
@@ -30,7 +30,7 @@ export function settInShort({
   return `; closest ${closest.toFixed(1)}, advised ${advised.toFixed(1)}`;
 }
 
-/** How the closest sett and the advised one are reckoned, in the measure of the sett. */
+/** The arithmetic of the closest and the advised sett in words, in the measure of the sett. */
 export function settWords(advice: SettAdvice, { sett: { per } }: Draft): string {
   const { diameters, ends, intersections, closest, advised, share } = inMeasure(advice, per);
   const crossings = Number.isInteger(intersections) ? intersections : intersections.toFixed(1);
@@ -40,7 +40,7 @@ export function settWords(advice: SettAdvice, { sett: { per } }: Draft): string 
   );
 }
 
-/** One sentence where ends are set closer than the closest, or far more open; nothing where it is neither. */
+/** A caution, in one sentence, if the sett is above the closest or far below the advised; else empty. */
 export function settCautions(advice: SettAdvice | undefined, { sett: { ends, per } }: Draft): string[] {
   if (advice === undefined) return [];
   const { closest, advised } = inMeasure(advice, per);
@@ -60,7 +60,7 @@ function inMeasure(advice: SettAdvice, per: Draft['sett']['per']): SettAdvice {
   return { ...advice, diameters: diameters / by, closest: closest / by, advised: advised / by };
 }
 
-/** Threads in an inch, of the warp's yarns as they lie side by side. */
+/** Warp threads that lie side by side in an inch. */
 function diametersOf({ warp, yarns }: Draft, options: PlanOptions): number | undefined {
   const width = yarns.map(({ letter, tex }) => {
     const fibre = options.fibre ?? (options.yarns[letter] ?? options.yarns[''])?.fibre;

@@ -18,31 +18,31 @@ import { type Winding, windingOf } from '../warp/winding.js';
 import { picksIn, WEFT_EXTRA, type YarnAmount, yarnAmount } from '../yarn/yarn-amounts.js';
 import { type PiecePlan, planPiece } from './piece-plan.js';
 
-/** One end of the warp as it is threaded. */
+/** One end of the warp: its shafts and yarn. */
 export interface ThreadedEnd {
   readonly shafts: readonly number[];
-  /** Index of the yarn. */
+  /** Palette index. */
   readonly yarn: number;
 }
 
-/** One warp with all that is woven on it. Lengths in millimetres. */
+/** One warp and all pieces woven on it. Lengths in millimetres. */
 export interface WarpPlan {
   readonly number: number;
   readonly per: Per;
   readonly yarns: readonly Yarn[];
-  /** Every end in turn, floating selvedges left out. */
+  /** All ends from left to right, without floating selvedges. */
   readonly ends: readonly ThreadedEnd[];
-  /** Ends in one repeat, whole repeats, ends that balance the last one, border ends on each side. */
+  /** Ends in one repeat, number of whole repeats, ends that balance the last repeat, border ends on each side. */
   readonly repeat: number;
   readonly repeats: number;
   readonly balance: number;
   readonly border: number;
-  /** Ends asked for, and the three nearest ways of filling them. */
+  /** Ends that fill the width asked for, and the three nearest possible fillings. */
   readonly wanted: number;
   readonly fillings: readonly Filling[];
   /** Floating selvedges, both in one yarn: 2 or none. */
   readonly floating: { readonly ends: number; readonly letter: string };
-  /** Ends wound of each yarn, floating selvedges among them. */
+  /** Ends to wind of each yarn, floating selvedges included. */
   readonly wound: readonly { readonly letter: string; readonly ends: number }[];
   readonly heddles: readonly number[];
   readonly denting: Denting;
@@ -56,19 +56,19 @@ export interface WarpPlan {
   readonly cautions: readonly string[];
 }
 
-/** No hand-woven warp has more ends (a choice of ours). */
+/** Most ends in a warp (a choice of ours). */
 const MOST_ENDS = 10_000;
 
-/** Reeds that most weavers can lay hands on: dents in an inch, and in a centimetre (common practice, no source). */
+/** Common reeds, in dents per inch and per centimetre (common practice, no source). */
 const USUAL_REEDS: Readonly<Record<Per, readonly number[]>> = {
   inch: [5, 6, 8, 10, 12, 15],
   cm: [2, 2.5, 3, 4, 5, 6],
 };
 
 /**
- * Plans the warps of a shortlist: cloths of the same threading, warp colours and sett share one.
+ * Plans the warps of a shortlist: cloths with the same threading, warp colours and sett share a warp.
  *
- * @param learnt what results say of each cloth, in the place of the usual figures
+ * @param learnt results for each cloth, used in place of the usual figures
  */
 export function planWarps(
   kept: readonly KeptCloth[],
@@ -93,13 +93,15 @@ export function planWarps(
   });
 }
 
-/** The finest usual reed for a sett too close for all of them, the coarsest for one too open. */
+/**
+ * The reed for a sett beyond the range of the usual reeds: the finest for a close sett, the coarsest for an open one.
+ */
 function extremeReed({ ends, per }: Draft['sett']): Reed {
   const usual = USUAL_REEDS[per];
   return { dents: ends > usual[0]! ? usual.at(-1)! : usual[0]! };
 }
 
-/** Refuses sizes for yarns that are in none of the cloths. */
+/** Throws a Problem if a size is given for a yarn that no cloth has. */
 export function checkLetters(kept: readonly KeptCloth[], { yarns }: PlanOptions): void {
   const known = [...new Set(kept.flatMap(({ draft }) => draft.yarns.map(({ letter }) => letter)))];
   const stranger = Object.keys(yarns).find((letter) => letter !== '' && !known.includes(letter));
@@ -107,20 +109,20 @@ export function checkLetters(kept: readonly KeptCloth[], { yarns }: PlanOptions)
   throw new Problem(`yarns: found ${describe(stranger)}; expected yarns that are in the cloths: ${known.join(' ')}`);
 }
 
-/** A cloth of the shortlist with its draft as it is planned, and what results say of it. */
+/** A cloth of the shortlist with its draft as planned, and the results for it. */
 interface Placed {
   readonly cloth: KeptCloth;
   readonly draft: Draft;
   readonly learnt: Learnt;
 }
 
-/** A cloth with what the plan makes of it in its recipe. Its own draft stays what it was. */
+/** A cloth whose recipe also names the plan's mirroring. Its draft is unchanged. */
 function called(cloth: KeptCloth, { mirror }: PlanOptions): KeptCloth {
   const words = mirrorWords(mirror);
   return words === '' ? cloth : { ...cloth, recipe: `${cloth.recipe}; ${words}` };
 }
 
-/** A draft with the plan's sett, and the sizes of its yarns; mirrored, where that is asked for. */
+/** A draft with the plan's sett, yarn sizes and mirroring. */
 function fitted(draft: Draft, options: PlanOptions): Draft {
   const yarns = draft.yarns.map((yarn) => {
     const size = options.yarns[yarn.letter] ?? options.yarns[''];
@@ -129,7 +131,7 @@ function fitted(draft: Draft, options: PlanOptions): Draft {
   return { ...mirroredDraft(draft, options.mirror), yarns, sett: options.sett ?? draft.sett };
 }
 
-/** A draft with its picks as they were found on the loom. */
+/** A draft with the picks per inch (or centimetre) that results found. */
 function beaten(draft: Draft, { picks }: Learnt): Draft {
   const { sett } = draft;
   return picks === undefined ? draft : { ...draft, sett: { ...sett, picks: picksPer(picks, sett.per) } };
@@ -179,7 +181,7 @@ function planWarp(group: readonly Placed[], number: number, before: number, opti
   const length = warpLength(
     {
       ...options,
-      // All are woven on one warp, which must be long enough for the one that takes most.
+      // All pieces are woven on one warp, which must be long enough for the one that shrinks most.
       shrinkage: Math.max(...pieces.map(({ shrinkage }) => shrinkage)),
       takeUp: Math.max(...pieces.map(({ learnt }) => learnt.takeUp?.value ?? options.takeUp)),
       loomWaste: options.loomWaste ?? usualWaste(options.loom.kind),
@@ -196,7 +198,7 @@ function planWarp(group: readonly Placed[], number: number, before: number, opti
   const yarn = draft.yarns.map((own, index): YarnAmount => {
     const ofWarp = (wound.find(({ letter }) => letter === own.letter)?.ends ?? 0) * length.wind;
     const ofPieces = pieces.reduce((sum, piece) => sum + piece.pieces * weftOf(piece, index), 0);
-    // Headers, dividers and what rounding leaves are woven with the weft that comes first.
+    // Headers, dividers and the warp that rounding adds are woven with the yarn of the first pick.
     const ofRest = pieces[0]!.draft.weft[0] === index ? Math.max(0, between) * width * (1 + WEFT_EXTRA) : 0;
     return yarnAmount(own.letter, ofWarp, ofPieces + ofRest, own.tex);
   });
@@ -248,19 +250,19 @@ function planWarp(group: readonly Placed[], number: number, before: number, opti
   };
 }
 
-/** Ends that balance the last repeat, where that is asked for and can be had. */
+/** Number of ends that balance the last repeat; 0 if not wanted or not possible. */
 function balanceIn({ warp, threading }: Draft, { balance, mirror }: PlanOptions): number {
   const ends = balanceOf(warp.map((yarn, i) => `${threading[i]} ${yarn}`)) ?? 0;
   if (balance === 'auto') return mirror.warp !== undefined || ends <= warp.length / 4 ? ends : 0;
   return balance === 'yes' ? ends : 0;
 }
 
-/** Ends that the loom has room for, a dent for each floating selvedge left free. */
+/** Ends for which the loom has room, less a dent for each floating selvedge. */
 function roomOf({ loom }: PlanOptions, across: number): number {
   return loom.width === undefined ? Number.POSITIVE_INFINITY : Math.floor(loom.width / across + 1e-9) - 4;
 }
 
-/** Border, whole repeats with their balance, border; the weave runs on in step all the way. */
+/** All ends: border, whole repeats with their balance, border. The threading runs on through the borders. */
 function layEnds(draft: Draft, count: number, border: number, options: PlanOptions): ThreadedEnd[] {
   const n = draft.warp.length;
   const letter = options.border?.letter;

@@ -2,17 +2,17 @@ import type { KeptCloth } from '../../formats/shortlist.js';
 import { Problem } from '../../problem.js';
 import { isFilledIn, type Result } from './results-form.js';
 
-/** What one file says: its name, and what is in it. */
+/** The items read from one file, and its name. */
 export interface Of<T> {
   readonly file: string;
   readonly items: readonly T[];
 }
 
 /**
- * The cloths that were done, file by file. Of results, those of which anything was written down; a list in which their
- * codes are found says only which cloths they are. Any other list was done as a whole.
+ * The cloths that are already woven, by file. A results file counts for the cloths for which something was filled in; a
+ * list that holds their codes only identifies them. Every other list counts as woven completely.
  *
- * @throws Problem where a result is of a cloth that none of the lists has
+ * @throws Problem if a result's code is in none of the lists
  */
 export function doneCloths(results: readonly Of<Result>[], lists: readonly Of<KeptCloth>[]): Of<KeptCloth>[] {
   const cloths = new Map(lists.flatMap(({ items }) => items.map((cloth) => [cloth.code, cloth] as const)));

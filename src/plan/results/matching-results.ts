@@ -3,41 +3,41 @@ import { didYouMean, Problem } from '../../problem.js';
 import { INCH, type Per, sayShare } from '../../words/measure.js';
 import type { Result } from './results-form.js';
 
-/** A figure that results show, and the codes of the cloths in which it was found. */
+/** A figure taken from results, and the codes of the cloths on which it was measured. */
 export interface Finding {
   readonly value: number;
   readonly codes: readonly string[];
 }
 
-/** What results say of one cloth. Absent where nothing was written down that says it. */
+/** The figures that results give for one cloth; a figure is absent if no result gives it. */
 export interface Learnt {
-  /** Of the warp used. */
+  /** Share of the warp used that is lost to take-up. */
   readonly takeUp?: Finding;
-  /** Of the length off the loom. */
+  /** Share of the length off the loom that is lost in finishing. */
   readonly shrinkage?: Finding;
-  /** Picks in a millimetre. */
+  /** Picks per millimetre. */
   readonly picks?: Finding;
 }
 
-/** A cloth as far as results are of it. */
+/** The fields by which results are matched to a cloth. */
 export type Which = Pick<KeptCloth, 'code' | 'structure'>;
 
-/** One result that a plan can learn from, with the structure it is of. */
+/** One result that gives some figure, with the structure of its cloth. */
 interface Witness extends Omit<Result, 'picks'> {
   readonly structure: string;
-  /** In a millimetre. */
+  /** Picks per millimetre. */
   readonly picks?: number;
 }
 
 const LENGTHS: Readonly<Record<Per, number>> = { inch: INCH, cm: 10 };
 
 /**
- * What results say of the cloths of a shortlist: each figure by results of the cloth itself, else by those of its
- * structure; nothing where there are none of either. Results of a cloth that is not on the list count for the structure
- * that stands beside them.
+ * Matches results to the cloths of a shortlist. Each figure comes from results of the cloth itself, else from results
+ * of its structure, else it is absent. Results of a cloth that is not on the list count for the structure that they
+ * name.
  *
  * @param file, list names of the results and of the shortlist, for messages
- * @throws Problem where nothing in the results is of use, or one is of no cloth or structure that is known
+ * @throws Problem if no result gives a figure, or if a result's cloth and structure are both unknown
  */
 export function learntBy(
   results: readonly Result[],
@@ -66,7 +66,7 @@ export function learntBy(
   return learnt;
 }
 
-/** What was learnt in words, `18 picks per inch and take-up 8 % (found in this cloth)`; none where nothing was. */
+/** The figures in words, `18 picks per inch and take-up 8 % (found in this cloth)`; empty if there are none. */
 export function learntWords(learnt: Learnt, cloth: Which, per: Per): string[] {
   const said = [
     [learnt.picks, (picks: number) => `${rounded(picks, per)} picks per ${per}`],
@@ -83,7 +83,7 @@ export function learntWords(learnt: Learnt, cloth: Which, per: Per): string[] {
   return [...bySource].map(([source, figures]) => `${figures.join(', ')} (${source})`);
 }
 
-/** Picks in the measure of a sett, to a hundredth. */
+/** Picks per inch or per centimetre, to a hundredth. */
 export function picksPer({ value }: Finding, per: Per): number {
   return rounded(value, per);
 }
@@ -112,8 +112,8 @@ function witnessOf(result: Result, kept: readonly KeptCloth[], file: string, lis
 }
 
 /**
- * Take-up = 1 − off loom / warp used, shrinkage = 1 − finished / off loom, each over all lengths together, so that a
- * long piece counts for more; picks are averaged.
+ * Computes take-up = 1 − off loom / warp used and shrinkage = 1 − finished / off loom from the sums of all lengths, so
+ * that long pieces count for more; picks are averaged.
  */
 function findingsOf(witnesses: readonly Witness[]): Learnt {
   const loss = (whole: 'warpUsed' | 'offLoom', left: 'offLoom' | 'finished'): Finding | undefined => {

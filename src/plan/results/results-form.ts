@@ -17,13 +17,13 @@ import {
 import { check, parseSource } from '../../input/source.js';
 import { type Per, parseLength, sayLength, sayShare } from '../../words/measure.js';
 
-/** What one woven piece turned out to be. Lengths in millimetres; what was not written down is absent. */
+/** The results of one woven piece. Lengths in millimetres; blanks are absent. */
 export interface Result {
   readonly code: string;
   readonly structure?: string;
   readonly ends?: number;
   readonly width?: number;
-  /** Warp that the piece used, length off the loom, and after finishing. */
+  /** Length of warp that the piece used, its length off the loom, and its length after finishing. */
   readonly warpUsed?: number;
   readonly offLoom?: number;
   readonly finished?: number;
@@ -35,7 +35,7 @@ export interface Result {
   readonly changed?: string;
 }
 
-/** Less of a length than this is not left after weaving or finishing, but by a slip of the pen or the tape. */
+/** Least share of a length that is left after weaving or finishing; a smaller share is taken for a slip of the pen. */
 const LEAST_LEFT = 0.3;
 const MOST_PICKS = 400;
 const PICKS = `picks from 1 to ${MOST_PICKS}, as 18, 18 per inch or 7 per cm`;
@@ -70,7 +70,7 @@ const resultKeys = keys({
 });
 
 /**
- * Reads results that a person typed back (YAML: `results:` with a list). Blanks are left out.
+ * Reads the results that a person filled in (YAML: `results:` with a list). Blanks are left out.
  *
  * @throws Problem with file, line and column
  */
@@ -82,7 +82,7 @@ export function readResults(text: string, file: string): Result[] {
   return check(keys({ results }), parseSource(text, file)).results;
 }
 
-/** A form to fill in: one block of blanks for each cloth; what it is, and how its picks are counted, is filled in. */
+/** The form for results: for each cloth, its code, structure and measure of picks, and blanks to fill in. */
 export function resultsForm(pieces: readonly { readonly cloth: KeptCloth; readonly draft: Draft }[]): string {
   const blanks = [
     'ends',
@@ -114,7 +114,7 @@ export function resultsForm(pieces: readonly { readonly cloth: KeptCloth; readon
   ].join('\n');
 }
 
-/** Whether anything was found out of a cloth, beside what the form says of it. */
+/** Whether a person filled in any blank of a result. */
 export function isFilledIn({ code: _, structure: _s, per: _p, ...found }: Result): boolean {
   return Object.keys(found).length > 0;
 }
@@ -140,7 +140,7 @@ function resultOf(given: v.InferOutput<typeof resultKeys>): Result {
   return { code, ...Object.fromEntries(Object.entries(read).filter(([, value]) => value !== undefined)) };
 }
 
-/** Cloth gets shorter when it is taken off the loom, and when it is finished, but not by nearly all of it. */
+/** Throws if a length did not get shorter, or if it lost more than it can. */
 function checkLoss(what: string, left: number | undefined, ofWhat: string, of: number | undefined): void {
   if (left === undefined || of === undefined || (left <= of && left >= of * LEAST_LEFT)) return;
   const wanted = left > of ? 'no more than that' : `at least ${sayShare(LEAST_LEFT)} of it`;
@@ -148,7 +148,7 @@ function checkLoss(what: string, left: number | undefined, ofWhat: string, of: n
   throw new Misread(`found ${found} ${what}, and ${whole} ${ofWhat}; expected ${wanted}`);
 }
 
-/** `18`, `18 per inch`, `7 per cm`. */
+/** Reads picks: `18`, `18 per inch` or `7 per cm`. */
 function picksOf(given: Given): { count: number; per?: Per } {
   const text = textOf(given, PICKS);
   const found = /^(\S+)(?:\s+per\s+(inch|cm))?$/.exec(text);

@@ -5,14 +5,14 @@ const COLUMNS = 2;
 const ROWS = 2;
 const BETWEEN = 6;
 const LEADING = 4.2;
-/** Room under a swatch for what is said of it. */
+/** Height of the words under a swatch, in millimetres. */
 const WORDS = 38;
 
 /**
- * Adds album pages for finished swatches, four a page: a place to fix each one, what it is, and blanks for what became
- * of it.
+ * Adds album pages for finished swatches, four a page: a place to fix each swatch, its description, and blanks for
+ * results.
  *
- * @param weavers who wove each piece, where they were dealt
+ * @param weavers the weaver of each piece, if cloths were dealt
  */
 export function addAlbum(pdf: Pdf, pieces: readonly PiecePlan[], weavers?: readonly string[]): void {
   const width = (pdf.width - 2 * MARGIN - BETWEEN) / COLUMNS;

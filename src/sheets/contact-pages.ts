@@ -12,17 +12,17 @@ import { MARGIN, type Pdf, SIZES } from './paper/paper.js';
 export interface Contact {
   /** Number of its sheet. */
   readonly number: number;
-  /** Who weaves it, where it was dealt. */
+  /** Its weaver, if cloths were dealt. */
   readonly weaver?: string;
   readonly cloth: KeptCloth;
   /** The draft with the plan's sett. */
   readonly draft: Draft;
 }
 
-/** What a contact sheet says at its head, and how it is laid out. */
+/** Heading and layout of a contact sheet. */
 export interface ContactOptions extends Pick<PlanOptions, 'columns' | 'pictures'> {
   readonly title: string;
-  /** The order in which the cloths stand, in words. */
+  /** The order of the cloths, in words. */
   readonly sorted: string;
 }
 
@@ -41,17 +41,17 @@ export interface ContactLayout {
 const GUTTER = 4;
 const LEADING = 3.7;
 const HEAD = 12;
-/** Base line of the title, and from there to those of the two lines below it. */
+/** Base line of the title, and the distances from it to the base lines of the two lines below, in millimetres. */
 const TITLE = 3.9;
 const SOLID = 3.6;
-/** Room that a picture with its words takes from top to bottom at least. */
+/** Least height of a picture with its words, in millimetres. */
 const LEAST_ROOM = 50;
 /** Share of a picture's height that shows the same cloth in grey. */
 const STRIP = 1 / 6;
 const GAP = 0.7;
 /**
- * Millimetres of cloth to the millimetre of paper, and how that is said. A sheet is held half a metre away, so that six
- * metres make things twelve times smaller.
+ * Millimetres of cloth per millimetre of paper, and words for it. A sheet is held half a metre away, so cloth seen from
+ * six metres is drawn twelve times smaller.
  */
 const SCALES: Readonly<Record<Pictures, { readonly times: number; readonly said: string }>> = {
   half: { times: 2, said: 'all at half size' },
@@ -108,7 +108,7 @@ export async function addContactSheets(
   }
 }
 
-/** The first clauses that all recipes have in common, with the comma after them; they are said once, at the head. */
+/** The leading clauses that all recipes share, with the comma after them; they are written once, in the heading. */
 function beginningOf(recipes: readonly string[]): string {
   const [first, ...others] = recipes.map((recipe) => recipe.split(', '));
   if (first === undefined || others.length === 0) return '';
@@ -137,7 +137,10 @@ async function addPictures(
   for (const frame of [colour, grey]) pdf.box(frame.x, frame.y, frame.width, frame.height, undefined, 0.1);
 }
 
-/** Number and code, the cloth's own part of the recipe, figures, why, and the person's remark or a line for it. */
+/**
+ * Writes number and code, the cloth's own part of the recipe, figures, highlights, and the person's note or a blank
+ * line.
+ */
 function addWords(
   pdf: Pdf,
   { number, weaver, cloth, draft, scored }: Contact & { readonly scored: Scored },

@@ -2,15 +2,15 @@ import type { WarpPlan } from '../plan/piece/warp-plan.js';
 import { sayLong } from '../words/measure.js';
 import { MARGIN, type Pdf } from './paper/paper.js';
 
-/** Labels across and down a page, and the space that is cut through between them. */
+/** Labels across and down a page, and the space between them, through which they are cut apart. */
 const COLUMNS = 2;
 const ROWS = 6;
 const BETWEEN = 4;
 
 /**
- * Adds labels to cut out, one for each chain of each warp: its yarn, ends and length, and that its cross is at the top.
+ * Adds labels to cut out, one for each chain of each warp: yarn, ends, length, and a note that the cross is at the top.
  *
- * @param weavers who weaves each warp, where they were dealt
+ * @param weavers the weaver of each warp, if cloths were dealt
  */
 export function addWarpLabels(pdf: Pdf, warps: readonly WarpPlan[], weavers?: readonly string[]): void {
   const width = (pdf.width - 2 * MARGIN - BETWEEN) / COLUMNS;

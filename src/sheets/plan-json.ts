@@ -6,10 +6,10 @@ import type { WarpPlan } from '../plan/piece/warp-plan.js';
 import { figures } from './warp-sheet/sheet-figures.js';
 import type { OrderedYarn } from './yarn-order.js';
 
-/** The name by which a plan's own file is known. */
+/** Value of the key `format` in plan.json. */
 const PLAN_FORMAT = 'shedlight-plan';
 
-/** The text of a plan for programs: every figure of the sheets, lengths in millimetres, weights in grams. */
+/** The text of plan.json: every figure of the sheets, lengths in millimetres, weights in grams. */
 export function planText(warps: readonly WarpPlan[], yarn: readonly OrderedYarn[], gamp?: Gamp): string {
   const { cloth: _, ...key } = gamp ?? { cloth: undefined };
   const plan = { format: PLAN_FORMAT, version: 1, yarn, ...(gamp && { gamp: key }), warps: warps.map(warpData) };
@@ -24,7 +24,7 @@ function warpData(warp: WarpPlan): unknown {
     ...rest,
     yarns,
     winding: { ...warp.winding, chains: ofRun(warp.winding.chains), stretch: ofRun(warp.winding.stretch) },
-    // Shafts and yarn of every end in turn, as on the sheets.
+    // Shafts and yarn of every end, from left to right, as on the sheets.
     threading: ends.map(({ shafts, yarn }) => `${shafts.join('+')}${yarns[yarn]!.letter}`).join(' '),
     threadingList: threadingLines(warp),
     pieces: pieces.map((piece) => {

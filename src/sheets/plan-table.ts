@@ -9,7 +9,7 @@ interface Row extends ClothRow {
   readonly weaver: string;
 }
 
-/** What is told of each cloth of a plan. */
+/** The columns of the table of a plan's cloths. */
 const COLUMNS: readonly Column<Row>[] = [
   ['number', ({ piece }) => piece.number],
   ['weaver', ({ weaver }) => weaver],
@@ -28,16 +28,16 @@ const COLUMNS: readonly Column<Row>[] = [
   ['width in the reed', ({ warp, draft }) => lengthIn(warp.widthInReed, draft.sett)],
 ];
 
-/** Whether a text is such a table, with the columns as they were written. */
+/** Whether a text is such a table, with its columns unchanged. */
 export function isTable(text: string): boolean {
   const heads = [COLUMNS, COLUMNS.filter(([head]) => head !== 'weaver')];
   return heads.some((columns) => text.startsWith(csvText(columns, [])));
 }
 
 /**
- * All cloths of a plan with their measures as a plain table, one line a cloth.
+ * The cloths of a plan with their measures as CSV, one line per cloth.
  *
- * @param weavers who weaves each warp, where they were dealt
+ * @param weavers the weaver of each warp, if cloths were dealt
  */
 export function tableText(warps: readonly WarpPlan[], weavers?: readonly string[]): string {
   const shown = COLUMNS.filter(([head]) => head !== 'weaver' || weavers !== undefined);

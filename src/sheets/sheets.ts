@@ -10,7 +10,9 @@ import { addGampKey } from './warp-sheet/gamp-sheet.js';
 import { addSheet } from './warp-sheet/warp-sheet.js';
 import { addYarnOrder } from './yarn-order.js';
 
-/** The sheets of all pieces of a plan as PDF, two pages each, a gamp's key before them. The same plan gives the same bytes. */
+/**
+ * The PDF with the sheets of all pieces, two pages each, after the key of a gamp. The same plan gives the same bytes.
+ */
 export async function planSheets(warps: readonly WarpPlan[], options: PlanOptions, gamp?: Gamp): Promise<Buffer> {
   const pdf = new Pdf(options.paper, 'Sample warps');
   if (gamp !== undefined) await addGampKey(pdf, gamp);
@@ -20,7 +22,7 @@ export async function planSheets(warps: readonly WarpPlan[], options: PlanOption
   return pdf.finish();
 }
 
-/** The sheets of a group as PDF: two pages for each weaver, made for their loom. */
+/** The PDF with the sheets of a group: two pages for each weaver, for the weaver's own loom. */
 export async function dealSheets(shares: readonly Share[], warps: readonly WarpPlan[], paper: Paper): Promise<Buffer> {
   const pdf = new Pdf(paper, 'Sheets for the weavers');
   for (const [at, { weaver }] of shares.entries()) {
@@ -30,7 +32,7 @@ export async function dealSheets(shares: readonly Share[], warps: readonly WarpP
   return pdf.finish();
 }
 
-/** The teacher's PDF: contact sheets of all cloths, one yarn order for all warps, and labels for their chains. */
+/** The teacher's PDF: contact sheets of all cloths, one yarn order for all warps, and labels for the chains. */
 export async function teacherSheets(
   title: string,
   warps: readonly WarpPlan[],
@@ -52,7 +54,7 @@ export async function teacherSheets(
   return pdf.finish();
 }
 
-/** Album pages for the finished swatches of all warps as PDF. */
+/** The PDF with album pages for the finished swatches of all warps. */
 export async function albumSheets(
   warps: readonly WarpPlan[],
   paper: Paper,

@@ -2,18 +2,18 @@ import type { WarpPlan } from '../plan/piece/warp-plan.js';
 import { sayLong, sayWeight } from '../words/measure.js';
 import { MARGIN, type Pdf } from './paper/paper.js';
 
-/** What has to be there of one yarn for all warps together, with what is kept back. mm and grams. */
+/** The amount of one yarn for all warps together, reserve included. Millimetres and grams. */
 export interface OrderedYarn {
   readonly letter: string;
   readonly name: string;
   readonly hex: string;
   readonly warps: number;
   readonly length: number;
-  /** Null where the size of the yarn is not known. */
+  /** Null if the size of the yarn is unknown. */
   readonly grams: number | null;
 }
 
-/** One line a yarn, in the order in which the warps first use them. Yarns of one colour, name and size are one. */
+/** One line per yarn, in order of first use. Yarns with the same colour, name and size are one yarn. */
 export function yarnOrder(warps: readonly WarpPlan[]): OrderedYarn[] {
   const lines = new Map<
     string,
@@ -33,13 +33,13 @@ export function yarnOrder(warps: readonly WarpPlan[]): OrderedYarn[] {
   return [...lines.values()];
 }
 
-/** From line to line of a table. */
+/** Millimetres from line to line of a table. */
 const LINE = 5.6;
 
 /**
- * Adds the yarn order of a group: all yarns with a blank for what is bought, and then the share of each warp.
+ * Adds the yarn order of a group: all yarns with a blank for the amount bought, then the share of each warp.
  *
- * @param weavers who weaves each warp, where they were dealt
+ * @param weavers the weaver of each warp, if cloths were dealt
  */
 export function addYarnOrder(pdf: Pdf, title: string, warps: readonly WarpPlan[], weavers?: readonly string[]): void {
   const right = pdf.width - MARGIN;

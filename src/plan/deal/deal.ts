@@ -264,7 +264,7 @@ function hindrances(warp: WarpPlan, loom: Loom): string[] {
   );
 }
 
-/** The problem that some weaver cannot be served, with the reasons. */
+/** The message that some weaver cannot be served, with the reasons. */
 function tooFew(
   weavers: readonly Weaver[],
   fits: readonly (readonly boolean[])[],

@@ -9,7 +9,7 @@ import { FLOAT_LIMITS } from '../warp/purpose.js';
 /** Parts of a ranking in which cloths of one list are compared. Novelty is left out: it is relative to the weave. */
 const TOLD: readonly Part[] = ['contrast', 'figure', 'symmetry', 'balance', 'solid', 'sharp', 'lively', 'calm', 'ease'];
 const WEIGHTS = { ...PRESETS.clear, solid: 1, calm: 1, lively: 1 };
-/** Shortest list in which places are named; in longer lists only the first places are named. */
+/** Shortest list in which places are named, and the share of a list that counts as the first places. */
 const LEAST = 4;
 const NAMED = 1 / 4;
 
@@ -19,8 +19,9 @@ export function measured(draft: Draft): Scored {
 }
 
 /**
- * The highlights of each cloth of a list, in a few words, the most important first: the parts of a ranking in which it
- * is among the first, how dark it is, and its symmetries. Cloths that tie take the lowest of the places they share.
+ * The highlights of each cloth of a list, in a few words, the most important first: its best place in any part of a
+ * ranking, if that is among the first; how dark it is; its symmetries. Cloths that tie take the lowest place they
+ * share.
  *
  * @param cloths drafts with their figures
  */

@@ -40,7 +40,7 @@ export function settWords(advice: SettAdvice, { sett: { per } }: Draft): string 
   );
 }
 
-/** A caution, in one sentence, if the sett is above the closest or far below the advised; else empty. */
+/** A caution, in one sentence, if the sett is above the closest, or below {@link OPEN} of it; else empty. */
 export function settCautions(advice: SettAdvice | undefined, { sett: { ends, per } }: Draft): string[] {
   if (advice === undefined) return [];
   const { closest, advised } = inMeasure(advice, per);

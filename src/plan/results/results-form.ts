@@ -140,7 +140,7 @@ function resultOf(given: v.InferOutput<typeof resultKeys>): Result {
   return { code, ...Object.fromEntries(Object.entries(read).filter(([, value]) => value !== undefined)) };
 }
 
-/** Throws if a length did not get shorter, or if it lost more than it can. */
+/** Throws if a length got longer, or shorter than {@link LEAST_LEFT} of it. */
 function checkLoss(what: string, left: number | undefined, ofWhat: string, of: number | undefined): void {
   if (left === undefined || of === undefined || (left <= of && left >= of * LEAST_LEFT)) return;
   const wanted = left > of ? 'no more than that' : `at least ${sayShare(LEAST_LEFT)} of it`;

@@ -4,19 +4,19 @@ import { dentsPer, isForeign, type Reed, reedWords } from './reed.js';
 
 /** How a sett is put through one reed. */
 export interface Denting {
-  /** Dents in the measure in which the sett is counted. */
+  /** Dents per inch or per centimetre, like the sett. */
   readonly reed: number;
   /** The reed as it is named, `10 per inch`. */
   readonly named: string;
-  /** Ends in each dent, over and over again: 2-3, or 1-2-2. */
+  /** Ends in each dent, repeated along the reed: 2-3, or 1-2-2. */
   readonly dents: readonly number[];
-  /** Ends after which the dents and the colour order meet in the same way again. */
+  /** Ends after which dents and colour order are in the same position to each other again. */
   readonly meets: number;
-  /** Uneven denting that lands on the same place of every repeat of the order: a streak that looks designed. */
+  /** True if uneven denting falls on the same place in every repeat of the order: a streak that looks designed. */
   readonly inStep: boolean;
 }
 
-/** More ends in a dent than this rub each other and the reed (common practice, no source). */
+/** Most ends in a dent: more would rub each other and the reed (common practice, no source). */
 const MOST_IN_A_DENT = 4;
 
 /**
@@ -31,12 +31,12 @@ export function dentsOf(sett: number, reed: number): number[] {
   return Array.from({ length: q }, (_, d) => Math.floor(((d + 1) * p) / q) - Math.floor((d * p) / q));
 }
 
-/** Dents after which an order begins anew at the latest, where a reed and a sett are of different measures. */
+/** Longest sequence of dents tried for a reed and a sett in different measures. */
 const LONGEST_NEAR = 8;
-/** An order of dents may miss a sett by this share, where a longer one would come nearer. */
+/** Share by which a short sequence of dents may miss the sett. */
 const NEAR = 0.01;
 
-/** Ends in each dent, in an order of few dents that comes near a sett which none meets exactly. */
+/** Ends in each dent, in the shortest sequence that comes near a sett which no short sequence meets exactly. */
 export function dentsNear(sett: number, reed: number): number[] {
   const orders = Array.from({ length: LONGEST_NEAR }, (_, at) => {
     const dents = at + 1;
@@ -48,7 +48,7 @@ export function dentsNear(sett: number, reed: number): number[] {
   return dentsOf(ends, dents);
 }
 
-/** How a sett is put through a reed, and whether the dents fall in step with a colour order of `repeat` ends. */
+/** The denting of a sett in a reed, and whether it falls in step with a colour order of `repeat` ends. */
 export function dentingOf(sett: number, reed: Reed, per: Per, repeat: number): Denting {
   const count = dentsPer(reed, per);
   const dents = isForeign(reed, per) ? dentsNear(sett, count) : dentsOf(sett, count);
@@ -56,12 +56,14 @@ export function dentingOf(sett: number, reed: Reed, per: Per, repeat: number): D
   return { reed: count, named: reedWords(reed, per), dents, meets, inStep: dents.length > 1 && meets === repeat };
 }
 
-/** Ends in the measure of the sett, as the dents set them. */
+/** The sett that a denting gives, in the measure of the sett. */
 export function settIn({ reed, dents }: Denting): number {
   return (sum(dents) / dents.length) * reed;
 }
 
-/** Reeds in order of evenness: the shortest order of dents first, then nearest to two in a dent; in step comes last. */
+/**
+ * Sorts reeds: the shortest sequence of dents first, then the nearest to two ends in a dent; dents in step come last.
+ */
 export function rankReeds(sett: number, reeds: readonly number[], per: Per, repeat: number): Denting[] {
   return reeds
     .map((dents) => dentingOf(sett, { dents }, per, repeat))
@@ -74,7 +76,7 @@ export function rankReeds(sett: number, reeds: readonly number[], per: Per, repe
     );
 }
 
-/** Dents that so many ends fill, and one for each floating selvedge. */
+/** Number of dents filled by `ends` ends, plus one for each floating selvedge. */
 export function dentsFilled(ends: number, denting: Denting, floating: number): number {
   const whole = Math.floor(ends / sum(denting.dents));
   let left = ends - whole * sum(denting.dents);

@@ -1,23 +1,23 @@
-/** One way of filling a width. */
+/** One filling: a number of whole repeats, and the ends round them. */
 export interface Filling {
   readonly repeats: number;
-  /** Ends of each border, where they are made to fill what whole repeats leave. */
+  /** Ends of each border, for even borders. */
   readonly border?: number;
-  /** Ends in all: borders, whole repeats and what balances them. */
+  /** All ends: borders, whole repeats and balance. */
   readonly ends: number;
-  /** Ends over the width that was asked for; negative: short of it. */
+  /** Ends more than were asked for; negative if fewer. */
   readonly over: number;
 }
 
-/** How the turn of a mirrored order is made: on a single thread, or on one that is doubled. */
+/** The turns of a mirrored order: on a single thread, or on a doubled one. */
 export const TURNS = ['single', 'doubled'] as const;
 export type Turn = (typeof TURNS)[number];
 
-/** Fewer ends than these are an edge, and no border (common practice, no source). */
+/** Fewest ends of a border; fewer are only an edge (common practice, no source). */
 const LEAST_BORDER = 4;
 
 /**
- * The three ways of filling a width that come nearest to it, nearest first; of equals the narrower.
+ * The three fillings nearest to a width, nearest first; ties go to the narrower.
  *
  * @param wanted ends asked for
  * @param repeat ends in one repeat
@@ -34,7 +34,7 @@ export function nearestFillings(wanted: number, repeat: number, around: number):
 }
 
 /**
- * Three ways of filling a width with even borders, nearest first; of equals the one of most repeats.
+ * The three fillings with even borders nearest to a width, nearest first; ties go to the one with most repeats.
  *
  * @param around ends that do not repeat beside the borders: balance
  */
@@ -60,8 +60,8 @@ export function evenBorders(wanted: number, repeat: number, around: number, repe
 }
 
 /**
- * An order followed by its reverse, as one repeat, and the threads that balance the last repeat: with single turns
- * 2n − 2 and one to balance, with doubled turns 2n and none.
+ * Mirrors an order of n threads: returns the order followed by its reverse as one repeat (2n − 2 threads with single
+ * turns, 2n with doubled turns), and the threads that balance the last repeat (one, or none).
  */
 export function mirrored<T>(
   order: readonly T[],
@@ -73,8 +73,8 @@ export function mirrored<T>(
 }
 
 /**
- * Threads of the next repeat that make whole repeats read the same from both sides (AB AB AB then A: one); undefined
- * where no number of threads does.
+ * The least number of threads that, added after whole repeats, makes them read the same from both sides (AB AB AB A:
+ * one); undefined if no number does.
  */
 export function balanceOf<T>(repeat: readonly T[]): number | undefined {
   const n = repeat.length;

@@ -1,22 +1,22 @@
 import type { Draft } from '../../draft/draft.js';
 import { mirrored, type Turn } from './fill-width.js';
 
-/** How warp and weft are mirrored; what is absent runs on as it is. */
+/** The turns with which warp and weft are mirrored; an absent system is not mirrored. */
 export interface Mirror {
   readonly warp?: Turn;
   readonly weft?: Turn;
 }
 
 /**
- * A draft followed by its reverse: threading and warp colours turn together, so that the cloth turns and not the
- * stripes alone; treadling and weft colours likewise. Where every other pick is tabby it goes on in turn, and the
- * pattern picks are what is mirrored.
+ * Mirrors a draft. Threading and warp colours are mirrored together, so that the cloth turns and not the stripes alone;
+ * so are treadling and weft colours. If every other pick is tabby, the tabby keeps alternating and only the pattern
+ * picks are mirrored.
  */
 export function mirroredDraft(draft: Draft, { warp, weft }: Mirror): Draft {
   return { ...draft, ...(warp && mirroredWarp(draft, warp)), ...(weft && mirroredWeft(draft, weft)) };
 }
 
-/** `warp mirrored, single turns`; nothing where nothing is. */
+/** `warp mirrored, single turns`; empty if nothing is mirrored. */
 export function mirrorWords({ warp, weft }: Mirror): string {
   const said = (of: string, turn: Turn): string => `${of} mirrored, ${turn} turns`;
   if (warp !== undefined && warp === weft) return said('warp and weft', warp);
@@ -46,7 +46,7 @@ function mirroredWeft({ treadling, weft, pickKinds, pickUnits }: Draft, turn: Tu
   };
 }
 
-/** The places of so many threads, there and back. */
+/** Indices of `count` threads, forward and then back. */
 function there(count: number, turn: Turn): readonly number[] {
   return mirrored(
     Array.from({ length: count }, (_, at) => at),
@@ -54,7 +54,7 @@ function there(count: number, turn: Turn): readonly number[] {
   ).order;
 }
 
-/** Units there and back; with single turns those at the turns are not repeated whole, but lose `shared` threads. */
+/** Unit lengths, forward and then back; with single turns, the units at the turns lose `shared` threads. */
 function units(list: readonly number[], turn: Turn, shared: number): readonly number[] {
   const back = list.toReversed();
   if (turn === 'single') {

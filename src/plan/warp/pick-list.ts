@@ -1,12 +1,12 @@
 import { type Draft, liftAt } from '../../draft/draft.js';
 import { shuttleOfPick } from '../../draft/shuttles.js';
 
-/** Where a shuttle lies. */
+/** The side of the cloth on which a shuttle lies. */
 export type Side = 'left' | 'right';
 
-/** A shuttle: a yarn, as one kind of weft. */
+/** A shuttle: one yarn for one kind of pick. */
 export interface Shuttle {
-  /** `D`, or `D pattern`, `L tabby` where there are two kinds of weft. */
+  /** `D`, or `D pattern` and `L tabby` if there are two kinds of weft. */
   readonly name: string;
   readonly yarn: number;
   readonly kind: Draft['pickKinds'][number];
@@ -20,21 +20,21 @@ export interface Throw {
   readonly shuttle: number;
   readonly from: Side;
   readonly to: Side;
-  /** Picks thrown with other shuttles since this one last came to rest; its weft is carried past them. */
+  /** Picks of other shuttles since this shuttle's last pick; its weft is carried past them. */
   readonly carry: number;
   /** Treadles pressed, and shafts raised. */
   readonly treadles: readonly number[];
   readonly lift: readonly number[];
 }
 
-/** How well the outermost ends are caught by the turns of the wefts. */
+/** How many turns of the wefts catch the outermost ends. */
 export interface Caught {
   /** Turns at each edge, and how many of them catch the outer end. */
   readonly left: { readonly turns: number; readonly caught: number };
   readonly right: { readonly turns: number; readonly caught: number };
 }
 
-/** Sides from which the shuttles start, and what becomes of the edges. */
+/** The sides from which the shuttles start, and how well the edges are then caught. */
 export interface Starts {
   readonly sides: readonly Side[];
   readonly caught: Caught;
@@ -55,8 +55,8 @@ export function shuttlesOf(draft: Draft): Shuttle[] {
 }
 
 /**
- * The pick list. Every shuttle starts on its side and turns back each time; a carry counts the picks strictly between
- * two throws of one shuttle.
+ * Makes the pick list. Every shuttle starts on its side and changes side with each throw; a carry counts the picks
+ * strictly between two throws of one shuttle.
  */
 export function pickList(draft: Draft, picks: number, sides: readonly Side[]): Throw[] {
   const of = shuttleOfPick(draft.pickKinds, draft.weft);
@@ -75,7 +75,7 @@ export function pickList(draft: Draft, picks: number, sides: readonly Side[]): T
   });
 }
 
-/** Where each shuttle rests after so many picks. */
+/** The side on which each shuttle rests after `picks` picks. */
 export function restingSides(draft: Draft, picks: number, sides: readonly Side[]): Side[] {
   const at = [...sides];
   for (const { shuttle, to } of pickList(draft, picks, sides)) at[shuttle] = to;
@@ -83,10 +83,10 @@ export function restingSides(draft: Draft, picks: number, sides: readonly Side[]
 }
 
 /**
- * How often the outer ends are caught where a weft turns: a turn catches its outer end when the two picks that it
- * joins pass on different sides of that end. Each shuttle is counted by itself.
+ * Counts the turns that catch their outermost end: the two picks joined by the turn pass on different sides of it. Each
+ * shuttle is counted by itself.
  *
- * @param first, last indices into the threading of the outermost ends
+ * @param first, last indices, in the threading, of the outermost ends
  */
 export function caughtEnds(draft: Draft, picks: number, sides: readonly Side[], first: number, last: number): Caught {
   return together(caughtByEach(draft, picks, sides, first, last));
@@ -118,8 +118,8 @@ function together(each: readonly Caught[]): Caught {
 }
 
 /**
- * The sides from which the shuttles start so that the edges are best caught; of equals from the left. Each shuttle turns
- * by itself, so its side is found by itself. Counted over the picks after which weave, colours and sides recur.
+ * Finds the starting sides with which most turns catch the edges; ties go to the left. The turns of a shuttle depend on
+ * its own side alone, so each side is found separately, over the picks after which weave, colours and sides recur.
  *
  * @param border ends before the first of the repeat, on which the threading runs on
  */
@@ -144,7 +144,7 @@ export function startingSides(draft: Draft, ends: number, border = 0): Starts {
   return { sides, caught, allCaught: lost(caught) === 0 };
 }
 
-/** Turns that catch nothing. */
+/** Number of turns that catch nothing. */
 function lost({ left, right }: Caught): number {
   return left.turns - left.caught + right.turns - right.caught;
 }

@@ -1,15 +1,15 @@
 import { INCH } from '../../words/measure.js';
 
 /**
- * Ends in the longest float that is still no longer than `limit`.
+ * Threads in the longest float that is no longer than `limit`.
  *
- * @param limit, spacing in the same measure; `spacing` from thread to thread
+ * @param limit, spacing lengths in the same unit; `spacing` is from thread to thread
  */
 export function threadsWithin(limit: number, spacing: number): number {
   return Math.floor(limit / spacing + 1e-9);
 }
 
-/** Picks in a unit of so many ends that make it as long as it is wide. */
+/** Picks that make a unit of `ends` ends as long as it is wide. */
 export function picksForSquare(ends: number, endsPer: number, picksPer: number): number {
   return (ends * picksPer) / endsPer;
 }

@@ -5,7 +5,7 @@ import { fixed, INCH, type Per } from '../../words/measure.js';
 /** The lengths in which dents are counted, in millimetres. */
 const LENGTHS = { inch: INCH, cm: 10, '10 cm': 100 } as const;
 
-/** A reed as it is named: so many dents in a length; without one, in the measure of the sett. */
+/** A reed: dents in a length; without a length, in the measure of the sett. */
 export interface Reed {
   readonly dents: number;
   readonly per?: keyof typeof LENGTHS;
@@ -32,9 +32,9 @@ export function reedOf(given: Given): Reed {
 }
 
 /**
- * Dents of a reed in the measure of a sett.
+ * Dents per inch or per centimetre of a reed.
  *
- * @throws Problem where a reed without a measure is none in that of the sett
+ * @throws Problem if a reed without a length is out of range in the measure of the sett
  */
 export function dentsPer(reed: Reed, per: Per): number {
   const counted = reed.per ?? per;
@@ -45,13 +45,13 @@ export function dentsPer(reed: Reed, per: Per): number {
   return counted === per ? reed.dents : (reed.dents / LENGTHS[counted]) * LENGTHS[per];
 }
 
-/** A reed as it is named, `50 per 10 cm`; with its dents to the inch or centimetre of the sett, where that is the other. */
+/** Words for a reed, `50 per 10 cm`; followed by its dents in the measure of the sett, if that is another. */
 export function reedWords(reed: Reed, per: Per): string {
   const named = `${reed.dents} per ${reed.per ?? per}`;
   return isForeign(reed, per) ? `${named} (${fixed(dentsPer(reed, per), 2)} per ${per})` : named;
 }
 
-/** Whether a reed is counted in the other measure than a sett, so that no short order of dents meets it exactly. */
+/** Whether reed and sett are counted in inches and centimetres, so that no short sequence of dents meets the sett. */
 export function isForeign(reed: Reed, per: Per): boolean {
   return reed.per !== undefined && (reed.per === 'inch') !== (per === 'inch');
 }

@@ -1,26 +1,26 @@
 import { INCH, type Per, sayLength, sayShare, upTo, YARD } from '../../words/measure.js';
 import type { LoomKind } from './warp-loom.js';
 
-/** What the length of a warp is reckoned from. Lengths in millimetres, shares from 0 to below 1. */
+/** The figures from which the length of a warp is computed. Lengths in millimetres, shares from 0 to below 1. */
 export interface WarpNeeds {
   /** Finished length of each piece, hems included. */
   readonly pieces: readonly number[];
-  /** Between pieces, finished. */
+  /** Finished length woven between two pieces. */
   readonly divider: number;
-  /** Before the first piece and after the last, finished. */
+  /** Finished length woven before the first piece, and again after the last. */
   readonly header: number;
   readonly footer: number;
-  /** Length lost in washing, of the length off the loom. */
+  /** Share of the length off the loom that is lost in washing. */
   readonly shrinkage: number;
-  /** Length lost to the bending of the warp, of the warp used. */
+  /** Share of the warp used that is lost to the bending of the ends. */
   readonly takeUp: number;
-  /** What cannot be woven, at both ends. */
+  /** Warp that cannot be woven, both ends together. */
   readonly loomWaste: number;
-  /** Test weaving, cutting off and tying on again. */
+  /** Warp for test weaving, cutting off and tying on again. */
   readonly testing: number;
 }
 
-/** One line of the reckoning: what it is, how it comes about, and its length in millimetres. */
+/** One line of the arithmetic: its name, how it is computed, and the length in millimetres. */
 export interface WarpLine {
   readonly what: string;
   readonly how: string;
@@ -33,7 +33,7 @@ export interface WarpLength {
   readonly offLoom: number;
   readonly used: number;
   readonly total: number;
-  /** What to wind: the total, rounded up to a quarter yard or 10 cm. */
+  /** Length to wind: the total, rounded up to a quarter yard or 10 cm. */
   readonly wind: number;
   readonly lines: readonly WarpLine[];
 }
@@ -54,12 +54,12 @@ export function usualWaste(kind: LoomKind): number {
   return kind === 'table' ? 17 * INCH : USUAL_WARP.loomWaste;
 }
 
-/** Length to weave so that `wanted` is left after a loss: divided, never added (10 in at 20 % is 12.5 in, not 12). */
+/** Length before a loss that leaves `wanted`: divided, never added (10 in with a loss of 20 % is 12.5 in, not 12). */
 export function before(wanted: number, loss: number): number {
   return wanted / (1 - loss);
 }
 
-/** The length of a warp, from the finished cloth back to what is wound. */
+/** Computes the length of a warp, from the finished cloth back to the wound warp. */
 export function warpLength(needs: WarpNeeds, per: Per): WarpLength {
   const { pieces, divider, header, footer, shrinkage, takeUp, loomWaste, testing } = needs;
   const dividers = Math.max(0, pieces.length - 1);

@@ -5,7 +5,7 @@ import { type Per, sayLength } from '../../words/measure.js';
 
 export { LOOM_KINDS, type LoomKind } from '../../structure/loom/loom-fit.js';
 
-/** A loom as far as it limits a warp. What is not given does not limit. */
+/** The properties of a loom that limit a warp. An absent property sets no limit. */
 export interface Loom extends Omit<WeaveLoom, 'ends'> {
   /** Weaving width in millimetres. */
   readonly width?: number;
@@ -17,7 +17,7 @@ export interface TiedUp extends LoomTieUp {
   readonly lifts: readonly Lift[];
 }
 
-/** What a warp asks of a loom. */
+/** The demands of a warp on a loom. */
 export interface Demand {
   readonly draft: Draft;
   /** Heddles on each shaft, shaft 1 first. */
@@ -33,7 +33,7 @@ export function tiedUp(draft: Draft, { kind, treadles }: Pick<Loom, 'kind' | 'tr
   return { ...tieUpOn(draft, loom), lifts: draft.treadling.map((_, j) => liftAt(draft, j)) };
 }
 
-/** Why a warp cannot be woven on a loom, one clause each; none where it can. */
+/** The reasons why a warp cannot be woven on a loom, one clause each; empty if it can. */
 export function obstacles({ draft, heddles, width, shuttles }: Demand, loom: Loom, per: Per): string[] {
   const found: string[] = [];
   if (loom.shafts !== undefined && heddles.length > loom.shafts) {

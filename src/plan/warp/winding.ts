@@ -8,13 +8,13 @@ export interface Run {
   readonly ends: number;
 }
 
-/** A run as it is wound in order. Peg 1 is where winding begins, peg 2 the far one. */
+/** A run in winding order. Winding begins at peg 1; peg 2 is the far one. */
 export interface RunLine extends Run {
   /** Ends wound so far, this run included. */
   readonly running: number;
   /** The peg where the colour changes after this run. */
   readonly peg: 1 | 2;
-  /** A counting tie goes in after this run. */
+  /** True if a counting tie follows this run. */
   readonly tie: boolean;
 }
 
@@ -22,16 +22,16 @@ export interface RunLine extends Run {
 export interface Chain {
   readonly yarn: number;
   readonly ends: number;
-  /** Out and back: two ends. */
+  /** Rounds out and back, two ends each. */
   readonly rounds: number;
-  /** One more end, out and not back, where the number is odd. */
+  /** True if one more end is wound out and not back, because the number of ends is odd. */
   readonly oneMore: boolean;
   readonly tieEvery: number;
-  /** Running totals at the counting ties, the last one the whole chain. */
+  /** Running totals of ends at the counting ties; the last is the whole chain. */
   readonly ties: readonly number[];
 }
 
-/** What one way of winding takes. */
+/** The work of one way of winding. */
 export interface WayCost {
   readonly way: Way;
   /** Ties from one colour to the next, between the first end and the last. */
@@ -46,17 +46,17 @@ export interface Winding {
   /** Least work first. */
   readonly ways: readonly WayCost[];
   readonly chains: readonly Chain[];
-  /** Runs of the first repeats, up to the first counting tie; of one repeat at the least. */
+  /** Runs of the first repeats, up to the first counting tie; at least one repeat. */
   readonly stretch: readonly RunLine[];
   /** Ends from one counting tie to the next. */
   readonly tieEvery: number;
-  /** Every run is even, so that all changes fall at one peg. */
+  /** True if every run has an even number of ends, so that all changes fall at one peg. */
   readonly even: boolean;
 }
 
 /** Longest order wound with one thread of each package held together (common practice, no source). */
 const TOGETHER_AT_MOST = 8;
-/** Fewest and most ends between counting ties, and what is taken beyond that (common practice, no source). */
+/** Fewest and most ends between counting ties, and the number used for longer repeats (common practice, no source). */
 const TIE_AT_LEAST = 10;
 const TIE_AT_MOST = 80;
 const TIE_LONG = 20;
@@ -78,7 +78,7 @@ export function changesIn(warp: ArrayLike<number>): number {
 }
 
 /**
- * The list of winding in order. Each walk lays one end, so after an even number of ends the hand is back at peg 1.
+ * Lists the runs for winding in order. Each pass lays one end, so after an even number of ends the hand is at peg 1.
  *
  * @param tieEvery ends from one counting tie to the next, after the first border
  */
@@ -95,7 +95,7 @@ export function windInOrder(warp: ArrayLike<number>, tieEvery: number, border = 
   });
 }
 
-/** One chain a colour, in the order in which the colours first come, with its counting ties. */
+/** One chain per colour, in order of first appearance, with counting ties. */
 function chainsOf(warp: ArrayLike<number>, repeat: number, border = 0): Chain[] {
   const counts = new Map<number, number>();
   const inRepeat = new Map<number, number>();
@@ -112,7 +112,7 @@ function chainsOf(warp: ArrayLike<number>, repeat: number, border = 0): Chain[] 
 }
 
 /**
- * How a warp is best wound.
+ * Compares the ways of winding a warp.
  *
  * @param warp yarn of each end, floating selvedges left out
  * @param repeat ends after which the colours recur
@@ -132,7 +132,7 @@ export function windingOf(warp: ArrayLike<number>, repeat: number, border = 0): 
   };
 }
 
-/** The ways there are for this warp, fewest knots first; of equals the one that leaves the order free at threading. */
+/** The possible ways for this warp, fewest knots first; ties go to the way that leaves the order free at threading. */
 function waysOf(warp: ArrayLike<number>, repeat: number, chains: readonly Chain[], border: number): WayCost[] {
   const apart: WayCost = { way: 'a separate chain per colour', knots: 0, passes: warp.length, chains: chains.length };
   if (chains.length === 1) return [apart];
@@ -154,7 +154,9 @@ function waysOf(warp: ArrayLike<number>, repeat: number, chains: readonly Chain[
   return (fits ? [apart, together, inOrder] : [apart, inOrder]).sort((a, b) => a.knots - b.knots);
 }
 
-/** A counting tie every whole repeat, every few of a small one, or by twenties where a repeat is too long to count. */
+/**
+ * Ends between counting ties: one repeat, several short repeats, or a fixed number if a repeat is too long to count.
+ */
 function tieAfter(repeat: number): number {
   return repeat > TIE_AT_MOST ? TIE_LONG : repeat * Math.ceil(TIE_AT_LEAST / repeat);
 }

@@ -15,11 +15,11 @@ const DIAMETERS: Readonly<Record<Fibre, number>> = {
   woollen: 0.85,
 };
 
-/** How a cloth is to hang, and the share of the closest sett that is usual for it (common practice, no source). */
+/** Share of the closest sett that is usual for general cloth and for cloth that drapes (common practice, no source). */
 export const HANDS = { general: 0.8, drape: 0.7 } as const;
 export type Hand = keyof typeof HANDS;
 
-/** The closest sett and the one advised, in ends per inch, with the figures they come from. */
+/** The closest and the advised sett, in ends per inch, with the figures they are computed from. */
 export interface SettAdvice {
   /** Threads that lie side by side in an inch. */
   readonly diameters: number;
@@ -27,18 +27,18 @@ export interface SettAdvice {
   readonly ends: number;
   readonly intersections: number;
   readonly closest: number;
-  /** So much of the closest is advised. */
+  /** Advised sett divided by closest sett. */
   readonly share: number;
   readonly advised: number;
 }
 
-/** Diameters in an inch of yarn of so many grams per 1000 m. */
+/** Yarn diameters in an inch, for a yarn of `tex` grams per 1000 m. */
 export function diametersPerInch(tex: number, fibre: Fibre): number {
   return DIAMETERS[fibre] * Math.sqrt(lengthPerWeight(tex).yardsPerPound);
 }
 
 /**
- * The closest that ends can be set: diameters × ends / (ends + intersections) in the weave's repeat (Ashenhurst).
+ * The closest sett: diameters × ends / (ends + intersections), in one repeat of the weave (Ashenhurst).
  * `diameters` may as well be wraps counted round a ruler.
  */
 export function closestSett(diameters: number, ends: number, intersections: number): number {
@@ -46,8 +46,8 @@ export function closestSett(diameters: number, ends: number, intersections: numb
 }
 
 /**
- * How often the weft passes from face to back or from back to face in one repeat, averaged over the picks. Pattern picks
- * lie on a ground that is cloth without them, and are left out.
+ * The number of times that the weft passes between face and back in one repeat, averaged over the picks. Pattern picks
+ * are left out: the ground is a cloth without them.
  */
 export function intersectionsOf(weave: Weave): number {
   const { ends, picks, up, endKind, endKinds, pickKind } = drawdown(weave);
@@ -62,7 +62,7 @@ export function intersectionsOf(weave: Weave): number {
   return changes / ground.length;
 }
 
-/** The sett that a weave of this yarn bears. */
+/** Computes the closest and the advised sett of a weave in a yarn. */
 export function adviseSett(weave: Weave, diameters: number, hand: Hand): SettAdvice {
   const ends = threadingPeriod(weave);
   const intersections = (intersectionsOf(weave) * ends) / weave.threading.length;

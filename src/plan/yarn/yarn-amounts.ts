@@ -1,6 +1,6 @@
 import { upTo } from '../../words/measure.js';
 
-/** Yarn that a plan takes of one yarn. Lengths in millimetres, weights in grams; null where the size is not known. */
+/** The amount of one yarn in a plan. Lengths in millimetres, weights in grams; null if the size is unknown. */
 export interface YarnAmount {
   /** Letter of the yarn. */
   readonly letter: string;
@@ -8,33 +8,36 @@ export interface YarnAmount {
   readonly weft: number;
   readonly total: number;
   readonly grams: number | null;
-  /** The total with what is kept back. */
+  /** The total plus the reserve. */
   readonly withReserve: number;
   readonly gramsWithReserve: number | null;
 }
 
-/** Weft taken in beyond the width in the reed, for waves and turns, and kept back of all yarn (common practice). */
+/**
+ * Extra weft beyond the width in the reed, for waves and turns, and the reserve of all yarn, as shares (common
+ * practice).
+ */
 export const WEFT_EXTRA = 0.1;
 const RESERVE = 0.1;
 
-/** Grams of a length (mm) of yarn of so many grams per 1000 m. */
+/** Weight in grams of `mm` millimetres of yarn of `tex` grams per 1000 m. */
 export function gramsOf(mm: number, tex: number): number {
   return (mm / 1e6) * tex;
 }
 
-/** Picks in a length of cloth, the last one whole. `length` and `picksPer` in the same measure. */
+/** Whole picks that cover a length of cloth. `length` and `picksPer` are in the same measure. */
 export function picksIn(length: number, picksPer: number): number {
   return upTo(length * picksPer, 1);
 }
 
-/** How often each index occurs in the first `count` places of a word that goes on repeating. */
+/** Counts each index in the first `count` places of a repeated word; indices are below `kinds`. */
 export function tally(word: ArrayLike<number>, count: number, kinds: number): number[] {
   const found = new Array<number>(kinds).fill(0);
   for (let k = 0; k < count; k++) found[word[k % word.length]!]!++;
   return found;
 }
 
-/** What is needed of one yarn: warp and weft lengths in mm, tex where known. */
+/** Computes the amount of one yarn from warp and weft lengths in millimetres, and its tex if known. */
 export function yarnAmount(letter: string, warp: number, weft: number, tex: number | undefined): YarnAmount {
   const total = warp + weft;
   const withReserve = total * (1 + RESERVE);

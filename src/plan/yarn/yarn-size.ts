@@ -2,8 +2,8 @@ import { Problem, quote } from '../../problem.js';
 import { POUND, YARD } from '../../words/measure.js';
 
 /**
- * Yards in the hank, lea, run, skein or cut of which a pound of yarn of count 1 holds one (Taylor 1909, chapter XII;
- * ASTM D2260; run and skein: yarn numbering tables).
+ * Yards per pound of yarn of count 1 in each system: the length of its hank, lea, run, skein or cut (Taylor 1909,
+ * chapter XII; ASTM D2260; run and skein: yarn numbering tables).
  */
 const YARDS = {
   cotton: 840,
@@ -16,14 +16,14 @@ const YARDS = {
   cut: 300,
 } as const;
 
-/** A system in which more is finer: so many lengths to a weight. */
+/** A count system, in which a higher count is a finer yarn: lengths per weight. */
 export type CountSystem = keyof typeof YARDS | 'metric';
 
-/** What a yarn is spun of, as far as it says how thick it is for its weight. */
+/** Fibres, distinguished as far as they give a yarn of one weight different diameters. */
 export const FIBRES = ['cotton', 'silk', 'linen', 'worsted', 'woollen'] as const;
 export type Fibre = (typeof FIBRES)[number];
 
-/** Fibres that are counted in one system alone. */
+/** The fibre of each count system that is used for one fibre only. */
 const FIBRE_OF: Readonly<Partial<Record<CountSystem, Fibre>>> = {
   cotton: 'cotton',
   'spun silk': 'silk',
@@ -34,9 +34,9 @@ const FIBRE_OF: Readonly<Partial<Record<CountSystem, Fibre>>> = {
   cut: 'woollen',
 };
 
-/** How fine a yarn is, and how it was understood. */
+/** The size of a yarn, and how its text was understood. */
 export interface YarnSize {
-  /** Where the way it is counted says so. */
+  /** The fibre, if the count system names one. */
   readonly fibre?: Fibre;
   /** Grams per 1000 m of the yarn as it is used. */
   readonly tex: number;
@@ -75,7 +75,7 @@ export function lengthPerWeight(tex: number): { readonly yardsPerPound: number; 
   return { yardsPerPound: (metres * POUND) / YARD, metresPerKilo: metres };
 }
 
-/** What a bare `60/2 silk` can mean, in yards to the pound: English spun silk, cotton's way, metric. */
+/** The three meanings of a bare `60/2 silk`, in yards per pound: English spun silk, cotton count, metric count. */
 export function silkReadings(count: number, ply: number): readonly [number, number, number] {
   const cotton = YARDS.cotton * count;
   return [cotton, cotton / ply, ((count / ply) * 1000 * POUND) / YARD];
@@ -85,7 +85,7 @@ export function silkReadings(count: number, ply: number): readonly [number, numb
  * A yarn's size as it stands on a label. Plied yarn may be written either way, 8/2 or 2/8: the smaller number is the
  * ply. Cotton, worsted, linen and woollen carry the count of the single; English spun silk that of the finished yarn.
  *
- * @throws Problem for what is no size, and for plied silk with no system, whose label can mean three things
+ * @throws Problem if the text is no size, or is plied silk without a system, which can mean three sizes
  */
 export function parseYarnSize(text: string): YarnSize {
   const words = text.trim().toLowerCase().replace(/\s+/g, ' ');
@@ -98,7 +98,7 @@ export function parseYarnSize(text: string): YarnSize {
   return { tex, said, ...(fibre !== undefined && { fibre }) };
 }
 
-/** Sizes that are a weight for a length, or a length for a weight. */
+/** Reads a size given as weight per length or length per weight; undefined for another form. */
 function directTex(words: string): number | undefined {
   const perWeight = /^(\d+(?:\.\d+)?) ?(yd\/lb|yards per pound|m\/kg|metres per kilo|m\/g|m\/100 ?g)$/.exec(words);
   if (perWeight !== null) {
@@ -115,7 +115,7 @@ function directTex(words: string): number | undefined {
   return unit === 'tex' ? whole : whole / 9;
 }
 
-/** Sizes that are a count in some system, and the fibre that it is the system of. */
+/** Reads a size given as a count in a system, and the system's fibre; undefined for another form. */
 function counted(words: string): { tex: number; fibre: Fibre | undefined } | undefined {
   const numbers = /(\d+(?:\.\d+)?)(?: ?\/ ?(\d+(?:\.\d+)?))?/.exec(words);
   if (numbers === null) return undefined;

@@ -14,15 +14,15 @@ export const SIZES: Readonly<Record<Paper, { readonly width: number; readonly he
 };
 export const MARGIN = 10;
 
-/** Type sizes in points (1/72 in): nothing is smaller than the first. */
+/** Type sizes in points (1/72 in); SMALL is the smallest used. */
 export const SMALL = 9;
 export const NUMBERS = 11;
 
 const POINTS = 72 / 25.4;
-/** A date is written in any case; one that is always the same keeps the bytes the same. */
+/** The date written into every PDF: a fixed one, so that the same plan gives the same bytes. */
 const FIXED_DATE = new Date(0);
 
-/** How a line of type stands. */
+/** Size, weight, alignment and grey of a line of type. */
 export interface Type {
   /** Points. Default: 9. */
   readonly size?: number;
@@ -39,17 +39,19 @@ export interface Frame {
   readonly height: number;
 }
 
-/** How a piece of cloth stands on paper. */
+/** Scale and colour of a piece of cloth on paper. */
 export interface Shown {
-  /** Millimetres of cloth to the millimetre of paper. Default: 1. */
+  /** Millimetres of cloth per millimetre of paper. Default: 1. */
   readonly times?: number;
   readonly grey?: boolean;
 }
 
-/** Points of a picture to the millimetre of paper: 300 to the inch. */
+/** Pixels of a picture per millimetre of paper: 300 per inch. */
 const FINE = 300 / 25.4;
 
-/** Draws on pages of one paper. Places and lengths in millimetres from the top left corner; text on its base line. */
+/**
+ * Draws on pages of one paper size. Positions in millimetres from the top left corner; text is placed by its base line.
+ */
 export class Pdf {
   readonly width: number;
   readonly height: number;
@@ -65,7 +67,7 @@ export class Pdf {
       size: [width * POINTS, height * POINTS],
       margin: 0,
       autoFirstPage: false,
-      // The version without a second copy of title and date in XML, which would need escaping.
+      // This version has no second copy of title and date in XML, which would need escaping.
       pdfVersion: '1.3',
       info: { Title: title, Producer: 'shedlight', Creator: 'shedlight', CreationDate: FIXED_DATE },
     });
@@ -78,12 +80,12 @@ export class Pdf {
     });
   }
 
-  /** Goes on to a new page. */
+  /** Begins a new page. */
   page(): void {
     this.document.addPage();
   }
 
-  /** One line of type; signs that the type lacks are shown as a question mark. */
+  /** Writes one line of type; characters that the type lacks become question marks. */
   text(text: string, x: number, y: number, { size = SMALL, bold = false, align = 'left', grey = 0 }: Type = {}): void {
     const said = drawable(text);
     if (said === '') return;
@@ -96,7 +98,7 @@ export class Pdf {
       .text(said, left * POINTS, y * POINTS, { lineBreak: false, baseline: 'alphabetic' });
   }
 
-  /** Lines of type, broken between words to fit a width; returns the base line of the next one. */
+  /** Writes lines of type, broken between words to fit a width; returns the base line of the next line. */
   paragraph(text: string, x: number, y: number, width: number, leading: number, type: Type = {}): number {
     let line = y;
     for (const part of this.wrapped(text, width, type)) {
@@ -106,7 +108,7 @@ export class Pdf {
     return line;
   }
 
-  /** A text in lines no wider than `width`, broken between words, or within one that is too long. */
+  /** Breaks a text into lines no wider than `width`, between words, or within a word that is too long. */
   wrapped(text: string, width: number, { size = SMALL, bold = false }: Type = {}): string[] {
     const lines: string[] = [];
     for (const word of drawable(text)
@@ -129,7 +131,7 @@ export class Pdf {
     );
   }
 
-  /** As many whole clauses as fit a line; of a first one that is too long what fits, and a sign that it goes on. */
+  /** Joins as many whole clauses as fit a line; a first clause that is too long is cut and ends in an ellipsis. */
   fitted(clauses: readonly string[], width: number, type: Type = {}): string {
     const [first = '', ...others] = clauses;
     const fits = (text: string): boolean => this.textWidth(text, type.size, type.bold) <= width;
@@ -149,7 +151,7 @@ export class Pdf {
       .stroke();
   }
 
-  /** A rectangle with an outline, filled where a colour is given. */
+  /** Draws a rectangle with an outline, filled if a colour is given. */
   box(x: number, y: number, width: number, height: number, fill?: string, thick = 0.2): void {
     this.document
       .lineWidth(thick * POINTS)
@@ -159,7 +161,7 @@ export class Pdf {
     else this.document.fillAndStroke(fill, '#000000');
   }
 
-  /** Filled rectangles of one colour, without outlines. */
+  /** Draws filled rectangles of one colour, without outlines. */
   fill(rectangles: readonly (readonly [x: number, y: number, width: number, height: number])[], colour: string): void {
     if (rectangles.length === 0) return;
     for (const [x, y, width, height] of rectangles) {
@@ -168,7 +170,7 @@ export class Pdf {
     this.document.fill(colour);
   }
 
-  /** The outline of a circle about a point. */
+  /** Draws the outline of a circle. */
   ring(x: number, y: number, radius: number, thick = 0.2): void {
     this.document
       .lineWidth(thick * POINTS)
@@ -177,7 +179,7 @@ export class Pdf {
       .stroke();
   }
 
-  /** A solid triangle that points right, left or down. */
+  /** Draws a solid triangle that points right, left or down. */
   pointer(x: number, y: number, to: 'left' | 'right' | 'down', size = 2): void {
     const [s, h] = [size * POINTS, (size / 2) * POINTS];
     const [a, b] = [x * POINTS, y * POINTS];
@@ -187,7 +189,7 @@ export class Pdf {
     this.document.fill('#000000');
   }
 
-  /** A piece of woven cloth that fills a frame, end 1 at its left edge and pick 1 at its top. */
+  /** Draws woven cloth that fills a frame, end 1 at its left edge and pick 1 at its top. */
   async cloth(draft: Draft, frame: Frame, { times = 1, grey = false }: Shown = {}): Promise<void> {
     const millimetres = { width: frame.width * times, height: frame.height * times };
     const { width, height, rgb } = paintCloth(draft, { millimetres, perMillimetre: FINE / times, grey });
@@ -198,7 +200,7 @@ export class Pdf {
     this.document.image(png, frame.x * POINTS, frame.y * POINTS, size);
   }
 
-  /** Ends the document and gives its bytes. */
+  /** Ends the document and returns its bytes. */
   async finish(): Promise<Buffer> {
     this.document.end();
     return this.whole;
@@ -217,7 +219,7 @@ export class Pdf {
   }
 }
 
-/** `#000000` to `#ffffff` of a grey from 0 (black) to 1 (white). */
+/** Converts a grey from 0 (black) to 1 (white) to `#rrggbb`. */
 export function greyOf(grey: number): string {
   const part = Math.round(Math.max(0, Math.min(1, grey)) * 255)
     .toString(16)

@@ -6,7 +6,7 @@ import { drawRules } from './sheet-foot.js';
 
 const LEADING = 4.4;
 
-/** Adds the key of a gamp: the whole of it with its squares numbered, and the orders of its sections. */
+/** Adds the key of a gamp: a picture of the whole gamp with numbered squares, and the orders of the sections. */
 export async function addGampKey(pdf: Pdf, gamp: Gamp): Promise<void> {
   pdf.page();
   const { draft, code, recipe } = gamp.cloth;
@@ -47,7 +47,7 @@ export async function addGampKey(pdf: Pdf, gamp: Gamp): Promise<void> {
   drawRules(pdf, MARGIN, pdf.height - MARGIN);
 }
 
-/** Numbers of the squares that weave one cloth, `2 and 4; 6 and 8`; those where no pattern shows, last. */
+/** Numbers of the squares that weave the same cloth, `2 and 4; 6 and 8`; squares without a pattern come last. */
 function alikeSquares({ squares }: Gamp): string {
   const of = (cloth: number): number[] => squares.filter((s) => s.cloth === cloth).map(({ number }) => number);
   const groups = [...new Set(squares.map(({ cloth }) => cloth))].filter((cloth) => cloth > 0).map(of);

@@ -6,18 +6,20 @@ import type { PiecePlan } from '../../plan/piece/piece-plan.js';
 import type { LoomKind } from '../../plan/warp/warp-loom.js';
 import { type Frame, greyOf, NUMBERS, type Pdf } from '../paper/paper.js';
 
-/** Millimetres of a cell in which an 11 pt number stands, of the largest cell, and of the smallest that can be counted. */
+/**
+ * Sides of cells in millimetres: the smallest with room for an 11 pt number, the largest, the smallest to be counted.
+ */
 const NUMBERED = 4.1;
 const LARGEST = 6;
 const SMALLEST = 1;
-/** Millimetres of a cell in which a letter stands; width of one figure in type. */
+/** Smallest side of a cell with room for a letter, and the width of one digit, in millimetres. */
 const LETTERED = 3.2;
 const FIGURE = 2;
 /** Height of a line of type in millimetres. */
 const LINE = 4;
 /** Threads from number to number beside what is too fine to be counted. */
 const STEPS = [50, 100, 200, 500, 1000] as const;
-/** Room for the shaft numbers at the left, and for pick numbers and starting words at the right. */
+/** Width for the shaft numbers at the left, and for pick numbers and starting words at the right, in millimetres. */
 const LEFT = 16;
 const RIGHT = 16;
 const HEAD = 9;
@@ -87,7 +89,7 @@ function drawCounted(pdf: Pdf, piece: PiecePlan, kind: LoomKind, frame: Frame, s
     for (const shaft of sink)
       grid.tie(right + t * cell, threading + (shafts - shaft) * cell, kind === 'countermarch' ? 'x' : 'filled');
   });
-  // A figure is two millimetres wide.
+  // A digit is two millimetres wide.
   const roomy = cell >= (columns > 9 ? 2 * FIGURE : FIGURE);
   for (let t = 0; t < columns; t++) {
     if (roomy || ((t === 0 || t === columns - 1) && columns * cell >= 4 * FIGURE))
@@ -118,10 +120,10 @@ function drawCounted(pdf: Pdf, piece: PiecePlan, kind: LoomKind, frame: Frame, s
   pdf.pointer(left - 3.2, cloth + cell * 0.5, 'right', 2.4);
 }
 
-/** A picture lower than this shows nothing. */
+/** Least height in millimetres at which a picture shows anything. */
 const LEAST_ROOM = 10;
 
-/** One repeat as cloth, as large as it fits, with numbers beside its ends and picks. */
+/** Draws one repeat as cloth, as large as fits, with numbers beside its ends and picks. */
 async function drawWhole(pdf: Pdf, { draft }: PiecePlan, frame: Frame): Promise<void> {
   const { across, along } = spacing(draft.sett);
   const [ends, picks] = [draft.warp.length, draft.weft.length];
@@ -165,12 +167,12 @@ const MANNERS: Readonly<Record<PiecePlan['tied']['manner'], string>> = {
   'lift plan': 'shafts raised',
 };
 
-/** Where words about the picks begin at the latest, so as to end with the frame. */
+/** Rightmost x at which words about the picks can begin and still end within the frame. */
 function rightmost(pdf: Pdf, frame: Frame, picks: number, manner: string): number {
   return frame.x + frame.width - pdf.textWidth(`${countWords('pick', picks)}, ${manner}`);
 }
 
-/** Marks in squares of one size. */
+/** Draws marks in squares of one size. */
 class Grid {
   private readonly pdf: Pdf;
   private readonly cell: number;
@@ -192,7 +194,7 @@ class Grid {
     }
   }
 
-  /** The number of a shaft or treadle where there is room for it, else a filled square. */
+  /** Writes the number of a shaft or treadle, or fills the square if there is no room for it. */
   mark(x: number, y: number, number: string): void {
     const { cell, pdf } = this;
     if (cell < NUMBERED) pdf.fill([[x + cell * 0.12, y + cell * 0.12, cell * 0.76, cell * 0.76]], '#000000');
@@ -211,7 +213,7 @@ class Grid {
     }
   }
 
-  /** The yarn of a thread: its grey, with its letter where there is room. */
+  /** Fills a square with the grey of a yarn, and writes its letter if there is room. */
   letter(x: number, y: number, yarn: Yarn): void {
     const { cell, pdf } = this;
     pdf.box(x, y, cell, cell, shade(yarn), 0.08);
@@ -222,9 +224,9 @@ class Grid {
   }
 }
 
-/** The grey of a yarn, as a printer without colours prints it. */
+/** The grey, as `#rrggbb`, in which a printer without colours prints a yarn. */
 export function shade(yarn: Pick<Yarn, 'hex'>): string {
-  // The inverse of the standard's transfer curve turns luminance into the number of that grey.
+  // The inverse of the sRGB transfer function converts luminance to the value of the grey.
   const y = luminance(yarn.hex);
   return greyOf(y <= 0.0031308 ? 12.92 * y : 1.055 * y ** (1 / 2.4) - 0.055);
 }

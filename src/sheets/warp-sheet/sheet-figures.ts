@@ -6,7 +6,7 @@ import type { WarpPlan } from '../../plan/piece/warp-plan.js';
 import { learntWords } from '../../plan/results/matching-results.js';
 import { sayLength } from '../../words/measure.js';
 
-/** The figures of one sheet: a label and the words of each. */
+/** The figures of one sheet, each a label and its words. */
 export function figures(warp: WarpPlan, piece: PiecePlan): (readonly [string, string])[] {
   const { per, floating, wound, denting, heddles } = warp;
   const count = warp.ends.length;
@@ -27,7 +27,7 @@ export function figures(warp: WarpPlan, piece: PiecePlan): (readonly [string, st
     ({ repeats, border, ends, over }) =>
       `${repeats} repeat${repeats === 1 ? '' : 's'}${border === undefined ? '' : `, borders ${border}:`} ${ends} (${over > 0 ? '+' : over < 0 ? '−' : '±'}${Math.abs(over)})`,
   );
-  // What is lost in width is taken to be what is lost in length.
+  // The loss in width is assumed equal to the loss in length.
   const { shrinkage: shrunk } = piece;
   const learnt = learntWords(piece.learnt, piece.cloth, per);
   return [
@@ -67,7 +67,7 @@ export function figures(warp: WarpPlan, piece: PiecePlan): (readonly [string, st
   ];
 }
 
-/** What the recipe says in short: where the orders begin, and which yarn stands for which block. */
+/** The parts of the recipe that need words: where the orders begin, and which yarn makes which block. */
 function laidFigures({ cloth, draft }: PiecePlan): (readonly [string, string])[] {
   const { order } = cloth;
   if (order === undefined) return [];
@@ -78,7 +78,9 @@ function laidFigures({ cloth, draft }: PiecePlan): (readonly [string, string])[]
   ];
 }
 
-/** Shafts of each treadle; on a countermarch those that rise, then those that sink. Two feet are said, with the lifts. */
+/**
+ * Words for the tie-up: the shafts of each treadle (on a countermarch: rising, then sinking), and the use of two feet.
+ */
 function tieUpWords({ tied }: PiecePlan): string {
   const [rises, sinks] = [
     tied.treadles.some(({ rise }) => rise.length > 0),

@@ -1,13 +1,13 @@
 import { lightness, luminance, type Yarn } from '../../colour/yarn.js';
 import { greyOf, MARGIN, type Pdf } from '../paper/paper.js';
 
-/** The two rules by which a print is measured, one above the other, the lower at base line `y`. */
+/** Draws the two rules for measuring a print, one above the other, the lower at base line `y`. */
 export function drawRules(pdf: Pdf, x: number, y: number): void {
   rule(pdf, x, y - 5.5, 100, 10, '100 mm');
   rule(pdf, x, y, 101.6, 12.7, '4 in: measure me');
 }
 
-/** The foot of a first page: rules, and a scale of five greys on which the yarns are marked. */
+/** Draws the foot of a first page: rules, and a scale of five greys on which the yarns are marked. */
 export function drawFoot(pdf: Pdf, yarns: readonly Yarn[]): void {
   const y = pdf.height - MARGIN;
   drawRules(pdf, MARGIN, y);
@@ -26,7 +26,7 @@ export function drawFoot(pdf: Pdf, yarns: readonly Yarn[]): void {
   pdf.text('grey scale, with the yarns of this cloth', pdf.width - MARGIN, y, { align: 'right' });
 }
 
-/** Each yarn on the scale by its lightness, darkest first. */
+/** The position of each yarn on the scale, by lightness, darkest first. */
 function placed(yarns: readonly Yarn[], left: number, width: number): { letter: string; place: number }[] {
   return yarns
     .map(({ letter, hex }) => ({ letter, place: left + (lightness(luminance(hex)) / 100) * width }))

@@ -6,7 +6,9 @@ export const LEADING = 4.1;
 export const LINE = 5.2;
 const TICK = 2.8;
 
-/** How the warp is wound: the ways with their knots, the chains with their counting ties. Returns where it ends. */
+/**
+ * Draws how to wind the warp: ways with their knots, chains with their counting ties. Returns the base line after it.
+ */
 export function drawWinding(pdf: Pdf, warp: WarpPlan, frame: Frame): number {
   const { winding, yarns } = warp;
   let y = title(pdf, `winding warp ${warp.number}, least work first (walk: peg to peg)`, frame);
@@ -47,29 +49,29 @@ export function drawWinding(pdf: Pdf, warp: WarpPlan, frame: Frame): number {
       );
 }
 
-/** A row of the threading list; a box to tick where a group ends. */
+/** A row of the threading list, with a box to tick at the end of a group. */
 export interface ThreadingRow {
   readonly numbers: string;
   readonly ends: string;
   readonly tick: boolean;
 }
 
-/** All rows of the threading of one repeat, for a column of this width. */
+/** All rows of the threading list of one repeat, for a column `width` millimetres wide. */
 export function threadingRows(pdf: Pdf, warp: WarpPlan, width: number): ThreadingRow[] {
   const folds = folded(threadingLines(warp), (line) => `${line.ends.join(' ')} ${line.times}`);
   return folds.flatMap((fold) => foldedThreading(pdf, fold, width));
 }
 
 /**
- * The threading of one repeat in groups with boxes to tick, and at its end the running totals of all repeats. Draws as
- * many of the rows as there is room for, and returns the others.
+ * Draws the threading list of one repeat, in groups with boxes to tick, and after it the running totals of all repeats.
+ * Returns the rows for which there was no room.
  */
 export function drawThreading(pdf: Pdf, warp: WarpPlan, rows: readonly ThreadingRow[], frame: Frame): ThreadingRow[] {
   let y = title(pdf, 'threading, end 1 at the left: shaft and yarn of each end', frame) + 0.6;
   const totals = totalLines(pdf, warp, frame.width);
   const room = Math.max(0, Math.floor((frame.y + frame.height - y) / LINE) - 1);
   const all = rows.length + totals.length <= room;
-  // The last row stays with what follows the list.
+  // The last row is kept on one page with the words that follow the list.
   const shown = all ? rows : rows.slice(0, Math.min(room, rows.length - 1));
   for (const row of shown) {
     pdf.text(row.numbers, frame.x, y);
@@ -95,7 +97,7 @@ export function drawThreading(pdf: Pdf, warp: WarpPlan, rows: readonly Threading
   return [];
 }
 
-/** The heading of a list; returns the base line of what follows. */
+/** Writes the heading of a list; returns the base line after it. */
 export function title(pdf: Pdf, words: string, { x, y, width }: Frame): number {
   return pdf.paragraph(words, x, y + 3.4, width, LEADING, { bold: true });
 }
@@ -120,7 +122,7 @@ function foldedThreading(pdf: Pdf, { lines, times }: Fold<ThreadingLine>, width:
   return [...head, ...rows];
 }
 
-/** Words of the running totals, broken into lines: a bare number gets a box to tick. */
+/** The words of the running totals, broken into lines; a bare number gets a box to tick. */
 function totalLines(pdf: Pdf, warp: WarpPlan, width: number): string[][] {
   const { repeats, repeat, border, balance } = warp;
   const all = Array.from({ length: repeats }, (_, r) => border + (r + 1) * repeat);
@@ -156,7 +158,7 @@ function totalLines(pdf: Pdf, warp: WarpPlan, width: number): string[][] {
   return lines;
 }
 
-/** How a border is threaded that begins at this end of a repeat (from 0; negative: before it). */
+/** Words for threading a border that begins at end `from` of a repeat (counted from 0; negative: before the repeat). */
 function borderWords({ border, repeat, ends, yarns }: WarpPlan, from: number): string[] {
   const first = (((from % repeat) + repeat) % repeat) + 1;
   return [`border: ${border} ends in ${yarns[ends[0]!.yarn]!.letter},`, `threaded from end ${first} of the repeat on:`];

@@ -4,30 +4,30 @@ import { restingSides } from '../../plan/warp/pick-list.js';
 import { type Frame, NUMBERS, type Pdf } from '../paper/paper.js';
 import { LEADING, LINE, title } from './sheet-lists.js';
 
-/** From row to row where the list stands in two columns. */
+/** Millimetres from row to row if the list is in two columns. */
 const COMPACT = 4.6;
-/** Most rows that are written once and woven several times. */
+/** Most rows in a group that is written once and woven several times. */
 const BLOCK = 24;
-/** Where steps begin that take lines of their own. */
+/** Indent, in millimetres, of steps that take lines of their own. */
 const INDENT = 17;
 
 /** A row of the pick list. */
 export interface PickRow {
   readonly numbers: string;
   readonly shuttle: string;
-  /** What the row begins; absent in the rows that go on, and in headings. */
+  /** The line of the pick list that begins with this row; absent in continuation rows and headings. */
   readonly line?: PickLine;
   readonly steps: string;
 }
 
-/** All rows of the picks of one repeat, for a column of this width. */
+/** All rows of the pick list of one repeat, for a column `width` millimetres wide. */
 export function pickRows(pdf: Pdf, piece: PiecePlan, width: number): PickRow[] {
   const key = (line: PickLine): string =>
     [line.to - line.from, line.shuttle, line.start, line.rests, line.steps, line.carry].join();
   return folded(pickSheet(piece).lines, key, BLOCK).flatMap((fold) => foldedPicks(pdf, fold, width));
 }
 
-/** The picks of one repeat by shuttle; draws as many rows as there is room for, and returns the others. */
+/** Draws the pick list of one repeat; returns the rows for which there was no room. */
 export function drawPicks(pdf: Pdf, piece: PiecePlan, rows: readonly PickRow[], frame: Frame): PickRow[] {
   const steps = piece.tied.manner === 'lift plan' ? 'shafts up' : 'treadles';
   const example = piece.tied.manner === 'lift plan' ? ' (12: 1 and 2)' : '';
@@ -69,18 +69,18 @@ export function drawPicks(pdf: Pdf, piece: PiecePlan, rows: readonly PickRow[], 
   return [];
 }
 
-/** Whether a row fits half the width, its side shown by a pointer. */
+/** Whether a row fits half the width, with a pointer for its side. */
 function isShort(pdf: Pdf, row: PickRow, { width }: Frame, after: number): boolean {
   const words = pdf.textWidth(row.shuttle, undefined, true) + pdf.textWidth(row.steps, NUMBERS, true);
   return after + words + (row.line === undefined ? 0 : 5) <= width / 2 - 3;
 }
 
-/** Room that the numbers of picks take at the left of a column. */
+/** Width of the pick numbers at the left of a column, in millimetres. */
 function numbersWidth(pdf: Pdf, rows: readonly PickRow[]): number {
   return Math.max(...rows.map(({ numbers }) => pdf.textWidth(numbers))) + 2;
 }
 
-/** The pick list in two columns; a pointer shows the way of the first pick of each row. */
+/** Draws the pick list in two columns; a pointer shows the direction of the first pick of each row. */
 function drawCompact(pdf: Pdf, piece: PiecePlan, rows: readonly PickRow[], frame: Frame): PickRow[] {
   const { x, width } = frame;
   const half = Math.ceil(rows.length / 2);
@@ -103,7 +103,7 @@ function drawCompact(pdf: Pdf, piece: PiecePlan, rows: readonly PickRow[], frame
   return [];
 }
 
-/** Where the shuttles lie after one repeat. */
+/** Words for where the shuttles lie after one repeat. */
 function homeWords({ shuttles, draft }: PiecePlan): string {
   const sides = shuttles.map(({ side }) => side);
   const rests = restingSides(draft, draft.weft.length, sides);
@@ -128,7 +128,7 @@ function foldedPicks(pdf: Pdf, { lines, times }: Fold<PickLine>, width: number):
     const type = { size: NUMBERS, bold: true };
     const words = pdf.textWidth(line.shuttle, undefined, true) + pdf.textWidth(sideWords(line)) + INDENT + 4;
     if (words + pdf.textWidth(line.steps, NUMBERS, true) <= width) return [{ ...row, steps: line.steps }];
-    // What recurs begins on a line of its own, and so does what follows it.
+    // A repeated group begins on a line of its own, and so do the steps after it.
     const parts = line.steps.split(/(?<=×\d+) | (?=\(|[\d+]+×)/);
     const own = parts.flatMap((part) => inLines(part, pdf.wrapped(part, width - INDENT, type).length));
     return [row, ...own.map((steps) => ({ numbers: '', shuttle: '', steps }))];
@@ -136,7 +136,7 @@ function foldedPicks(pdf: Pdf, { lines, times }: Fold<PickLine>, width: number):
   return [...head, ...rows];
 }
 
-/** Steps in so many lines, as many in each as in the others. */
+/** Divides steps into `lines` lines of equal numbers of steps. */
 function inLines(steps: string, lines: number): string[] {
   const each = steps.split(' ');
   const count = Math.ceil(each.length / lines);

@@ -13,18 +13,18 @@ import { drawThreading, drawWinding, threadingRows } from './sheet-lists.js';
 import { drawPicks, pickRows } from './sheet-picks.js';
 
 const LEADING = 4.1;
-/** Side of the picture at actual size: at least 60 mm, at most this, and three repeats where they fit. */
+/** Least and greatest side of the picture at actual size, in millimetres; within them it shows three repeats. */
 const PICTURE = { least: 62, most: 84 };
 
-/** For whom a sheet is. */
+/** The person and the number that a sheet is for. */
 export interface SheetOptions {
   readonly weaver?: string;
   readonly loom: Loom;
 }
 
 /**
- * Adds the two pages of one cloth: its picture, draft and numbers; then winding, threading, picks, and blanks. Lists that
- * are too long for that, as those of a gamp, go on over more pages.
+ * Adds the two pages of one cloth: picture, draft and figures; then winding, threading, picks, and blanks. Longer
+ * lists, such as those of a gamp, continue on further pages.
  */
 export async function addSheet(pdf: Pdf, warp: WarpPlan, piece: PiecePlan, options: SheetOptions): Promise<void> {
   pdf.page();
@@ -65,7 +65,7 @@ export async function addSheet(pdf: Pdf, warp: WarpPlan, piece: PiecePlan, optio
   }
 }
 
-/** Height of the part of the second page that is filled in by hand. */
+/** Height of the part of the second page that is filled in by hand, in millimetres. */
 const RECORD = 106;
 
 function head(pdf: Pdf, warp: WarpPlan, piece: PiecePlan, { weaver, loom }: SheetOptions, page: number): number {
@@ -110,7 +110,7 @@ function pictureSide(piece: PiecePlan): number {
   return Math.round(Math.max(PICTURE.least, Math.min(PICTURE.most, three)));
 }
 
-/** The plan's figures beside the picture; returns the base line after the last. */
+/** Writes the figures beside the picture; returns the base line after the last. */
 function numbers(pdf: Pdf, warp: WarpPlan, piece: PiecePlan, x: number, y: number): number {
   const column = x + 24;
   const width = pdf.width - MARGIN - column;
@@ -126,7 +126,9 @@ function numbers(pdf: Pdf, warp: WarpPlan, piece: PiecePlan, x: number, y: numbe
   return at;
 }
 
-/** The foot of the second page: how length and yarn are reckoned, what is found, a place for the swatch, cautions. */
+/**
+ * Draws the foot of the second page: arithmetic of length and yarn, blanks for results, room for the swatch, cautions.
+ */
 function reckoning(pdf: Pdf, warp: WarpPlan, piece: PiecePlan, y: number): void {
   const { per, length } = warp;
   const right = pdf.width - MARGIN;
@@ -173,7 +175,7 @@ function reckoning(pdf: Pdf, warp: WarpPlan, piece: PiecePlan, y: number): void 
   for (const caution of USUAL_CAUTIONS) foot = pdf.paragraph(caution, MARGIN, foot, right - MARGIN, LEADING - 0.3);
 }
 
-/** What is filled in by hand, and typed back for the next plan. */
+/** Labels of the blanks that are filled in by hand, then typed into the form for results. */
 const BLANKS = [
   'ends per inch or cm',
   'picks per inch or cm',

@@ -12,33 +12,35 @@ export interface Picture {
   readonly rgb: Uint8Array;
 }
 
-/** Which side is seen, and whether as value only. */
+/** The side that is drawn, and whether in colour or grey. */
 export interface View {
-  /** The back is seen with the cloth turned over left to right. Default: face. */
+  /** The back is drawn with the cloth turned over left to right. Default: face. */
   readonly side?: 'face' | 'back';
-  /** Each yarn as the grey of its luminance. Default: in colour. */
+  /** Draw each yarn as the grey of its luminance. Default: in colour. */
   readonly grey?: boolean;
 }
 
-/** A piece of cloth at a physical scale: how much of it, and how many picture points to the millimetre. */
+/** A piece of cloth at a physical scale: its size in millimetres, and picture points per millimetre. */
 export interface Scale extends View {
   readonly millimetres: { readonly width: number; readonly height: number };
   readonly perMillimetre: number;
 }
 
-/** Threads are drawn round in full from this many points across, and flat at one point and below. */
+/**
+ * Picture points across a thread from which its roundness is drawn in full; at one point and below threads are flat.
+ */
 const FULL_RELIEF = 4;
 
 /**
- * Light that a thread's surface throws back whatever its colour, taken away again on the average: without it the
- * threads of a dark area could not be told apart.
+ * Light that the surface of a thread reflects whatever its colour, subtracted again on average. Without it the threads
+ * of a dark area could not be told apart.
  */
 const SHEEN = 0.03;
 
 /**
- * Woven cloth at true scale. End 1 is at the left edge and the first pick at the top edge; the repeat goes on without
- * a seam. Light is gathered exactly over each picture point, in linear light, so that threads finer than a point mix
- * as they do in the eye; the shading of round threads is evened out so that the cloth as a whole keeps its lightness.
+ * Paints woven cloth at true scale, end 1 at the left edge and the first pick at the top edge, the repeat without a
+ * seam. Linear light is integrated exactly over each picture point, so threads finer than a point mix as they do in the
+ * eye. The shading of round threads is compensated, so that the cloth as a whole keeps its lightness.
  */
 export function paintCloth(draft: Draft, options: Scale): Picture {
   const { millimetres, perMillimetre } = options;
@@ -78,7 +80,7 @@ function paint(draft: Draft, view: View, lay: Lay, width: number, height: number
   return spread({ width: across, height: down, rgb }, columns.point, rows.point);
 }
 
-/** The whole picture, from one of each of its different columns and rows. */
+/** Makes the whole picture from one copy of each of its different columns and rows. */
 function spread(different: Picture, columns: Int32Array, rows: Int32Array): Picture {
   const width = columns.length;
   const height = rows.length;
@@ -98,7 +100,7 @@ function spread(different: Picture, columns: Int32Array, rows: Int32Array): Pict
   return { width, height, rgb };
 }
 
-/** Writes one row of the whole picture, from its different points. */
+/** Writes one row of the whole picture from one copy of each different point. */
 function copyColumns(row: Uint8Array, columns: Int32Array, rgb: Uint8Array, start: number): void {
   for (let x = 0, to = start; x < columns.length; x++, to += 3) {
     const from = columns[x]! * 3;
@@ -111,14 +113,14 @@ function copyColumns(row: Uint8Array, columns: Int32Array, rgb: Uint8Array, star
 /** Writes a row of linear light as bytes. */
 function encode(row: Float64Array, rgb: Uint8Array, to: number): void {
   for (let x = 0; x < row.length; x += 3) {
-    // A crown brighter than white is held back in all three alike, or its hue would turn.
+    // A crown brighter than white is scaled down equally in all three colours, or its hue would change.
     const most = Math.max(row[x]!, row[x + 1]!, row[x + 2]!);
     const held = most > 1 ? 1 / most : 1;
     for (let c = 0; c < 3; c++) rgb[to + x + c] = encodeLight(row[x + c]! * held);
   }
 }
 
-/** What one pick and the ends on it send from each entry of the columns' cover, but for their parts of a row. */
+/** The light of one pick and the ends that cross it, for each entry of the columns' cover, before weighting by rows. */
 interface WovenPick {
   /** State of the crossing, as in {@link Crossings}. */
   readonly cell: Uint8Array;
@@ -140,7 +142,7 @@ function weave(cloth: Crossings, pick: number, columns: Cover, light: Float64Arr
     const warp = cloth.warp[end]! * 3;
     const isUp = cell >= END_ON_TOP;
     const ofPick = isUp ? gap[u]! : crossing[u * 4 + cell]!;
-    // What shows beside the pick: the end itself, or those that close over it where it is down.
+    // Light beside the pick: the end itself, or, if the end is down, the ends that close over it.
     const before = cloth.closing === undefined || isUp ? warp : cloth.closing.before[pick * cloth.ends + end]! * 3;
     const after = cloth.closing === undefined || isUp ? warp : cloth.closing.after[pick * cloth.ends + end]! * 3;
     woven.cell[u] = cell;
@@ -154,7 +156,7 @@ function weave(cloth: Crossings, pick: number, columns: Cover, light: Float64Arr
   return woven;
 }
 
-/** Adds to a row of linear light what entry `v` of the rows' cover, a part of one pick, sends from every column. */
+/** Adds to a row of linear light the light of entry `v` of the rows' cover (a part of one pick) in every column. */
 function addPick(row: Float64Array, v: number, { cell, end, pick }: WovenPick, columns: Cover, rows: Cover): void {
   const { first } = columns;
   const room = rows.room[v]!;
@@ -173,7 +175,7 @@ function addPick(row: Float64Array, v: number, { cell, end, pick }: WovenPick, c
   }
 }
 
-/** Mean light over one repeat of a cloth whose yarns are all white: what shading takes away. */
+/** Mean light over one repeat of a cloth with white yarns: the share of light that the shading leaves. */
 function meanLight(cloth: Crossings, ends: Strands, picks: Strands, relief: Relief): number {
   const whole = (strands: Strands) =>
     Array.from(strands.pitch, (pitch, s) => ({ pitch, ...lightOn(strands, s, 0, pitch, relief) }));

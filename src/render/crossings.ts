@@ -1,24 +1,26 @@
 import { drawdown } from '../cloth/drawdown.js';
 import type { Draft } from '../draft/draft.js';
 
-/** One repeat, ready to be drawn: what is on top at each crossing, and the yarn of each strand. */
+/** One repeat, ready to be drawn: the strand on top at each crossing, and the yarn of each strand. */
 export interface Crossings {
   readonly ends: number;
   readonly picks: number;
-  /** For each pick and end: 4 where the end is on top, plus the state of the thread on top along itself. */
+  /**
+   * For each pick and end: 4 if the end is on top, plus the bits {@link FROM_BEFORE} and TO_AFTER of the strand on top.
+   */
   readonly cells: Uint8Array;
   readonly warp: ArrayLike<number>;
   readonly weft: ArrayLike<number>;
-  /** For each end, and each pick, the first one that looks the same all along. */
+  /** For each end, and for each pick, the index of the first one that looks the same all along. */
   readonly sameEnd: Uint16Array;
   readonly samePick: Uint16Array;
-  /** Set where the warp closes over a fine weft. */
+  /** Present if the warp closes over a fine weft. */
   readonly closing?: Closing;
 }
 
 /**
- * The yarns that close over each crossing where the end is down, for each pick and end: over the first half of the
- * end's room, and over the second.
+ * For each pick and each end that is down, the yarns that close over the crossing: over the first half of the end's
+ * room, and over the second half.
  */
 export interface Closing {
   readonly before: Uint16Array;
@@ -30,7 +32,7 @@ export const FROM_BEFORE = 1;
 export const ON_AFTER = 2;
 export const END_ON_TOP = 4;
 
-/** What is on top at each crossing of one repeat, seen from the face or from the back. */
+/** Computes which strand is on top at each crossing of one repeat, seen from the face or from the back. */
 export function crossings(draft: Draft, back: boolean): Crossings {
   const { ends, picks, endKinds, pickKind, up, ...cloth } = drawdown(draft);
   const endKind = back ? cloth.endKind.toReversed() : cloth.endKind;
@@ -71,8 +73,8 @@ export function crossings(draft: Draft, back: boolean): Crossings {
 }
 
 /**
- * Where ends lie under a weft that is finer than its room, the raised ends on both sides come together over it, each
- * over half of the ends between them. In a pick that has no end raised nothing closes.
+ * If a weft is finer than its room, the raised ends on both sides of a stretch of lowered ends close over the weft,
+ * each over half of the stretch. In a pick without a raised end nothing closes.
  */
 function closingOver(top: Uint8Array, ends: number, picks: number, warp: readonly number[]): Closing {
   const before = new Uint16Array(ends * picks);
@@ -94,7 +96,9 @@ function closingOver(top: Uint8Array, ends: number, picks: number, warp: readonl
   return { before, after };
 }
 
-/** The first strand that interlaces as each one does, as do its neighbours, and is of the same yarn. */
+/**
+ * For each strand, the first strand with the same interlacement, the same neighbours' interlacement and the same yarn.
+ */
 function firstAlike(kind: Uint16Array, yarn: (strand: number) => string): Uint16Array {
   const n = kind.length;
   const known = new Map<string, number>();

@@ -7,7 +7,7 @@ import { element, escapeText, short } from './svg.js';
 
 const INK = '#20242c';
 const RULE = '#b9bcc2';
-/** Height of the numbers and words about the draft. */
+/** Height of numbers and words, in the units of the drawing. */
 const TYPE = 9;
 /** Space between the parts of the draft, in cells. */
 const GAP = 0.75;
@@ -21,9 +21,9 @@ interface Part {
 }
 
 /**
- * The draft as it is printed: threading above, treadling at the right, tie-up in the corner between them, drawdown in
- * the colours of the threads, and the colour orders with the yarns' letters. End 1 is at the left, the first pick at
- * the top, shaft 1 nearest the cloth. One SVG element that can stand in an HTML page; `title` is read out for it.
+ * Draws a draft as one SVG element: threading above, treadling at the right, tie-up in the corner between them,
+ * drawdown in the colours of the threads, colour orders with the letters of the yarns. End 1 is at the left, the first
+ * pick at the top, shaft 1 nearest the cloth. Screen readers read out `title`.
  */
 export function draftSvg(draft: Draft, options: { readonly title: string; readonly cell?: number }): string {
   const ends = draft.warp.length;
@@ -100,7 +100,7 @@ export function draftSvg(draft: Draft, options: { readonly title: string; readon
   );
 }
 
-/** Fine lines round all cells. A broad broken stroke draws all the lines of one direction at once. */
+/** Fine lines round all cells. One broad dashed stroke draws all lines of one direction. */
 function grid({ x, y, w, h }: Part): string {
   const across = { d: `M0 ${h / 2}h${w}`, 'stroke-width': h, 'stroke-dasharray': '.06 .94' };
   const along = { d: `M${w / 2} 0v${h}`, 'stroke-width': w, 'stroke-dasharray': '.06 .94' };
@@ -124,7 +124,7 @@ function marks({ x, y }: Part, at: readonly (readonly number[])[], by: 'column' 
   });
 }
 
-/** A heavier line where each unit ends, so that the eye can count. Units of one thread need none. */
+/** A heavier line at the end of each unit, to count by. Units of one thread get none. */
 function lines({ x, y, w, h }: Part, units: readonly number[], by: 'column' | 'row'): string {
   if (units.every((unit) => unit === 1)) return '';
   let at = 0;
@@ -136,7 +136,9 @@ function lines({ x, y, w, h }: Part, units: readonly number[], by: 'column' | 'r
   return element('path', { transform: `translate(${x} ${y})`, d: d.join(''), stroke: '#6b7078', 'stroke-width': 0.1 });
 }
 
-/** The drawdown. All rows of one kind are one broken stroke a colour, so a long repeat stays a small drawing. */
+/**
+ * The drawdown. All rows of one kind are one dashed stroke per colour, which keeps the drawing of a long repeat small.
+ */
 function face(part: Part, draft: Draft): string {
   const cloth = colourFace(drawdown(draft), draft.warp, draft.weft);
   const ground = draft.warp[0]!;
@@ -159,7 +161,7 @@ function face(part: Part, draft: Draft): string {
   );
 }
 
-/** How a row's stroke is broken to show one colour: undefined where the row never shows it. */
+/** The dashes of a row's stroke in one colour; undefined if the row does not show the colour. */
 function dashes(cloth: Face, kind: number, colour: number): Record<string, string | number> | undefined {
   const shown = Array.from(cloth.column, (c) => (cloth.colour[kind * cloth.columnKinds + c] === colour ? 1 : 0));
   const period = smallestPeriod(shown);
@@ -174,7 +176,7 @@ function dashes(cloth: Face, kind: number, colour: number): Record<string, strin
   return { 'stroke-dasharray': runs.join(' '), ...(start > 0 && { 'stroke-dashoffset': period - start }) };
 }
 
-/** The colour order of one system, each run of one yarn a block with its letter; tabby picks are drawn thin. */
+/** The colour order of one system: each run of one yarn is a bar with its letter; tabby picks are drawn thin. */
 function bar({ x, y, w, h }: Part, draft: Draft, by: 'column' | 'row'): string {
   const colours = by === 'column' ? draft.warp : draft.weft;
   const thin = (n: number) => by === 'row' && draft.pickKinds[n] === 'tabby';
@@ -211,7 +213,7 @@ function label(text: string | number, x: number, y: number, size: number, anchor
   return element('text', { x, y: y + size * 0.35, 'font-size': size, 'text-anchor': anchor }, escapeText(String(text)));
 }
 
-/** Points at the first pick, where it meets end 1. */
+/** An arrow that points at the first pick, beside end 1. */
 function arrow(x: number, y: number): string {
   return element('path', { d: `M${x} ${y - 4}l7 4l-7 4z` });
 }

@@ -1,6 +1,6 @@
 import { linearLight, luminance, type Yarn } from '../colour/yarn.js';
 
-/** Steps in which linear light is looked up: fine enough that even the darkest steps of sRGB are all hit. */
+/** Steps of the lookup table for linear light: fine enough to reach every sRGB value, the darkest included. */
 const STEPS = 65535;
 
 const ENCODED = Uint8Array.from({ length: STEPS + 1 }, (_, step) => {
@@ -14,7 +14,7 @@ export function encodeLight(linear: number): number {
   return linear > 0 ? ENCODED[(linear * STEPS + 0.5) | 0]! : 0;
 }
 
-/** Red, green and blue of each yarn in linear light, three numbers a yarn; `grey`: its luminance three times. */
+/** Linear red, green and blue of each yarn, three numbers per yarn; with `grey`, its luminance three times. */
 export function yarnLight(yarns: readonly Yarn[], grey: boolean): Float64Array {
   return Float64Array.from(
     yarns.flatMap(({ hex }) => (grey ? [luminance(hex), luminance(hex), luminance(hex)] : linearLight(hex))),

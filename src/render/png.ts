@@ -1,12 +1,12 @@
 import sharp from 'sharp';
 import type { Picture } from './cloth.js';
 
-/** Points of a whole page at 200 to the inch, and room to spare; nothing larger is ever drawn. */
+/** Most picture points: a whole page at 200 per inch, and room to spare. */
 const MOST_POINTS = 5000 * 5000;
 
 /**
- * A picture as PNG that prints at its true size, with an SVG drawing of the same size laid over it where there is one.
- * Same picture, same bytes: fixed compression, only its scale said.
+ * Encodes a picture as PNG that prints at its true size, with an SVG drawing of the same size over it if one is given.
+ * The same picture gives the same bytes: the compression is fixed, and the scale is the only metadata.
  */
 export function toPng({ width, height, rgb }: Picture, perMillimetre: number, laidOver?: string): Promise<Buffer> {
   const picture = sharp(rgb, { raw: { width, height, channels: 3 }, limitInputPixels: MOST_POINTS });

@@ -1,36 +1,38 @@
 import { FROM_BEFORE, ON_AFTER } from './crossings.js';
 import type { Strands } from './strands.js';
 
-/** How strongly the roundness of threads is shown: 0 not at all (threads finer than a point), 1 in full. */
+/** Strength of the shading of round threads: 0 none (threads finer than a point), 1 full. */
 export type Relief = number;
 
-/** Light lost at a thread's edges, where a float dives under, in the line between threads, and on what lies under. */
+/**
+ * Share of light lost at the edges of a thread, at the ends of a float, in the line between threads, and underneath.
+ */
 const EDGE = 0.35;
 const DIVE = 0.35;
 const LINE = 0.6;
 const UNDER = 0.3;
 
-/** Points that begin and end at the same places of their strands, to this share of a point, are drawn alike. */
+/** Positions within a strand are compared to this fraction (1/FINE) of a point; equal points are drawn once. */
 const FINE = 1e6;
 
 /**
- * What the picture points of one axis take in of the strands across it: exact integrals of light, one entry for
- * every strand that a point touches. Points that take in the same are held once; the entries of point `x` run from
- * `first[point[x]]` to `first[point[x] + 1]`.
+ * The light that the picture points of one axis receive from the strands across it: exact integrals, one entry for each
+ * strand that a point touches. Equal points share their entries; the entries of point `x` run from `first[point[x]]` to
+ * `first[point[x] + 1]`.
  */
 export interface Cover {
   readonly point: Int32Array;
   readonly first: Int32Array;
   readonly strand: Int32Array;
-  /** Share of the point that lies on the strand's room. */
+  /** Share of the point covered by the room of the strand. */
   readonly room: Float64Array;
-  /** Share of the point that lies on the first half of that room. */
+  /** Share of the point covered by the first half of that room. */
   readonly half: Float64Array;
   /** Light of the thread itself, brightest along its crown, darkest in the shadow line at its far edge. */
   readonly thread: Float64Array;
-  /** Light of what lies under it, seen in the gap. */
+  /** Light of the threads underneath, seen in the gap. */
   readonly gap: Float64Array;
-  /** Light of a thread that crosses this strand, four entries by the state of the crossing. */
+  /** Light of a thread that crosses over this strand, four entries by the state of the crossing. */
   readonly crossing: Float64Array;
 }
 
@@ -41,8 +43,8 @@ interface Touch {
 }
 
 /**
- * The cover of `points` picture points by strands that repeat for ever, the first one beginning at 0. `same`: for
- * each strand the first one that looks the same, which stands for it.
+ * Computes the cover of `points` picture points by endlessly repeated strands, the first of which begins at 0. `same`
+ * gives for each strand the first one that looks the same, whose entries are used for both.
  */
 export function coverOf(strands: Strands, points: number, relief: Relief, same: ArrayLike<number>): Cover {
   const point = new Int32Array(points);
@@ -84,7 +86,7 @@ export function coverOf(strands: Strands, points: number, relief: Relief, same: 
   return cover;
 }
 
-/** For each point the strands that it touches, and between which places of their rooms. */
+/** For each point, the strands that it touches, and the part of their rooms that it covers. */
 function touches({ pitch }: Strands, points: number): Touch[][] {
   const touched: Touch[][] = Array.from({ length: points }, () => []);
   for (let x = 0, strand = 0, start = 0; x < points; ) {
@@ -102,7 +104,7 @@ function touches({ pitch }: Strands, points: number): Touch[][] {
   return touched;
 }
 
-/** The integrals of one strand between two places of its room. */
+/** Integrates the light of one strand between two positions in its room. */
 export function lightOn(
   { pitch, before, body, line }: Strands,
   strand: number,

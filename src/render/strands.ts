@@ -1,29 +1,29 @@
 import { type Draft, spacing } from '../draft/draft.js';
 
-/** How the strands of one system (all ends, or all picks) lie beside one another. One entry a strand, one repeat. */
+/** How the strands of one system (all ends, or all picks) lie side by side: one entry per strand of one repeat. */
 export interface Strands {
-  /** Room that each strand takes up, from the middle of one gap to the middle of the next. */
+  /** Room of each strand, from the middle of one gap to the middle of the next, in picture points. */
   readonly pitch: Float64Array;
-  /** Empty room before the thread, where the threads under it are seen. */
+  /** Gap before the thread, in which the threads underneath are seen. */
   readonly before: Float64Array;
-  /** Breadth of the thread in the light. */
+  /** Breadth of the lit part of the thread. */
   readonly body: Float64Array;
-  /** Breadth of the line of shadow at its far edge. */
+  /** Breadth of the shadow line at its far edge. */
   readonly line: Float64Array;
 }
 
-/** Ends and picks as they lie in the cloth. */
+/** The strands of both systems. */
 export interface Lay {
   readonly ends: Strands;
   readonly picks: Strands;
 }
 
-/** Share of a thread's breadth that lies in the shadow between it and the next. */
+/** Share of a thread's breadth that is in the shadow between it and the next thread. */
 const HAIRLINE = 0.12;
 
 /**
- * The lay of a cloth at true scale, in picture points: the repeat is as wide and as high as the sett says, and a
- * thicker strand takes more room than a thin one. `shadow` (0–1) is how much of the line between threads is shown.
+ * Computes the lay of a cloth at true scale, in picture points. The repeat has the size that the sett gives, and
+ * thicker strands take more room. `shadow` (0–1) is the strength of the shadow line between threads.
  */
 export function trueLay(draft: Draft, perMillimetre: number, shadow: number): Lay {
   const { across, along } = spacing(draft.sett);
@@ -39,14 +39,16 @@ export function trueLay(draft: Draft, perMillimetre: number, shadow: number): La
   return { ends: lie(ends, across, fill.ends), picks: lie(picks, along, fill.picks) };
 }
 
-/** A yarn within this share of the warp's thickness is taken to be the warp's own yarn (our choice). */
+/**
+ * A weft whose thickness differs from the warp's by less than this share counts as the warp's own yarn (our choice).
+ */
 const ALIKE = 0.1;
 
 /**
- * Thickness of each end and pick beside one another. A thread's diameter goes with the root of its tex; where a yarn
- * in use has no tex, the structure's own widths are taken for all. A structure that asks for a thick pattern weft, or
- * for a fine weft, has it by default: a weft of the warp's own size is wound so many-fold. A yarn that was given a size
- * of its own for the weft lies as thick as it is.
+ * Relative thickness of each end and pick. The diameter of a thread is proportional to the root of its tex; if any yarn
+ * in use has no tex, the structure's own widths are used for all. A structure with a thick pattern weft, or a fine
+ * weft, has it by default: a weft as thick as the warp is scaled by the structure's width. A weft yarn with a size of
+ * its own is drawn at that size.
  */
 export function thicknesses(draft: Draft): { readonly ends: Float64Array; readonly picks: Float64Array } {
   const { widths } = draft;
@@ -69,10 +71,10 @@ export function thicknesses(draft: Draft): { readonly ends: Float64Array; readon
 }
 
 /**
- * Share of its room that each end and pick fills. The system with more thread to the width fills it. The other is
- * drawn thinner as its threads are thinner, and by the root of the ratio as they are fewer, since finishing lets a
- * thread bloom into part of its room (our own choice). A pattern weft lies on the ground cloth: it fills its room and
- * does not thin the warp.
+ * Share of its room that each end and pick fills. The denser system (more thread per width) fills its room. The other
+ * is thinner in proportion to its thickness, and by the root of the ratio of counts: finishing lets a thread bloom into
+ * part of its room (our own choice). A pattern weft lies on the ground cloth, so it fills its room and does not thin
+ * the warp.
  */
 function fills(draft: Draft): { readonly ends: Float64Array; readonly picks: Float64Array } {
   const { across, along } = spacing(draft.sett);

@@ -2,40 +2,40 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import * as fontkit from 'fontkit';
 
-/** Where and how a line of text stands. Sizes and places in the units of the picture; `y` is the base line. */
+/** Position and style of a line of text, in the units of the picture; `y` is the base line. */
 export interface TextPlace {
   readonly x: number;
   readonly y: number;
   /** Height of the type's em. */
   readonly size: number;
   readonly bold?: boolean;
-  /** Which part of the line stands at `x`. Default: left. */
+  /** The part of the line that is at `x`. Default: left. */
   readonly align?: 'left' | 'middle' | 'right';
 }
 
-/** One sign of a line, in thousandths of the em (that is how this type is drawn), y upwards. */
+/** One glyph, in thousandths of the em, y upwards. */
 interface Sign {
   readonly outline: readonly Pick<fontkit.PathCommand, 'command' | 'args'>[];
-  /** How far it moves the next sign on. */
+  /** Distance to the next glyph. */
   readonly advance: number;
 }
 
 const EM = 1000;
 const LETTER = { moveTo: 'm', lineTo: 'l', quadraticCurveTo: 'q', bezierCurveTo: 'c', closePath: 'z' } as const;
 
-/** Minutes and seconds (feet and inches), which the type lacks, drawn to match it. */
+/** Glyphs for the prime signs ′ and ″ (feet and inches), which the type lacks, drawn to match it. */
 const DRAWN: Readonly<Record<string, Sign>> = {
   '′': { outline: prime(30), advance: 240 },
   '″': { outline: [...prime(30), ...prime(210)], advance: 420 },
 };
 
-/** What stands for a character that cannot be drawn: an empty box. */
+/** The glyph for a character that cannot be drawn: an empty box. */
 const BOX: Sign = {
   outline: [...polygon(60, 0, 540, 0, 540, 669, 60, 669), ...polygon(120, 60, 120, 609, 480, 609, 480, 60)],
   advance: 600,
 };
 
-/** Words longer than this are laid out anew each time. */
+/** Most characters of a word whose layout is cached. */
 const LONGEST_WORD = 40;
 
 const fonts = new Map<boolean, fontkit.Font>();
@@ -43,8 +43,8 @@ const words = new Map<string, readonly Sign[]>();
 const paths = new WeakMap<Sign['outline'], Map<number, string>>();
 
 /**
- * A line of text as the data of an SVG path, so that it looks the same on a machine without any fonts. A character
- * that the type lacks is drawn as an empty box.
+ * Converts a line of text to the data of an SVG path, so that it looks the same on every machine, fonts or none. A
+ * character that the type lacks becomes an empty box.
  */
 export function textPath(text: string, { x, y, size, bold = false, align = 'left' }: TextPlace): string {
   const line = signs(text, bold);
@@ -59,13 +59,14 @@ export function textPath(text: string, { x, y, size, bold = false, align = 'left
   return data;
 }
 
-/** An outline at one size, said from place to place, so that it is written once however often it is used. */
+/** An outline at one size in relative coordinates, which can be cached and used anywhere. */
 function relativePath(outline: Sign['outline'], size: number): string {
   const sizes = paths.get(outline) ?? new Map<number, string>();
   paths.set(outline, sizes);
   const known = sizes.get(size);
   if (known !== undefined) return known;
-  // Places are rounded to a hundredth of the em or finer, and differences taken of rounded places: no drift.
+  // Positions are rounded, to a hundredth of a unit at most, before differences are taken: rounding errors do not add
+  // up.
   const fine = 10 ** Math.max(0, Math.ceil(Math.log10(100 / size)));
   const rounded = (value: number) => Math.round((value * size * fine) / EM);
   let start = [0, 0];
@@ -82,14 +83,14 @@ function relativePath(outline: Sign['outline'], size: number): string {
   return data;
 }
 
-/** How wide a line of text is at an em of `size`. */
+/** Width of a line of text at an em of `size`. */
 export function textWidth(text: string, size: number, bold = false): number {
   return signs(text, bold).reduce((sum, sign) => sum + sign.advance, 0) * (size / EM);
 }
 
-/** The greatest count up to `most` that fits, where all smaller ones fit as well; 0 where none does. */
+/** The greatest count up to `most` that fits, given that all smaller counts fit too; 0 if none fits. */
 export function mostThat(fits: (count: number) => boolean, most: number): number {
-  // Doubled from below, so that nothing is tried that is much longer than what fits.
+  // Doubling from below never tries a count much larger than the answer.
   let [fitting, tooMany] = [0, 1];
   while (tooMany <= most && fits(tooMany)) [fitting, tooMany] = [tooMany, tooMany * 2];
   tooMany = Math.min(tooMany, most + 1);
@@ -106,18 +107,18 @@ export function canDraw(text: string, bold = false): boolean {
   return [...text].every((sign) => sign in DRAWN || font(bold).hasGlyphForCodePoint(sign.codePointAt(0)!));
 }
 
-/** The signs of a line, word by word: this type has no kerning with a space, and most words come again and again. */
+/** The glyphs of a line, word by word: words recur, so they are cached, and this type has no kerning with spaces. */
 function signs(text: string, bold: boolean): Sign[] {
   return text.split(/( )/).flatMap((word) => {
     const key = `${bold} ${word}`;
     const known = words.get(key) ?? wordSigns(word, bold);
-    // What no language has for a word does not come again, and would fill the memory.
+    // A longer text is no word, does not recur, and would only fill the memory.
     if (word.length <= LONGEST_WORD) words.set(key, known);
     return known;
   });
 }
 
-/** The signs of a word. What the type can draw is laid out in whole stretches, for the kerning of pairs. */
+/** The glyphs of a word. Characters that the type can draw are laid out together, for the sake of kerning. */
 function wordSigns(text: string, bold: boolean): Sign[] {
   const line: Sign[] = [];
   let stretch = '';
@@ -141,7 +142,7 @@ function wordSigns(text: string, bold: boolean): Sign[] {
   return line;
 }
 
-/** The type, read once from its package, wherever that is installed. */
+/** The font, read once from its package, wherever the package is installed. */
 function font(bold: boolean): fontkit.Font {
   let known = fonts.get(bold);
   if (known === undefined) {

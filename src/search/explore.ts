@@ -24,28 +24,28 @@ import {
 } from './strategy/strategies.js';
 import { workerPool } from './work/worker-pool.js';
 
-/** A thread for fewer pieces of work than this costs more to start than it brings. */
+/** Fewest jobs per worker: with fewer, starting the worker costs more than it saves. */
 const WORTH_A_THREAD = 4;
 
 export type { Stage } from './strategy/strategies.js';
 
 export interface RunOptions {
-  /** Threads; absent: as many as the machine runs at once. */
+  /** Number of workers. Default: as many as the machine runs at once. */
   readonly workers?: number;
   readonly progress?: (stage: Stage) => void;
-  /** Stops at once; the search fails with the signal's reason. */
+  /** Aborts the search at once; it rejects with the signal's reason. */
   readonly signal?: AbortSignal;
-  /** The search finishes with what it has found. */
+  /** Ends the search early; it returns the cloths found so far. */
   readonly enough?: AbortSignal;
-  /** Told what there is to try, before the search begins. */
+  /** Called with the space before the search begins. */
   readonly onSpace?: (space: Space) => void;
-  /** What is done already, and takes note of what is done now; asked for when the space is known. */
+  /** Makes the checkpoint, which holds the results of finished jobs, once the space is known. */
   readonly checkpoint?: (space: Space) => Checkpoint;
 }
 
 /**
- * The main job: every candidate of a question tried (where there are too many, as many as bring anything), the best
- * described.
+ * Answers a question: tries every candidate (or, in a space too large to list, searches until nothing better comes),
+ * and describes the best cloths.
  */
 export async function explore(question: Question, options: RunOptions = {}): Promise<Outcome> {
   const space = spaceOf(question);
@@ -77,11 +77,11 @@ export async function explore(question: Question, options: RunOptions = {}): Pro
 }
 
 /**
- * Does one part of a search's jobs; the checkpoint has them afterwards. A search whose checkpoints have all parts together
- * has nothing left to do.
+ * Runs the jobs of one shard and records them in the checkpoint. A search whose checkpoint holds the jobs of all shards
+ * has nothing left to compute.
  *
- * @returns whether the part was done to its end
- * @throws Problem where the search cannot be divided
+ * @returns whether the shard was finished
+ * @throws Problem if the search cannot be divided
  */
 export async function exploreShard(question: Question, shard: Shard, options: RunOptions): Promise<boolean> {
   const space = spaceOf(question);
@@ -94,7 +94,7 @@ export async function exploreShard(question: Question, shard: Shard, options: Ru
   return (await searched(question, space, options, shard)).whole;
 }
 
-/** Searches a space in its way. */
+/** Searches a space by its strategy. */
 async function searched(question: Question, space: Space, options: RunOptions, shard?: Shard): Promise<Searched> {
   const { signal, progress, enough } = options;
   options.onSpace?.(space);
@@ -109,7 +109,7 @@ async function searched(question: Question, space: Space, options: RunOptions, s
     return new Archive((a, b) => compareColours(draftAt(a), draftAt(b)), leftOut);
   };
   const pieces = space.way === 'bounded' ? boundedPieces(space).length : Math.ceil(space.numbers / LISTED);
-  // Bounded pieces are long: a thread leaves this one free to hear that it is to stop.
+  // Bounded jobs are long; a worker keeps the main thread free to react to an abort.
   const worthIt = space.way === 'bounded' ? pieces : Math.ceil(pieces / WORTH_A_THREAD);
   const threads = Math.min(worthIt, options.workers ?? availableParallelism());
   const all = workerPool(question, threads, signal);
@@ -128,12 +128,12 @@ const WAYS: Readonly<Record<Space['way'], (search: Search) => Promise<Searched>>
   evolved: searchEvolved,
 };
 
-/** The drafts of numbered candidates; the last ones are remembered. */
+/** A function from a candidate's index to its draft, which caches recent drafts. */
 function draftsOf(question: Question, at: Space['at']): (index: number) => Draft {
   return memoized(1000, (index: number) => draftOf(at(index), question));
 }
 
-/** Which of two drafts has the warp, or else the weft, that sorts first in palette order. */
+/** Compares two drafts by their warp colours, then by their weft colours, in palette order. */
 function compareColours(a: Draft, b: Draft): number {
   return compareWords(a.warp, b.warp) || compareWords(a.weft, b.weft);
 }

@@ -6,18 +6,18 @@ import { descriptorOf, featureDistance, isNearer } from '../../score/likeness/de
 import { clothKey } from '../../score/symmetry/canonical-cloth.js';
 import type { Question } from '../question/question.js';
 
-/** What was done before, for a search to hold its cloths against. */
+/** Tests of candidates against the cloths that are already woven. */
 export interface AlreadyWoven {
-  /** Whether a cloth was done, by the words of its key joined: whatever draft wove it. */
+  /** Whether a cloth is already woven, by its key (its words joined), whatever draft it was woven from. */
   isDone(key: string): boolean;
   /**
-   * Whether a cloth is nearer than is asked to one that was done. It hangs on the cloth, not on the draft of it, and is
-   * found once for each key.
+   * Whether a cloth is too similar to one already woven: its distance is below the question's `unlike done`. The answer
+   * depends on the cloth alone, not on its draft, and is computed once per key.
    */
   isNear(key: string, draft: () => Draft): boolean;
 }
 
-/** What a question leaves out; undefined where it leaves out nothing. */
+/** The tests for a question; undefined if the question names no cloths already woven. */
 export function alreadyWoven({ done, yarns, same }: Question): AlreadyWoven | undefined {
   if (done === undefined) return undefined;
   const keys = new Set(
@@ -32,7 +32,7 @@ export function alreadyWoven({ done, yarns, same }: Question): AlreadyWoven | un
   const known = new Map<string, boolean>();
   const isNear = (draft: Draft, least: number): boolean => {
     const descriptor = descriptorOf(draft, same);
-    // What is alike in its traits is most often near, and then the others need not be looked at.
+    // A cloth with similar features is usually near, so it is compared first; one hit is enough.
     const apart = new Map(portraits.map((other) => [other, featureDistance(descriptor, other)]));
     return portraits
       .toSorted((a, b) => apart.get(a)! - apart.get(b)!)
@@ -50,8 +50,8 @@ export function alreadyWoven({ done, yarns, same }: Question): AlreadyWoven | un
 }
 
 /**
- * Colours of one palette in another: each yarn is the one of the same colour there, or else of the same letter.
- * Undefined where one has no counterpart, or two the same: such a cloth cannot be woven in those yarns.
+ * Translates palette indices to another palette: each yarn becomes the yarn of the same colour, or else of the same
+ * letter. Undefined if a yarn has no counterpart or two share one: the cloth cannot be woven in the other yarns.
  */
 function inYarns(word: readonly number[], own: readonly Yarn[], yarns: readonly Yarn[]): number[] | undefined {
   const used = [...new Set(word)];

@@ -1,7 +1,7 @@
 import type { Floats } from '../../cloth/floats.js';
 import { CANDIDATE_COLUMNS, type Columns, columnsFor, KEY_WORDS, PREFERENCES, resized } from './columns.js';
 
-/** What a stretch of candidates came to: those that may be shown, as columns of numbers, and why the others may not. */
+/** The results of a range of candidates: columns of those that may be shown, and counts of those set aside. */
 export interface Batch extends Readonly<Columns<typeof CANDIDATE_COLUMNS>> {
   readonly length: number;
   readonly setAside: {
@@ -10,11 +10,11 @@ export interface Batch extends Readonly<Columns<typeof CANDIDATE_COLUMNS>> {
     readonly flat: number;
     readonly limits: number;
   };
-  /** The longest floats of what was set aside for them and comes nearest to the limit; none where nothing was. */
+  /** The floats nearest to the limit among the candidates set aside for their floats; absent if there are none. */
   readonly nearestFloats?: Floats;
 }
 
-/** A scored candidate: its numbers by the names of the columns. */
+/** A scored candidate: its numbers, by column name. */
 export interface ScoredCandidate {
   readonly index: number;
   readonly score: number;
@@ -31,7 +31,7 @@ export class BatchBuilder {
   private length = 0;
   private readonly columns: Columns<typeof CANDIDATE_COLUMNS>;
 
-  /** @param room candidates at the most */
+  /** @param room most candidates */
   constructor(room: number) {
     this.columns = columnsFor(CANDIDATE_COLUMNS, room);
   }

@@ -6,8 +6,9 @@ import type { Question } from '../question/question.js';
 import type { Family } from '../space/family.js';
 
 /**
- * The classic orders with which candidates of a family are compared, measured once a weave. Where the orders choose the
- * blocks the classics lie on each block once: a weave for each pair of orders would make the structure another one.
+ * The classic orders with which candidates of a family are compared, measured once per weave. If the orders choose the
+ * blocks, the classics are laid on a weave with each block once; on a weave of their own they would be compared with
+ * another structure.
  */
 export function classicsOf(question: Question): (family: Family) => readonly Classic[] {
   const known = new Map<string, readonly Classic[]>();
@@ -29,7 +30,7 @@ function representative(question: Question, family: Family): Weave {
   try {
     return family.weave(each, each);
   } catch (problem) {
-    // Some blocks cannot stand side by side (huck); any one of them is the structure too.
+    // Some blocks cannot be neighbours (huck); then a weave of one block is used.
     if (problem instanceof Problem) return family.weave([0], [0]);
     throw problem;
   }

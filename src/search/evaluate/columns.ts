@@ -1,20 +1,23 @@
-/** The columns that a scored candidate has in a batch and a kept cloth has in the archive, each declared here alone. */
+/** The columns of a scored candidate in a batch and of a kept cloth in the archive. They are declared only here. */
 export const CANDIDATE_COLUMNS = {
-  /** Number of the candidate in its space (in its sample). */
+  /** Index of the candidate in its space (or in its sample). */
   index: [Float64Array, 1],
-  /** Score as it is compared: rounded to nine decimals, in billionths. */
+  /** Score in billionths, rounded to a whole number, in which form scores are compared. */
   score: [Float64Array, 1],
-  /** Cells of one repeat. */
+  /** Number of cells in one repeat. */
   area: [Float64Array, 1],
-  /** Whole numbers by which one of equal cloths is kept, most important first; smaller is better. */
+  /**
+   * Whole numbers that decide which of several candidates for one cloth is kept, most important first; smaller is
+   * better.
+   */
   preference: [Float64Array, 4],
-  /** Number of the niche that the cloth belongs to. */
+  /** Number of the cloth's niche. */
   niche: [Float64Array, 1],
-  /** Words that are the same exactly for the same cloth. */
+  /** Key of the cloth, four 32-bit words: equal exactly for equal cloths. */
   key: [Uint32Array, 4],
 } as const satisfies ColumnList;
 
-/** Width of the two columns that hold several numbers a row. */
+/** Numbers per row in the two columns that have several. */
 export const PREFERENCES = CANDIDATE_COLUMNS.preference[1];
 export const KEY_WORDS = CANDIDATE_COLUMNS.key[1];
 
@@ -22,15 +25,15 @@ type Numbers = Float64Array<ArrayBuffer> | Uint32Array<ArrayBuffer> | Uint8Array
 /** A column's type, and how many numbers a row has in it. */
 type ColumnList = Readonly<Record<string, readonly [type: new (length: number) => Numbers, width: number]>>;
 
-/** Rows as one typed array a column; row `at` has its numbers from `at * width` on. */
+/** A table with one typed array per column; the numbers of row `at` begin at `at * width`. */
 export type Columns<L extends ColumnList> = { -readonly [K in keyof L]: InstanceType<L[K][0]> };
 
-/** Columns with room for so many rows, all zero. */
+/** Makes columns with room for `rows` rows, all zero. */
 export function columnsFor<L extends ColumnList>(list: L, rows: number): Columns<L> {
   return mapped(list, ([type, width]) => new type(rows * width));
 }
 
-/** The first rows of columns: as many as there are, or room for more. */
+/** Copies columns to a new number of rows: cut, or followed by zeros. */
 export function resized<L extends ColumnList>(list: L, columns: Columns<L>, rows: number): Columns<L> {
   return mapped(list, ([type, width], name) => {
     const column = new type(rows * width);
@@ -39,7 +42,7 @@ export function resized<L extends ColumnList>(list: L, columns: Columns<L>, rows
   });
 }
 
-/** Copies one row of these columns into a row of others that have them too. */
+/** Copies one row of columns into a row of other columns, which have the same names. */
 export function copyRow<L extends ColumnList>(
   list: L,
   { from, at }: { readonly from: Columns<L>; readonly at: number },

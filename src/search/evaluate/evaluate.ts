@@ -35,10 +35,10 @@ import { classicsOf } from './classics-for.js';
 import { nicheOf } from './niche.js';
 import { type Refused, weaveWithin } from './weave-limits.js';
 
-/** Families whose weaves are remembered: candidates come family by family, and a question may have thousands of these. */
+/** Most families whose weaves are cached: candidates come family by family, and a question may have thousands. */
 const REMEMBERED = 400;
 
-/** What is the same for all candidates on one weave, computed once. */
+/** Values that all candidates on one weave share, computed once. */
 interface Ground {
   readonly weave: Weave;
   readonly cloth: Drawdown;
@@ -46,20 +46,20 @@ interface Ground {
   readonly endPeriod: number;
   readonly pickPeriod: number;
   readonly classics: readonly Classic[];
-  /** What the weave shows without colours, made when it is first asked for. */
+  /** The look of the weave without colours, computed on first use. */
   alone: StructureAlone | undefined;
   readonly layouts: Map<string, Layout>;
 }
 
-/** Scores the candidates of one question; keeps what many of them share. */
+/** Scores the candidates of one question, and caches what many of them share. */
 export interface Evaluator {
-  /** Scores candidates, each with its number. */
+  /** Scores candidates, each given with its index. */
   evaluate(candidates: readonly (readonly [number, Candidate])[]): Batch;
-  /** What is the same for all candidates of a family whose weave does not hang on the orders. */
+  /** The verdict on all candidates of a family whose weave does not depend on the orders. */
   verdict(family: Family): Refused | { readonly floatPart: number };
 }
 
-/** An evaluator for one question. */
+/** Makes the evaluator of a question. */
 export function evaluator(question: Question): Evaluator {
   const { across, along } = spacing(question.sett);
   const square = isSquareSett(question.sett);
@@ -190,7 +190,7 @@ function groundFor(
   try {
     weave = family.weave(warp, weft);
   } catch (problem) {
-    // Orders may choose blocks that cannot stand side by side (huck); that is no fault of the question.
+    // Orders may choose blocks that cannot be neighbours (huck); the question is not at fault.
     if (problem instanceof Problem && !family.fixedWeave) return { fault: 'limits' };
     throw problem;
   }
@@ -207,7 +207,7 @@ function groundFor(
   };
 }
 
-/** The colours brought to the length after which weave and colours both begin again. */
+/** Extends the colours to the length after which weave and colours both begin again. */
 function repeated(colours: Uint8Array, weavePeriod: number): Uint8Array {
   const length = lcm(weavePeriod, smallestPeriod(colours));
   const whole = new Uint8Array(length);
@@ -218,7 +218,9 @@ function repeated(colours: Uint8Array, weavePeriod: number): Uint8Array {
   return whole;
 }
 
-/** The share of the darker of two colours, of a face that shows no others, from its dark share and their values. */
+/**
+ * The share of the darker colour in a face of two colours, computed from the dark share and the values of the colours.
+ */
 function darkerOfTwo(darkShare: number, a: number, b: number): number {
   const light = Math.max(a, b);
   return (darkShare - (1 - light)) / (light - Math.min(a, b));

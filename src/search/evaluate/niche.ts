@@ -1,13 +1,13 @@
 /**
- * Kinds of cloth: by how large the motif is, how much of it is dark, and how symmetrical it is. Every axis is a whole
- * number, so that no rounding moves a cloth from one kind to another.
+ * A niche: a class of cloths of similar motif size, dark share and symmetry. Every axis is a whole number, so that no
+ * rounding moves a cloth from one niche to another.
  */
 export interface Niche {
-  /** Doublings: 0 for a motif of one thread, k for one of more than 2^(k−1) up to 2^k threads, the longer side. */
+  /** Size class of the motif's longer side: 0 for one thread, k for more than 2^(k−1) up to 2^k threads. */
   readonly size: number;
-  /** Tenths of the face that are dark, 0 to 9; where dark and light may change places, of the rarer of the two. */
+  /** Dark share of the face in tenths, 0 to 9; with colour exchange, the share of the rarer of dark and light. */
   readonly dark: number;
-  /** Quarters of symmetry, 0 to 4. */
+  /** Symmetry in quarters, 0 to 4. */
   readonly symmetry: number;
 }
 
@@ -15,35 +15,35 @@ const SIZES = 12;
 const TENTHS = 10;
 const QUARTERS = 5;
 
-/** How many kinds there are. */
+/** Number of niches. */
 export const NICHES = SIZES * TENTHS * QUARTERS;
 
-/** What the kind of a cloth is found from. */
+/** The figures that determine the niche of a cloth. */
 export interface NicheFigures {
-  /** Ends and picks of the smallest repeat of the face. */
+  /** Ends, and picks, in the smallest repeat of the face. */
   readonly ends: number;
   readonly picks: number;
   readonly darkShare: number;
-  /** S: 0, 0.25, 0.5, 0.75 or 1. */
+  /** Symmetry S: 0, 0.25, 0.5, 0.75 or 1. */
   readonly symmetry: number;
 }
 
-/** The number of a cloth's kind. `exchange`: dark and light may change places, so that it is of the cloth alone. */
+/** The number of a cloth's niche. With `exchange`, cloths that differ by exchanging dark and light share a niche. */
 export function nicheOf({ ends, picks, darkShare, symmetry }: NicheFigures, exchange: boolean): number {
   const size = Math.min(SIZES - 1, 32 - Math.clz32(Math.max(ends, picks) - 1));
   const dark = exchange ? Math.min(darkShare, 1 - darkShare) : darkShare;
-  // Billionths first: what rounding leaves of a whole tenth is that tenth.
+  // The share is first rounded to billionths, so that rounding errors do not push a whole tenth down.
   const tenth = Math.min(TENTHS - 1, Math.floor(Math.round(dark * 1e9) / 1e8));
   return (size * TENTHS + tenth) * QUARTERS + Math.round(4 * symmetry);
 }
 
-/** The kind of a number. */
+/** The niche with a number. */
 export function nicheAt(number: number): Niche {
   const tenths = Math.floor(number / QUARTERS);
   return { size: Math.floor(tenths / TENTHS), dark: tenths % TENTHS, symmetry: number % QUARTERS };
 }
 
-/** A kind in words: “motif of 9 to 16 threads, 30 to 40 % dark, symmetry 0.5”. `exchange`: dark or light may be rarer. */
+/** Words for a niche: “motif of 9 to 16 threads, 30 to 40 % dark, symmetry 0.5”; with `exchange`, “dark (or light)”. */
 export function nicheInWords(number: number, exchange: boolean): string {
   const { size, dark, symmetry } = nicheAt(number);
   const threads = size === 0 ? '1 thread' : size === 1 ? '2 threads' : `${2 ** (size - 1) + 1} to ${2 ** size} threads`;

@@ -6,12 +6,12 @@ import { exceedsFloat } from '../../score/rank/rank.js';
 import { obstacles } from '../../structure/loom/loom-fit.js';
 import type { Question } from '../question/question.js';
 
-/** Why no candidate on a weave may be shown, with its floats where these are the reason. */
+/** The reason why no candidate on a weave may be shown; with the floats, if these are too long. */
 export type Refused = { readonly fault: 'unsound' | 'limits' } | { readonly fault: 'float'; readonly floats: Floats };
 
 /**
- * A weave with its drawdown and floats, or why it may not be shown: it falls apart, its floats are above the limit, it
- * takes more shafts or treadles than allowed, or the loom cannot weave it.
+ * Checks a weave against the limits. Returns its drawdown and floats, or the reason to refuse it: it falls apart, its
+ * floats are above the limit, it needs more shafts or treadles than allowed, or the loom cannot weave it.
  */
 export function weaveWithin(
   { limits, loom, sett }: Pick<Question, 'limits' | 'loom' | 'sett'>,

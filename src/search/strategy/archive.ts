@@ -9,20 +9,26 @@ import {
   resized,
 } from '../evaluate/columns.js';
 
-/** What keeps a cloth out of the ranking, whatever its score. */
+/** Tests that keep a cloth out of the ranking, whatever its score. */
 export interface LeftOut {
-  /** By the words of its key, joined. */
+  /** Whether the cloth with this key (its words joined) is already woven. */
   isDone(key: string): boolean;
-  /** By its key and the number of a candidate that weaves it; asked only of what would else be shown. */
+  /**
+   * Whether a cloth is too similar to one already woven, by its key and a candidate; called only for cloths to be
+   * shown.
+   */
   isNear(key: string, index: number): boolean;
 }
 
-/** How a cloth stands in the ranking; an open one stays until it is known to be near to what was done. */
+/**
+ * State of a cloth. An open cloth is in the ranking, but has not yet been tested for similarity to cloths already
+ * woven.
+ */
 const OPEN = 0;
 const STAYS = 1;
 const OUT = 2;
 
-/** What the archive has of each cloth, beside the columns of the candidate that weaves it. */
+/** Columns of the archive, besides those of the candidate that is kept for the cloth. */
 const KEPT_COLUMNS = {
   ...CANDIDATE_COLUMNS,
   /** How many other candidates weave the same cloth. */
@@ -37,14 +43,14 @@ export interface Kept {
   readonly area: number;
   /** How many other candidates weave the same cloth. */
   readonly equals: number;
-  /** Number of the kind of cloth it is. */
+  /** Number of its niche. */
   readonly niche: number;
 }
 
 /**
- * The cloths found so far, none twice. Columns of numbers and a hash table over them: about 80 bytes a cloth, so that
- * millions fit. Which of several equal candidates is kept depends on the candidates alone, not on the order in which
- * they come.
+ * The cloths found so far, each once. They are stored in columns of numbers with a hash table over them, about 80 bytes
+ * per cloth, so that millions fit. Of several candidates for one cloth, the one that is kept depends on the candidates
+ * alone, not on the order in which they arrive.
  */
 export class Archive {
   private size = 0;
@@ -54,7 +60,7 @@ export class Archive {
   private readonly sortsFirst: (a: number, b: number) => number;
   private readonly leftOut: LeftOut | undefined;
 
-  /** `sortsFirst` compares two candidates (by number) by their laid colours, where all else is equal. */
+  /** `sortsFirst` compares two candidates (by index) by their laid colours; it is used if all else is equal. */
   constructor(sortsFirst: (a: number, b: number) => number, leftOut?: LeftOut) {
     this.sortsFirst = sortsFirst;
     this.leftOut = leftOut;
@@ -70,7 +76,7 @@ export class Archive {
     return this.seen - this.size;
   }
 
-  /** Cloths that are left out, as far as that is known, and the candidates that weave them. */
+  /** Number of cloths known to be left out, and of candidates that weave them. */
   get out(): { readonly cloths: number; readonly candidates: number } {
     let [cloths, candidates] = [0, 0];
     for (let at = 0; at < this.size; at++) {
@@ -81,7 +87,7 @@ export class Archive {
     return { cloths, candidates };
   }
 
-  /** Takes in a batch; a candidate that weaves a known cloth is counted with it and kept if it is the better way. */
+  /** Adds a batch. A candidate for a known cloth is counted as a duplicate, and kept instead if it is preferable. */
   absorb(batch: Batch): void {
     for (let from = 0; from < batch.length; from++) {
       this.seen++;
@@ -101,8 +107,8 @@ export class Archive {
   }
 
   /**
-   * Finds out of at most `few` open cloths whether they are left out, among those that would be shown. Once it says that
-   * none is open there any more, the ranking is what it will be.
+   * Tests at most `few` of the open cloths that would be shown, and leaves out those that are too similar. Returns true
+   * once none of the cloths that would be shown is open: the ranking is then final.
    */
   settle(most: number, eachKind: boolean, few: number): boolean {
     const shown = eachKind ? [...this.firstOfKinds().values()].flat() : this.foremost(most);
@@ -113,15 +119,15 @@ export class Archive {
     return open.length === 0;
   }
 
-  /** The score of the cloth that stands in a place of the ranking, from 1; −∞ where there are fewer. */
+  /** The score at a place of the ranking, counted from 1; −∞ if there are fewer cloths. */
   scoreOfPlace(place: number): number {
     const at = this.foremost(place)[place - 1];
     return at === undefined ? Number.NEGATIVE_INFINITY : this.columns.score[at]! / 1e9;
   }
 
   /**
-   * The best `most` cloths: by score, then the smaller repeat, then by `code` of a candidate, which is asked for only
-   * where the first two do not decide.
+   * The best `most` cloths, sorted by score, then by smaller repeat, then by `code`, which is computed only for ties of
+   * the first two.
    */
   best(most: number, code: (index: number) => string): Kept[] {
     const codes = new Map<number, string>();
@@ -139,7 +145,7 @@ export class Archive {
       .map((at) => this.keptAt(at));
   }
 
-  /** The best cloth of every kind, those that stand first in the ranking first, `most` at the most. */
+  /** The best cloth of every niche, in the order of the ranking, at most `most`. */
   bestOfEachKind(most: number, code: (index: number) => string): Kept[] {
     const order = (a: number, b: number): number =>
       this.bySize(a, b) || (code(this.columns.index[a]!) < code(this.columns.index[b]!) ? -1 : 1);
@@ -150,7 +156,7 @@ export class Archive {
       .map((at) => this.keptAt(at));
   }
 
-  /** Of every kind the first cloth that is not left out, with those that score and size do not part from it. */
+  /** For every niche, the first cloth that is not left out, and the cloths that tie with it in score and size. */
   private firstOfKinds(): Map<number, number[]> {
     const first = new Map<number, number[]>();
     for (let at = 0; at < this.size; at++) {
@@ -164,8 +170,8 @@ export class Archive {
   }
 
   /**
-   * The first `most` cloths of the ranking that are not left out, and those that score and size do not part from the
-   * last of them.
+   * The first `most` cloths of the ranking that are not left out, and the cloths that tie with the last of them in
+   * score and size.
    */
   private foremost(most: number): number[] {
     const scores = this.columns.score.slice(0, this.size).sort();
@@ -211,7 +217,7 @@ export class Archive {
     return this.columns.key.subarray(at * KEY_WORDS, (at + 1) * KEY_WORDS);
   }
 
-  /** Whether a candidate is to be kept in place of the one known. */
+  /** Whether a new candidate is preferable to the one kept. */
   private better(batch: Batch, from: number, known: number): boolean {
     for (let p = 0; p < PREFERENCES; p++) {
       const difference = batch.preference[from * PREFERENCES + p]! - this.columns.preference[known * PREFERENCES + p]!;
@@ -223,7 +229,7 @@ export class Archive {
     return word !== 0 ? word < 0 : batch.index[from]! < this.columns.index[known]!;
   }
 
-  /** The place in the table of a key: where it stands, or the free place where it belongs. */
+  /** The slot of a key in the hash table: its own, or the free slot where it belongs. */
   private slotOf(keys: Uint32Array, from: number): number {
     const mask = this.table.length - 1;
     let slot = (keys[from]! ^ keys[from + 1]!) & mask;

@@ -16,7 +16,7 @@ const LEADING = 4.1;
 /** Least and greatest side of the picture at actual size, in millimetres; within them it shows three repeats. */
 const PICTURE = { least: 62, most: 84 };
 
-/** The person and the number that a sheet is for. */
+/** The weaver and the loom that a sheet is for. */
 export interface SheetOptions {
   readonly weaver?: string;
   readonly loom: Loom;

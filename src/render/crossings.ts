@@ -5,9 +5,7 @@ import type { Draft } from '../draft/draft.js';
 export interface Crossings {
   readonly ends: number;
   readonly picks: number;
-  /**
-   * For each pick and end: 4 if the end is on top, plus the bits {@link FROM_BEFORE} and TO_AFTER of the strand on top.
-   */
+  /** For each pick and end: the bits END_ON_TOP, FROM_BEFORE and ON_AFTER. */
   readonly cells: Uint8Array;
   readonly warp: ArrayLike<number>;
   readonly weft: ArrayLike<number>;
@@ -27,7 +25,7 @@ export interface Closing {
   readonly after: Uint16Array;
 }
 
-/** Bits of a crossing's state: the thread on top was on top at the crossing before, is on top at the one after. */
+/** Bits of a crossing: the strand on top is also on top at the crossing before, at the one after; it is the end. */
 export const FROM_BEFORE = 1;
 export const ON_AFTER = 2;
 export const END_ON_TOP = 4;

@@ -65,8 +65,7 @@ function relativePath(outline: Sign['outline'], size: number): string {
   paths.set(outline, sizes);
   const known = sizes.get(size);
   if (known !== undefined) return known;
-  // Positions are rounded, to a hundredth of a unit at most, before differences are taken: rounding errors do not add
-  // up.
+  // Positions are rounded before differences are taken, so that rounding errors do not add up.
   const fine = 10 ** Math.max(0, Math.ceil(Math.log10(100 / size)));
   const rounded = (value: number) => Math.round((value * size * fine) / EM);
   let start = [0, 0];

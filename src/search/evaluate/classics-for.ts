@@ -7,8 +7,8 @@ import type { Family } from '../space/family.js';
 
 /**
  * The classic orders with which candidates of a family are compared, measured once per weave. If the orders choose the
- * blocks, the classics are laid on a weave with each block once; on a weave of their own they would be compared with
- * another structure.
+ * blocks, the classics are laid on a weave with each block once: a weave of its own for each pair of orders would
+ * change the structure that is compared.
  */
 export function classicsOf(question: Question): (family: Family) => readonly Classic[] {
   const known = new Map<string, readonly Classic[]>();

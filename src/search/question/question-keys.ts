@@ -22,7 +22,7 @@ import { type Limits, STARTS } from './question.js';
 import { nameOf } from './read-name.js';
 import { rankOf } from './read-rank.js';
 
-/** Longest order that is listed or sampled, in elements. */
+/** Longest order that is listed or searched, in elements. */
 const LONGEST = 64;
 const LENGTHS = `lengths from 1 to ${LONGEST}, as 5, 2-6 or 2,3,5`;
 const FLOAT = 'a float such as 7 (threads), 1/2 in or 10 mm';
@@ -33,7 +33,7 @@ const MOST_SHOWN = 1000;
 export const EACH_KIND = 'one of each kind' as const;
 const SPACED = /[\s,;]+/;
 
-/** Millimetres in the units in which a float is commonly said. */
+/** Millimetres in the units in which a float limit may be given. */
 const MILLIMETRES: Readonly<Record<string, number>> = { mm: 1, cm: 10, in: 25.4, inch: 25.4, inches: 25.4 };
 
 const words = <W extends string>(known: readonly W[]) =>
@@ -63,7 +63,7 @@ const loomKeys = keys({
   shuttles: v.optional(count('shuttles', 26)),
 });
 
-/** Every key of a question; what depends on the palette or the structure is still text. */
+/** Schema of all keys of a question. Values that depend on the palette or the structure stay text. */
 export const questionKeys = keys({
   structure: v.optional(reading((given) => given)),
   draft: v.optional(reading((given) => textOf(given, 'the file of a draft'))),
@@ -102,7 +102,7 @@ export const questionKeys = keys({
   ),
 });
 
-/** A question as it was written, checked key by key. */
+/** A question after the check of each key by itself. */
 export type Written = v.InferOutput<typeof questionKeys>;
 
 function lengthsOf(given: Given): number[] {
@@ -128,7 +128,7 @@ function timesOf(given: Given): number[] {
   return [...new Set(eachOf(given, expected, (item) => wholeOf(item, expected, 1, 100), SPACED))];
 }
 
-/** Reads `7`, `1/2 in`, `1 1/2 in`, `0.5 in`, `10 mm`. */
+/** Reads a float limit: `7` (threads), `1/2 in`, `1 1/2 in`, `0.5 in`, `10 mm`. */
 function floatOf(given: Given): FloatLimit {
   const text = textOf(given, FLOAT);
   if (/^\d+$/.test(text)) return { threads: wholeOf(text, FLOAT, 1, 2000) };
@@ -155,7 +155,7 @@ function unlikeOf(given: Given): number {
   return least;
 }
 
-/** Reads how many cloths to show, or that it is to be the best of each kind. */
+/** Reads how many cloths to show, or `one of each kind`. */
 function showOf(given: Given): { most: number; oneOfEachKind: boolean } {
   if (typeof given === 'string' && given.trim().toLowerCase() === EACH_KIND) {
     return { most: MOST_SHOWN, oneOfEachKind: true };
@@ -184,7 +184,7 @@ function loomOf(given: Given): Loom {
   return { kind, ...Object.fromEntries(Object.entries(rest).filter(([, value]) => value !== undefined)) };
 }
 
-/** The keys of a loom told in one text: its kind and counts, `sinking, 4 shafts, heddles 120 120 120 70`. */
+/** Reads the keys of a loom from one text: `sinking, 4 shafts, heddles 120 120 120 70`. */
 function loomOfText(text: string): Given {
   const parts = textOf(text, LOOM).split(/\s*,\s*/);
   return Object.fromEntries(

@@ -6,24 +6,26 @@ import type { FloatLimit, Weights } from '../../score/rank/rank.js';
 import type { Sameness } from '../../score/symmetry/canonical-cloth.js';
 import type { Loom } from '../../structure/loom/loom-fit.js';
 
-/** Where orders begin: both everywhere, both on the first thread, or the weft's alone everywhere. */
+/** The starts to try: every start of both orders, the first thread only, or every start of the weft order only. */
 export const STARTS = ['all', 'first', 'weft'] as const;
-/** The weft order: the warp's, its exchange, every order of its own, or one that is fixed (one yarn: length 1). */
+/**
+ * The weft order: the same as the warp's, its exchange, every order independently, or a fixed one (one yarn: length 1).
+ */
 export type WeftRule =
   | { readonly rule: 'same' | 'exchange' | 'own' }
   | { readonly rule: 'fixed'; readonly order: Order };
 
-/** A threading made of the letters of a name, and which of its drafts. */
+/** A name to be drafted as a threading, and which of its drafts to use. */
 export interface NameAsked {
   readonly text: string;
-  /** The usual draft, every one, or one by its number from 1. */
+  /** The usual draft, all drafts, or one draft by its number from 1. */
   readonly drafts: 'usual' | 'all' | number;
   readonly mirrored: boolean;
-  /** Shafts of letters that are not on their usual ones. */
+  /** Shafts of letters that differ from the usual table. */
   readonly letters: Readonly<Record<string, number>>;
 }
 
-/** Above these a candidate is set aside and counted. Absent: no limit. */
+/** Limits above which a candidate is set aside and counted. Absent: no limit. */
 export interface Limits {
   /** Longest float: in threads, or in millimetres. */
   readonly float: FloatLimit;
@@ -38,40 +40,42 @@ export interface Limits {
 
 export type { Sameness };
 
-/** Cloths that were done before, which are left out. */
+/** Cloths that are already woven, which a search leaves out. */
 export interface Done {
-  /** Where they were read from, as it was written. */
+  /** The files they were read from, as written in the question. */
   readonly files: readonly string[];
   readonly drafts: readonly Draft[];
-  /** What is less unlike one of them than this (0 to 1) is left out too; absent: only the very same cloths. */
+  /** Least distance (0 to 1) from each of them; nearer cloths are left out too. Absent: only the same cloths are. */
   readonly unlike?: number;
 }
 
-/** What is asked, complete: defaults filled in, flags applied, orders and yarns understood. */
+/** A complete question: defaults filled in, flags applied, orders and yarns read. */
 export interface Question {
-  /** Names of known structures; empty where a draft is given. */
+  /** Names of structures; empty if a draft is given. */
   readonly structures: readonly string[];
   readonly draft?: { readonly file: string; readonly draft: Draft };
-  /** Manners of treadling, by name; empty: the first of each structure. For a draft, `its own` is the one it has. */
+  /**
+   * Names of manners of treadling; empty: the first of each structure. For a draft, `its own` is the draft's treadling.
+   */
   readonly treadlings: readonly string[];
-  /** The name that the threading spells, where there is one. */
+  /** The name to be drafted as the threading. */
   readonly name?: NameAsked;
-  /** What the loom and its weaver have; a cloth that asks for more is set aside. */
+  /** The loom; a cloth that needs more than it has is set aside. */
   readonly loom?: Loom;
-  /** Block order; `order` lets the colour order choose; empty: every block of the structure once. */
+  /** Block order; `order`: the colour order chooses the blocks; empty: every block of the structure once. */
   readonly profile: readonly string[] | 'order';
   /** Block order of the treadling; empty: as drawn in. */
   readonly treadled: readonly string[];
   readonly yarns: readonly Yarn[];
-  /** Lengths of the orders to list; empty where orders are given. */
+  /** Lengths of the orders to try; empty if orders are given. */
   readonly lengths: readonly number[];
   readonly orders: readonly Order[];
-  /** The draft's threading and warp order are on the loom: they stay as they are. */
+  /** Set if the draft's threading and warp order are on the loom, and so stay unchanged. */
   readonly onTheLoom?: true;
-  /** The one order of the warp, where the listed orders are for the weft alone. */
+  /** The one warp order, if the orders to try are for the weft alone. */
   readonly warp?: Order;
   readonly weft: WeftRule;
-  /** Index of the yarn that weaves the tabby, where there is one. */
+  /** Palette index of the yarn for tabby picks. */
   readonly tabby: number;
   readonly by: readonly By[];
   readonly fill: readonly Fill[];
@@ -82,11 +86,11 @@ export interface Question {
   readonly done?: Done;
   readonly rank: Weights;
   readonly same: readonly Sameness[];
-  /** Cloths shown at the most. */
+  /** Most cloths shown. */
   readonly show: number;
-  /** The best of each kind is shown; else the best, whatever their kind. */
+  /** Set to show the best cloth of each niche; else the best cloths are shown, whatever their niche. */
   readonly oneOfEachKind?: true;
   readonly seed: string;
-  /** How often a search by changes is made, each time with chances of its own. */
+  /** Number of restarts of a search by mutation, each with its own random numbers. */
   readonly tries: number;
 }

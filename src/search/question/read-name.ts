@@ -52,7 +52,7 @@ function draftsOf(given: Given): NameAsked['drafts'] {
   return wordOf(text, ['usual', 'all'] as const);
 }
 
-/** Shafts by letter, where a house has its own table. */
+/** Reads the shafts of letters, for a weaver with a table of their own. */
 function lettersOf(given: Given): NameAsked['letters'] {
   if (!isKeys(given)) throw new Misread(`found ${describe(given)}; expected letters with shafts, as { Y: 4, Z: 4 }`);
   return Object.fromEntries(

@@ -6,7 +6,7 @@ import { quote } from '../../problem.js';
 import type { Question } from './question.js';
 import type { Written } from './question-keys.js';
 
-/** A warp that is wound and threaded is not laid otherwise. */
+/** Throws on keys that would change a warp which is already wound and threaded. */
 export function refuseOnTheLoom(written: Written): void {
   for (const key of ['structure', 'draft', 'warp', 'profile'] as const) {
     if (written[key] === undefined) continue;
@@ -25,7 +25,7 @@ export function refuseOnTheLoom(written: Written): void {
   }
 }
 
-/** The warp order of a draft in the letters of the yarns. */
+/** The warp order of a draft as indices into the question's yarns. */
 export function woundOrder(draft: Draft, yarns: readonly Yarn[]): Order {
   return draft.warp.map((at) => {
     const { letter } = draft.yarns[at]!;
@@ -36,7 +36,7 @@ export function woundOrder(draft: Draft, yarns: readonly Yarn[]): Order {
   });
 }
 
-/** The warp begins where it does; the weft may begin anywhere. */
+/** The starts for a warp on the loom: the warp order stays, the weft order may begin anywhere. */
 export function onLoomStarts({ starts }: Written): Question['starts'] {
   return starts === 'first' ? 'first' : 'weft';
 }

@@ -25,20 +25,20 @@ import {
 
 export { resolvedQuestion } from './resolved-question.js';
 
-/** Where a question comes from. Flags win over the text. */
+/** The source of a question. Flags win over the text. */
 export interface QuestionSource {
   /** A question in YAML. */
   readonly text?: string;
-  /** Its file: named in messages, and the place from which a draft is looked for. */
+  /** Name of its file, for messages; paths in the question are relative to it. */
   readonly file?: string;
-  /** Values by key, as they were written; `limits.float` and the like for what stands under limits. */
+  /** Values of flags by key, as written; keys of limits as `limits.float`. */
   readonly flags: Readonly<Record<string, string>>;
-  /** Flags that are not called as their key is, by key. */
+  /** Names of flags that differ from their keys, by key. */
   readonly flagNames?: Readonly<Record<string, string>>;
 }
 
 const WEFT_RULES = ['same', 'exchange', 'own'] as const;
-/** Keys that a flag puts aside together with the one it stands for. */
+/** Keys of the file that the flag for a key overrides, besides that key. */
 const INSTEAD: Readonly<Record<string, readonly string[]>> = {
   structure: ['draft', 'on the loom'],
   draft: ['structure', 'treadling', 'profile', 'treadled', 'name', 'on the loom'],
@@ -46,15 +46,15 @@ const INSTEAD: Readonly<Record<string, readonly string[]>> = {
   lengths: ['orders'],
   orders: ['lengths'],
 };
-/** Lengths that are tried where neither lengths nor orders are asked for. */
+/** Default lengths, if the question has neither lengths nor orders. */
 const USUAL_LENGTHS = [2, 3, 4, 5, 6];
 
 /**
- * Reads what is asked, fills in what is not, and checks names and letters against structures and yarns.
+ * Reads a question, fills in defaults, and checks names and letters against structures and yarns.
  *
- * @param loadDraft reads a draft from a path, which is relative to the question's file
- * @param loadDone reads the cloths that were done from all the files that say which, likewise
- * @throws Problem with file, line and column, or the flag, of the first thing that is wrong
+ * @param loadDraft reads a draft from a path; a path in the question is relative to the question's file
+ * @param loadDone reads the cloths already woven from all files that list them; paths likewise
+ * @throws Problem with file, line and column, or the flag, of the first fault
  */
 export function readQuestion(
   source: QuestionSource,
@@ -75,7 +75,7 @@ export function readQuestion(
   );
 }
 
-/** The values of the file with those of the flags over them; each knows where it was written. */
+/** The values of the file, overridden by those of the flags; each value keeps its place. */
 function mergedSource({ text, file, flags, flagNames }: QuestionSource): Source {
   const written = text === undefined ? undefined : parseSource(text, file ?? 'question');
   const values: Record<string, Given> = { ...(written?.value as { readonly [key: string]: Given }) };
@@ -133,7 +133,7 @@ function understood(
     lengths: orders.length > 0 ? [] : (written.lengths ?? USUAL_LENGTHS),
     orders,
     ...(warp && { warp }),
-    // A warp that is given leaves the listed orders to the weft.
+    // If the warp is given, the orders are for the weft.
     weft: under('weft', () => weftOf(written.weft ?? (warp ? 'own' : 'same'), yarns)),
     tabby: under('tabby', () => tabbyOf(written.tabby, yarns)),
     by,
@@ -153,7 +153,7 @@ function understood(
   };
 }
 
-/** The sett at which the structures come out square, where one does for all. */
+/** The sett at which the blocks of the structures come out square, if it is the same for all; else the default. */
 function usualSettOf(structures: readonly Structure[]): Sett {
   const [first, ...others] = structures.map((structure) => usualSett(structure, DEFAULT_SETT));
   return first && others.every(({ picks }) => picks === first.picks) ? first : DEFAULT_SETT;

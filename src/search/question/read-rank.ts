@@ -5,12 +5,12 @@ import { PARTS, type Part, type Weights } from '../../score/rank/rank.js';
 
 const RANK = `what to rank by, as contrast 3, symmetry 2, or one word: ${orList(PRESET_NAMES)}`;
 
-/** What cloths are ranked by where nothing else is asked. */
+/** The default weights of a ranking. */
 export const DEFAULT_RANK: Weights = { ...UNWEIGHED, contrast: 3, symmetry: 2, float: 1 };
 
 /**
- * Reads a way of looking by its word, or weights by name, as keys or as `contrast 3, symmetry 2`; what is not named
- * does not count.
+ * Reads a ranking: the word of a preset, or weights by name, as keys or as `contrast 3, symmetry 2`. Parts that are not
+ * named have weight 0.
  */
 export function rankOf(given: Given): Weights {
   const view = PRESET_NAMES.find((name) => typeof given === 'string' && name === given.trim().toLowerCase());

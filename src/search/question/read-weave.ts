@@ -13,10 +13,10 @@ import type { NameAsked, Question } from './question.js';
 import type { Written } from './question-keys.js';
 import { ALL, wayNames } from './treadlings-tried.js';
 
-/** All drafts of a name are tried where they are no more than 2 to this. */
+/** Most gaps of a name of which all 2^gaps drafts may be tried. */
 const MOST_GAPS = 10;
 
-/** The structures asked for; a text is one name, or several with commas between them. */
+/** Finds the structures; a text is one name, or several with commas between them. */
 export function structuresOf({ structure, draft, 'on the loom': onTheLoom }: Written): Structure[] {
   if (structure === undefined) {
     if (draft !== undefined || onTheLoom !== undefined) return [];
@@ -35,7 +35,7 @@ export function structuresOf({ structure, draft, 'on the loom': onTheLoom }: Wri
   });
 }
 
-/** The names in a text with commas between them. Some names hold a comma: the longest that is known is taken. */
+/** Splits a text into names at commas. Some names contain a comma, so the longest known name is taken each time. */
 function namesIn(text: string): string[] {
   const parts = text.split(',').map((part) => part.trim());
   const names: string[] = [];
@@ -57,7 +57,7 @@ function isStructure(name: string): boolean {
   }
 }
 
-/** Refuses with a draft what it has of its own, and what it has not. */
+/** Throws on keys that do not go with a draft: those that a draft has itself, and those that it lacks the means for. */
 export function refuseWithDraft(written: Written, draft: Question['draft']): void {
   if (draft === undefined) return;
   if (written.name !== undefined) {
@@ -85,7 +85,7 @@ export function refuseWithDraft(written: Written, draft: Question['draft']): voi
   }
 }
 
-/** Blocks are had only of a structure that the draft was found to be. */
+/** Throws on keys about blocks if the structure of the draft was not recognised. */
 function refuseUnknown({ file, draft }: NonNullable<Question['draft']>, found: string, spot: Spot): void {
   if (structureOn(draft) !== undefined) return;
   const { structure, confidence, others } = recognitionOf(draft);
@@ -100,7 +100,7 @@ function refuseUnknown({ file, draft }: NonNullable<Question['draft']>, found: s
   throw new Misread(`found ${found} with ${file}, which ${is} and so has no blocks; expected ${help}`, spot);
 }
 
-/** The manners of treadling, which every one of the structures must have, each once; or all that each has. */
+/** Checks names of manners of treadling: every structure must have each of them. Or all manners that each has. */
 export function treadlingsOf(names: readonly string[], structures: readonly Structure[]): string[] {
   if (names.some((name) => name.toLowerCase() === ALL)) return [ALL];
   const known = under('treadling', () =>
@@ -109,7 +109,7 @@ export function treadlingsOf(names: readonly string[], structures: readonly Stru
   return [...new Set(known)];
 }
 
-/** Ways of treadling on a draft's threading; on the loom all that are well known, unless some are asked for. */
+/** The ways of treadling on a draft's threading; on the loom the default is all well-known ways. */
 export function treadlingsOn(written: Written, draft: NonNullable<Question['draft']>): string[] {
   const { treadling, treadled, 'on the loom': onTheLoom } = written;
   if (treadling === undefined) return onTheLoom === undefined || treadled !== undefined ? [] : [ALL];
@@ -118,32 +118,32 @@ export function treadlingsOn(written: Written, draft: NonNullable<Question['draf
   return under('treadling', () => wayNames(treadling, draft, blocks));
 }
 
-/** The structures whose blocks are laid: those asked for, or that of a draft. */
+/** The structures whose blocks are laid: those of the question, or the structure of the draft. */
 export function blocksFrom(structures: readonly Structure[], draft: Question['draft']): readonly Structure[] {
   const on = draft && structureOn(draft.draft);
   return on ? [on.structure] : structures;
 }
 
-/** The block order; none where it is not given, `order` where the colour order chooses. */
+/** Reads the block order; empty if it is not given, `order` if the colour order chooses the blocks. */
 export function profileOf(text: string | undefined, structures: readonly Structure[]): Question['profile'] {
   if (text === undefined) return [];
   if (text.toLowerCase() === 'order') return 'order';
   return under('profile', () => blocksIn(text, structures));
 }
 
-/** The treadling's own block order; none where it is as drawn in. */
+/** Reads the treadling's own block order; empty if the treadling is as drawn in. */
 export function treadledOf(text: string | undefined, structures: readonly Structure[]): string[] {
   if (text === undefined || text.toLowerCase() === 'as drawn in') return [];
   return under('treadled', () => blocksIn(text, structures));
 }
 
-/** A block order that every one of the structures has the blocks for. */
+/** Reads a block order; every structure must have its blocks. */
 function blocksIn(text: string, structures: readonly Structure[]): string[] {
   const read = structures.map((structure) => parseProfile(text, structure.withBlocks ? letters(26) : structure.blocks));
   return read[0]!;
 }
 
-/** A name is drafted as overshot, in blocks of its own; the table's letters and the draft's number must be there. */
+/** Checks a name to be drafted: only overshot, no other block order, known letters, a draft number that exists. */
 export function spelled(name: NameAsked, written: Written, structures: readonly Structure[]): NameAsked {
   const other = structures.find((structure) => structure.name !== 'overshot');
   if (other !== undefined) throw new Misread(`found a name with ${other.name}; expected it with overshot`);

@@ -3,7 +3,7 @@ import { rankWritten } from '../../score/rank/presets.js';
 import type { Question } from './question.js';
 import { EACH_KIND } from './question-keys.js';
 
-/** The question with its defaults filled in, as plain values under the keys of a question; it reads back the same. */
+/** The complete question as plain values under the keys of a question; it reads back as the same question. */
 export function resolvedQuestion(question: Question) {
   const { structures, draft, treadlings, name, profile, treadled, yarns, lengths, orders, warp, weft } = question;
   const { limits, loom, done, rank, same } = question;

@@ -7,14 +7,16 @@ import { structureOn } from '../../structure/rethread/on-draft.js';
 import { everyTieUpOn, ITS_OWN, type WayOn, waysOn } from '../../structure/rethread/treadlings-on.js';
 import type { Question } from './question.js';
 
-/** Every manner of a structure; on a draft the well-known tie-ups and treadlings of its threading too. */
+/**
+ * Word for every manner of a structure; on a draft, also for the well-known tie-ups and treadlings of its threading.
+ */
 export const ALL = 'all';
-/** On a draft, all of that and every other tie-up. */
+/** Word, on a draft, for all of these and every other tie-up. */
 const EVERY_TIE_UP = 'every tie-up';
-/** So many ways are named where one is misspelt. */
+/** Most ways listed in the message about a misspelt one. */
 const NAMED = 8;
 
-/** The ways of weaving on a draft's threading that a question asks for; those that weave the same cloth once. */
+/** The ways of weaving on a draft's threading that a question asks for; of ways with the same cloth, one. */
 export function waysTried({ draft, treadlings }: Pick<Question, 'draft' | 'treadlings'>): readonly WayOn[] {
   const weave = draft!.draft;
   if (treadlings.length === 0) return [{ name: ITS_OWN, weave }];
@@ -26,10 +28,10 @@ export function waysTried({ draft, treadlings }: Pick<Question, 'draft' | 'tread
 }
 
 /**
- * The ways on a draft's threading as they are called.
+ * Checks names of ways of weaving on a draft's threading, and returns them as they are spelt.
  *
- * @param blocks whether blocks are to be laid, so that only manners of the draft's structure will do
- * @throws Misread on one that there is not, with the nearest
+ * @param blocks true if blocks are laid, which only manners of the draft's structure can do
+ * @throws Misread on an unknown name, with the nearest known names
  */
 export function wayNames(names: readonly string[], draft: Question['draft'], blocks: boolean): string[] {
   const weave = draft!.draft;
@@ -50,7 +52,7 @@ function called(name: string, known: readonly string[], every: readonly string[]
   );
 }
 
-/** Of ways in which the same sheds follow one another, wherever they begin, the first. */
+/** Keeps the first of several ways with the same cyclic sequence of sheds. */
 function distinct(ways: readonly WayOn[]): WayOn[] {
   const numbers = new Map<string, number>();
   const seen = new Set<string>();
@@ -67,13 +69,13 @@ function distinct(ways: readonly WayOn[]): WayOn[] {
   });
 }
 
-/** The ways tried, for a weaver: their names, or how many where they are many. */
+/** The ways tried, in words: their names, or their number if there are many. */
 export function waysCounted(question: Pick<Question, 'draft' | 'treadlings'>): string {
   const [first, ...others] = waysTried(question).map(({ name }) => name);
   return others.length < NAMED ? [first, ...others].join(', ') : `${first} and in ${others.length} other ways`;
 }
 
-/** All the ways tried, for a weaver: manners by name, tie-ups and treadlings each by themselves. */
+/** All ways tried, in words: manners by name, then tie-ups, then treadlings. */
 export function waysInWords(question: Pick<Question, 'draft' | 'treadlings'>): string {
   const ways = waysTried(question);
   const named = ways.filter(({ free }) => free === undefined).map(({ name }) => name);

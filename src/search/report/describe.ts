@@ -15,7 +15,7 @@ import type { Kept } from '../strategy/archive.js';
 import type { Found } from '../strategy/outcome.js';
 import { redrawOf } from './redraw.js';
 
-/** Everything that is said of the cloths shown, the best first. */
+/** Describes the cloths shown, best first: draft, figures, recipe, reasons. */
 export function describeAll(
   question: Question,
   at: Space['at'],
@@ -65,7 +65,7 @@ export function describeAll(
   });
 }
 
-/** Why a cloth is shown at its place, in one sentence without its full stop. */
+/** The reason for a cloth's place in the ranking, in one sentence without its full stop. */
 function whyHere(question: Question, { parts, scores }: Scored, niche: number): string {
   const exchange = question.same.includes('exchange') && question.yarns.length === 2;
   const kind = question.oneOfEachKind ? [`the best of its kind (${nicheInWords(niche, exchange)})`] : [];

@@ -13,11 +13,11 @@ import { familiesOf } from '../space/families.js';
 import { elementsLaid, type Family } from '../space/family.js';
 import { remedyInWords } from './remedy-words.js';
 
-/** The ways in which a motif is made larger, in the order in which they are shown. */
+/** The ways of enlarging a motif, in the order in which they are shown. */
 export const WAYS = ['thread', 'unit', 'alternate', 'block', 'nest'] as const;
 export type Way = (typeof WAYS)[number];
 
-/** Floats that are held against every size, in millimetres: 3/8 and 1/2 inch (common practice, no source). */
+/** Float limits against which every size is checked, in millimetres: 3/8 and 1/2 inch (common practice, no source). */
 export const USUAL_LIMITS = [
   { name: '3/8 in', mm: 9.525 },
   { name: '1/2 in', mm: 12.7 },
@@ -30,7 +30,7 @@ export interface Size {
   readonly times: number;
   /** Laid by thread or by unit. */
   readonly by: By;
-  /** Ends and picks of the motif: of the order laid once. */
+  /** Ends, and picks, of the motif: the order laid once. */
   readonly ends: number;
   readonly picks: number;
   /** Ends and picks after which motif and weave begin again together. */
@@ -40,42 +40,42 @@ export interface Size {
   readonly finished: number;
   readonly draft: Draft;
   readonly floats: Floats;
-  /** Longest float of the pattern weft, in ends and in millimetres; none without a pattern weft. */
+  /** Longest float of the pattern weft, in ends and in millimetres; absent without a pattern weft. */
   readonly pattern?: { readonly ends: number | null; readonly mm: number | null };
   readonly hangsTogether: boolean;
   /** Whether the longest float is within each usual limit, and within the person's own. */
   readonly passes: { readonly usual: readonly boolean[]; readonly own: boolean };
 }
 
-/** A size that cannot be woven so, why, and the nearest that can. */
+/** A size that is not possible in one way, the reason, and the nearest possible size. */
 export interface Refusal {
   readonly way: Way;
-  /** Ends that were asked for; absent where no size can be had this way. */
+  /** Ends asked for; absent if the way has no size at all. */
   readonly ends?: number;
   readonly nearest?: number;
   readonly why: string;
 }
 
-/** A motif at every size that holds whole units. */
+/** A motif at all sizes laid, and the sizes refused. */
 export interface Enlarged {
   readonly sizes: readonly Size[];
   readonly refused: readonly Refusal[];
 }
 
-/** Of elements no wider than this many threads or units sizes are looked for. */
+/** Widest element tried, in threads or units. */
 const MOST_TIMES = 64;
 
-/** Four, eight and sixteen ends an element: 5 → 20 → 40 → 80. */
+/** The default sizes: four, eight and sixteen ends per element (5 elements: 20, 40, 80 ends). */
 export function usualTargets(order: Order): number[] {
   return [4, 8, 16].map((times) => times * order.length);
 }
 
 /**
  * Lays one order in every way at every size asked for. A size that does not hold whole units is refused, and the
- * nearest that does is laid in its place.
+ * nearest possible size is laid instead.
  *
  * @param question one structure or draft, one order; its `by`, `fill` and `times` are not used
- * @param targets ends of the motif
+ * @param targets sizes asked for, in ends of the motif
  * @param shrinkage share of the width that is lost in finishing
  */
 export function enlarge(question: Question, targets: readonly number[], shrinkage: number): Enlarged {
@@ -96,7 +96,7 @@ export function enlarge(question: Question, targets: readonly number[], shrinkag
   return { sizes, refused };
 }
 
-/** The families of one way: for every size asked for the one that has it, or the one that comes nearest. */
+/** The families of one way: for every size asked for, the family with that size, or with the nearest. */
 function waysLaid(
   question: Question,
   way: Way,
@@ -127,7 +127,7 @@ function waysLaid(
   }
   const chosen = new Set<Family>();
   const refused: Refusal[] = [];
-  // By thread the order as it stands is a size of its own: it runs on until it is in step with the weave.
+  // By thread, the order as written is a size too: it is repeated until it is in step with the weave.
   if (way === 'thread') chosen.add(first);
   for (const target of targets) {
     const exact = known.find(({ ends }) => ends === target);
@@ -144,7 +144,7 @@ function waysLaid(
   return { families: [...chosen].sort((a, b) => a.times - b.times), refused };
 }
 
-/** Why not every size can be had. */
+/** The reason why not every size is possible. */
 function reason(way: Way, weave: Weave, order: Order, known: readonly { ends: number }[]): string {
   const [one, two] = known.map(({ ends }) => ends);
   const step = two === undefined ? 0 : two - one!;
@@ -156,9 +156,10 @@ function reason(way: Way, weave: Weave, order: Order, known: readonly { ends: nu
 }
 
 /**
- * What would bring the sizes of one way under the person's limit for floats, in a sentence; none where most are.
+ * Says in a sentence what would bring the sizes of one way under the person's float limit; undefined if most are under
+ * it.
  *
- * @param sizes those of one way
+ * @param sizes the sizes of one way
  */
 export function sizesRemedyInWords(question: Question, sizes: readonly Size[]): string | undefined {
   const { float } = question.limits;
@@ -187,7 +188,7 @@ function hasUnits(weave: Weave): boolean {
   return [...weave.endUnits, ...weave.pickUnits].some((size) => size > 1);
 }
 
-/** Carrying threads in each unit. */
+/** Number of threads in each unit that the order colours. */
 function carriersOf({ units, carries }: Strands): number[] {
   let from = 0;
   return units.map((size) => {
@@ -196,7 +197,7 @@ function carriersOf({ units, carries }: Strands): number[] {
   });
 }
 
-/** Threads that the order covers when it is laid once, from the first. */
+/** Number of threads, from the first, that the order covers when it is laid once. */
 function motifOf(strands: Strands, family: Family, order: Order): number {
   return spanOf(strands, elementsLaid(family, order.length) * family.times, family.by === 'thread' ? 'thread' : 'unit');
 }

@@ -10,31 +10,31 @@ import type { Question } from '../question/question.js';
 import { weftOf } from '../space/candidate.js';
 import { familiesOf } from '../space/families.js';
 
-/** What would bring floats under a limit; each is there only where it has been tried, and does. */
+/** Remedies for floats above the limit; each is present only if it was tried and works. */
 export interface FloatRemedy {
-  /** Threads or units an element, fewer than were asked for: the largest that does. */
+  /** The largest smaller number of threads or units per element that works. */
   readonly times?: number;
-  /** Units of one block side by side in the block order: the most that do. */
+  /** The largest number of units of one block side by side, in the block order, that works. */
   readonly run?: number;
   /** A closer sett for the same cloth. */
   readonly sett?: Sett;
-  /** Structures on which the same question stays under the limit, the likest first, and their longest floats. */
+  /** Structures on which the same question stays under the limit, the most similar first, with their longest floats. */
   readonly structures: readonly { readonly name: string; readonly floats: Floats }[];
-  /** Whether the floats of the structure that was asked for grow with the block, and those of the others do not. */
+  /** True if floats grow with the block on the structure of the question, and not on the other structures. */
   readonly grows: boolean;
 }
 
-/** Orders that are tried where the orders choose the blocks. */
+/** Most orders tried if the orders choose the blocks. */
 const MOST_ORDERS = 20;
-/** A sett that is closer than so many times is another yarn altogether. */
+/** Greatest factor by which a sett may be closer; beyond it the yarn would be another one altogether. */
 const CLOSEST = 2;
-/** Structures named. */
+/** Most structures named. */
 const NAMED = 2;
-/** A float that grows is longer in blocks so many times as wide. */
+/** Factor by which blocks are widened to see whether the floats grow. */
 const WIDER = 4;
 
 /**
- * Looks for what would bring the floats of a question under its limit.
+ * Looks for remedies that bring the floats of a question under its limit.
  *
  * @param nearest the longest floats of the cloth that comes nearest to the limit
  */
@@ -51,7 +51,7 @@ export function floatRemedy(question: Question, nearest: Floats): FloatRemedy {
   };
 }
 
-/** The longest floats of the first cloth of a question that is within its limits for weaves; none where there is none. */
+/** The longest floats of the first cloth of a question whose weave is within the limits; undefined if there is none. */
 function floatsWithin(question: Question): Floats | undefined {
   try {
     for (const family of familiesOf(question)) {
@@ -70,7 +70,7 @@ function floatsWithin(question: Question): Floats | undefined {
   }
 }
 
-/** Where the orders choose the blocks, a block is as wide as an element. */
+/** Tries fewer units per element, for orders that choose the blocks: there a block is as wide as an element. */
 function fewerTimes(question: Question): number | undefined {
   if (question.profile !== 'order' && !question.by.includes('block')) return undefined;
   const by = ['block'] as const;
@@ -80,7 +80,7 @@ function fewerTimes(question: Question): number | undefined {
   return undefined;
 }
 
-/** The block order with no more units of one block side by side than so many. */
+/** Tries the block order with fewer units of one block side by side. */
 function shorterRun(question: Question): number | undefined {
   const { profile } = question;
   if (profile === 'order') return undefined;
@@ -96,14 +96,14 @@ function shorterRun(question: Question): number | undefined {
   return undefined;
 }
 
-/** The sett at which floats of so many threads are no longer than the limit; picks and ends keep their proportion. */
+/** The sett at which these floats are within the limit in length; ends and picks keep their proportion. */
 function closerSett({ limits, sett, onTheLoom }: Question, floats: Floats): Sett | undefined {
   const limit = limits.float;
-  // A warp on the loom is sleyed.
+  // A warp on the loom is already sleyed, so its sett is fixed.
   if (onTheLoom || !('mm' in limit) || floats.longestMm === null) return undefined;
   const wanted = floats.longestMm / limit.mm;
   if (wanted > CLOSEST) return undefined;
-  // In centimetres setts are counted in halves.
+  // Setts per centimetre are counted in halves.
   const step = sett.per === 'inch' ? 1 : 0.5;
   const closer = (count: number): number => Math.ceil((count * wanted) / step - 1e-9) * step;
   const ends = closer(sett.ends);
@@ -116,7 +116,7 @@ function growsWithBlock(structure: Structure): boolean {
   return narrow === undefined || wider === undefined || wider > narrow;
 }
 
-/** The longest float in threads; none where the blocks may not stand so. */
+/** The longest float in threads; undefined if the blocks cannot be neighbours. */
 function longestOn(structure: Structure, profile: readonly string[]): number | undefined {
   try {
     const one = { ends: 1, picks: 1, per: 'cm' } as const;
@@ -128,9 +128,9 @@ function longestOn(structure: Structure, profile: readonly string[]): number | u
 }
 
 /**
- * Structures that answer the question within the limit, those first that are woven with the same kinds of picks in as
- * many blocks; then, where floats are not to grow, those with the shortest, else those that are the nearest relations. Of
- * the drafts of one structure (halvdräll, halvdräll with even ties) the first will do.
+ * Structures that answer the question within the limit. They are sorted by the same kinds of picks and number of
+ * blocks; then, if floats should not grow, by the shortest floats, else by the nearest relation. Of the variants of one
+ * structure (halvdräll, halvdräll with even ties) only the first is kept.
  */
 function otherStructures(question: Question, asked: Structure, grows: boolean): FloatRemedy['structures'] {
   const { ends, per } = question.sett;
@@ -155,7 +155,7 @@ function otherStructures(question: Question, asked: Structure, grows: boolean): 
     .map(({ name, floats }) => ({ name, floats }));
 }
 
-/** Wherein a structure is unlike another, the weightiest first. */
+/** Sort key for a structure's difference from another, the most important part first. */
 function relationRank(other: Structure, asked: Structure, { longest }: Floats, grows: boolean): number[] {
   return [
     kindsOf(other) === kindsOf(asked) ? 0 : 1,
@@ -166,7 +166,7 @@ function relationRank(other: Structure, asked: Structure, { longest }: Floats, g
   ];
 }
 
-/** The kinds of picks of the usual manner, as one word. */
+/** The kinds of picks of the usual manner, joined. */
 function kindsOf({ manners }: Structure): string {
   return [...new Set(manners[0]!.kinds ?? ['ground'])].sort().join();
 }

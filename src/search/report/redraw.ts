@@ -2,10 +2,10 @@ import { formatOrder, nested, type Order } from '../../order/order.js';
 import type { Question } from '../question/question.js';
 import type { Candidate } from '../space/candidate.js';
 
-/** One flag of the command `draw`, without its dashes (`draft` for a file of one's own), and its value. */
+/** One flag of the command `draw` without its dashes (`draft`: the file of a draft), and its value. */
 export type RedrawFlag = readonly [flag: string, value: string];
 
-/** What the command `draw` must be given to make the very draft of a candidate again. */
+/** The flags with which the command `draw` draws the same draft as a candidate's. */
 export function redrawOf(candidate: Candidate, question: Question): RedrawFlag[] {
   const { family, warp, weft, start } = candidate;
   const { yarns, sett } = question;
@@ -25,7 +25,7 @@ export function redrawOf(candidate: Candidate, question: Question): RedrawFlag[]
   return flags.filter((flag): flag is RedrawFlag => flag[1] !== undefined);
 }
 
-/** Blocks, orders and how they are laid. */
+/** The flags for blocks, orders and laying. */
 function laidAs({ family, warp, weft }: Candidate, question: Question): (readonly [string, string | undefined])[] {
   const { yarns } = question;
   const said = (order: Order): string => formatOrder(order, yarns);
@@ -41,7 +41,7 @@ function laidAs({ family, warp, weft }: Candidate, question: Question): (readonl
       ['fill', family.fill],
     ];
   }
-  // The weft's own order chose the blocks of the treadling: both block orders and both colour orders are given in full.
+  // The weft order chose the blocks of the treadling, so both block orders and both colour orders are written in full.
   const weave = family.weave(warp, weft);
   const blocks = (order: Order): string => {
     const elements = family.fill === 'nest' ? nested(order, yarns.length) : order;

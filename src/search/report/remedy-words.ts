@@ -5,8 +5,8 @@ import type { Outcome } from '../strategy/outcome.js';
 import { floatRemedy } from './float-remedy.js';
 
 /**
- * One sentence on what was set aside for a float: how long the shortest of them is, and what would bring it under the
- * limit. None where most of the candidates are within it.
+ * One sentence about candidates set aside for their floats: the shortest of their longest floats, and the remedies.
+ * Undefined if most candidates are within the limit.
  */
 export function floatRemedyInWords(question: Question, outcome: Outcome): string | undefined {
   const { counts, found, nearestFloats } = outcome;
@@ -14,7 +14,7 @@ export function floatRemedyInWords(question: Question, outcome: Outcome): string
   return nearestFloats && isMost ? remedyInWords(question, nearestFloats) : undefined;
 }
 
-/** The sentence for the longest floats of the cloth that comes nearest to the limit. */
+/** The sentence, for the floats of the cloth that is nearest to the limit. */
 export function remedyInWords(question: Question, nearest: Floats): string {
   const { sett, limits } = question;
   const { times, run, sett: closer, structures, grows } = floatRemedy(question, nearest);

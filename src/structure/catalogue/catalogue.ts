@@ -13,7 +13,7 @@ export type { Manner, Structure } from '../model/structure.js';
 export { type Drawn, drawn, findManner, type WeaveOptions, weaveOf } from '../model/weave.js';
 export { type NameDraft, type NameDraftOptions, nameDraft } from './name-draft.js';
 
-/** Every structure known, from the plainest on. */
+/** All structures, the plainest first. */
 export const structures: readonly Structure[] = [
   ...PLAIN,
   ...TWILLS,
@@ -29,15 +29,15 @@ const byWord = new Map(
 );
 for (const structure of structures) byWord.set(plainWord(structure.name), structure);
 
-/** Names of all structures, in their order. */
+/** Names of all structures, in the same order. */
 export function structureNames(): string[] {
   return structures.map((structure) => structure.name);
 }
 
 /**
- * The structure of that name or other name of the trade, whatever its case, accents, apostrophes and hyphens.
+ * Finds a structure by its name or an alias, ignoring case, accents, apostrophes and hyphens.
  *
- * @throws Problem where there is none, with the three nearest names
+ * @throws Problem if there is none, with the three nearest names
  */
 export function findStructure(name: string): Structure {
   const found = byWord.get(plainWord(name));

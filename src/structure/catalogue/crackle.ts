@@ -6,9 +6,10 @@ const ring = (place: number): number => (place + 4) % 4;
 const letter = (block: number): string => RING_BLOCKS[ring(block)]!;
 
 /**
- * A three-shaft point of four strands on a ring of four, and what goes before it after each other block: after a
- * neighbour the first strand of the block being left, which closes its point; after the block two away that strand
- * and the first of a block in between (of either, the lower one by habit). The last strand laid tells the block left.
+ * A three-shaft point of four strands on a ring of four shafts, and the incidental strands before it after each other
+ * block. After a neighbouring block: the first strand of that block, which closes its point. After the block two away:
+ * that strand, and the first strand of a block in between (of the two, the lower by habit). The last strand laid tells
+ * which block went before.
  */
 function pointBlock<S extends number | string>(block: number, strand: (place: number) => readonly S[]): Unit<S> {
   const at = (place: number): readonly S[] => strand(ring(place));
@@ -25,7 +26,9 @@ function pointBlock<S extends number | string>(block: number, strand: (place: nu
   return { lay: [0, 1, 2, 1].flatMap((step) => at(block + step)), after };
 }
 
-/** One unit of picks a block; `make` is given the letters of the block and of its three followers on the ring. */
+/**
+ * One unit of picks per block; `make` receives the letters of the block and of the three blocks after it on the ring.
+ */
 function sheds(make: (own: string, next: string, opposite: string, before: string) => string): Manner['blocks'] {
   return perBlock(RING_BLOCKS, (_, block) => ({
     lay: picks(make(letter(block), letter(block + 1), letter(block + 2), letter(block + 3))),
@@ -81,5 +84,5 @@ const crackle: Structure = {
   source: 'Tidball and Frey (incidental ends) through published notes; completeness and floats computed',
 };
 
-/** Crackle alone: the weave of points on a ring. */
+/** Crackle, the weave of points on a ring. */
 export const CRACKLE: readonly Structure[] = [crackle];

@@ -9,29 +9,31 @@ export interface NameDraft {
   readonly letters: string;
   /** Shaft of each letter. */
   readonly letterShafts: readonly number[];
-  /** Places where two neighbours are both odd or both even, the seam among them; each takes one incidental end. */
+  /**
+   * Number of places, the seam included, where two neighbours are both odd or both even; each takes an incidental end.
+   */
   readonly gaps: number;
   /** Which of the 2^gaps drafts this is, from 0. */
   readonly alternative: number;
   readonly threading: readonly number[];
   /** Whether each end is incidental. */
   readonly incidental: readonly boolean[];
-  /** The threading as a profile of overshot: the block of the step to each end. */
+  /** The threading as a profile of overshot: for each end, the block of the step that leads to it. */
   readonly profile: readonly string[];
 }
 
 export interface NameDraftOptions {
   /** Which of the 2^gaps drafts, from 0: read as binary, the first gap first, 0 for the lower shaft. */
   readonly alternative?: number;
-  /** Read forward and then back, the first and the last end not repeated. */
+  /** Mirror the threading; the first and the last end are not repeated. */
   readonly mirrored?: boolean;
-  /** Shafts of letters (A to Z) that are not on their usual ones: some houses put Y and Z on shaft 4. */
+  /** Shafts of letters (A to Z) that differ from the usual table: some weavers put Y and Z on shaft 4. */
   readonly letters?: Readonly<Record<string, number>>;
 }
 
 /** Longest float that the usual choice allows, in ends: what household setts bear (common practice, no source). */
 const FLOAT_LIMIT = 7;
-/** So many gaps are tried in every combination; names with more take the lower shaft everywhere. */
+/** Most gaps that are tried in every combination; in names with more, each gap takes the lower shaft. */
 const GAPS_TRIED = 12;
 
 /** Letters to shafts in rotation: A 1, B 2, C 3, D 4, E 1 … (Mitchell 1982 by way of a guild note; van der Hoogt). */
@@ -39,7 +41,7 @@ function letterShaft(letter: string): number {
   return ((letter.charCodeAt(0) - 65) % 4) + 1;
 }
 
-/** A letter's shaft as a block: after a shaft of equal parity an end of the other parity goes first, of two that fit. */
+/** The shafts as blocks: after a shaft of the same parity, an incidental end on one of two shafts goes first. */
 const LETTERS = {
   blocks: perBlock(['1', '2', '3', '4'], (letter): Unit<number> => {
     const between = Number(letter) % 2 === 1 ? [[2], [4]] : [[1], [3]];
@@ -49,10 +51,10 @@ const LETTERS = {
 };
 
 /**
- * Drafts a name. Without `alternative` the usual choice is made: floats within seven ends, then the fewest one-step
- * blocks, then the lower shafts. Weave it as overshot, with its `profile`.
+ * Drafts a name, to be woven as overshot with the returned `profile`. Without `alternative`, the usual draft is chosen:
+ * floats within seven ends, then the fewest one-step blocks, then the lower shafts.
  *
- * @throws Problem where the text has no letter, or where there is no draft of that number
+ * @throws Problem if the text has no letter, or there is no draft of that number
  */
 export function nameDraft(text: string, options: NameDraftOptions = {}): NameDraft {
   const letters = text
@@ -125,7 +127,7 @@ function usual(letterShafts: readonly number[], gapAfter: readonly boolean[], ga
   return best;
 }
 
-/** Lengths of the runs of equal words round the ring. */
+/** Lengths of the runs of equal words in a cyclic list. */
 function runsOf(ring: readonly string[]): number[] {
   const from = Math.max(
     0,

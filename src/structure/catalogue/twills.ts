@@ -25,13 +25,13 @@ const WEAVES = [
 ] as const;
 
 interface Draw {
-  /** What follows the figures: `2/2 point twill`. */
+  /** The name after the numbers: `point twill` in `2/2 point twill`. */
   readonly name: string;
   readonly aliases: readonly string[];
   readonly about: string;
   readonly blocks: Readonly<Record<string, string>>;
   readonly profile: readonly string[];
-  /** Odd and even ends never share a shaft, so there is plain weave. */
+  /** True if odd and even ends never share a shaft, so that plain weave is possible. */
   readonly plainWeave: boolean;
   readonly floats: 'straight' | 'broken' | 'turned' | 'undulating';
 }

@@ -2,10 +2,10 @@ import type { Sett } from '../../draft/draft.js';
 import { type Structure, weaveOf } from './catalogue.js';
 
 /**
- * The sett at which a structure's blocks come out square: as many picks as ends or, where pattern picks and tabby take
- * turns so that a block has more picks than ends, so many times as many (common practice, no source).
+ * The sett at which the blocks of a structure come out square: as many picks as ends; if tabby picks make a block
+ * longer in picks than in ends, as many times more picks (common practice, no source).
  *
- * @param ends ends in a measure
+ * @param ends ends per inch or per centimetre
  */
 export function usualSett(structure: Structure, { ends, per }: Pick<Sett, 'ends' | 'per'>): Sett {
   return { ends, picks: ends * beatOf(structure), per };

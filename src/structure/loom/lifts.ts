@@ -17,7 +17,7 @@ export interface CountermarchTreadle {
   readonly sink: Lift;
 }
 
-/** The lifts of a weave, each once, in the order in which they are first used; as many treadles are needed, one foot. */
+/** The different lifts of a weave, in order of first use. With one foot, each needs a treadle of its own. */
 export function liftsUsed(weave: Pick<Weave, 'tieUp' | 'treadling'>): Lift[] {
   const lifts = new Map<string, Lift>();
   for (let pick = 0; pick < weave.treadling.length; pick++) {
@@ -27,7 +27,7 @@ export function liftsUsed(weave: Pick<Weave, 'tieUp' | 'treadling'>): Lift[] {
   return [...lifts.values()];
 }
 
-/** Heddles on each shaft for one repeat, shaft 1 first. */
+/** Number of heddles on each shaft for one repeat, shaft 1 first. */
 export function heddles(weave: Pick<Weave, 'threading' | 'tieUp'>): number[] {
   const counts = new Array<number>(shaftCount(weave)).fill(0);
   for (const shaft of weave.threading.flat()) counts[shaft - 1]!++;
@@ -35,8 +35,8 @@ export function heddles(weave: Pick<Weave, 'threading' | 'tieUp'>): number[] {
 }
 
 /**
- * The two plain-weave sheds of a threading: shafts of the odd ends and shafts of the even ends. None where the
- * number of ends is odd or a shaft carries both an odd and an even end.
+ * The two plain-weave sheds of a threading: the shafts of the odd ends, and the shafts of the even ends. Undefined if
+ * the number of ends is odd, or a shaft carries an odd and an even end.
  */
 export function tabbySheds(threading: Weave['threading']): readonly [Lift, Lift] | undefined {
   if (threading.length % 2 === 1) return undefined;
@@ -56,24 +56,25 @@ export function countermarchTieUp(tieUp: readonly Lift[], shafts: number): Count
   return tieUp.map((rise) => ({ rise: ascending(rise), sink: all.filter((shaft) => !rise.includes(shaft)) }));
 }
 
-/** More lifts than this are woven from a lift plan. */
+/** Most lifts for which a two-foot tie-up is sought; more are woven from a lift plan. */
 const MOST_LIFTS = 16;
-/** So many sets of treadles are tried for each number of treadles: far more than four shafts can ask for. */
+/** Most sets of treadles tried for each number of treadles: far more than four shafts can need. */
 const SETS_TRIED = 20_000;
 
 /**
- * Ties lifts to no more than so many treadles, pressing two at once where one will not do, with as few treadles as
- * can be. A treadle may be taken to raise just what the lifts that use it have in common, so only those ties are
- * tried: the search is exact unless it is given up, which takes many unlike lifts on eight shafts or more.
+ * Ties lifts to as few treadles as possible, at most `treadles`, with one or two treadles pressed for each lift.
+ * Without loss, a treadle raises the intersection of the lifts that use it, so only intersections are tried. The search
+ * is exact unless it is given up, which takes many different lifts on eight shafts or more.
  *
- * @returns undefined where there is no such tie-up, where the search was given up, or above {@link MOST_LIFTS}
+ * @returns undefined if there is no such tie-up, the search was given up, or there are more than {@link MOST_LIFTS}
+ *   lifts
  */
 export function twoFootTieUp(lifts: readonly Lift[], treadles: number): TwoFootTieUp | undefined {
   if (lifts.length <= treadles) return { tieUp: lifts, presses: lifts.map((_, index) => [index + 1]) };
   if (lifts.length > MOST_LIFTS) return undefined;
   const wanted = lifts.map((lift) => lift.reduce((set, shaft) => set | (1 << (shaft - 1)), 0));
   const ties = commonParts(wanted);
-  // What no two ties make needs a treadle of its own.
+  // A lift that is no union of two other ties needs a treadle of its own.
   const others = (lift: number): number[] => ties.filter((tie) => tie !== lift);
   const alone = wanted.filter((lift) => pressesFor(lift, others(lift)) === undefined);
   for (let count = Math.max(1, alone.length); count <= treadles; count++) {
@@ -83,7 +84,7 @@ export function twoFootTieUp(lifts: readonly Lift[], treadles: number): TwoFootT
   return undefined;
 }
 
-/** Everything that one or more lifts have in common, as sets of bits: the lifts themselves first, for one foot alone. */
+/** All intersections of one or more lifts, as bit sets; the lifts themselves come first. */
 function commonParts(lifts: readonly number[]): number[] {
   const parts = new Set<number>();
   for (const lift of lifts) for (const part of [...parts, -1]) parts.add(part & lift);
@@ -95,13 +96,13 @@ function commonParts(lifts: readonly number[]): number[] {
 interface Search {
   readonly lifts: readonly number[];
   readonly ties: readonly number[];
-  /** Treadles that there may be. */
+  /** Number of treadles. */
   readonly count: number;
-  /** Sets of treadles tried in vain; most are come upon in many orders. */
+  /** Sets of treadles that failed; most are reached in many orders. */
   readonly tried: Set<string>;
 }
 
-/** Adds treadles until every lift is one of them or two together; undefined where there may not be enough. */
+/** Adds treadles until one or two of them make every lift; undefined if the number of treadles is too small. */
 function cover(search: Search, tied: readonly number[]): readonly number[] | undefined {
   const open = search.lifts.find((lift) => pressesFor(lift, tied) === undefined);
   if (open === undefined) return tied;
@@ -116,7 +117,7 @@ function cover(search: Search, tied: readonly number[]): readonly number[] | und
   return undefined;
 }
 
-/** Treadles to add so that a lift can be had: one, itself or beside one that is tied; else two. */
+/** Sets of treadles that would make a lift possible: the lift itself, one that completes a tied treadle, or two. */
 function waysTo(lift: number, tied: readonly number[], ties: readonly number[]): number[][] {
   const parts = ties.filter((tie) => (tie & ~lift) === 0 && !tied.includes(tie));
   const there = tied.filter((tie) => (tie & ~lift) === 0);
@@ -131,7 +132,7 @@ function waysTo(lift: number, tied: readonly number[], ties: readonly number[]):
   return [...one.map((part) => [part]), ...two];
 }
 
-/** Treadles, numbered from 1, that raise just this lift: one if one will do. */
+/** Treadles, numbered from 1, that raise exactly this lift: one if possible, else two. */
 function pressesFor(lift: number, tied: readonly number[]): number[] | undefined {
   const one = tied.indexOf(lift);
   if (one >= 0) return [one + 1];

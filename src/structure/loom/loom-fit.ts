@@ -5,20 +5,20 @@ import { countermarchTieUp, type Lift, liftsUsed, sinkingTieUp, twoFootTieUp } f
 export const LOOM_KINDS = ['rising', 'sinking', 'countermarch', 'table'] as const;
 export type LoomKind = (typeof LOOM_KINDS)[number];
 
-/** A loom as far as it limits what can be woven on it. What is not given does not limit. */
+/** The properties of a loom that limit a weave. An absent property sets no limit. */
 export interface Loom {
   readonly kind: LoomKind;
   readonly shafts?: number;
   readonly treadles?: number;
-  /** Heddles on each shaft, shaft 1 first; on shafts beyond the list there are as many as are wanted. */
+  /** Heddles on each shaft, shaft 1 first; shafts beyond the list have enough. */
   readonly heddles?: readonly number[];
-  /** Ends in the warp, for which heddles are counted; one whole repeat where it is not given. */
+  /** Ends in the warp, for counting heddles. Default: one whole repeat. */
   readonly ends?: number;
-  /** Shuttles that the weaver has, or is at ease with. */
+  /** Most shuttles that the weaver wants to use. */
   readonly shuttles?: number;
 }
 
-/** Heddles that a warp of so many ends takes on each shaft, shaft 1 first, the repeat begun again until it is full. */
+/** Heddles on each shaft, shaft 1 first, for a warp of `ends` ends of the repeated threading. */
 export function heddlesFor(weave: Pick<Weave, 'threading' | 'tieUp'>, ends: number): number[] {
   const counts = new Array<number>(shaftCount(weave)).fill(0);
   const { length } = weave.threading;
@@ -31,7 +31,7 @@ export function heddlesFor(weave: Pick<Weave, 'threading' | 'tieUp'>, ends: numb
 
 /** A weave tied up for one loom. */
 export interface LoomTieUp {
-  /** Shafts that each treadle raises, lowers, or both; none for a lift plan. */
+  /** Shafts that each treadle raises and lowers; empty for a lift plan. */
   readonly treadles: readonly { readonly rise: Lift; readonly sink: Lift }[];
   /** Treadles pressed at each pick, numbered from 1; empty for a lift plan. */
   readonly treadling: readonly (readonly number[])[];
@@ -39,10 +39,10 @@ export interface LoomTieUp {
 }
 
 /**
- * The tie-up of a weave on a loom: a treadle for each lift where there are enough, else two feet, else a lift plan.
- * Two treadles of a rising shed raise what either raises; of a sinking shed they lower what either lowers, so there the
- * shafts that go down are what is shared out. On a countermarch two treadles would have to raise and sink one shaft at
- * once (Booker), so there one foot must do. A table loom has no treadles.
+ * Ties up a weave on a loom: one treadle per lift if there are enough, else two feet, else a lift plan. Two treadles of
+ * a rising shed raise the union of their shafts; of a sinking shed they lower the union, so there the lowered shafts
+ * are divided between them. On a countermarch two treadles would pull one shaft both ways (Booker), so only one foot is
+ * used. A table loom has no treadles.
  */
 export function tieUpOn(
   weave: Pick<Weave, 'threading' | 'tieUp' | 'treadling'>,
@@ -69,7 +69,7 @@ export function tieUpOn(
 
 const LIFT_PLAN: LoomTieUp = { treadles: [], treadling: [], manner: 'lift plan' };
 
-/** Whether the lifts of a weave can be had on a loom. */
+/** Whether a loom can make the lifts of a weave. */
 export function canBeTied(
   weave: Pick<Weave, 'threading' | 'tieUp' | 'treadling'>,
   loom: Pick<Loom, 'kind' | 'shafts' | 'treadles'>,
@@ -77,7 +77,7 @@ export function canBeTied(
   return loom.kind === 'table' || loom.treadles === undefined || tieUpOn(weave, loom).manner !== 'lift plan';
 }
 
-/** Why a weave cannot be woven on a loom, one clause each; none where it can. Shuttles are the colours' affair. */
+/** The reasons why a weave cannot be woven on a loom, one clause each; empty if it can. Shuttles are not checked. */
 export function obstacles(weave: Weave, loom: Loom): string[] {
   const found: string[] = [];
   const wanted = heddlesFor(weave, loom.ends ?? weave.threading.length);

@@ -1,6 +1,6 @@
 import { Problem, quote } from '../../problem.js';
 
-/** More elements than any warp needs; guards against `999999999A`. */
+/** Most elements of a profile; guards against `999999999A`. */
 const LONGEST_PROFILE = 4096;
 
 /**

@@ -1,50 +1,50 @@
 import { Problem } from '../../problem.js';
 
 /**
- * The model of every structure. What a block lays next depends on the block asked for and on the strand just laid,
- * and on nothing else; so a block is its unit of strands and what changes after certain strands. Warp and weft use
- * the same machine: strands are shafts (numbers) for the warp, names of treadles for the weft.
+ * The model of every structure. The strands that a block lays depend only on the block and on the strand just laid; so
+ * a block is a unit of strands, with exceptions after certain strands. Warp and weft use the same model: strands are
+ * shafts (numbers) in the warp, and names of treadles in the weft.
  */
 export interface Unit<S extends number | string> {
   readonly lay: readonly S[];
-  /** What is different where the strand just laid is this one. */
+  /** Exceptions, by the strand just laid. */
   readonly after?: Readonly<Partial<Record<S, After<S>>>>;
   /** 1 for each strand of `lay` that takes the companion of its element's colour. Absent: none. */
   readonly companions?: readonly (0 | 1)[];
 }
 
-/** Incidental strands that come first (the usual ones, then others that the trade knows), or another form of the unit. */
+/** An exception: incidental strands before the unit (the usual, then others in use), another form of it, or a ban. */
 export type After<S> =
   | { readonly first?: readonly (readonly S[])[]; readonly lay?: readonly S[] }
-  /** The block may not stand here; the words say why. */
+  /** The block may not come here; the text gives the reason. */
   | { readonly never: string };
 
-/** The blocks of one system of strands, by letter. */
+/** The blocks of the warp or of the weft, by letter. */
 export interface Units<S extends number | string> {
   readonly blocks: Readonly<Record<string, Unit<S>>>;
-  /** Strands that may be taken as laid just before the first; of several, the one that closes soonest is used. */
+  /** Strands that may be assumed just before the first; of several, the one that closes the repeat soonest is used. */
   readonly starts?: readonly S[];
-  /** The two tabby strands for which the word `tabby` stands. */
+  /** The two strands that the word {@link TABBY} means in turn. */
   readonly tabby?: readonly [S, S];
 }
 
-/** In a treadling: the next of the two tabby treadles in turn. It is not counted as the strand just laid. */
+/** In a treadling, the next of the two tabby treadles. It does not count as the strand just laid. */
 export const TABBY = 'tabby';
 
 /** One strand of a closed repeat. */
 export interface Strand<S> {
   readonly name: S;
-  /** Letter of its block. An incidental strand belongs to the unit that it follows. */
+  /** Letter of its block. An incidental strand belongs to the unit before it. */
   readonly block: string;
   /** Number of its unit, from 0. */
   readonly unit: number;
   readonly incidental: boolean;
   readonly companion: 0 | 1;
-  /** Place among its unit's own strands, or among the incidental strands beside it, from 0. */
+  /** Index among its unit's own strands, or among the incidental strands next to it, from 0. */
   readonly place: number;
 }
 
-/** What one element of a profile lays. */
+/** The strands that one element of a profile lays. */
 interface Group<S> {
   readonly block: string;
   readonly first: readonly S[];
@@ -58,13 +58,13 @@ interface State<S> {
 }
 
 /**
- * Lays a profile as one closed repeat: round and round from the state it ended in until the state at the seam recurs,
- * so that the seam is a join like any other. A profile that needs two rounds to come back (huck of an odd number of
- * groups, an odd number of pattern picks between tabbies) is laid twice.
+ * Lays a profile as one closed repeat. The profile is laid again and again, each round from the state in which the last
+ * one ended, until the state at the seam recurs; so the seam is a join like any other. A profile that needs two rounds
+ * (huck with an odd number of groups, an odd number of pattern picks between tabbies) is laid twice.
  *
  * @param profile letters of blocks, all of them known to `units`, at least one
- * @param choose which of several incidental strands to lay before an element of the profile, by its index
- * @throws Problem where a block may not stand beside its neighbour, with what would mend it
+ * @param choose which of several incidental strands to lay before the element of this index
+ * @throws Problem if a block may not come after its neighbour, with a remedy
  */
 export function layClosed<S extends number | string>(
   units: Units<S>,
@@ -120,7 +120,7 @@ function formOf<S extends number | string>(
   return { lay: unit.lay, ...after };
 }
 
-/** Says which block may not follow which, where, why, and which block between the two would mend it. */
+/** The problem that one block may not follow another: where, why, and which block between the two would help. */
 function refusal<S extends number | string>(
   units: Units<S>,
   profile: readonly string[],
@@ -143,7 +143,7 @@ function refusal<S extends number | string>(
   return `profile ${profile.join(' ')}: block ${block} cannot follow block ${before} ${place}: ${why}${mend}`;
 }
 
-/** Names the tabby strands in turn, and the state after the strands. */
+/** Replaces each {@link TABBY} by the next tabby strand, and computes the state after the strands. */
 function resolve<S extends number | string>(
   units: Units<S>,
   wanted: readonly S[],
@@ -162,7 +162,7 @@ function resolve<S extends number | string>(
   return { names, state: { last, turn } };
 }
 
-/** Hands the incidental strands of each group to the unit before it, round the ring, and numbers the units. */
+/** Assigns the incidental strands of each group to the unit before it, cyclically, and numbers the units. */
 function strandsOf<S>(groups: readonly Group<S>[]): Strand<S>[] {
   const strands: Strand<S>[] = [];
   let unit = 0;
@@ -190,7 +190,7 @@ export function picks(text: string): string[] {
   return text.split(' ').filter((word) => word !== '');
 }
 
-/** One entry a block, made from its letter and its number (from 0). */
+/** Makes an entry for each block from its letter and index (from 0). */
 export function perBlock<T>(letters: readonly string[], make: (letter: string, index: number) => T): Record<string, T> {
   return Object.fromEntries(letters.map((letter, index) => [letter, make(letter, index)]));
 }

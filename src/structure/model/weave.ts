@@ -4,18 +4,18 @@ import { type Manner, plainWord, type Structure } from './structure.js';
 import { layClosed, type Strand } from './unit.js';
 
 export interface WeaveOptions {
-  /** Name of a manner of treadling; the structure's first where none is given. */
+  /** Name of the manner of treadling. Default: the structure's first. */
   readonly manner?: string;
-  /** A profile of its own for the treadling; that of the threading where none is given. */
+  /** Profile of the treadling. Default: the profile of the threading. */
   readonly treadled?: readonly string[];
   /**
-   * Which of several incidental strands to lay: 0 (the usual ones) or 1 everywhere, or a list with one number for
-   * the place before each element of the profile.
+   * Which of several incidental strands to lay: 0 (the usual) or 1 everywhere, or a list with a number for each element
+   * of the profile, before which they are laid.
    */
   readonly alternative?: number | readonly number[];
 }
 
-/** A weave with what is known of each strand: its block, its unit, whether it is incidental. */
+/** A weave with the block and unit of each strand, and whether it is incidental. */
 export interface Drawn {
   readonly weave: Weave;
   readonly ends: readonly Strand<number>[];
@@ -25,15 +25,15 @@ export interface Drawn {
 }
 
 /**
- * One closed repeat of a structure in the order of a profile.
+ * Makes one closed repeat of a structure from a profile.
  *
- * @throws Problem where a block or manner is unknown, or where the profile breaks a rule of the structure
+ * @throws Problem if a block or manner is unknown, or the profile breaks a rule of the structure
  */
 export function weaveOf(structure: Structure, profile: readonly string[], options: WeaveOptions = {}): Weave {
   return drawn(structure, profile, options).weave;
 }
 
-/** As {@link weaveOf}, with the block and unit of every end and pick and the names of the treadles. */
+/** Like {@link weaveOf}, with the block and unit of every end and pick, and the names of the treadles. */
 export function drawn(structure: Structure, profile: readonly string[], options: WeaveOptions = {}): Drawn {
   const treadled = options.treadled ?? profile;
   const sized = withEnoughBlocks(structure, [...profile, ...treadled]);
@@ -51,7 +51,7 @@ export function drawn(structure: Structure, profile: readonly string[], options:
   return { ends, picks, ...numbered(sized, manner, ends, picks) };
 }
 
-/** The manner of that name, or the first. */
+/** Finds a manner by name; without a name, the first. */
 export function findManner(structure: Structure, name?: string): Manner {
   if (name === undefined) return structure.manners[0]!;
   const found = structure.manners.find((manner) => plainWord(manner.name) === plainWord(name));
@@ -79,7 +79,7 @@ function checkBlocks(structure: Structure, profile: readonly string[]): void {
   }
 }
 
-/** Numbers the treadles that are used, in the structure's order with tabby first, and puts the weave together. */
+/** Numbers the treadles in use, in the structure's order with tabby first, and makes the weave. */
 function numbered(
   structure: Structure,
   manner: Manner,

@@ -1,16 +1,16 @@
 /**
- * Divides a ring of numbers into straight runs, up or down one at a time (from the highest on to the lowest counts as
- * up), for a threading that is no known structure's. Turning points end a run; a single thread between runs joins the
- * one before. A run that goes more than once through the numbers is a unit each time. Where no two numbers run on,
- * every thread is a unit of its own.
+ * Divides a cyclic list of shafts into straight runs, up or down one at a time (from the highest to the lowest counts
+ * as up), for a threading of no known structure. Turning points end a run; a single thread between runs joins the run
+ * before. A run that goes through the numbers several times is divided into a unit for each time. If no two numbers are
+ * consecutive, every thread is a unit.
  *
- * @returns thread on which the first run begins, and the lengths of the runs
+ * @returns index of the thread on which the first run begins, and the lengths of the runs
  */
 export function runLengths(ring: readonly number[]): [from: number, lengths: number[]] {
   const size = ring.length;
   const highest = Math.max(...ring);
   const steps = ring.map((number, i) => step(number, ring[(i + 1) % size]!, highest));
-  // A run begins at a thread when the step to it is of another direction than the step from it.
+  // A run begins at a thread if the step to it and the step from it have different directions.
   const begins = ring.map((_, i) => {
     const into = steps[(i + size - 1) % size]!;
     return into === 0 || (into !== steps[i]! && steps[i] !== 0 && steps[(i + size - 2) % size] === into);
@@ -32,7 +32,7 @@ function rounds(length: number, highest: number): number[] {
   return [...new Array<number>(Math.floor(length / highest)).fill(highest), ...(left > 0 ? [left] : [])];
 }
 
-/** A straight draw all round: once through the numbers is a run. */
+/** The runs of a straight draw: each passes once through the numbers. */
 function straight(size: number, highest: number): number[] {
   return size % highest === 0 ? new Array<number>(size / highest).fill(highest) : [size];
 }

@@ -5,9 +5,12 @@ import { compareFits, explained, type Fit, threadedOf } from './best-fit.js';
 import { isTurn, oneRepeat, repeatAndAll } from './ring.js';
 import { type FoundUnits, findUnits } from './unit-matches.js';
 
-/** Threads as numbers that can be compared. A unit may hold several repeats (1-2-1-2), so all of them are kept too. */
+/**
+ * Ends and picks as cyclic lists of numbers. Since a unit may hold several repeats (1-2-1-2), the whole list is kept
+ * too.
+ */
 interface Rings {
-  /** Shaft of each end: one repeat of it, then all; none where an end is on no shaft or on several. */
+  /** Shaft of each end: one repeat, then all; empty if an end is on no shaft or on several. */
   readonly shafts: readonly (readonly number[])[];
   /** Number of each pick's shed: one repeat, then all. */
   readonly sheds: readonly (readonly number[])[];
@@ -15,14 +18,14 @@ interface Rings {
   readonly opposite: ReadonlyMap<string, number>;
 }
 
-/** Letters that blocks can have. */
+/** Most blocks, one for each letter. */
 const MOST_BLOCKS = 26;
-/** Ways of numbering the shafts that are tried against the picks: four shafts have 24. */
+/** Most numberings of the shafts that are tried against the picks; four shafts have 24. */
 const MOST_READINGS = 24;
 
 /**
- * Fits every structure to a weave, as its shafts are numbered; where none accounts for ends and picks, with its shafts
- * renumbered in any way. The best comes first: all explained, all sheds known, then the longest units.
+ * Fits every structure to a weave with its shafts as numbered; if none explains ends and picks, also with the shafts
+ * renumbered. The best fit comes first: all explained, then all sheds known, then the longest units.
  */
 export function fitsOf(weave: Weave, among: readonly Structure[]): Fit[] {
   const rings = ringsOf(weave);
@@ -46,7 +49,7 @@ function fitAll(rings: Rings, among: readonly Structure[], renumber: boolean): F
   return fits.sort(compareFits);
 }
 
-/** The structure with as many blocks as so many shafts ask for; undefined where it cannot have them. */
+/** The structure with as many blocks as `shafts` shafts need; undefined if it cannot have them. */
 function withShafts(structure: Structure, shafts: number): Structure | undefined {
   if (structure.shafts >= shafts) return structure;
   if (structure.withBlocks === undefined) return undefined;
@@ -67,7 +70,7 @@ function findThreading(structure: Structure, rings: Rings['shafts'], renumber: b
   return [];
 }
 
-/** Fits the picks: face up first, and face down where that explains more. */
+/** Fits the picks face up, or face down if that explains more. */
 function fitPicks(structure: Structure, threading: FoundUnits<number>, rings: Rings, renumbered: boolean): Fit {
   const up = fitSheds(structure, threading, rings, rings.shedNumber);
   const down = up.treadling !== undefined ? up : fitSheds(structure, threading, rings, rings.opposite);
@@ -98,7 +101,7 @@ function fitSheds(
     if (found === undefined) continue;
     treadling ??= { manner, found };
     const along = oneRepeat(found.units.map((unit) => unit.block));
-    // Of several manners that fit, the one in which the picks follow the blocks of the threading.
+    // Of several manners that fit, the one whose picks follow the blocks of the threading is preferred.
     if (isTurn(across, along)) return { known, treadling: { manner, found } };
   }
   return treadling === undefined ? { known } : { known, treadling };
@@ -128,7 +131,7 @@ function ringsOf(weave: Weave): Rings {
   return { shafts, sheds: repeatAndAll(all), shedNumber, opposite };
 }
 
-/** Raised shafts that carry an end; the others make no difference. */
+/** A word for a shed: the raised shafts that carry an end. */
 function shedWord(raised: readonly number[], threaded: ReadonlySet<number>): string {
   return raised
     .filter((shaft) => threaded.has(shaft))
@@ -136,7 +139,7 @@ function shedWord(raised: readonly number[], threaded: ReadonlySet<number>): str
     .join();
 }
 
-/** Lengths of the units, round the ring: own strands, and the incidental ones of the unit that follows. */
+/** Lengths of the units: their own strands, plus the incidental strands of the next unit. */
 export function unitLengths<S>({ units }: FoundUnits<S>): number[] {
   return units.map((unit, u) => unit.own.length + units[(u + 1) % units.length]!.first.length);
 }

@@ -3,8 +3,8 @@ import type { Lift } from '../loom/lifts.js';
 import type { Fit } from './best-fit.js';
 
 /**
- * Kinds of picks: those of the manner; where the sheds come in an order of their own, pattern and tabby where every other
- * pick is plain weave, as the structure has it.
+ * The kinds of the picks: as in the manner; without a manner, pattern and tabby if every other pick is plain weave and
+ * the structure has pattern picks.
  */
 export function kindsOf(
   { structure, treadling, known }: Fit,

@@ -13,10 +13,10 @@ import { oneRepeat } from './ring.js';
 import { drawnIn, followsAt } from './treadling-order.js';
 
 /**
- * Understands a weave: its structure, units and blocks, its repeat, its plain weave, whether it is treadled as drawn in.
- * The rule for tabby is that an even number of ends and no shaft with odd and even ends give it, and nothing else does.
+ * Recognises a weave: structure, units and blocks, repeat, plain weave, whether it is treadled as drawn in. Plain weave
+ * is possible exactly if the number of ends is even and no shaft carries both odd and even ends.
  *
- * @throws Problem where a repeat is longer than 2000 ends or picks
+ * @throws Problem if a repeat is longer than 2000 ends or picks
  */
 export function recognise(weave: Weave, among: readonly Structure[] = structures): Recognition {
   refuseLarge(weave);
@@ -48,8 +48,8 @@ export function recognise(weave: Weave, among: readonly Structure[] = structures
 }
 
 /**
- * The draft with the units that were found, begun where a unit begins, so that colours can be laid by unit. The cloth
- * is the same, only begun at another thread. Kinds and widths of picks that the draft states already are left alone.
+ * The draft with the recognised units, rotated to begin with a unit, so that colours can be laid by unit. The cloth is
+ * the same but for the thread on which it begins. Kinds and widths of picks that the draft states are kept.
  */
 export function understood(draft: Draft, { ends, picks, pickKinds, widths }: Recognition): Draft {
   const across = <T>(list: readonly T[]): T[] => [...list.slice(ends.from), ...list.slice(0, ends.from)];
@@ -86,7 +86,7 @@ function byFit(
   );
   const { treadling } = fit;
   if (treadling === undefined) {
-    // Every pattern pick and the tabby after it, in whatever order.
+    // A unit is a pattern pick and the tabby after it.
     if (kinds !== undefined) return { ends, picks: over(sheds.length, kinds.indexOf('pattern'), [2]) };
     return { ends, picks: picksLike(weave, sheds, ends) };
   }
@@ -102,7 +102,7 @@ function byRuns(weave: Weave, sheds: readonly string[]): { ends: Divided; picks:
   return { ends, picks: picksLike(weave, sheds, ends) };
 }
 
-/** Units of picks where no manner is known: those of the ends where the picks follow them, else straight runs. */
+/** Units of picks without a known manner: the units of the ends if the picks follow them, else straight runs. */
 function picksLike(weave: Weave, sheds: readonly string[], ends: Divided): Divided {
   if (
     sheds.length === ends.units.reduce((sum, size) => sum + size, 0) &&
@@ -113,14 +113,14 @@ function picksLike(weave: Weave, sheds: readonly string[], ends: Divided): Divid
   return over(sheds.length, ...runLengths(numbersOf(sheds, weave.treadling)));
 }
 
-/** One number a thread: its only shaft or treadle, else its place among the different ones. */
+/** One number for each thread: its only shaft or treadle, else its index among the different words. */
 function numbersOf(words: readonly string[], threads: readonly (readonly number[])[]): number[] {
   if (threads.every((on) => on.length === 1)) return threads.map((on) => on[0]!);
   const order = [...new Set(words)];
   return words.map((word) => order.indexOf(word) + 1);
 }
 
-/** The units of one repeat, over as many repeats as there are. */
+/** The units of one repeat, repeated over `count` threads. */
 function over(count: number, from: number, units: readonly number[], blocks?: readonly string[]): Divided {
   const times = count / units.reduce((sum, size) => sum + size, 0);
   const again = <T>(list: readonly T[]): T[] => Array.from({ length: times }, () => list).flat();

@@ -1,6 +1,6 @@
 import type { Recognition } from './recognition.js';
 
-/** What was found, for a weaver: one sentence each for structure, units, plain weave and treadling. */
+/** A recognition in words for weavers: a sentence each on structure, units, plain weave and treadling. */
 export function sayRecognition(found: Omit<Recognition, 'words'>): string[] {
   return [
     sayStructure(found),

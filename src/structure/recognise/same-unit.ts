@@ -1,13 +1,13 @@
 import type { Unit } from '../model/unit.js';
 
-/** A block that is like one before it but for a strand of its own. */
+/** A block that differs from an earlier block only in its own strand. */
 export interface Alike<S> {
   readonly own: S;
-  /** The own strand of the block before. */
+  /** The own strand of the earlier block. */
   readonly before: S;
 }
 
-/** While the block before stands for nothing yet, this one would only be the same reading under another letter. */
+/** Whether using this block would only repeat a reading under another letter: the earlier block is not yet bound. */
 export function isRepetition<S>(
   block: string,
   bound: ReadonlyMap<S, number>,
@@ -17,7 +17,9 @@ export function isRepetition<S>(
   return other !== undefined && !bound.has(other.own) && !bound.has(other.before);
 }
 
-/** Blocks that differ in one strand alone, which no other block has, as summer and winter's do: any may be the first. */
+/**
+ * Finds blocks that differ only in one strand which no other block has (as in summer and winter): any may come first.
+ */
 export function alikeBlocks<S extends number | string>(
   blocks: readonly (readonly [string, Unit<S>])[],
 ): Map<string, Alike<S>> {

@@ -22,8 +22,8 @@ export function drawnIn(
 }
 
 /**
- * How far one ring must be turned for the other to be the same order, each word of the one standing for just one of
- * the other; undefined where there is no such turn.
+ * The rotation of one cyclic list that makes it the same order as the other, with a one-to-one mapping of their words;
+ * undefined if there is none.
  */
 export function followsAt(ring: readonly string[], other: readonly string[]): number | undefined {
   const { length } = ring;

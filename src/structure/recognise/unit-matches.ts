@@ -1,53 +1,53 @@
 import { TABBY, type Unit, type Units } from '../model/unit.js';
 import { type Alike, alikeBlocks, isRepetition } from './same-unit.js';
 
-/** One unit found in a ring of strands, as it would be laid: incidental strands that come first, then its own. */
+/** One unit found in a cyclic list of strands: its incidental strands, then its own. */
 export interface FoundUnit<S> {
   readonly block: string;
   readonly first: readonly S[];
   readonly own: readonly S[];
 }
 
-/** A ring of strands read as units. */
+/** A cyclic list of strands read as units. */
 export interface FoundUnits<S> {
   readonly units: readonly FoundUnit<S>[];
-  /** Strand of the ring on which the first unit's own strands begin; no other unit begins before it. */
+  /** Index at which the first unit's own strands begin; no other unit begins before it. */
   readonly from: number;
-  /** What each strand name was found to be; for names that are bound in finding. */
+  /** The number of each strand name that was bound by the search. */
   readonly bound: ReadonlyMap<S, number>;
 }
 
-/** What is observed on the ring, and what a strand's name may stand for there. */
+/** The observed strands as numbers, and the numbers that strand names may be bound to. */
 export interface Observed<S> {
-  /** A number for each strand of the ring; equal strands have equal numbers. */
+  /** A number for each strand of the cyclic list; equal strands have equal numbers. */
   readonly ring: readonly number[];
-  /** The number that each name stands for; a name that is absent may stand for any number that no other has. */
+  /** Numbers of names that are fixed; an absent name may be bound to any number that no other name has. */
   readonly names: ReadonlyMap<S, number>;
-  /** Whether a name that is absent may be bound at all. */
+  /** Whether absent names may be bound at all. */
   readonly binds: boolean;
 }
 
-/** More states than any of our structures needs; a search that grows beyond is given up. */
+/** Most states of a search, more than any structure here needs; a larger search is given up. */
 const MOST_STATES = 60_000;
-/** An incidental strand costs more than any number of units: units without incidentals are found first. */
+/** Cost of an incidental strand, more than any number of units: readings without incidentals are found first. */
 const INCIDENTAL = 10_000;
 
-/** The ring and the units that are looked for on it. */
+/** The cyclic list, and the units to find in it. */
 interface Ring<S extends number | string> {
   readonly units: Units<S>;
   readonly blocks: readonly (readonly [string, Unit<S>])[];
-  /** Strands after which some block lays something else. */
+  /** Strands after which some block has an exception. */
   readonly heeded: readonly S[];
   readonly observed: Observed<S>;
   readonly alike: ReadonlyMap<string, Alike<S>>;
 }
 
-/** Where a reading stands: what was laid last, whose turn the tabby is, what the names stand for. */
+/** The state of a reading: the strand laid last, the next tabby strand, the binding of names. */
 interface State<S> {
   readonly last: S | undefined;
   readonly turn: 0 | 1;
   readonly bound: ReadonlyMap<S, number>;
-  /** The names bound on the way, in words. */
+  /** The binding as text, for comparison. */
   readonly binding: string;
   readonly cost: number;
   readonly unit?: FoundUnit<S>;
@@ -55,10 +55,9 @@ interface State<S> {
 }
 
 /**
- * Reads a ring as units laid one after another, each joined to the one before it as the structure asks, so that the
- * reading closes: the inverse of laying a closed profile. For each way of binding the names one reading is given, that
- * with the fewest incidental strands, then the fewest units; the best binding comes first. Nothing here knows any
- * structure.
+ * Reads a cyclic list as a closed sequence of units, joined as the structure requires: the inverse of {@link
+ * layClosed}. For each binding of the names, returns one reading: the one with the fewest incidental strands, then the
+ * fewest units. The best binding comes first. The code is independent of any particular structure.
  */
 export function findUnits<S extends number | string>(units: Units<S>, observed: Observed<S>): FoundUnits<S>[] {
   const size = observed.ring.length;
@@ -73,7 +72,7 @@ export function findUnits<S extends number | string>(units: Units<S>, observed: 
   const sorted = (): FoundUnits<S>[] => [...best.values()].sort((a, b) => a.cost - b.cost).map(({ found }) => found);
   for (let from = 0; from < Math.min(size, longest); from++) {
     for (const last of lasts) {
-      // Without tabby between, the strand laid last is the one that lies there.
+      // Without tabby between, the strand laid last is the observed one.
       const there = last === undefined || alternates ? undefined : observed.names.get(last);
       if (there !== undefined && there !== observed.ring.at(from - 1)) continue;
       for (const turn of alternates ? ([0, 1] as const) : ([0] as const)) {
@@ -93,7 +92,10 @@ export function findUnits<S extends number | string>(units: Units<S>, observed: 
   return sorted();
 }
 
-/** Goes once round the ring from a state, by the shortest way to each state; closed where it comes back to itself. */
+/**
+ * Walks once round the list from a state, by the cheapest way to each state; a reading closes if it returns to its
+ * state.
+ */
 function walk<S extends number | string>(
   { blocks, alike, ...ring }: Ring<S>,
   from: number,
@@ -130,7 +132,7 @@ function walk<S extends number | string>(
   return { closed, states };
 }
 
-/** Lays one unit on the ring; undefined where a strand is another than the one that is there. */
+/** Lays one unit on the list; undefined if a strand differs from the observed one. */
 function laid<S extends number | string>(
   { units, heeded, observed }: Omit<Ring<S>, 'blocks' | 'alike'>,
   from: number,
@@ -198,7 +200,7 @@ function pathOf<S>(end: State<S>): FoundUnit<S>[] {
   return path.reverse();
 }
 
-/** The same units, begun with the one whose own strands begin first on the ring. */
+/** The same units, rotated to begin with the one whose own strands begin first in the list. */
 function fromTheStart<S>(units: readonly FoundUnit<S>[], from: number, size: number): Omit<FoundUnits<S>, 'bound'> {
   let at = from;
   let first = { unit: 0, from: size };

@@ -5,30 +5,30 @@ import { type WeaveOptions, weaveOf } from '../model/weave.js';
 import { recognise } from '../recognise/recognise.js';
 import type { Recognition } from '../recognise/recognition.js';
 
-/** The structure of a weave, as the weave has it. */
+/** The structure of a weave, in the weave's own numbering. */
 export interface StructureOn {
-  /** On the weave's shafts, face down where it is woven so, its own manner of treadling first. */
+  /** The structure on the weave's shafts, face down if the weave is, with the weave's manner of treadling first. */
   readonly structure: Structure;
   /** Blocks of the threading, from the end on which the first unit begins. */
   readonly blocks: readonly string[];
   readonly found: Recognition;
 }
 
-/** What a weave was found to be, and its structure where that is certain or likely. */
+/** The recognition of a weave, and its structure if that is certain or likely. */
 interface Understood {
   readonly found: Recognition;
   readonly on?: StructureOn;
 }
 
-/** A weave is understood once, however often it is asked for. */
+/** Cache of recognitions, by weave. */
 const known = new WeakMap<Weave, Understood>();
 
-/** What a weave is found to be. */
+/** Recognises a weave, cached. */
 export function recognitionOf(weave: Weave): Recognition {
   return understoodOf(weave).found;
 }
 
-/** The structure of a weave, so that other blocks can be laid as it has them; none where it is not certain or likely. */
+/** The structure of a weave, for laying other blocks on its shafts; undefined unless certain or likely. */
 export function structureOn(weave: Weave): StructureOn | undefined {
   return understoodOf(weave).on;
 }
@@ -52,8 +52,8 @@ function structureFound(found: Recognition): StructureOn | undefined {
 }
 
 /**
- * A weave's own threading, treadled in a manner of its structure; the blocks as drawn in where no others are given.
- * None where the structure would thread these blocks otherwise, end for end, or where the colours carry the blocks.
+ * The threading of a weave, treadled in a manner of its structure, with the blocks as drawn in unless others are given.
+ * Undefined if the structure would thread the blocks differently in any end, or if the colours make the blocks.
  */
 export function treadledOn(
   weave: Weave,
@@ -68,7 +68,7 @@ export function treadledOn(
   return { ...weave, tieUp, treadling, pickKinds, pickUnits, widths };
 }
 
-/** The same structure with the shafts numbered as they were found, every shed turned where the face is down. */
+/** The structure with the shafts numbered as in the weave, and every shed turned over if it is woven face down. */
 function asFound(structure: Structure, found: Recognition): Structure {
   const { shafts, threading, tieUp, manners, withBlocks } = structure;
   const own = manners.filter(({ name }) => name === found.manner);
@@ -91,7 +91,9 @@ function asFound(structure: Structure, found: Recognition): Structure {
   };
 }
 
-/** The weave's number for each of so many shafts; one on which the weave has no end takes the next number that is free. */
+/**
+ * A function from a structure's shaft to the weave's number; a shaft without ends in the weave takes the next free one.
+ */
 function numbering(shafts: number, renumbered: Recognition['renumbered']): (shaft: number) => number {
   if (renumbered === undefined) return (shaft) => shaft;
   const taken = new Set(renumbered.values());

@@ -5,29 +5,29 @@ import { type StructureOn, treadledOn } from './on-draft.js';
 import { type Places, type Treadling, treadlingsFor, WITH_TABBY } from './treadlings.js';
 import { EVERY_TIE_UP_SHAFTS, everyTieUp, regularTieUps } from './usual-tie-ups.js';
 
-/** How the treadling that a draft has of itself is asked for. */
+/** Name of a draft's own treadling. */
 export const ITS_OWN = 'its own';
 
-/** A way of weaving on a threading that is there: a tie-up and a treadling, under a name by which it can be asked for. */
+/** A way of weaving on a given threading: a tie-up and a treadling, with a name. */
 export interface WayOn {
   readonly name: string;
-  /** The threading is the one that was given. */
+  /** The weave, with the given threading. */
   readonly weave: Weave;
-  /** Tie-up and treadling by themselves, where it is neither the draft's own way nor a manner of its structure. */
+  /** Names of tie-up and treadling; absent for the draft's own way and the manners of its structure. */
   readonly free?: Free;
 }
 
-/** A tie-up and a treadling by their names. */
+/** The names of a tie-up and a treadling. */
 interface Free {
   readonly tieUp: string;
   readonly treadling: string;
-  /** Whether the tie-up has a name of the trade; else it is said by its shafts. */
+  /** Whether the tie-up has a common name; else its name lists its shafts. */
   readonly regular: boolean;
 }
 
 /**
- * The ways of weaving on a threading: as it is given, in the other manners of its structure, and with the tie-ups and
- * treadlings of plain weave and regular twills. Several names may stand for one cloth.
+ * The ways of weaving on a threading: as given, in the other manners of its structure, and with the tie-ups and
+ * treadlings of plain weave and regular twills. Several names may give the same cloth.
  */
 export function waysOn(weave: Weave, on: StructureOn | undefined): WayOn[] {
   const retie = onTieUpOf(weave);
@@ -39,7 +39,7 @@ export function waysOn(weave: Weave, on: StructureOn | undefined): WayOn[] {
   return [{ name: ITS_OWN, weave }, ...manners, ...freeWays(weave, retie)];
 }
 
-/** Every tie-up of as many treadles as shafts, treadled straight; none where the shafts are more than four. */
+/** Every tie-up of as many treadles as shafts, treadled straight; empty for more than four shafts. */
 export function everyTieUpOn(weave: Weave): WayOn[] {
   const shafts = shaftsOf(weave);
   if (shafts === undefined || shafts.length > EVERY_TIE_UP_SHAFTS) return [];
@@ -53,8 +53,8 @@ export function everyTieUpOn(weave: Weave): WayOn[] {
 }
 
 /**
- * Weaves another weave on the treadles that a draft has tied, pressed as they are there; one that asks for other sheds or
- * shafts stays as it is. Shafts that carry no end make no other shed.
+ * A function that puts another weave on the tie-up of a draft. A weave that needs sheds or shafts the draft lacks is
+ * returned unchanged. Shafts without ends are ignored when sheds are compared.
  */
 export function onTieUpOf({ threading, tieUp, treadling }: Weave): (weave: Weave) => Weave {
   const threaded = new Set(threading.flat());
@@ -100,14 +100,16 @@ function freeWays(weave: Weave, retie: (weave: Weave) => Weave): WayOn[] {
   ];
 }
 
-/** The shafts that carry an end, ascending; none where an end is on several, all are on one, or colours carry blocks. */
+/**
+ * The shafts with ends, ascending; undefined if an end is on several, all ends are on one, or colours make the blocks.
+ */
 function shaftsOf({ threading, companions }: Weave): number[] | undefined {
   if (companions !== undefined || !threading.every((on) => on.length === 1)) return undefined;
   const shafts = [...new Set(threading.flat())].sort((a, b) => a - b);
   return shafts.length > 1 ? shafts : undefined;
 }
 
-/** A weave for its threading, and what brings others to its tie-up. */
+/** A weave whose threading is used, and the function that puts other weaves on its tie-up. */
 interface Threaded {
   readonly weave: Weave;
   readonly retie: (weave: Weave) => Weave;
@@ -128,7 +130,7 @@ function free(threaded: Threaded, tieUp: TieUp, { name, units }: Treadling): Way
   });
 }
 
-/** After each pick, now of a pattern weft, the next of the two plain-weave picks in turn. */
+/** Makes every pick a pattern pick, each followed by the next of two alternating plain-weave picks. */
 function withTabby(threaded: Threaded, tieUp: TieUp, { name, units }: Treadling, tabby: readonly [Lift, Lift]): WayOn {
   const once = units.flat().length;
   const rounds = once % 2 === 0 ? [units] : [units, units];
@@ -143,7 +145,7 @@ function withTabby(threaded: Threaded, tieUp: TieUp, { name, units }: Treadling,
   });
 }
 
-/** A way under its name, with no treadle tied that is not pressed, or on the tie-up that is there. */
+/** Makes a way with its name, without unused treadles, or on the draft's own tie-up. */
 function way(
   { weave, retie }: Threaded,
   { name: tieUp, lifts, regular }: TieUp,

@@ -3,19 +3,20 @@ import type { RegularTieUp } from './usual-tie-ups.js';
 /** An order of treadles, in units of picks. */
 export interface Treadling {
   readonly name: string;
-  /** Treadles, from 1, of each unit. */
+  /** Treadles of each unit, numbered from 1. */
   readonly units: readonly (readonly number[])[];
 }
 
-/** A threading whose ends are on one shaft each: places of the shafts among those that are threaded, from 1. */
+/** A threading with one shaft per end: the shaft of each end, numbered from 1 among the shafts in use. */
 export interface Places {
   readonly ends: readonly number[];
   readonly units: readonly number[];
 }
 
 /**
- * The treadlings that weavers know for the treadles of a regular twill: straight on, turned, broken, doubled, and in the
- * order of the threading (common practice, no source; the orders for four treadles are those of the twills known here).
+ * The treadlings that weavers know for the treadles of a regular twill: straight on, turned, broken, doubled, and in
+ * the order of the threading (common practice, no source; the orders for four treadles are those of the twills known
+ * here).
  */
 export function treadlingsFor({ lifts, runs }: RegularTieUp, threaded: Places): Treadling[] {
   const count = lifts.length;
@@ -41,7 +42,7 @@ export function treadlingsFor({ lifts, runs }: RegularTieUp, threaded: Places): 
     ...(isEven ? [one('herringbone', straight, straight, broken, broken)] : []),
     one('rosepath', [...straight, 1, ...back.slice(0, -1)]),
     one('each pick twice', straight.flatMap(twice)),
-    // Sheds that are opposites of each other, where ends and picks go in equal groups.
+    // Opposite sheds, for ends and picks in equal groups.
     ...(runs.length === 2 && runs[0] === runs[1]
       ? [
           one(
@@ -54,15 +55,15 @@ export function treadlingsFor({ lifts, runs }: RegularTieUp, threaded: Places): 
   ];
 }
 
-/** Treadlings to which a plain-weave pick may be put after each pick, as for overshot. */
+/** Treadlings that may have a plain-weave pick after each pick, as in overshot. */
 export const WITH_TABBY: readonly string[] = ['straight', 'point', 'as drawn in', 'rose'];
 
 const twice = (treadle: number): number[] => [treadle, treadle];
 
-/** 2 for 1, 1 for 2, 4 for 3 …: as rose fashion stands to star fashion. */
+/** 2 for 1, 1 for 2, 4 for 3 …: this converts star fashion to rose fashion. */
 const neighbour = (treadle: number): number => (treadle % 2 === 1 ? treadle + 1 : treadle - 1);
 
-/** Once to every treadle, always so many on, neither one on nor one back; none where no number does. */
+/** Visits every treadle once in equal steps other than one forward or one back; undefined if no step does so. */
 function satinOrder(count: number): number[] | undefined {
   for (let move = 2; move < count - 1; move++) {
     const order = Array.from({ length: count }, (_, pick) => ((pick * move) % count) + 1);

@@ -1,11 +1,11 @@
 import type { Lift } from '../loom/lifts.js';
 
-/** A tie-up that goes round its shafts: each treadle raises what the one before it raises, one shaft further on. */
+/** A cyclic tie-up: each treadle raises the shafts of the treadle before it, moved on by one. */
 export interface RegularTieUp {
   /** Picks over and under each end in turn, `2/2` or `3/1/1/3`. */
   readonly name: string;
   readonly lifts: readonly Lift[];
-  /** Every end is up for one run of picks and down for one. */
+  /** Lengths of the runs: picks for which an end is up, and down, alternating. */
   readonly runs: readonly number[];
 }
 
@@ -15,13 +15,14 @@ const LONGEST_RUN = 7;
 const LONGEST_OF_FOUR = 3;
 /** On five to eight shafts twills rise twice as well. */
 const TWO_RISES = { from: 5, to: 8 };
-/** On more shafts there are too many tie-ups to try them all. */
+/** Most shafts for which all tie-ups are tried: more shafts have too many. */
 export const EVERY_TIE_UP_SHAFTS = 4;
 
 /**
- * The regular twills on so many shafts, plain weave (1/1) among them: all with one rise whose repeat divides the shafts
- * and whose runs are of seven at the most; on five to eight shafts those with two rises and runs of three at the most.
- * Which shaft a treadle begins on makes no other twill; which way the diagonal runs is a matter of the treadling.
+ * The regular twills on `shafts` shafts, plain weave (1/1) included: all with one rise whose repeat divides the number
+ * of shafts and whose runs are at most seven; on five to eight shafts, also those with two rises and runs of at most
+ * three. The shaft on which a treadle begins makes no different twill, and the treadling decides the direction of the
+ * diagonal.
  */
 export function regularTieUps(shafts: number): RegularTieUp[] {
   const found: RegularTieUp[] = [];
@@ -35,7 +36,7 @@ export function regularTieUps(shafts: number): RegularTieUp[] {
       for (let second = LONGEST_OF_FOUR; second >= 1; second--) {
         const last = shafts - first - under - second;
         if (last < 1 || last > LONGEST_OF_FOUR) continue;
-        // Begun with the other rise it is the same twill; with two like rises its repeat is half as long.
+        // Beginning with the other rise gives the same twill; with two equal rises the repeat is half as long.
         if (first * 10 + under > second * 10 + last) found.push(tieUp(shafts, [first, under, second, last]));
       }
     }
@@ -43,7 +44,7 @@ export function regularTieUps(shafts: number): RegularTieUp[] {
   return found;
 }
 
-/** Ends up of a twill with one rise, the most balanced first. */
+/** The possible numbers of raised ends in a twill with one rise, the most balanced first. */
 function nearestToHalf(repeat: number): number[] {
   const ups = Array.from({ length: repeat - 1 }, (_, index) => index + 1);
   return ups
@@ -62,8 +63,8 @@ function tieUp(shafts: number, runs: readonly number[]): RegularTieUp {
 }
 
 /**
- * Every tie-up of as many treadles as shafts that may weave something on a straight treadling: no shed that is open
- * nowhere, no shaft that is always up or always down. Of those that only begin with another treadle, one.
+ * Every tie-up, of as many treadles as shafts, that can weave on a straight treadling: no empty or full shed, and no
+ * shaft that is always up or always down. Of tie-ups that differ only in the first treadle, one is returned.
  */
 export function everyTieUp(shafts: number): Lift[][] {
   const most = (1 << shafts) - 1;
@@ -86,7 +87,7 @@ export function everyTieUp(shafts: number): Lift[][] {
   return found;
 }
 
-/** Whether no other beginning sorts before this one. */
+/** Whether this rotation is the first in order of all rotations. */
 function isFirstTurn(ring: readonly number[]): boolean {
   return ring.every((_, turn) => {
     const differs = ring.findIndex((word, i) => word !== ring[(i + turn) % ring.length]);

@@ -34,10 +34,10 @@ Results go to stdout, everything else to stderr. NO_COLOR is respected.
 `;
 
 /**
- * Runs the command line and returns the exit code. Nothing that a command imports is loaded before it is needed, so
- * that help comes at once.
+ * Runs the command line and returns the exit code. The code of a command is loaded only when it runs, so that help is
+ * shown at once.
  *
- * @param argv as the process has it, the first two being the program
+ * @param argv as in process.argv: the first two are the program
  */
 export async function main(argv: readonly string[], io: Io = process): Promise<number> {
   const listensNoLonger = onEnd();
@@ -89,14 +89,14 @@ function programOf(io: Io, finish: (code: number) => void): Command {
   return program;
 }
 
-/** A message of the library that reads the command line, what it quotes made short. */
+/** A message of the command-line library with its quotations shortened. */
 function shortened(message: string): string {
   return message.replace(/'([^']*)'/g, (_, found: string) => `'${brief(found)}'`);
 }
 
-/** Says what went wrong in one line and returns the exit code for it. */
+/** Prints an error in one line and returns its exit code. */
 function said(error: unknown, io: Io): number {
-  // Commander has said it by itself: help and version with code 0, wrong usage with another.
+  // Commander has already printed the message: help and version with code 0, wrong usage with another.
   if (error instanceof CommanderError) return error.exitCode === 0 ? EXIT.done : EXIT.wrong;
   if (error instanceof Problem) {
     sayWrong(io, error.message);
@@ -107,7 +107,7 @@ function said(error: unknown, io: Io): number {
   return EXIT.machine;
 }
 
-/** A reader that has seen enough, such as head, is no failure; anything else that stops a stream is. */
+/** Handles an error of an output stream: a closed pipe (as by `head`) is no failure, anything else is. */
 function leave(error: NodeJS.ErrnoException, io: Io): never {
   if (error.code === 'EPIPE') process.exit(EXIT.done);
   sayWrong(io, `what it has to say could not be written (${error.code})`);

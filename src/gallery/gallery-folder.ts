@@ -9,8 +9,8 @@ import { SHEET_POINTS, sheetCount } from './sheet/contact-sheet.js';
 import { SWATCH_POINTS } from './sheet/swatch.js';
 
 /**
- * A gallery's folder. Each of its files is known by a rule of its own: a picture by its size in points, the table by
- * what the list says, the page by its title. What has the name but not the looks is a person's.
+ * The kind of folder that holds a gallery. Each file is recognised by a rule: a picture by its size in points, the
+ * table by gallery.json, the page by its title. A file with the right name that fails its rule is a person's.
  */
 export const GALLERY: FolderKind = {
   called: 'a gallery',
@@ -33,7 +33,7 @@ export function sheetPath(page: number): string {
 
 type Rule = (path: string) => boolean;
 
-/** Every file that a gallery's list accounts for, and how it is known. */
+/** Every file of a gallery according to its gallery.json, with the rule that recognises it. */
 function rulesOf(manifest: Manifest): Map<string, Rule> {
   const { candidates } = manifest;
   const text =
@@ -55,7 +55,7 @@ function rulesOf(manifest: Manifest): Map<string, Rule> {
   ]);
 }
 
-/** What is not there, or is a folder, is nothing of ours. */
+/** Whether a path is a file that its rule recognises; false for a missing file or a folder. */
 function looksRight(path: string, isOurs: Rule): boolean {
   try {
     return isOurs(path);
@@ -65,7 +65,7 @@ function looksRight(path: string, isOurs: Rule): boolean {
   }
 }
 
-/** Whether a file is a PNG of so many points, as its first chunk says. */
+/** Whether a file is a PNG of this size in points, according to its first chunk. */
 function isPicture(path: string, width: number, height: number): boolean {
   const head = Buffer.alloc(24);
   const file = openSync(path, 'r');

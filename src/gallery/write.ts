@@ -15,24 +15,24 @@ import { contactSheetPages } from './sheet/contact-sheet.js';
 import { inFlight } from './sheet/in-flight.js';
 import { swatch } from './sheet/swatch.js';
 
-/** Cloths drawn at once: while some are packed and written, the next are painted. */
+/** Cloths in progress at once: while some are encoded and written, the next are painted. */
 const AT_ONCE = 4;
 
-/** A gallery as it lies on the disk. */
+/** A written gallery. */
 export interface Written {
   /** Its folder, and the page to open, as absolute paths. */
   readonly folder: string;
   readonly index: string;
-  /** Size of all that was written, without what was carried over. */
+  /** Bytes written, without the files that were carried over. */
   readonly bytes: number;
 }
 
 /**
- * Writes a gallery whole or not at all: whenever it is interrupted, the old gallery stands, or none. An old gallery of
- * ours is replaced, and whatever a person has put into its folder is carried over.
+ * Writes a gallery whole or not at all: if the run is interrupted, the old gallery (or none) is there. An old gallery
+ * is replaced; files that a person has put into its folder are carried over.
  *
- * @throws Problem where the folder holds anything but a gallery, MachineFault where the disk fails, and the signal's
- *   reason where it was interrupted
+ * @throws Problem if the folder holds anything but a gallery, MachineFault if the disk fails, the signal's reason if
+ *   aborted
  */
 export async function writeGallery(
   folder: string,
@@ -46,7 +46,7 @@ export async function writeGallery(
   return { folder: place, index: join(place, 'index.html'), bytes };
 }
 
-/** Draws and writes every file, the list of them last. */
+/** Draws and writes every file, gallery.json last. */
 async function fill(
   write: WriteFile,
   question: Question,
@@ -61,7 +61,7 @@ async function fill(
     write(quarterPath(code), await quarter(draft));
     onStage?.({ name: 'draw', done: ++drawn, of: found.length });
   });
-  // One of each kind: near twins would fill the sheets with what looks the same.
+  // One cloth of each group: near twins would fill the sheets with look-alikes.
   const kinds = groupsOf(found).map((group) => group.found);
   const twins = found.length - kinds.length;
   const ranking = `${rankingOf(question)}${twins === 0 ? '' : ` · ${twins} near twins left out`}`;

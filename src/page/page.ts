@@ -10,10 +10,10 @@ import { panel } from './parts/panel.js';
 import { toolbar } from './parts/toolbar.js';
 import { type Address, Store } from './store/store.js';
 
-/** Where the marks of a gallery are kept in the browser: each page has its own. */
+/** Key of a gallery's marks in the browser's storage; each page has its own. */
 const MARKS = `shedlight-kept ${location.pathname}`;
 
-/** Brings the page to life. Without this script it stays what it is: all cloths, readable and printable. */
+/** Makes the page interactive. Without this script it shows all cloths, readable and printable. */
 function begin(list: HTMLElement): void {
   const manifest = JSON.parse(one(document, '#gallery').textContent!) as Manifest;
   const store = new Store(manifest, browserAddress());
@@ -43,7 +43,7 @@ function begin(list: HTMLElement): void {
     for (const each of boxes) each.show();
   });
   for (const link of document.querySelectorAll<HTMLAnchorElement>('.skip, a[href="#before"]')) {
-    // The address holds what is shown, so these links go there by hand.
+    // The part of the address after # holds the view, so these links scroll by script.
     link.addEventListener('click', (event) => {
       event.preventDefault();
       const goal = one<HTMLElement>(document, link.hash);
@@ -55,10 +55,10 @@ function begin(list: HTMLElement): void {
   store.readAddress();
 }
 
-/** Milliseconds after the last change until the address says it. */
+/** Milliseconds from the last change of the view to the change of the address. */
 const ADDRESS_AFTER = 200;
 
-/** The address bar. Browsers refuse an address that changes with every movement of a slider, so it waits a little. */
+/** The address bar. It is changed after a delay: browsers refuse a change with every movement of a slider. */
 function browserAddress(): Address {
   let writing: ReturnType<typeof setTimeout> | undefined;
   return {
@@ -76,7 +76,7 @@ function recall(store: Store): void {
     const text = localStorage.getItem(MARKS);
     if (text !== null) store.marks.read(text, 'what this browser kept');
   } catch {
-    // Nothing was kept, it was damaged, or this browser keeps nothing for pages on disk.
+    // Nothing was stored, it is damaged, or this browser stores nothing for pages on disk.
   }
 }
 
@@ -84,7 +84,7 @@ function remember(store: Store): void {
   try {
     localStorage.setItem(MARKS, store.marks.text());
   } catch {
-    // This browser keeps nothing for pages on disk: the list can still be saved as a file.
+    // This browser stores nothing for pages on disk; the list can still be saved as a file.
   }
 }
 

@@ -25,7 +25,7 @@ import {
 import { workerPool } from './work/worker-pool.js';
 
 /** Fewest jobs per worker: with fewer, starting the worker costs more than it saves. */
-const WORTH_A_THREAD = 4;
+const JOBS_PER_WORKER = 4;
 
 export type { Stage } from './strategy/strategies.js';
 
@@ -110,9 +110,9 @@ async function searched(question: Question, space: Space, options: RunOptions, s
   };
   const pieces = space.way === 'bounded' ? boundedPieces(space).length : Math.ceil(space.numbers / LISTED);
   // Bounded jobs are long; a worker keeps the main thread free to react to an abort.
-  const worthIt = space.way === 'bounded' ? pieces : Math.ceil(pieces / WORTH_A_THREAD);
-  const threads = Math.min(worthIt, options.workers ?? availableParallelism());
-  const all = workerPool(question, threads, signal);
+  const worthIt = space.way === 'bounded' ? pieces : Math.ceil(pieces / JOBS_PER_WORKER);
+  const workers = Math.min(worthIt, options.workers ?? availableParallelism());
+  const all = workerPool(question, workers, signal);
   const rest = checkpoint ? checkpointed(all, checkpoint) : all;
   const pool = shard ? sharded(rest, shard) : rest;
   try {

@@ -12,11 +12,11 @@ import { recognise, understood } from '../../structure/recognise/recognise.js';
 import { readBytes, readText } from '../shell/files.js';
 import { EXIT, type Io, say } from '../shell/io.js';
 
-/** What a person gave on the command line. */
+/** The arguments of the command. */
 export interface ConvertArguments {
   readonly input: string;
   readonly output: string;
-  /** Write the units that are recognised, so that colours can be laid by unit. */
+  /** Write the recognised units into the draft, so that colours can be laid by unit. */
   readonly units?: boolean;
   /** Write a WIF file with a lift plan and no treadles. */
   readonly liftPlan?: boolean;
@@ -37,9 +37,9 @@ const LARGEST_PICTURE_FILE = 16_000_000;
 const MOST_DOTS = 100;
 
 /**
- * Turns a draft from one kind of file into another, by their endings: YAML and WIF both ways, both to a text draft for
- * print, and a cloth known only by its cells (text or picture) to any. Every thread of a WIF file is kept on the way to
- * another; else one repeat is taken. What was read differently than written, or left out, is told on stderr.
+ * Converts a draft between kinds of files, told by their endings: YAML and WIF in both directions, both to a text draft
+ * for print, and a cloth known only by its cells (text or picture) to any of these. From WIF to WIF every thread is
+ * kept; otherwise the draft is reduced to one repeat. Notes on what was changed or left out go to stderr.
  */
 export async function runConvert(given: ConvertArguments, io: Io): Promise<number> {
   const from = kindOf(given.input, FROM, 'a draft (.yaml, .wif) or the cells of a cloth (.txt, .png)');
@@ -48,7 +48,7 @@ export async function runConvert(given: ConvertArguments, io: Io): Promise<numbe
   const loaded = await load(given, from, to === '.wif' && given.units !== true);
   const notes = [...loaded.notes];
   const draft = given.units === true ? withUnits(given.input, loaded.draft, notes) : loaded.draft;
-  // Units may begin the draft at another thread, so lists of single threads no longer fit it.
+  // With units the draft may begin at another thread, so lists of single threads no longer fit.
   const kept = given.units === true && loaded.kept ? { ...loaded.kept, ends: 0, picks: 0 } : loaded.kept;
   const text = written(given, to, draft, kept, notes);
   writeWhole(given.output, text);
@@ -78,7 +78,7 @@ async function load(given: ConvertArguments, kind: (typeof FROM)[number], whole:
   return inFile(input, () => ({ draft: draftOfCells(cells), notes: couldBe > 1 ? [drawnLarger] : [] }));
 }
 
-/** A dark warp and a light weft, so that the picture of the cloth is the picture that was given. */
+/** A draft with dark warp and light weft, whose picture is the same as the given picture. */
 function draftOfCells(cells: Cells): Draft {
   const weave = factor(cells);
   return {
@@ -121,7 +121,7 @@ function written(
   return to === '.txt' ? textDraft(draft) : readable(input, draft);
 }
 
-/** YAML has narrower limits than the draft type: it must read back. */
+/** Writes a draft as YAML and checks that it can be read back: YAML has narrower limits than the draft type. */
 function readable(input: string, draft: Draft): string {
   const text = writeDraft(draft);
   inFile(input, () => readDraft(text, 'as YAML'));

@@ -15,7 +15,7 @@ import { bold, EXIT, type Io, say, sayJson } from '../shell/io.js';
 import { loadShortlist } from '../shell/kept-file.js';
 import { judgePlanFolder, writePlanFolder } from '../shell/plan-folder.js';
 
-/** What a person gave on the command line. */
+/** The arguments of the command. */
 export interface DealArguments {
   readonly shortlist: string;
   readonly needs?: string | undefined;
@@ -26,7 +26,7 @@ export interface DealArguments {
   readonly json?: boolean;
 }
 
-/** Deals a shortlist to weavers; writes a sheet for each, and contact sheet and yarn order for the teacher. */
+/** Deals a shortlist to weavers; writes a sheet for each weaver, and contact sheet and yarn order for the teacher. */
 export async function runDeal(given: DealArguments, io: Io): Promise<number> {
   const kept = loadShortlist(given.shortlist);
   const { needs: file } = given;
@@ -80,7 +80,7 @@ function weaversOf(text: string, options: PlanOptions): Weaver[] {
   return weaverLetters(count).map((name) => ({ name, loom: options.loom }));
 }
 
-/** The warp with the number of its sheet. */
+/** A warp and its pieces, numbered like their sheet. */
 function numbered(warp: WarpPlan, number: number): WarpPlan {
   return { ...warp, number, pieces: warp.pieces.map((piece) => ({ ...piece, number })) };
 }
@@ -106,7 +106,7 @@ function shareLine({ weaver, cloth, apart }: Share): string {
   return `${weaver.name}: ${cloth.code} ${cloth.recipe} (${apart.toFixed(2)} from the nearest other)`;
 }
 
-/** Who gets cloths that are nearly alike, the likest named, and what would set them apart. */
+/** A line about weavers with nearly alike cloths, naming the nearest pair and a remedy. */
 function alikeLine(alike: Deal['alike']): string {
   const pairs = alike.slice(0, 3).map(({ weavers, apart }) => `${weavers.join(' and ')} (${apart.toFixed(2)})`);
   const more = alike.length > pairs.length ? `, and ${alike.length - pairs.length} pairs more` : '';

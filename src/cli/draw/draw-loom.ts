@@ -3,7 +3,7 @@ import { shuttleCount } from '../../draft/shuttles.js';
 import { heddles, liftsUsed } from '../../structure/loom/lifts.js';
 import { heddlesFor, type Loom, type LoomTieUp, obstacles, tieUpOn } from '../../structure/loom/loom-fit.js';
 
-/** What a draft asks of any loom, said beside its figures: lifts, and heddles on each shaft. */
+/** The demands of a draft on any loom, in words: lifts, and heddles on each shaft. */
 export function needsOf(draft: Draft): (readonly [name: string, value: string])[] {
   const lifts = liftsUsed(draft).length;
   return [
@@ -12,7 +12,7 @@ export function needsOf(draft: Draft): (readonly [name: string, value: string])[
   ];
 }
 
-/** The draft on one loom: how it is tied up, treadled, and what the loom lacks. A line each. */
+/** Lines about a draft on one loom: tie-up, treadling, and what the loom lacks. */
 export function loomLines(draft: Draft, loom: Loom): string[] {
   const tied = tieUpOn(draft, loom);
   const lacks = obstacles(draft, loom);

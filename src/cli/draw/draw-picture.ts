@@ -6,21 +6,21 @@ import { paintCloth } from '../../render/cloth.js';
 import { draftSvg } from '../../render/draft-svg.js';
 import { toPng } from '../../render/png.js';
 
-/** Cloth as PNG, or the draft as SVG. */
+/** The kinds of picture: cloth as PNG, or the draft as SVG. */
 export type PictureKind = 'png' | 'svg';
 
-/** Picture points to the millimetre: 254 to the inch. */
+/** Picture points per millimetre: 254 per inch. */
 const PER_MILLIMETRE = 10;
-/** Side of the picture: enough to judge a motif at its true size; a larger repeat is shown whole, up to a page. */
+/** Least and greatest side in millimetres: enough to judge a motif at true size, and enough for a page. */
 const SMALLEST = 60;
 const LARGEST = 300;
-/** Repeats that are shown where there is room. */
+/** Repeats that are shown if there is room. */
 const REPEATS = 3;
 
 /**
- * The kind of picture that a file name asks for; `cloth` and `draft` say what each kind shows.
+ * The kind of picture that the ending of a file name asks for; `cloth` and `draft` name the contents in messages.
  *
- * @throws Problem where it asks for none, or no file can be there
+ * @throws Problem on any other ending, or if no file can be at that path
  */
 export function pictureKind(path: string, cloth = 'the cloth', draft = 'the draft'): PictureKind {
   const kind = extname(path).toLowerCase();

@@ -4,12 +4,12 @@ import type { Question } from '../../search/question/question.js';
 import { familiesOf } from '../../search/space/families.js';
 
 /**
- * A structure as its weaver knows it, where no orders are asked for: the darkest yarn in the warp and the lightest in
- * the weft; under a pattern weft a light ground, so that the dark pattern shows; where colours end about carry the
- * blocks, in the warp with a dark weft, the fine one.
+ * Fills in the usual colours of a structure if no orders are given: the darkest yarn in the warp and the lightest in
+ * the weft; with a pattern weft, a light ground so that the dark pattern shows; if alternating colours make the blocks,
+ * both colours in the warp and a dark, fine weft.
  *
- * @param given what the person asked for, by key, and is kept
- * @throws Problem where it is the orders that should choose the blocks
+ * @param given values that the person gave, by key; they are kept
+ * @throws Problem if the orders are to choose the blocks
  */
 export function inTheUsualWay(question: Question, given: Readonly<Record<string, string>>): Question {
   const { yarns, by, profile } = question;

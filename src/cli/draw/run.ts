@@ -15,23 +15,23 @@ import { pictureKind, writePicture } from './draw-picture.js';
 import { inTheUsualWay } from './draw-usual.js';
 import { asData, faultsOf, figureLines } from './words.js';
 
-/** What a person gave on the command line. */
+/** The arguments of the command. */
 export interface DrawArguments {
   readonly file?: string | undefined;
   readonly flags: Readonly<Record<string, string>>;
-  /** End and pick (or unit) on which the orders begin, from 1: `2/3`. */
+  /** End and pick (or units) on which the orders begin, counted from 1: `2/3`. */
   readonly start?: string;
   readonly out?: string;
   readonly json?: boolean;
 }
 
-/** A draft to be shown, under a name. */
+/** A draft to be shown, and its name. */
 interface Shown {
   readonly name: string;
   readonly draft: Draft;
 }
 
-/** Shows one draft: all its figures, what is wrong with it, the draft itself; its picture where asked. */
+/** Shows one draft: its figures, its faults, the draft itself; and a picture if asked for. */
 export async function runDraw(given: DrawArguments, io: Io): Promise<number> {
   const { out } = given;
   const kind = out === undefined ? undefined : pictureKind(out);
@@ -67,14 +67,14 @@ function questionOf({ file, flags }: DrawArguments, io: Io): Question {
   const draft = file === undefined ? {} : { draft: file };
   return readQuestion(
     { flags: { ...flags, ...draft }, flagNames: { orders: 'warp' } },
-    // A draft that is shown with its own colours stays as it is written.
+    // A draft that is shown in its own colours is read as written.
     (flags.orders === undefined ? draftAsWritten : draftLoader)((note) => sayWrong(io, note)),
   );
 }
 
 /**
- * The draft of the file with the colours it has; else the one way of laying the orders that is asked for. A structure
- * alone is laid in its usual way.
+ * The draft to show: the file's draft in its own colours, or the given orders laid in the one way asked for. A
+ * structure without orders gets its usual colours.
  */
 function shownOf({ file, flags, start }: DrawArguments, read: Question): Shown {
   const given = read.draft?.draft;
@@ -101,14 +101,14 @@ function shownOf({ file, flags, start }: DrawArguments, read: Question): Shown {
   return { name: recipesOf(candidate, question).recipe, draft: draftOf(candidate, question) };
 }
 
-/** Reads where the orders begin, `2/3`; both on the first thread where nothing is said. */
+/** Reads the starts of the orders, `2/3`; both on the first thread by default. */
 function startOf(text = '1/1'): readonly [number, number] {
   const found = /^([1-9]\d{0,4})\/([1-9]\d{0,4})$/.exec(text);
   if (found === null) throw new Problem(`--start: found ${quote(text)}; expected an end and a pick (or units), as 2/3`);
   return [Number(found[1]) - 1, Number(found[2]) - 1];
 }
 
-/** Yarns with the colours of others of the same letter. */
+/** Replaces the colours of yarns by those of other yarns with the same letter. */
 function recoloured(yarns: readonly Yarn[], others: readonly Yarn[]): Yarn[] {
   return yarns.map((yarn) => others.find(({ letter }) => letter === yarn.letter) ?? yarn);
 }

@@ -11,7 +11,7 @@ import { longestFloatInWords, placeInWords, weftKindsInWords } from '../../score
 import { heddles, liftsUsed } from '../../structure/loom/lifts.js';
 import { needsOf } from './draw-loom.js';
 
-/** A cloth in one sentence, then every figure in a line of its own. */
+/** A sentence about a cloth, then a line for each figure. */
 export function figureLines(name: string, draft: Draft, scored: Scored, floatLimit: FloatLimit): string[] {
   const figures: Figure[] = [
     ...facesOf(draft, scored),
@@ -31,7 +31,7 @@ export function figureLines(name: string, draft: Draft, scored: Scored, floatLim
 
 type Figure = readonly [name: string, value: string];
 
-/** What the eye sees, and what holds the threads. */
+/** Figures of appearance and of the hold of the threads. */
 function facesOf(draft: Draft, { scores }: Scored): Figure[] {
   const { floats, reads } = scores;
   const group = scores.colourGroup === null ? '' : `, in two colours ${scores.colourGroup}`;
@@ -54,7 +54,7 @@ function facesOf(draft: Draft, { scores }: Scored): Figure[] {
   ];
 }
 
-/** What the cloth costs to weave. */
+/** Figures of the work of weaving. */
 function easeOf({ warp, weft, sett }: Draft, { ease }: Scored): Figure[] {
   const { across, along } = spacing(sett);
   const size = `${lengthInWords(warp.length * across, sett)} by ${lengthInWords(weft.length * along, sett)}`;
@@ -73,7 +73,7 @@ function easeOf({ warp, weft, sett }: Draft, { ease }: Scored): Figure[] {
   ];
 }
 
-/** What is wrong with a draft, and where. */
+/** The faults of a draft, with their places. */
 export function faultsOf(draft: Draft, { scores, hangsTogether }: Scored, floatLimit: FloatLimit): string[] {
   const cloth = drawdown(draft);
   const faults: string[] = [];
@@ -86,7 +86,7 @@ export function faultsOf(draft: Draft, { scores, hangsTogether }: Scored, floatL
   return faults;
 }
 
-/** A draft and its figures as plain values. */
+/** A draft and its figures as plain values, for JSON. */
 export function asData(name: string, draft: Draft, scored: Scored, wrong: readonly string[]) {
   const { scores, ease, hangsTogether, code } = scored;
   const { threading, tieUp, treadling, pickKinds, yarns, sett } = draft;

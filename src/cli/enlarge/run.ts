@@ -11,7 +11,7 @@ import { pictureKind } from '../draw/draw-picture.js';
 import { draftLoader } from '../shell/files.js';
 import { bold, EXIT, type Io, say, sayJson, sayLines, sayWrong } from '../shell/io.js';
 
-/** What a person gave on the command line. */
+/** The arguments of the command. */
 export interface EnlargeArguments {
   readonly order: string;
   readonly flags: Readonly<Record<string, string>>;
@@ -21,7 +21,7 @@ export interface EnlargeArguments {
   readonly json?: boolean;
 }
 
-/** Usual for cotton in the first wash (common practice, no source). */
+/** Default shrinkage: usual for cotton in the first wash (common practice, no source). */
 const USUAL_SHRINKAGE = '10 %';
 const MOST_ENDS = 1000;
 

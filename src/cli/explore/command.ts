@@ -11,7 +11,7 @@ const EXAMPLES = `Examples:
       what a file asks, with another sett and a limit for floats
 `;
 
-/** The command that searches: its flags and help. The work itself is loaded when it is needed. */
+/** The command that searches: its flags and help. The code that searches is loaded only when it is needed. */
 export function exploreCommand(io: Io, finish: (code: number) => void): Command {
   const command = new Command('explore')
     .summary('search, score, rank; write a gallery')

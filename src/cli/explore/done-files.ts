@@ -5,7 +5,7 @@ import { readResults } from '../../plan/results/results-form.js';
 import { readText } from '../shell/files.js';
 import { loadCloths } from '../shell/kept-file.js';
 
-/** Reads the cloths that were done from results (YAML), shortlists and galleries; tells how many each file says. */
+/** Reads cloths already woven from results (YAML), shortlists and galleries; tells how many each file holds. */
 export function doneLoader(tell: (note: string) => void): (paths: readonly string[]) => Draft[] {
   return (paths) => {
     const isResults = (path: string): boolean => /^\.ya?ml$/i.test(extname(path));

@@ -1,20 +1,20 @@
 import { EXIT } from '../shell/io.js';
 
-/** What Ctrl-C asks for. */
+/** Signals of Ctrl-C. */
 export interface Interrupt {
-  /** Said once: finish with what there is. */
+  /** Aborted by the first Ctrl-C: finish with what was found. */
   readonly enough: AbortSignal;
-  /** Said twice: stop at once. */
+  /** Aborted by the second Ctrl-C: stop at once. */
   readonly signal: AbortSignal;
-  /** Listens no longer. */
+  /** Stops listening. */
   readonly end: () => void;
 }
 
-/** Listens for Ctrl-C; `onFirst` is told when it comes for the first time. */
+/** Listens for Ctrl-C; calls `onFirst` at the first. */
 export function onInterrupt(onFirst: () => void): Interrupt {
   const [enough, stop] = [new AbortController(), new AbortController()];
   const heard = (): void => {
-    // Asked a third time, a person does not want to wait for anything.
+    // After a third Ctrl-C the process ends without waiting for anything.
     if (stop.signal.aborted) process.exit(EXIT.interrupted);
     if (enough.signal.aborted) {
       stop.abort();
@@ -28,8 +28,8 @@ export function onInterrupt(onFirst: () => void): Interrupt {
 }
 
 /**
- * Ends the process in order where it is told to end: what it had under way is cleared away, and the terminal is as it
- * was. Ctrl-C is left to those who listen for it. Returns what ends the listening.
+ * Listens for signals to end the process (all but Ctrl-C), and then exits in order: temporary files are deleted and the
+ * terminal is restored. Returns a function that stops listening.
  */
 export function onEnd(): () => void {
   const ends = [

@@ -1,14 +1,14 @@
 import cliProgress, { type GenericFormatter, type SingleBar } from 'cli-progress';
 import type { Stage } from '../../search/explore.js';
 
-/** What is shown while a person waits. */
+/** The display of progress. */
 export interface Progress {
   readonly tell: (stage: Stage) => void;
-  /** Leaves the terminal as it should be; the last thing to be called. */
+  /** Restores the terminal; call this last. */
   readonly end: () => void;
 }
 
-/** The first word of a stage's name, as what goes on meanwhile. */
+/** Word for what goes on in a stage, by the first word of the stage's name. */
 const WORDS: Readonly<Record<string, string>> = {
   search: 'searching',
   find: 'finding',
@@ -18,8 +18,8 @@ const WORDS: Readonly<Record<string, string>> = {
 };
 
 /**
- * Progress on a stream: a bar with rate and time left on a terminal that can move its
- * cursor; nothing elsewhere, and nothing when quiet.
+ * Shows progress on a stream: a bar with rate and time left if it is a terminal that can move its cursor; nothing
+ * elsewhere, and nothing if `quiet`.
  */
 export function progressOn(stream: NodeJS.WriteStream, quiet: boolean): Progress {
   const cannot = quiet || !stream.isTTY || process.env.TERM === 'dumb';
@@ -48,7 +48,7 @@ function bars(stream: NodeJS.WriteStream): Progress {
           gracefulExit: false,
         });
         bar.start(of, 0, { note });
-        // However the process ends, the terminal has its cursor again.
+        // The cursor is restored however the process ends.
         process.once('exit', end);
       }
       bar?.update(done, { note });

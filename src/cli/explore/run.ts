@@ -22,7 +22,7 @@ import { type Interrupt, onInterrupt } from './interrupt.js';
 import { type Progress, progressOn } from './progress.js';
 import { onTheLoomInWords, sayFound, sayNothing, sayShard } from './words.js';
 
-/** What a person gave on the command line. */
+/** The arguments of the command. */
 export interface ExploreArguments {
   readonly file?: string | undefined;
   readonly flags: Readonly<Record<string, string>>;
@@ -35,17 +35,17 @@ export interface ExploreArguments {
   readonly quiet?: boolean;
 }
 
-/** What a search needs of the person who waits for it. */
+/** Output, progress and signals of a search that a person waits for. */
 interface Waiting {
   readonly given: ExploreArguments;
   readonly io: Io;
   readonly progress: Progress;
   readonly interrupt: Interrupt;
-  /** Says one line, whatever stands on the terminal. */
+  /** Prints one line, whatever the progress display shows. */
   readonly say: (line: string) => void;
 }
 
-/** Searches what is asked and writes the gallery, or one part of the search. Returns the exit code. */
+/** Runs a search and writes its gallery, or runs one shard, or merges shards. Returns the exit code. */
 export async function runExplore(given: ExploreArguments, io: Io): Promise<number> {
   const progress = progressOn(io.stderr, given.quiet === true);
   const say = (line: string): void => {
@@ -78,7 +78,9 @@ export async function runExplore(given: ExploreArguments, io: Io): Promise<numbe
   }
 }
 
-/** A whole search. One that is cut short keeps its progress, and leaves alone what a whole one may have written. */
+/**
+ * Runs a whole search. If it is interrupted, it keeps its checkpoint, and leaves the gallery of a whole search alone.
+ */
 async function search(question: Question, folder: string, waiting: Waiting): Promise<number> {
   const path = `${bare(folder)}.progress`;
   let kept: CheckpointFile | undefined;
@@ -95,7 +97,7 @@ async function search(question: Question, folder: string, waiting: Waiting): Pro
   }
 }
 
-/** One part of a search, left in a file beside the place of the gallery. */
+/** Runs one shard of a search, and writes it to a file beside the place of the gallery. */
 async function searchShard(question: Question, folder: string, shard: Shard, waiting: Waiting): Promise<number> {
   const place = shardFile(bare(folder), shard);
   let kept: CheckpointFile | undefined;
@@ -121,7 +123,7 @@ async function searchShard(question: Question, folder: string, shard: Shard, wai
   }
 }
 
-/** The gallery of a search whose parts were done apart. */
+/** Merges shards, and writes the gallery of the whole search. */
 async function merge(files: readonly string[], waiting: Waiting): Promise<number> {
   const { given, io } = waiting;
   if (given.shard !== undefined) throw new Problem('--merge: found --shard beside it; expected one or the other');
@@ -142,7 +144,7 @@ async function merge(files: readonly string[], waiting: Waiting): Promise<number
   }
 }
 
-/** Searches, and writes the gallery; beside its place, where the search was cut short. */
+/** Searches and writes the gallery; an interrupted search writes it beside its place. */
 async function answer(
   question: Question,
   folder: string,
@@ -190,7 +192,7 @@ function headerOf(question: Question, { way, written, numbers }: Space) {
   return { program: programVersion(), question, space: { way, written, numbers } };
 }
 
-/** The question of a file and flags. */
+/** Reads the question from file and flags. */
 function asked({ file, flags }: ExploreArguments, io: Io): Question {
   const text = file === undefined ? {} : { text: readText(file, 'a question'), file };
   const question = readQuestion(
@@ -202,12 +204,12 @@ function asked({ file, flags }: ExploreArguments, io: Io): Question {
   return question;
 }
 
-/** A folder as other names begin with it. */
+/** The path of a folder without a slash at its end, to which names are added. */
 function bare(folder: string): string {
   return folder.replace(/(?<=.)[/\\]+$/, '');
 }
 
-/** A folder beside the question and named after it; without a question file, in `gallery`, named after the weave. */
+/** The default folder: beside the question file, with its name; without a file, in `gallery`, named after the weave. */
 function folderOf(file: string | undefined, question: Question): string {
   if (file !== undefined) {
     const name = basename(file, extname(file));

@@ -8,7 +8,7 @@ import { floatRemedyInWords } from '../../search/report/remedy-words.js';
 import type { Outcome } from '../../search/strategy/outcome.js';
 import { bold, type Io, say, sayJson, sayWrong } from '../shell/io.js';
 
-/** What was found, what would let in more where most had too long a float, and which file to open. */
+/** Prints what was found, a remedy if most candidates had too long floats, and the file to open. */
 export function sayFound(question: Question, outcome: Outcome, written: Written, json: boolean, io: Io): void {
   const { counts, found } = outcome;
   const best = found[0]!;
@@ -34,7 +34,7 @@ export function sayFound(question: Question, outcome: Outcome, written: Written,
   say(io.stdout, `Open ${bold(io.stdout, index)}`);
 }
 
-/** What stays as it is on the loom, and what is tried. */
+/** Words for what stays unchanged on the loom, and what is tried. */
 export function onTheLoomInWords(question: Question): string {
   const { draft, weft, orders, lengths, treadled } = question;
   const blocks = treadled.length > 0 ? ` in blocks ${treadled.join(' ')}` : '';
@@ -43,7 +43,7 @@ export function onTheLoomInWords(question: Question): string {
   return `${draft!.file} is on the loom: threading and warp order are kept; tried: ${tried}, treadled ${waysCounted(question)}${blocks}`;
 }
 
-/** That nothing fits, or nothing yet, what became of the candidates, and what to change. */
+/** Prints that nothing fits (or nothing yet), the counts of the candidates, and what to change. */
 export function sayNothing(question: Question, outcome: Outcome, json: boolean, io: Io): void {
   const { counts } = outcome;
   const help = whatToChange(question, outcome);
@@ -52,7 +52,7 @@ export function sayNothing(question: Question, outcome: Outcome, json: boolean, 
   sayWrong(io, `nothing ${found}. ${countsInWords(outcome)} ${help}`);
 }
 
-/** What would let something in, for the reason for which most was set aside. */
+/** What to change, for the commonest reason for setting candidates aside. */
 function whatToChange(question: Question, outcome: Outcome): string {
   const { limits, loom, done } = question;
   const { float, unsound, flat, limits: others, done: before = 0 } = outcome.counts.setAside;
@@ -76,7 +76,7 @@ function whatToChange(question: Question, outcome: Outcome): string {
   return `Shorter orders, a smaller factor or a wider limit (they are: ${set.join(', ')}) may let some in.`;
 }
 
-/** Two lines: where the part of a search lies, and what to do with it. */
+/** Prints the file of a shard, and the command that merges the shards. */
 export function sayShard({ part, of }: Shard, file: string, json: boolean, io: Io): void {
   if (json) {
     sayJson(io, { format: 'shedlight-explore', version: 1, shard: { part, of }, file: shown(file) });
@@ -86,7 +86,7 @@ export function sayShard({ part, of }: Shard, file: string, json: boolean, io: I
   say(io.stdout, `When all are: shedlight explore --merge ${shown(file).replace(/\d+-of-\d+$/, `*-of-${of}`)}`);
 }
 
-/** How many were tried, what was set aside and why, how many cloths are left. */
+/** The counts in words: candidates tried, set aside by reason, cloths left. */
 function countsInWords({ counts, found }: Outcome): string {
   const { setAside } = counts;
   const reasons = [
@@ -107,7 +107,7 @@ function countsInWords({ counts, found }: Outcome): string {
 
 const grouped = (count: number): string => count.toLocaleString('en');
 
-/** A path as a person would type it from here, where it lies below. */
+/** A path relative to the working folder, if it is inside; else the whole path. */
 function shown(path: string): string {
   const near = relative(process.cwd(), path);
   return near.startsWith('..') ? path : near;

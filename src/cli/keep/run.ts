@@ -10,7 +10,7 @@ import { EXIT, type Io, say, sayJson } from '../shell/io.js';
 import { LARGEST_LIST, loadCloths, loadShortlist } from '../shell/kept-file.js';
 import { programVersion } from '../shell/version.js';
 
-/** What a person gave on the command line. */
+/** The arguments of the command. */
 export interface KeepArguments {
   readonly gallery: string;
   readonly codes: readonly string[];
@@ -22,12 +22,12 @@ export interface KeepArguments {
   readonly json?: boolean;
 }
 
-/** Adds cloths to a shortlist. What is on it already stays, with its marks, unless marks are given. */
+/** Adds cloths to a shortlist. Cloths on it keep their note and stars, unless new ones are given. */
 export async function runKeep(given: KeepArguments, io: Io): Promise<number> {
   const { out = 'kept.json' } = given;
   const chosen = chosenOf(given);
   const marks = marksOf(given);
-  // Several runs may add to one list at once: each reads what those before it have written.
+  // Several runs may add to one list at once; under the lock each reads what the runs before it wrote.
   const { before, kept } = await alone(judgeFile(out), () => {
     const before = existsSync(out) ? loadShortlist(out) : [];
     const added = keepAlso(before, chosen);
@@ -55,7 +55,7 @@ export async function runKeep(given: KeepArguments, io: Io): Promise<number> {
   return EXIT.done;
 }
 
-/** The text of a shortlist, sure to be read again. */
+/** The text of a shortlist, checked by reading it back. */
 function checkedText(kept: readonly KeptCloth[], out: string): string {
   const text = shortlistText(kept);
   if (Buffer.byteLength(text) > LARGEST_LIST) {
@@ -66,8 +66,8 @@ function checkedText(kept: readonly KeptCloth[], out: string): string {
 }
 
 /**
- * A WIF file of every cloth, named by its code, in a folder named after the shortlist; returns the folder. One that is
- * there and holds something else may have been worked on, and is left as it is.
+ * Writes a WIF file of every cloth, named by its code, in a folder named after the shortlist; returns the folder. An
+ * existing file with other contents may have been edited, and is not overwritten.
  */
 function writeWifs(out: string, kept: readonly KeptCloth[], io: Io): string {
   const folder = `${out.slice(0, out.length - extname(out).length)}-wif`;
@@ -87,7 +87,7 @@ function writeWifs(out: string, kept: readonly KeptCloth[], io: Io): string {
   return folder;
 }
 
-/** The cloths of these codes in a gallery, or all of a saved list (those of the codes, where any are given). */
+/** The chosen cloths: those with the given codes; without codes, all cloths of a saved list. */
 function chosenOf({ gallery, codes }: KeepArguments): KeptCloth[] {
   const { file, cloths, chosen } = loadCloths(gallery);
   if (codes.length === 0) {
@@ -99,12 +99,12 @@ function chosenOf({ gallery, codes }: KeepArguments): KeptCloth[] {
     const known = cloths.map((cloth) => cloth.code);
     if (found === undefined)
       throw new Problem(`${file}: found no cloth ${brief(code)} in it${didYouMean(code, known)}`);
-    // A gallery is read more freely than a shortlist.
+    // A gallery has wider limits than a shortlist, so the cloth is checked by reading it back.
     return chosen ? found : readBack(found, `${file}: ${code}: `);
   });
 }
 
-/** The marks for the codes given. */
+/** The note and stars given for the codes. */
 function marksOf({ stars, note }: KeepArguments): Partial<Pick<KeptCloth, 'stars' | 'note'>> {
   if (stars !== undefined && !/^[0-5]$/.test(stars)) {
     throw new Problem(`--stars: found ${quote(stars)}; expected a whole number from 0 to 5`);

@@ -17,7 +17,7 @@ import { bold, EXIT, type Io, say, sayJsonText } from '../shell/io.js';
 import { loadShortlist } from '../shell/kept-file.js';
 import { judgePlanFolder, writePlanFolder } from '../shell/plan-folder.js';
 
-/** What a person gave on the command line. */
+/** The arguments of the command. */
 export interface PlanArguments {
   readonly shortlist: string;
   readonly needs?: string | undefined;
@@ -41,7 +41,7 @@ export async function runPlan(given: PlanArguments, io: Io): Promise<number> {
   const usual = needsOf(given);
   checkGamp(given, usual);
   const learnt = learntOf(given, kept);
-  // A gamp is one cloth of one weave.
+  // A gamp is one cloth of one weave, so it takes the results of the structure.
   const ofWeave = learnt({ code: '', structure: kept[0]?.structure ?? '' });
   const options = given.gamp && kept.length > 0 ? corrected(usual, kept, ofWeave) : usual;
   const gamp = given.gamp ? gampOf(kept, options, sectionsOf(given)) : undefined;
@@ -86,13 +86,13 @@ function needsOf({ needs: file, flags }: PlanArguments): PlanOptions {
   return readPlanOptions(file === undefined ? '' : readText(file, 'needs of a plan'), file ?? 'needs', flags);
 }
 
-/** What the results that are given say of each cloth. */
+/** The figures that the given results have for each cloth. */
 function learntOf({ shortlist, learnt: file }: PlanArguments, kept: readonly KeptCloth[]): (cloth: Which) => Learnt {
   if (file === undefined) return () => ({});
   return learntBy(readResults(readText(file, 'results of earlier pieces'), file), kept, file, shortlist);
 }
 
-/** The needs of a gamp, with what is learnt of its weave in the place of the usual. */
+/** The options of a gamp, with figures from results in place of the usual ones. */
 function corrected(options: PlanOptions, [cloth]: readonly KeptCloth[], { picks, shrinkage }: Learnt): PlanOptions {
   const sett = options.sett ?? cloth!.draft.sett;
   return {
@@ -102,7 +102,7 @@ function corrected(options: PlanOptions, [cloth]: readonly KeptCloth[], { picks,
   };
 }
 
-/** Which results were used for which cloths, those alike in one line. */
+/** Lines about the results used for each cloth; cloths with equal results share a line. */
 function learntLines(warps: readonly WarpPlan[]): string[] {
   const lines = new Map<string, string[]>();
   for (const { pieces, per } of warps) {
@@ -116,7 +116,7 @@ function learntLines(warps: readonly WarpPlan[]): string[] {
   return [...lines].map(([line, codes]) => `${codes.join(' ')}: ${line}`);
 }
 
-/** What only a gamp has is asked for with one; what a gamp cannot have, without. */
+/** Throws on flags for gamps without --gamp, and on flags that do not go with --gamp. */
 function checkGamp(
   { gamp = false, warps, wefts, section, separator }: PlanArguments,
   { mirror, border }: PlanOptions,
@@ -148,7 +148,7 @@ function sectionsOf({ warps, wefts, section, separator }: PlanArguments): GampNe
   };
 }
 
-/** The sizes of the yarns as they were understood, and the sett that each weave bears in them. */
+/** Lines with the yarn sizes as understood, and the advice on the sett of each weave. */
 function settLines(warps: readonly WarpPlan[], options: PlanOptions): string[] {
   const sizes = Object.values(options.yarns).map(({ said }) => said);
   const setts = warps
@@ -159,7 +159,7 @@ function settLines(warps: readonly WarpPlan[], options: PlanOptions): string[] {
   return [...new Set([...sizes, ...setts])];
 }
 
-/** Two lines and the cautions of a warp. */
+/** Two lines about a warp, and its cautions. */
 export function warpLines(warp: WarpPlan): string[] {
   const { ends, floating, wound, length, per, pieces } = warp;
   const counts = wound.map(({ letter, ends: count }) => `${letter} ${count}`).join(', ');
@@ -176,7 +176,7 @@ export function warpLines(warp: WarpPlan): string[] {
   ];
 }
 
-/** `10-dent reed, 2 per dent`; the dents of an uneven order as `1-2-2 in the dents`. */
+/** Words for a denting: `10-dent reed, 2 per dent`; uneven dents as `1-2-2 in the dents`. */
 function dentingWords({ denting: { reed, dents } }: WarpPlan): string {
   return `${reed}-dent reed, ${dents.length === 1 ? `${dents[0]} per dent` : `${dents.join('-')} in the dents`}`;
 }

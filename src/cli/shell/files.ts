@@ -8,7 +8,7 @@ import { LARGEST_FILE } from '../../input/source.js';
 import { MachineFault, Problem } from '../../problem.js';
 import { recognise, understood } from '../../structure/recognise/recognise.js';
 
-/** What keeps a file from being read, where the person can do something about it. */
+/** Reasons why a file cannot be read that a person can mend, by error code. */
 const REASONS: Readonly<Record<string, string>> = {
   ENOENT: 'found no such file',
   ENOTDIR: 'found no such file',
@@ -17,7 +17,9 @@ const REASONS: Readonly<Record<string, string>> = {
   EPERM: 'found a file that may not be read',
 };
 
-/** The bytes of a file; of one that is too large, whatever it says of its size, no more than a little is read. */
+/**
+ * The bytes of a file. Of a file over the limit, only slightly more than the limit is read, whatever size it claims.
+ */
 export function readBytes(path: string, what: string, largest = LARGEST_FILE): Buffer {
   try {
     const file = openSync(standing(path), 'r');
@@ -41,7 +43,7 @@ export function readBytes(path: string, what: string, largest = LARGEST_FILE): B
   }
 }
 
-/** All that an open file holds, which may be a pipe; undefined where that is more. */
+/** The contents of an open file, which may be a pipe; undefined if it is larger than `largest` bytes. */
 function readAtMost(file: number, largest: number): Buffer | undefined {
   const chunks: Buffer[] = [];
   for (let left = largest; left >= 0; ) {
@@ -54,11 +56,11 @@ function readAtMost(file: number, largest: number): Buffer | undefined {
   return undefined;
 }
 
-/** The text of a file, in UTF-8, whether marked as such or not. */
+/** The text of a file in UTF-8, with or without a byte order mark. */
 export function readText(path: string, what: string, largest = LARGEST_FILE): string {
   const bytes = readBytes(path, what, largest);
   const mark = bytes.subarray(0, 2).toString('hex');
-  // Half the bytes of plain words in UTF-16 are 0.
+  // In UTF-16 half the bytes of Latin text are 0.
   if (mark === 'fffe' || mark === 'feff' || /^(?:\0[^\0]|[^\0]\0){2}/.test(bytes.subarray(0, 4).toString('latin1'))) {
     throw new Problem(`${path}: found text in UTF-16; expected ${what} in UTF-8: save it again with that encoding`);
   }
@@ -72,15 +74,15 @@ export function readText(path: string, what: string, largest = LARGEST_FILE): st
 }
 
 /**
- * Reads drafts, by the ending of their name as WIF or as YAML; what a WIF file leaves open is told. A draft of bare
- * numbers is given the units of its structure, where that is recognised with some certainty, and this is told too.
+ * Makes a reader of drafts, in WIF or YAML by the ending of the name. A draft without units gets those of its structure
+ * if that is certain or likely. Notes about either go to `tell`.
  */
 export function draftLoader(tell: (note: string) => void): (path: string) => Draft {
   const load = draftAsWritten(tell);
   return (path) => withUnits(path, load(path), tell);
 }
 
-/** Reads drafts as {@link draftLoader}, but leaves them as they are written: first end first, no units made. */
+/** Makes a reader like {@link draftLoader} that leaves drafts as written: no units added, no other first end. */
 export function draftAsWritten(tell: (note: string) => void): (path: string) => Draft {
   return (path) => {
     if (extname(path).toLowerCase() !== '.wif') return readDraft(readText(path, 'a draft'), path);
@@ -96,7 +98,7 @@ export function draftAsWritten(tell: (note: string) => void): (path: string) => 
   };
 }
 
-/** The draft with the units of its structure, begun where a unit begins; as it is, where it has units or none are sure. */
+/** The draft with the units of its structure, rotated to begin with a unit; unchanged if it has units or is unknown. */
 function withUnits(path: string, draft: Draft, tell: (note: string) => void): Draft {
   if ([...draft.endUnits, ...draft.pickUnits].some((unit) => unit !== 1)) return draft;
   const found = recognise(draft);

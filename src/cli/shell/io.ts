@@ -6,33 +6,33 @@ export interface Io {
   readonly stderr: NodeJS.WriteStream;
 }
 
-/** What a process returns, as scripts may rely on. */
+/** Exit codes, on which scripts may rely. */
 export const EXIT = {
   done: 0,
   nothingFits: 1,
   wrong: 2,
   machine: 3,
-  // 128 and the number of the signal, as shells have it: Ctrl-C, a terminal that is closed, an end from outside.
+  // 128 plus the number of the signal, as in shells: Ctrl-C, a closed terminal, a request to end.
   interrupted: 130,
   hungUp: 129,
   terminated: 143,
 } as const;
 
-/** Marks that are not seen and turn the direction of what follows, or end a line. */
+/** Invisible characters that change the direction of text or end a line. */
 const TURNING = '\\u061c\\u200e\\u200f\\u2028-\\u202e\\u2066-\\u2069\\ufeff';
 const UNSEEN = new RegExp(`[\\p{Cc}${TURNING}]+`, 'gu');
 const UNSEEN_IN_JSON = new RegExp(`[\\u007f-\\u009f${TURNING}]`, 'gu');
-/** The styles of {@link styled}; in a name from a file they do no harm. */
+/** The escape sequences of our styles; they do no harm even in a name from a file. */
 const STYLES = new RegExp(`(${String.fromCharCode(27)}\\[(?:1|22|31|39)m)`);
 
-/** Writes one line. What is in it from files and names can neither steer the terminal nor begin another line. */
+/** Writes one line. Text from files and names in it can neither control the terminal nor begin another line. */
 export function say(stream: NodeJS.WriteStream, line: string): void {
   const parts = hasStyles(stream) ? line.split(STYLES) : [line];
-  // Between the parts stand the styles.
+  // The odd parts are styles.
   stream.write(`${parts.map((part, at) => (at % 2 === 1 ? part : seen(part))).join('')}\n`);
 }
 
-/** Writes a text of several lines, each as {@link say} does. */
+/** Writes a text of several lines, each like {@link say}. */
 export function sayLines(stream: NodeJS.WriteStream, text: string): void {
   for (const line of text.replace(/\n$/, '').split('\n')) say(stream, line);
 }
@@ -42,17 +42,17 @@ export function sayJson(io: Io, value: unknown): void {
   sayJsonText(io, `${JSON.stringify(value, null, 2)}\n`);
 }
 
-/** Writes JSON, for machines; marks that would steer a terminal are escaped. */
+/** Writes JSON, for machines; characters that would control a terminal are escaped. */
 export function sayJsonText({ stdout }: Io, text: string): void {
   stdout.write(text.replace(UNSEEN_IN_JSON, (mark) => `\\u${mark.charCodeAt(0).toString(16).padStart(4, '0')}`));
 }
 
-/** The text without what steers a terminal; what would end a line is a space. */
+/** A text without characters that control a terminal; line ends become spaces. */
 function seen(text: string): string {
   return stripVTControlCharacters(text).replace(UNSEEN, ' ');
 }
 
-/** Text in bold on a terminal that has it; plain in a pipe and with NO_COLOR. */
+/** Text in bold on a terminal that supports it; plain in a pipe and with NO_COLOR. */
 export function bold(stream: NodeJS.WriteStream, text: string): string {
   return styled(stream, 'bold', text);
 }

@@ -8,12 +8,12 @@ import { readText } from './files.js';
 /** Largest gallery or shortlist that is read, in bytes. */
 export const LARGEST_LIST = 200_000_000;
 
-/** A shortlist from a file. */
+/** Reads a shortlist from a file. */
 export function loadShortlist(path: string): KeptCloth[] {
   return parseShortlist(readText(path, 'a shortlist', LARGEST_LIST), path);
 }
 
-/** The cloths of a shortlist, or of a gallery by its folder or its gallery.json. */
+/** Reads the cloths of a shortlist, or of a gallery (its folder or its gallery.json). `chosen`: it is a shortlist. */
 export function loadCloths(path: string): { file: string; cloths: KeptCloth[]; chosen: boolean } {
   const file = isFolder(standing(path)) ? join(path, 'gallery.json') : path;
   const text = readText(file, 'a gallery, or a list that its page saved', LARGEST_LIST);

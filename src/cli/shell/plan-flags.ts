@@ -1,4 +1,4 @@
-/** Keys of a plan's needs as flags, in their groups. */
+/** Flags for the options of a plan, in groups. */
 export const NEEDS_FLAGS = {
   'The warp:': [
     { key: 'width', flags: '--width <length>', about: 'width in the reed (default: 20 in)' },

@@ -6,12 +6,12 @@ import { type FolderKind, judgeFolder, namesIn, type OwnFiles, replaceFolder } f
 import { Problem } from '../../problem.js';
 import { isTable } from '../../sheets/plan-table.js';
 
-/** What a person fills in; once something is in it, it is never touched again. */
+/** The form that a person fills in; a filled-in form is never overwritten. */
 const FORM = 'results.yaml';
-/** What was written, each file with its hash: by this a folder and what a person changed in it are known. */
+/** The list of written files with their hashes, which identifies a plan's folder and the files a person has changed. */
 const WRITTEN = '.shedlight.json';
 
-/** A plan, or a plan that was dealt to weavers. */
+/** The kinds of plan: a plan, or a plan dealt to weavers. */
 export type Planned = 'plan' | 'deal';
 
 const FILES = {
@@ -26,17 +26,17 @@ const writtenSchema = v.object({
   files: v.record(v.string(), v.string()),
 });
 
-/** Says before anything is planned whether a folder can take it. */
+/** Checks whether a folder can take a plan, before anything is planned. */
 export async function judgePlanFolder(folder: string, planned: Planned): Promise<void> {
   await judgeFolder(folder, kindOf(planned));
 }
 
 /**
- * Writes the files of a plan into a folder, which is replaced whole. An earlier plan goes; what a person has put there,
- * and the form that was filled in, stay.
+ * Writes the files of a plan into a folder, which is replaced whole. An earlier plan is deleted; a person's files, and
+ * a filled-in form, are kept.
  *
- * @returns whether a form that was filled in stands there
- * @throws Problem where the folder holds other things than such a plan
+ * @returns whether a filled-in form was kept
+ * @throws Problem if the folder holds anything but such a plan
  */
 export async function writePlanFolder(
   folder: string,
@@ -78,7 +78,7 @@ function kindOf(planned: Planned): FolderKind {
 
 type Known = OwnFiles & { readonly kind: Planned };
 
-/** What a folder's own list says. */
+/** Reads the list of written files in a folder; undefined if there is none. */
 function listedIn(place: string, names: readonly string[]): Known | undefined {
   if (!names.includes(WRITTEN)) return undefined;
   const read = v.safeParse(writtenSchema, jsonOf(readFileSync(join(place, WRITTEN), 'utf8')));
@@ -88,7 +88,7 @@ function listedIn(place: string, names: readonly string[]): Known | undefined {
   return { kind, named: new Set(Object.keys(files)), unchanged: new Set(unchanged) };
 }
 
-/** A folder without a list, as version 0.1.0 wrote them, is known by what its files say of themselves. */
+/** Recognises a folder without a list, as version 0.1.0 wrote it, by the contents of its files. */
 function recognisedIn(place: string, names: readonly string[]): Known | undefined {
   const formatOf = (name: string): unknown =>
     names.includes(name) ? jsonOf(readFileSync(join(place, name), 'utf8'))?.format : undefined;
@@ -107,8 +107,8 @@ function recognisedIn(place: string, names: readonly string[]): Known | undefine
 }
 
 /**
- * Whether a file is what version 0.1.0 left where it was killed: the name of one of its files and a number of nine or
- * ten digits. A number that is a date, or the time at which the file was made, is a person's copy.
+ * Whether a file is a leftover of a killed run of version 0.1.0: the name of one of its files with a number of nine or
+ * ten digits. A number that is a date, or the file's own time, marks a person's copy.
  */
 function isHalfWritten(place: string, name: string): boolean {
   const [, whole, number] = /^(.+)\.(\d{9,10})$/.exec(name) ?? [];

@@ -1,8 +1,8 @@
 import { type Command, Option } from 'commander';
 
-/** A key of a question as a flag. */
+/** A flag for a key of a question. */
 interface Flag {
-  /** Key of the question that it stands for. */
+  /** Key of the question. */
   readonly key: string;
   readonly flags: string;
   readonly about: string;
@@ -16,14 +16,14 @@ const BLOCK_FLAGS: readonly Flag[] = [
   { key: 'treadled', flags: '--treadled <blocks>', about: 'block order of the treadling (default: as drawn in)' },
 ];
 
-/** Where one structure is woven in one manner. */
+/** Flags for one structure in one manner of treadling. */
 export const ONE_STRUCTURE_FLAGS: readonly Flag[] = [
   { key: 'structure', flags: '--structure <name>', about: 'weave structure (see: structures)' },
   { key: 'treadling', flags: '--treadling <manner>', about: 'manner of treadling (default: the usual one)' },
   ...BLOCK_FLAGS,
 ];
 
-/** Where several structures and manners are tried. */
+/** Flags for several structures and manners. */
 const STRUCTURE_FLAGS: readonly Flag[] = [
   { key: 'structure', flags: '--structure <names>', about: 'weave structure; several with commas (see: structures)' },
   {
@@ -141,7 +141,7 @@ export const QUESTION_FLAGS: Groups = {
   ],
 };
 
-/** Adds flags to a command, in their groups. */
+/** Adds flags to a command, in groups. */
 export function addFlags(command: Command, groups: Groups): void {
   for (const [group, flags] of Object.entries(groups)) {
     command.optionsGroup(group);
@@ -149,7 +149,7 @@ export function addFlags(command: Command, groups: Groups): void {
   }
 }
 
-/** The values given for flags, by key of the question. */
+/** The given values of flags, by key of the question. */
 export function flagsGiven(options: Readonly<Record<string, unknown>>, groups: Groups): Record<string, string> {
   const given: Record<string, string> = {};
   for (const { key, flags } of Object.values(groups).flat()) {

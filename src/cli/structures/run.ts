@@ -6,14 +6,14 @@ import { findStructure, type Structure, structures, weaveOf } from '../../struct
 import type { After, Unit } from '../../structure/model/unit.js';
 import { bold, EXIT, type Io, say, sayJson, sayLines } from '../shell/io.js';
 
-/** What a person gave on the command line. */
+/** The arguments of the command. */
 export interface StructuresArguments {
   readonly name?: string | undefined;
   readonly out?: string;
   readonly json?: boolean;
 }
 
-/** Tells of every structure in one line each, or of one in full. Draws it where asked. Returns the exit code. */
+/** Lists all structures in short, or one in full, and draws it if asked for. Returns the exit code. */
 export async function runStructures(given: StructuresArguments, io: Io): Promise<number> {
   const { name, out, json } = given;
   if (out !== undefined && !out.toLowerCase().endsWith('.png')) {
@@ -51,14 +51,14 @@ function sayAll(io: Io): void {
   }
 }
 
-/** Ends in a unit: `4 ends`, or `4 to 7 ends` with the incidental ones. */
+/** Words for the ends in a unit: `4 ends`, or `4 to 7 ends` with incidental ends. */
 function unitOf(structure: Structure): string {
   const { endUnits } = weaveOf(structure, structure.profile);
   const [least, most] = [Math.min(...endUnits), Math.max(...endUnits)];
   return least === most ? `${least} ${least === 1 ? 'end' : 'ends'}` : `${least} to ${most} ends`;
 }
 
-/** Which system of threads the face shows, of the ground alone where there is a pattern weft. */
+/** Whether the face shows mostly warp or weft; with a pattern weft, the face of the ground alone. */
 function balanceOf(structure: Structure): string {
   const weave = weaveOf(structure, structure.profile);
   if (weave.pickKinds.includes('pattern')) return 'balanced ground under a pattern weft';
@@ -67,11 +67,11 @@ function balanceOf(structure: Structure): string {
   let up = 0;
   for (let j = 0; j < cloth.picks; j++) for (let i = 0; i < cloth.ends; i++) if (isUp(cloth, j, i)) up++;
   const share = up / (cloth.ends * cloth.picks);
-  // Spots and lace on plain weave leave the balance as it is; a twill of three and one does not.
+  // Spots and lace on plain weave count as balanced; a 3/1 twill does not.
   return share > 0.65 ? 'warp-faced' : share < 0.35 ? 'weft-faced' : 'balanced';
 }
 
-/** Everything a weaver wants to know of a structure, a line each. */
+/** Lines with everything a weaver wants to know about a structure. */
 function linesOf(structure: Structure, head: (text: string) => string): string[] {
   const { name, aliases, about, shafts, blocks, profile, tieUp, tabby, manners } = structure;
   const row = (label: string, text: string): string => `  ${label.padEnd(12)}${text}`;
@@ -98,7 +98,7 @@ function linesOf(structure: Structure, head: (text: string) => string): string[]
   ];
 }
 
-/** A unit, and what it becomes after certain strands. */
+/** Words for a unit and its exceptions after certain strands. */
 function unitInWords<S extends number | string>(unit: Unit<S>, joint: string): string {
   const after = Object.entries<After<S> | undefined>(unit.after ?? {}).flatMap(([last, change]) => {
     if (change === undefined) return [];
@@ -114,7 +114,7 @@ function unitInWords<S extends number | string>(unit: Unit<S>, joint: string): s
   return [unit.lay.join(joint), ...after].join('; ');
 }
 
-/** What there is of a structure that is data. */
+/** A structure without its function, for JSON. */
 function plainData({ withBlocks, ...data }: Structure) {
   const structure = { ...data, ...(withBlocks && { withBlocks }) };
   return { ...data, moreBlocks: withBlocks !== undefined, unit: unitOf(structure), balance: balanceOf(structure) };

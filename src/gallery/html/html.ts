@@ -9,12 +9,14 @@ export class Safe {
   }
 }
 
-/** What may stand in a hole of a template: text and numbers are escaped, markup stands as it is, nothing is left out. */
+/**
+ * A value in a template: text and numbers are escaped, `Safe` markup is not; undefined, null and false are left out.
+ */
 export type Hole = string | number | Safe | readonly Hole[] | undefined | null | false;
 
 /**
- * A piece of a page. Every hole is text, never markup, unless it holds a `Safe` value or a list of them; a hole may
- * stand between tags or inside a quoted attribute.
+ * Makes a piece of a page from a template. Every value is escaped unless it is `Safe` or a list of `Safe` values; a
+ * value may be between tags or inside a quoted attribute.
  */
 export function html(fixed: TemplateStringsArray, ...holes: readonly Hole[]): Safe {
   return new Safe(fixed.reduce((page, part, at) => page + filled(holes[at - 1]) + part));

@@ -12,16 +12,16 @@ import { profileInLetters } from '../../search/space/candidate.js';
 import { recognitionOf } from '../../structure/rethread/on-draft.js';
 import { limitsInWords, loomInWords } from './page-limits.js';
 
-/** More given orders than this are counted, not listed. */
+/** Most given orders that are listed; more are only counted. */
 const ORDERS_LISTED = 6;
 
-/** An order that takes more letters than this is not written out. */
+/** Most letters of an order that is written out. */
 const LONGEST_SAID = 60;
 
-/** A thing that was asked, and what was asked of it. */
+/** A part of the question, and its value in words. */
 export type Asked = readonly [thing: string, asked: string];
 
-/** The question in one line: what is woven, and which colour orders are laid on it. */
+/** The question in one line: the weave, and the colour orders laid on it. */
 export function titleOf(question: Question): string {
   const given = question.draft;
   const woven = given ? (given.draft.name ?? given.file) : capital(listed(question.structures));
@@ -30,7 +30,7 @@ export function titleOf(question: Question): string {
   return `${woven}: ${isWeftsOwn(question) ? `${warp}, weft in ${ordersOf(question)}` : warp}`;
 }
 
-/** How the cloths are ranked, in one line. */
+/** The ranking in one line. */
 export function rankingOf({ rank }: Pick<Question, 'rank'>): string {
   const weighed = PARTS.filter((part) => rank[part] > 0);
   if (weighed.length === 0) return 'Not ranked: no figure was given any weight';
@@ -45,7 +45,7 @@ const STARTS_WORDS: Readonly<Record<Question['starts'], string>> = {
   weft: 'the warp on the first end, the weft at every starting point that gives a new cloth',
 };
 
-/** Everything that was asked, defaults included, in the order in which a weaver decides it. */
+/** All parts of the question, defaults included, in the order in which a weaver decides them. */
 export function askedOf(question: Question): Asked[] {
   const { draft, structures, name, treadlings, profile, treadled, warp, yarns, by, fill, times, starts, sett, loom } =
     question;
@@ -78,7 +78,7 @@ export function askedOf(question: Question): Asked[] {
   ];
 }
 
-/** The yarns that are nearest in lightness, and whether the eye will tell them apart (scale: common practice). */
+/** The two yarns nearest in lightness, and whether the eye can tell them apart (scale: common practice). */
 export function nearestPair(yarns: readonly Yarn[]): { readonly words: string; readonly tooNear: boolean } | undefined {
   const pairs = valuePairs(yarns);
   const nearest = pairs.at(-1);
@@ -96,17 +96,17 @@ export function settOf({ ends, picks, per }: Sett): string {
   return `${ends} ends and ${picks} picks per ${per}`;
 }
 
-/** A whole number with its thousands apart, as in 67,108,864. */
+/** A whole number with thousands separators: 67,108,864. */
 export function number(value: number): string {
   return value < 1e15 ? String(value).replace(/\B(?=(\d{3})+$)/g, ',') : value.toExponential(3);
 }
 
-/** The word for one, or the word for more. */
+/** The singular or the plural word, by the count. */
 export function plural(count: number, one: string, more: string): string {
   return count === 1 ? one : more;
 }
 
-/** A sentence's beginning. */
+/** A sentence with a capital first letter. */
 export function capital(sentence: string): string {
   return sentence.charAt(0).toUpperCase() + sentence.slice(1);
 }
@@ -139,7 +139,7 @@ function mannersOf(treadlings: readonly string[]): string {
   return treadlings.includes(ALL) ? 'in every manner' : listed(treadlings);
 }
 
-/** A draft of one's own: what it was found to be, and how it is treadled. */
+/** The parts of the question about a person's own draft: recognised structure, treadling. */
 function draftAsked(question: Question): Asked[] {
   const { file, draft } = question.draft!;
   const named = draft.name === undefined ? file : `${draft.name} (${file})`;
@@ -160,12 +160,12 @@ function ordersOf({ orders, lengths, yarns }: Question): string {
   return `colour orders of ${unbroken ? `${first} to ${last}` : listed(lengths.map(String))} elements`;
 }
 
-/** Whether the orders are listed for the weft alone, over a warp that is given. */
+/** Whether the orders are for the weft alone, on a given warp. */
 function isWeftsOwn({ warp, weft }: Question): boolean {
   return warp !== undefined && weft.rule === 'own';
 }
 
-/** An order once round, in letters or runs, whichever is shorter; one of a whole warp by its length. */
+/** One repeat of an order in letters or runs, whichever is shorter; a very long order by its length. */
 function oneOrder(order: Order, yarns: readonly Yarn[]): string {
   const repeat = order.slice(0, smallestPeriod(order));
   if (repeat.length === 1) return `all ${yarns[repeat[0]!]!.letter}`;

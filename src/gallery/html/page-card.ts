@@ -12,11 +12,11 @@ import { easeOf, type Figure, figuresOf, floatOf, pictureWords } from './page-fi
 import { QUARTER_SIDE, quarterPath } from './page-quarter.js';
 import { SWATCH_MILLIMETRES } from './scale.js';
 
-/** Floats above these lengths in millimetres are pointed out (3/8 in and 1/2 in: common practice, no source). */
+/** Lengths in millimetres above which floats are marked (3/8 in and 1/2 in: common practice, no source). */
 const MINDS = 9.525;
 const SNAGS = 12.7;
 
-/** One cloth of the list: its picture at true scale, what a weaver asks first, and the rest behind a fold. */
+/** The card of one cloth: picture at true scale, what a weaver asks first, and the rest in a fold. */
 export function card({ found, twins }: Group): Safe {
   const { code, rank, scores, equals, draft } = found;
   const warp = letters(draft.warp, draft);
@@ -65,7 +65,7 @@ ${figures.map(
 )}</dl>`;
 }
 
-/** A picture, drawn when it comes into view; its size on the page is the style's. */
+/** A picture that is loaded when it comes into view; the style gives its size. */
 function picture(path: string, size: 'cloth' | 'quarter', words: string): Safe {
   const side = Math.round(((size === 'cloth' ? SWATCH_MILLIMETRES : QUARTER_SIDE) / 25.4) * 96);
   return html`<img src="${path}" alt="${words}" width="${side}" height="${side}" loading="lazy" decoding="async">`;
@@ -84,7 +84,7 @@ function floatCaution({ longestMm }: Floats): Hole {
   return html`<p class="caution">${words}</p>`;
 }
 
-/** The weft order; where tabby runs between, the order of the other picks, and what weaves the tabby. */
+/** The weft order in letters; with tabby, the order of the other picks and the yarn of the tabby. */
 function weftLetters(draft: Draft): string {
   const { weft, pickKinds, yarns } = draft;
   const tabby = weft.find((_, j) => pickKinds[j] === 'tabby');
@@ -93,7 +93,7 @@ function weftLetters(draft: Draft): string {
   return `${letters(pattern, draft)}, tabby ${yarns[tabby]!.letter}`;
 }
 
-/** The colours of threads up to where they begin again, in letters; in runs where that is shorter. */
+/** One repeat of the colours of threads, in letters or in runs, whichever is shorter. */
 function letters(strands: readonly number[], { yarns }: Draft): string {
   const repeat = strands.slice(0, smallestPeriod(strands));
   const plain = formatOrder(repeat, yarns);

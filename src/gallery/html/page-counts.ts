@@ -2,7 +2,7 @@ import type { Question } from '../../search/question/question.js';
 import type { Counts } from '../../search/strategy/outcome.js';
 import { listed, number, plural } from './page-asked.js';
 
-/** Whether every candidate was tried, and if not, why. */
+/** Says whether every candidate was tried, and if not, why. */
 function extentOf({ exhaustive, stopped, evolved }: Counts): string {
   if (stopped)
     return 'The search was stopped before its end: this is a part of the answer, and the rest may hold better.';
@@ -11,13 +11,13 @@ function extentOf({ exhaustive, stopped, evolved }: Counts): string {
   return `There are too many to try them all: the best found were varied ${until}; better ones may exist, and more tries or another seed may find them.`;
 }
 
-/** Why what was done before is set aside, with what is near to it where that is asked. */
+/** The reason for setting aside cloths already woven, and similar ones if the question asks for that. */
 function doneInWords({ done }: Question): string {
   const near = done?.unlike === undefined ? '' : `, or are less than ${done.unlike} unlike a cloth that was`;
   return `because they were woven before${near}`;
 }
 
-/** What became of every candidate, in whole sentences. */
+/** The counts of all candidates, in whole sentences. */
 export function countsOf(question: Question, counts: Counts, shown: number): string[] {
   const { setAside } = counts;
   const arePairs = question.weft.rule === 'own' && question.warp === undefined;

@@ -12,13 +12,13 @@ export interface Figure {
   readonly meaning: string;
 }
 
-/** A cloth's picture in words, for those who do not see it. */
+/** A cloth's picture in words, for people who cannot see it. */
 export function pictureWords({ draft, scores }: Found, rank: number): string {
   const dark = `${(scores.darkShare * 100).toFixed(0)} % dark`;
   return `Cloth ${rank} as woven: ${draft.warp.length} ends by ${draft.weft.length} picks in a repeat, ${dark}, ${readsInWords(scores)}`;
 }
 
-/** Every figure by which a cloth is judged. */
+/** All figures of a cloth's appearance. */
 export function figuresOf({ scores, draft }: Found): Figure[] {
   const of1 = (value: number): string => value.toFixed(3);
   const { floats } = scores;
@@ -80,7 +80,7 @@ export function figuresOf({ scores, draft }: Found): Figure[] {
   ];
 }
 
-/** What the cloth asks of the weaver, counted round one repeat. */
+/** Figures of the work of weaving, counted over one repeat. */
 export function easeOf({ ease, draft, equals }: Found): Figure[] {
   const ends = draft.warp.length;
   const picks = draft.weft.length;
@@ -119,12 +119,12 @@ export function easeOf({ ease, draft, equals }: Found): Figure[] {
   ];
 }
 
-/** A distance, no more exact than it is known. */
+/** A viewing distance in words, rounded to its accuracy. */
 export function metres(distance: number): string {
   return `${distance < 10 ? distance.toFixed(1) : distance.toFixed(0)} m`;
 }
 
-/** The longest float in threads, and the longest in length where it is known. */
+/** The longest float in threads, and in length if that is known. */
 export function floatOf({ longest, longestMm }: Floats, { sett }: Pick<Draft, 'sett'>): string {
   if (longest === null || longestMm === null) return 'never interlaces';
   return `${longest} ${plural(longest, 'thread', 'threads')} (${lengthInWords(longestMm, sett)})`;

@@ -14,9 +14,9 @@ import { STYLE } from './page-style.js';
 import { SWATCH_MILLIMETRES } from './scale.js';
 
 /**
- * The gallery's page, whole: one file that needs no network, with its pictures beside it. Without its script it can be
- * read and printed; `script`, bundled from the page's own sources, makes it answer. What a person wrote, in a draft or
- * in a question, stands in it as text and never as markup.
+ * Makes the page of a gallery: one file that needs no network, with its pictures beside it. Without its script it can
+ * be read and printed; `script`, bundled from src/page, makes it interactive. Text from a draft or a question is always
+ * escaped.
  *
  * @param sheets file names of the contact sheets beside the page
  */
@@ -86,7 +86,7 @@ function sheetLinks(sheets: readonly string[]): Safe {
     : html`Contact sheets${sheets.map((sheet, at) => html` <a href="${sheet}">${at + 1}</a>`)}`;
 }
 
-/** All that the page's script works on, as JSON in which nothing can end its element or a line. */
+/** The data of the page's script as JSON, escaped so that nothing in it can end its element or a line. */
 function dataBlock(question: Question, outcome: Outcome): string {
   return JSON.stringify(manifestOf(question, outcome)).replace(
     /[<\u2028\u2029]/g,
@@ -94,7 +94,7 @@ function dataBlock(question: Question, outcome: Outcome): string {
   );
 }
 
-/** Nothing is loaded but the pictures beside the page (`file:` for browsers to which a page on disk has no self). */
+/** The content security policy: only pictures beside the page load (`file:` for browsers without `self` on disk). */
 function policy(script: string): string {
   const hash = (text: string): string => `'sha256-${createHash('sha256').update(text).digest('base64')}'`;
   return `default-src 'none'; img-src 'self' file: data:; style-src ${hash(STYLE)}; script-src ${hash(script)}; base-uri 'none'; form-action 'none'`;

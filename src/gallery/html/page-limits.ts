@@ -3,7 +3,7 @@ import { limitInWords } from '../../score/words/figure-words.js';
 import type { Limits } from '../../search/question/question.js';
 import type { Loom, LoomKind } from '../../structure/loom/loom-fit.js';
 
-/** The limits above which a cloth is set aside, one an item. */
+/** Words for the limits above which a cloth is set aside, one item each. */
 export function limitsInWords(limits: Limits, sett: Sett): string[] {
   const { float, repeat, warpChanges, weftChanges, shuttles, treadles, shafts } = limits;
   const more: readonly (readonly [number | undefined, string])[] = [
@@ -20,7 +20,7 @@ export function limitsInWords(limits: Limits, sett: Sett): string[] {
   ];
 }
 
-/** The loom that a cloth must suit: its kind, then what there is of it. */
+/** Words for the loom: its kind, then its counts. */
 export function loomInWords({ kind, shafts, treadles, heddles, ends, shuttles }: Loom): string {
   const counts: readonly (readonly [number | undefined, string, string])[] = [
     [shafts, 'shaft', 'shafts'],

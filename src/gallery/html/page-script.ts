@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 
-/** The page's script as it was bundled at the build; the sources, when they are run as they are, borrow the built one. */
+/** Path of the bundled script, which the build makes; sources that run unbuilt use the one in dist. */
 const BUILT = import.meta.url.endsWith('.ts') ? '../../../dist/page/page.js' : '../../page/page.js';
 
 /** The text of the page's script. */

@@ -1,4 +1,4 @@
-/** The look of what the page's script adds: the bar and the panel, the boxes, the cards as they are looked at. */
+/** The style of everything that the script adds: toolbar, panel, dialogs, painted cards. */
 export const LIVE_STYLE = `
 [hidden] { display: none !important; }
 .is-alive main > p.screen { display: none; }

@@ -3,8 +3,8 @@ import { LIVE_STYLE } from './page-style-live.js';
 import { SWATCH_MILLIMETRES } from './scale.js';
 
 /**
- * The look of the page. The ground is a neutral grey without any tint, so that it shifts no colour of a cloth; nothing
- * moves. Lengths of pictures are in millimetres: at 96 points to the inch, as CSS counts them, cloth is at actual size.
+ * The style of the page. The background is a neutral grey, so that it shifts no colour of a cloth; nothing moves.
+ * Pictures are sized in millimetres: on a screen of 96 pixels per inch, as CSS assumes, cloth is at actual size.
  */
 export const STYLE = `
 :root { color-scheme: light dark; --ground: #dedede; --ink: #161616; --quiet: #464646; --rule: #8a8a8a; --raised: #eaeaea;

@@ -5,7 +5,7 @@ import type { Found } from '../../search/strategy/outcome.js';
 import { fixed } from '../../words/measure.js';
 import { draftOf, type Manifest } from './manifest.js';
 
-/** The table of a gallery's cloths. */
+/** File name of the table of a gallery's cloths. */
 export const TABLE = 'cloths.csv';
 
 const FLOAT_WORDS = {
@@ -17,7 +17,7 @@ const FLOAT_WORDS = {
 
 type Row = Pick<Found, 'rank' | 'code' | 'recipe' | 'structure' | 'nearTwin' | 'equals' | 'scores' | 'ease' | 'draft'>;
 
-/** What is told of each cloth: how it is made, every figure, and what it costs to weave. */
+/** The columns of the table: how a cloth is made, its figures, the work of weaving it. */
 const COLUMNS: readonly Column<Row>[] = [
   ['rank', ({ rank }) => rank],
   ['code', ({ code }) => code],
@@ -52,12 +52,12 @@ const COLUMNS: readonly Column<Row>[] = [
   ['shuttles come home', ({ ease }) => (ease.sameSide ? 'yes' : 'no')],
 ];
 
-/** All cloths of a gallery with their measures as a plain table (RFC 4180, UTF-8), one line a cloth. */
+/** All cloths of a gallery with their figures as CSV (RFC 4180, UTF-8), one line per cloth. */
 export function clothsTable(found: readonly Row[]): string {
   return csvText(COLUMNS, found);
 }
 
-/** Whether a text is the table of a gallery as it was written: nothing added, nothing typed into it. */
+/** Whether a text is the unchanged table of a gallery. */
 export function isTableOf(manifest: Manifest, text: string): boolean {
   const rows = manifest.candidates.map((candidate): Row => {
     const scores = candidate.scores as Row['scores'];

@@ -1,15 +1,15 @@
 import type { Found } from '../../search/strategy/outcome.js';
 
-/** A cloth and the near twins that stand behind it. */
+/** A cloth and its near twins. */
 export interface Group<F extends Twin = Found> {
   readonly found: F;
   readonly twins: readonly F[];
 }
 
-/** What says of a cloth which kind it is of. */
+/** The fields that group a cloth. */
 type Twin = Pick<Found, 'code' | 'nearTwin'>;
 
-/** Every cloth in its place; near twins behind the first of their kind, however they name one another. */
+/** Groups cloths, in order: near twins follow the first cloth of their group, directly or through other twins. */
 export function groupsOf<F extends Twin>(found: readonly F[]): Group<F>[] {
   const kind = kindsOf(found);
   const groups = new Map<string, { found: F; twins: F[] }>();
@@ -21,7 +21,7 @@ export function groupsOf<F extends Twin>(found: readonly F[]): Group<F>[] {
   return [...groups.values()];
 }
 
-/** The cloth that stands for the kind of each cloth, by code: the end of the chain of near twins. */
+/** For each code, the code of the first cloth of its group: the end of the chain of near twins. */
 export function kindsOf(found: readonly Twin[]): ReadonlyMap<string, string> {
   const byCode = new Map(found.map((each) => [each.code, each]));
   return new Map(

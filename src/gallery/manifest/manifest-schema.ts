@@ -4,7 +4,7 @@ import { storedDraftSchema } from '../../formats/stored-draft.js';
 import { OPERATIONS, PLANE_GROUPS } from '../../score/model/figures.js';
 import { questionSchema } from './question-schema.js';
 
-/** The name by which a gallery's own file is known. */
+/** Value of the key `format` in gallery.json. */
 export const GALLERY_FORMAT = 'shedlight-gallery';
 
 const count = v.pipe(v.number(), v.integer(), v.minValue(0));
@@ -12,7 +12,7 @@ const float = v.nullable(v.number());
 /** Letters and digits only, so that a code can never lead out of the gallery's folder. */
 const code = v.pipe(v.string(), v.regex(/^[0-9a-z]{1,64}$/, 'a code of small letters and digits'));
 
-/** A stored draft, less what the gallery says once for all its cloths. */
+/** A stored draft without yarns and sett, which the gallery stores once for all cloths. */
 const draftSchema = v.omit(storedDraftSchema, ['yarns', 'sett']);
 
 const scoresSchema = v.object({
@@ -38,7 +38,7 @@ const scoresSchema = v.object({
     longestMm: float,
   }),
   darkShare: v.number(),
-  // Galleries made before these were measured have none.
+  // Galleries of earlier versions lack these figures.
   solid: v.optional(v.number(), 0),
   sharp: v.optional(v.number(), 0),
   bits: v.optional(v.number(), 0),
@@ -53,7 +53,7 @@ const candidateSchema = v.object({
   rank: v.pipe(v.number(), v.integer(), v.minValue(1)),
   code,
   recipe: v.string(),
-  // Galleries of earlier versions have none.
+  // Galleries of earlier versions lack this.
   shortRecipe: v.optional(v.string(), ''),
   why: v.optional(v.string(), ''),
   structure: v.string(),
@@ -76,7 +76,7 @@ const candidateSchema = v.object({
   swatch: v.string(),
 });
 
-/** Every gallery.json is written and read through this; keys come in this order. */
+/** The schema through which every gallery.json is written and read; it gives the order of the keys. */
 export const manifestSchema = v.object({
   format: v.literal(GALLERY_FORMAT),
   version: v.literal(1),
@@ -106,13 +106,13 @@ export const manifestSchema = v.object({
   candidates: v.array(candidateSchema),
 });
 
-/** What is only read, all the way down. */
+/** A type whose fields are read-only at every depth. */
 type DeepReadonly<T> = T extends object ? { readonly [K in keyof T]: DeepReadonly<T[K]> } : T;
-/** A gallery as it is handed over to be written. */
+/** The input type of a gallery, for writing. */
 export type ManifestWritten = DeepReadonly<v.InferInput<typeof manifestSchema>>;
-/** A gallery as a program reads it back. */
+/** A gallery as read from its file. */
 export type Manifest = v.InferOutput<typeof manifestSchema>;
 /** One cloth of a gallery. */
 export type ManifestCandidate = Manifest['candidates'][number];
-/** One cloth as it is handed over to be written. */
+/** The input type of one cloth, for writing. */
 export type CandidateWritten = ManifestWritten['candidates'][number];

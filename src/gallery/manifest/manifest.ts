@@ -17,12 +17,12 @@ import {
 export { draftOf } from './manifest-draft.js';
 export type { Manifest, ManifestCandidate } from './manifest-schema.js';
 
-/** Where the picture of a cloth stands in its gallery. */
+/** Path of a cloth's picture in its gallery. */
 export function swatchPath(code: string): string {
   return `swatches/${code}.png`;
 }
 
-/** What is written of a search, checked as strictly as what is read. */
+/** Makes the contents of gallery.json from a search, checked as strictly as at reading. */
 export function manifestOf(question: Question, outcome: Outcome): Manifest {
   const written: ManifestWritten = {
     format: GALLERY_FORMAT,
@@ -42,7 +42,7 @@ export function manifestText(manifest: Manifest): string {
   return `{\n${lines.join('')}"candidates": [\n${candidates.map((each) => JSON.stringify(each)).join(',\n')}\n]\n}\n`;
 }
 
-/** Reads a gallery.json. Refuses what is no gallery, or a damaged one, with the place in `file`. */
+/** Reads a gallery.json. Throws a Problem with the place in `file` if it is no gallery, or damaged. */
 export function parseManifest(text: string, file: string): Manifest {
   let given: unknown;
   try {
@@ -63,7 +63,7 @@ export function parseManifest(text: string, file: string): Manifest {
 
 function candidateOf(found: Found): CandidateWritten {
   const { draft } = found;
-  // Yarns and sett are the same for all cloths, and stand once for the whole gallery.
+  // Yarns and sett are the same for all cloths, and are stored once for the gallery.
   const { yarns: _, sett: __, ...draftWritten } = storedDraft(draft);
   return {
     ...found,
@@ -91,7 +91,7 @@ function checked(given: unknown, file: string): Manifest {
   return manifest;
 }
 
-/** Where the parts of one cloth do not fit together, with what was found and what was expected. */
+/** The first contradiction between the fields of one cloth, with found and expected; undefined if there is none. */
 function disagreement(candidate: ManifestCandidate, known: ReadonlySet<string>): string | undefined {
   const { draft, repeat, swatch } = candidate;
   const sum = (lengths: readonly number[]) => lengths.reduce((total, length) => total + length, 0);

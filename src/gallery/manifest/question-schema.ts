@@ -16,8 +16,8 @@ const weight = v.exactOptional(v.pipe(v.number(), v.minValue(0)));
 const weights = Object.fromEntries(PARTS.map((part) => [part, weight])) as Record<Part, typeof weight>;
 
 /**
- * A question as a gallery holds it: the keys of a question's file with their defaults filled in. Keys that a gallery
- * can do without are optional, so that galleries of earlier versions are read too.
+ * Schema of the question in a gallery: the keys of a question file, with defaults filled in. Keys added since the first
+ * version are optional, so that galleries of earlier versions can be read.
  */
 export const questionSchema = v.object({
   draft: v.exactOptional(text),

@@ -8,13 +8,13 @@ export interface Ranked {
   readonly score: number;
 }
 
-/** The parts of a ranking of a cloth, each from 0 to 1; novelty is 0 where it was not measured. */
+/** The parts of a cloth's score, each from 0 to 1; novelty is 0 if it was not measured. */
 export function partsOfFound({ scores, ease, draft }: Found, floatLimit: FloatLimit): Readonly<Record<Part, number>> {
   const [ends, picks] = [draft.warp.length, draft.weft.length];
   return partsOf({ ...scores, novelty: scores.novelty ?? 0, ease, ends, picks }, floatLimit, draft.sett);
 }
 
-/** Ranks cloths again, best first, as the command would rank them: same parts, same score, same order of equals. */
+/** Ranks cloths again, best first, exactly as the command would: same parts, same score, same order of ties. */
 export function ranked(found: readonly Found[], weights: Weights, floatLimit: FloatLimit): Ranked[] {
   return found
     .map((each) => ({ found: each, score: rankScore(partsOfFound(each, floatLimit), weights) }))

@@ -8,11 +8,11 @@ import { inFlight } from './in-flight.js';
 import { caption } from './sheet-caption.js';
 import { Pen, POINTS, SMALL, wrapped } from './sheet-text.js';
 
-/** What a contact sheet says and how it is laid out. */
+/** Heading and layout of a contact sheet. */
 export interface SheetOptions {
   /** The question in one line. */
   readonly title: string;
-  /** How the cloths are ranked, in two lines at the most. */
+  /** The ranking, in at most two lines. */
   readonly ranking: string;
   /** Four columns of 44.5 mm pictures, or five of 34.8 mm. Default: 16. */
   readonly perPage?: 16 | 25;
@@ -25,9 +25,9 @@ const PAGE = { width: 210, height: 297, side: 10, top: 8, bottom: 8 };
 const HEAD = 20.5;
 const FOOT = 9;
 const LAYOUTS = { 16: { columns: 4, side: 44.5 }, 25: { columns: 5, side: 34.8 } } as const;
-/** Lines under a picture, the one with its number included. */
+/** Lines under a picture, including the one with its number. */
 const LINES = 5;
-/** From picture to picture across, and from line to line of a caption. */
+/** Gap between pictures across, and distance of the lines of a caption, in millimetres. */
 const GUTTER = 4;
 const LEADING = 2.75;
 const TITLE = (13 * 25.4) / 72;
@@ -36,12 +36,12 @@ const PER_PAGE = 16;
 /** Size of every page in picture points. */
 export const SHEET_POINTS = { width: Math.round(PAGE.width * POINTS), height: Math.round(PAGE.height * POINTS) };
 
-/** One page is written down while the next is drawn. */
+/** Pages in progress at once: one is encoded while the next is drawn. */
 const AT_ONCE = 2;
 
 /**
- * The contact sheet: PNG pages at 200 points to the inch, the best first. No cloths, no pages. `onPage` is told how
- * many are done, of how many.
+ * Draws the contact sheet: PNG pages at 200 points per inch, the best cloths first; no pages without cloths. `onPage`
+ * is called with the number of pages done, and of all pages.
  */
 export async function contactSheetPages(
   found: readonly Found[],
@@ -51,7 +51,7 @@ export async function contactSheetPages(
   const perPage = options.perPage ?? PER_PAGE;
   const count = sheetCount(found.length, perPage);
   const pages = new Array<Buffer>(count);
-  // A page is large: the paper of one that is written down is taken again.
+  // Pages are large, so the memory of a finished page is used again.
   const papers = Array.from({ length: Math.min(AT_ONCE, count) }, blankPage);
   let done = 0;
   await inFlight(pages.keys(), AT_ONCE, async (page) => {
@@ -64,7 +64,7 @@ export async function contactSheetPages(
   return pages;
 }
 
-/** Pages that so many cloths take. */
+/** Number of pages for `cloths` cloths. */
 export function sheetCount(cloths: number, perPage = PER_PAGE): number {
   return Math.ceil(cloths / perPage);
 }
@@ -124,7 +124,7 @@ function head(pen: Pen, found: readonly Found[], options: SheetOptions, number: 
   yarnKey(pen, yarns, PAGE.side, below + 4);
 }
 
-/** A chip of each yarn with its letter and name; the names are left out where there are too many for the line. */
+/** A chip of each yarn with letter and name; without the names if they do not fit the line. */
 function yarnKey(pen: Pen, yarns: readonly Yarn[], left: number, y: number): void {
   const names = yarns.map((yarn) => (yarn.name === '' || yarn.name === yarn.letter ? yarn.hex : yarn.name));
   const widths = names.map((name) => textWidth(name, SMALL) + 4);
@@ -144,14 +144,14 @@ function under(pen: Pen, cloth: Found, x: number, y: number, width: number): voi
   pen.text(rank, x, y, { bold: true });
   pen.text(cloth.code, x + textWidth(rank, SMALL, true) + 1.6, y, { quiet: true });
   pen.text(reads, x + width - 3.4, y, { align: 'right' });
-  // To be ticked by hand.
+  // A box to tick by hand.
   pen.box(x + width - 2.2, y - 2, 2.2, 2.2);
   lines.forEach((line, at) => {
     pen.text(line, x, y + (at + 1) * LEADING, { quiet: at + 1 === lines.length });
   });
 }
 
-/** A rule to measure the print by, and what the words under the pictures mean. */
+/** A rule for measuring the print, and the meaning of the captions. */
 function foot(pen: Pen, found: readonly Found[]): void {
   const y = PAGE.height - PAGE.bottom - 1;
   const x = PAGE.side;

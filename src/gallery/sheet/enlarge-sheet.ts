@@ -5,7 +5,7 @@ import { floatOf, lengthOf, passesOf, refusalInWords, timesInWords, WAY_WORDS } 
 import { PAGE, type Placed, pngOf, svgOf } from './picture-sheet.js';
 import { Pen, POINTS, wrapped } from './sheet-text.js';
 
-/** What the sheet says at its head. */
+/** The heading of the sheet. */
 export interface SheetHead {
   readonly title: string;
   readonly limit: FloatLimit;
@@ -18,10 +18,10 @@ const PICTURE = { width: 44.5, height: 30 };
 const GUTTER = 4;
 const LEADING = 2.75;
 const TITLE = (13 * 25.4) / 72;
-/** The widest motif is drawn whole, with so much of its neighbour. */
+/** Width shown, in widths of the widest motif: the whole motif and a part of the next. */
 const SHOWN = 1.15;
 
-/** A way with its sizes, and how high it stands on the sheet. */
+/** A way of enlarging with its sizes, and its position on the sheet. */
 interface Row {
   readonly way: Way;
   readonly sizes: readonly Size[];
@@ -29,7 +29,7 @@ interface Row {
   readonly height: number;
 }
 
-/** One sheet with every size at one physical scale, as PNG at 200 points to the inch or as SVG. */
+/** Draws one sheet with every size at one physical scale, as PNG at 200 points per inch or as SVG. */
 export async function enlargedSheet(
   enlarged: Enlarged,
   head: SheetHead,
@@ -64,7 +64,7 @@ export async function enlargedSheet(
   return kind === 'png' ? pngOf(pictures, pen, height) : svgOf(pictures, pen, height);
 }
 
-/** A picture with the bar that measures its motif and four lines of words. */
+/** Height of a picture with the bar of its motif and four lines of words, in millimetres. */
 const BOX = PICTURE.height + 4 + 4 * LEADING + 1.5;
 
 function rowsOf({ sizes, refused }: Enlarged): Row[] {
@@ -92,7 +92,7 @@ function drawHead(pen: Pen, { sizes }: Enlarged, { title, shrinkage }: SheetHead
   pen.text(wrapped(said.join(' · '), right - PAGE.side, 1)[0]!, PAGE.side, PAGE.top + 9.5);
 }
 
-/** The bar of the motif's width, and what is said of the size. */
+/** Draws the bar of the motif's width, and the words about the size. */
 function under(pen: Pen, size: Size, x: number, y: number, reduction: number, limit: FloatLimit): void {
   const bar = Math.min(PICTURE.width, size.width / reduction);
   for (const end of [x, x + bar]) pen.line(end, y + 0.8, end, y + 2.6);
@@ -111,7 +111,7 @@ function under(pen: Pen, size: Size, x: number, y: number, reduction: number, li
   });
 }
 
-/** A rule to measure the print by. */
+/** Draws a rule for measuring the print. */
 function drawRule(pen: Pen, y: number): void {
   pen.line(PAGE.side, y, PAGE.side + 100, y);
   for (let mm = 0; mm <= 100; mm += 10) pen.line(PAGE.side + mm, y - (mm % 50 === 0 ? 3 : 1.8), PAGE.side + mm, y);

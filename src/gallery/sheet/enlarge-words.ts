@@ -12,7 +12,7 @@ import {
   type Way,
 } from '../../search/report/enlarge.js';
 
-/** Each way of enlarging, as it stands over its sizes. */
+/** Heading of each way of enlarging. */
 export const WAY_WORDS: Readonly<Record<Way, string>> = {
   thread: 'by thread: run on until in step with the weave, then stretched',
   unit: 'by unit: each element whole units of one colour',
@@ -21,7 +21,7 @@ export const WAY_WORDS: Readonly<Record<Way, string>> = {
   nest: 'nested: each element the whole order again, exchanged for the lighter colour',
 };
 
-/** `×4` threads or units, or that the order runs on as it stands. */
+/** `×4` threads or units, or words for an order that is not enlarged. */
 export function timesInWords({ way, by, times }: Size): string {
   const what = by === 'thread' ? 'thread' : 'unit';
   if (way === 'thread' && times === 1) return 'run on';
@@ -42,7 +42,7 @@ export function floatOf({ draft, floats }: Size): string {
   return `${longest}, ${lengthOf(longestMm, draft.sett.per).replace(/ \(.*/, '')}`;
 }
 
-/** Which limits the floats pass and which they fail: `passes 1/2 in, fails 3/8 in and 7 threads`. */
+/** The limits that the floats pass and fail: `passes 1/2 in, fails 3/8 in and 7 threads`. */
 export function passesOf({ passes, draft }: Size, limit: FloatLimit): string {
   const all: (readonly [string, boolean])[] = [
     ...USUAL_LIMITS.map(({ name }, at) => [name, passes.usual[at]!] as const),
@@ -52,12 +52,12 @@ export function passesOf({ passes, draft }: Size, limit: FloatLimit): string {
   return [named(true) && `passes ${named(true)}`, named(false) && `fails ${named(false)}`].filter(Boolean).join('; ');
 }
 
-/** A size that cannot be had, and the nearest that can. */
+/** Words for a refused size, and the nearest possible one. */
 export function refusalInWords({ ends, nearest, why }: Refusal): string {
   return ends === undefined ? why : `${ends} ends cannot be had: ${why}; the nearest is ${nearest}`;
 }
 
-/** All sizes, a line each under the way they are made, with what was refused, and what would let too long floats in. */
+/** Lines about all sizes under the heading of each way, the sizes refused, and remedies for too long floats. */
 export function sizeLines(enlarged: Enlarged, question: Question): string[] {
   const limit = question.limits.float;
   const said = new Set<string>();
@@ -78,7 +78,7 @@ export function sizeLines(enlarged: Enlarged, question: Question): string[] {
     });
     const widths = [0, 1, 2, 3].map((column) => Math.max(0, ...rows.map((row) => row[column]!.length)));
     const help = sizesRemedyInWords(question, sizes);
-    // Ways whose threads lie in the same blocks have the same floats, and the same help.
+    // Ways that make the same blocks have the same floats and the same remedy, which is written once.
     const remedy = help === undefined || said.has(help) ? undefined : help;
     if (remedy !== undefined) said.add(remedy);
     return [
@@ -91,7 +91,7 @@ export function sizeLines(enlarged: Enlarged, question: Question): string[] {
   });
 }
 
-/** All sizes as plain values. */
+/** All sizes as plain values, for JSON. */
 export function sizesAsData({ sizes, refused }: Enlarged) {
   return {
     sizes: sizes.map(({ draft, width, finished, passes, ...size }) => ({

@@ -1,6 +1,6 @@
 /**
- * Does some work for each item, at most `most` at a time, begun in their order. When one fails no other is begun, and
- * the failure is thrown once all that was under way has ended.
+ * Runs work for each item, in order, at most `most` at a time. After a failure no further work is begun, and the error
+ * is thrown once all running work has ended.
  */
 export async function inFlight<T>(items: Iterable<T>, most: number, work: (item: T) => Promise<void>): Promise<void> {
   const left = items[Symbol.iterator]();

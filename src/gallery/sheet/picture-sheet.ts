@@ -2,7 +2,7 @@ import type { Picture } from '../../render/cloth.js';
 import { toPng } from '../../render/png.js';
 import { type Pen, POINTS } from './sheet-text.js';
 
-/** A sheet as wide as a page of A4 and as high as it needs; everything in millimetres. */
+/** A sheet as wide as A4 and as high as it needs to be; all lengths in millimetres. */
 export const PAGE = { width: 210, side: 10, top: 8 };
 
 /** A picture and its top left corner on the sheet. */
@@ -12,7 +12,7 @@ export interface Placed {
   readonly y: number;
 }
 
-/** The sheet as PNG, 200 points to the inch. */
+/** The sheet as PNG, 200 points per inch. */
 export async function pngOf(pictures: readonly Placed[], pen: Pen, millimetres: number): Promise<Buffer> {
   const width = Math.round(PAGE.width * POINTS);
   const height = Math.round(millimetres * POINTS);
@@ -27,7 +27,7 @@ export async function pngOf(pictures: readonly Placed[], pen: Pen, millimetres: 
   return toPng(page, POINTS, pen.layer(width, height));
 }
 
-/** The sheet as SVG. The pictures stand in the drawing as they are, so that the sheet is one file. */
+/** The sheet as SVG, in one file: the pictures are embedded. */
 export async function svgOf(pictures: readonly Placed[], pen: Pen, millimetres: number): Promise<string> {
   const width = Math.round(PAGE.width * POINTS);
   const height = Math.round(millimetres * POINTS);

@@ -13,8 +13,8 @@ export function floatWords({ longest, longestMm }: Floats, per: Sett['per']): st
 }
 
 /**
- * What stands under a picture: the reads-to words of its first line, and the lines after it, `most` at the most. A line
- * that is left free says which classic the cloth is nearest to.
+ * The caption of a picture: the reading distance for its first line, and at most `most` further lines. A free line
+ * names the nearest classic.
  */
 export function caption(found: Found, width: number, most: number): { reads: string; lines: string[] } {
   const { scores, draft } = found;

@@ -1,6 +1,6 @@
 import { mostThat, textPath, textWidth } from '../../render/text.js';
 
-/** Points to the millimetre of a sheet's picture: 200 to the inch. */
+/** Picture points per millimetre of a sheet: 200 per inch. */
 export const POINTS = 200 / 25.4;
 /** The smallest type on a sheet, in millimetres: 7 printer's points of 1/72 inch. */
 export const SMALL = (7 * 25.4) / 72;
@@ -8,7 +8,7 @@ export const SMALL = (7 * 25.4) / 72;
 const INK = '#1c1f26';
 const QUIET = '#54585f';
 
-/** Writes on one page. Places and sizes in millimetres from its top left corner; `y` is the base line. */
+/** Writes on one page. Positions and sizes in millimetres from its top left corner; `y` is the base line. */
 export class Pen {
   private readonly drawn: string[] = [];
 
@@ -18,20 +18,20 @@ export class Pen {
     this.drawn.push(`<path fill="${quiet ? QUIET : INK}" d="${textPath(text, place)}"/>`);
   }
 
-  /** A rectangle: filled with a colour, or else outlined. */
+  /** Draws a rectangle, filled with a colour or outlined. */
   box(x: number, y: number, width: number, height: number, fill = 'none'): void {
     const at = [x, y, width, height].map((mm) => Math.round(mm * POINTS));
     const line = `fill="${fill}" stroke="${QUIET}" stroke-width="1"`;
     this.drawn.push(`<rect x="${at[0]! + 0.5}" y="${at[1]! + 0.5}" width="${at[2]}" height="${at[3]}" ${line}/>`);
   }
 
-  /** A straight line two picture points thick. */
+  /** Draws a straight line two picture points thick. */
   line(x1: number, y1: number, x2: number, y2: number): void {
     const [a, b, c, d] = [x1, y1, x2, y2].map((mm) => Math.round(mm * POINTS));
     this.drawn.push(`<path d="M${a} ${b}L${c} ${d}" stroke="${INK}" stroke-width="2"/>`);
   }
 
-  /** Everything written, as an SVG drawing of a page of so many picture points. */
+  /** Everything written, as an SVG drawing of `width` × `height` picture points. */
   layer(width: number, height: number): string {
     const size = `width="${width}" height="${height}"`;
     return `<svg xmlns="http://www.w3.org/2000/svg" ${size}>${this.drawn.join('')}</svg>`;
@@ -45,7 +45,7 @@ export interface TextStyle {
   readonly quiet?: boolean;
 }
 
-/** The text in at most `most` lines of `width` millimetres, broken between words; cut short with … where it must be. */
+/** Breaks a text between words into at most `most` lines of `width` millimetres; cuts it with … if it is too long. */
 export function wrapped(text: string, width: number, most: number, size = SMALL, bold = false): string[] {
   const lines: string[] = [];
   let line = '';
@@ -65,7 +65,7 @@ export function wrapped(text: string, width: number, most: number, size = SMALL,
   return [...lines, line].map((part) => cut(part, width, size, bold));
 }
 
-/** The first of the wordings that fits in `width` millimetres; the last one cut short where none does. */
+/** The first wording that fits into `width` millimetres; if none fits, the last one, cut. */
 export function fitting(wordings: readonly string[], width: number): string {
   return wordings.find((wording) => textWidth(wording, SMALL) <= width) ?? cut(wordings.at(-1)!, width, SMALL, false);
 }

@@ -8,7 +8,7 @@ import { draftOf, weftOf } from '../../search/space/candidate.js';
 import { familiesOf } from '../../search/space/families.js';
 import { type Structure, weaveOf } from '../../structure/catalogue/catalogue.js';
 
-/** One cloth of a structure, with what is laid on it in a few words. */
+/** One cloth of a structure, with a few words about the order laid on it. */
 export interface Shown {
   readonly words: string;
   readonly draft: Draft;
@@ -16,27 +16,27 @@ export interface Shown {
 
 /** The order that is laid on every structure. */
 export const MOTIF = 'DLDDL';
-/** The motif is about so many ends wide, where the structure lets it. */
+/** Approximate width of the motif in ends, if the structure allows it. */
 const WIDE = 40;
-/** A motif whose float grows with it is enlarged no further than this, in ends (common practice, no source). */
+/** Longest float, in ends, to which a motif may grow if its floats grow with it (common practice, no source). */
 const LONGEST = 8;
 
 /**
- * A structure as its weaver knows it, then with one five-end order laid on it: as block order, by block with the
- * colours, by unit, by thread, nested. What a structure cannot do is left out.
+ * The pictures of a structure: in its usual colours, then with one five-end order laid on it as block order, by block,
+ * by unit, by thread and nested. Pictures that the structure does not allow are left out.
  */
 export function picturesOf(structure: Structure): Shown[] {
   const weave = weaveOf(structure, structure.profile);
   const isTwoWefts = weave.pickKinds.includes('pattern');
   const common = { structure: structure.name, tabby: 'L' };
-  // Colours that carry the blocks lie in the warp; its fine weft is of one colour.
+  // If colours make the blocks, they are in the warp, and the fine weft has one colour.
   const carried = weave.companions === undefined ? {} : { weft: 'D', by: 'unit' };
   const plainly = { ...common, orders: isTwoWefts ? 'L' : 'D', weft: isTwoWefts ? 'D' : 'L', ...carried };
   const coloured = { ...common, orders: MOTIF, ...(weave.companions && { weft: 'D' }) };
   const times = String(timesFor(weave.endUnits[0]!));
   const blocks = blocksOfMotif(structure);
   const asBlocks = blocks === undefined ? [] : [{ words: `${MOTIF} as block order`, profile: blocks.join(' ') }];
-  // A profile of one unit a block is too small for a weave to be known by.
+  // A profile with one unit per block is too small to show the weave.
   const isSmall = structure.profile.length === structure.blocks.length;
   const profile = isSmall ? asBlocks[0] : undefined;
   const asked: (Record<string, string> & { words: string })[] = [
@@ -68,12 +68,12 @@ export function picturesOf(structure: Structure): Shown[] {
   });
 }
 
-/** Units an element for a motif of about the usual width. */
+/** Units per element for a motif of about {@link WIDE} ends. */
 function timesFor(unit: number): number {
   return Math.max(1, Math.round(WIDE / (MOTIF.length * unit)));
 }
 
-/** The motif as blocks, dark the first and light the second, as large as is wanted and as its floats allow. */
+/** The motif as a block order (dark: first block, light: second), as large as wanted and as its floats allow. */
 function blocksOfMotif(structure: Structure): string[] | undefined {
   const [dark, light] = structure.blocks;
   if (light === undefined) return undefined;
@@ -86,7 +86,7 @@ function blocksOfMotif(structure: Structure): string[] | undefined {
   return undefined;
 }
 
-/** The longest float on a block order, in threads; none where its blocks may not stand so. */
+/** The longest float of a block order, in threads; undefined if its blocks cannot be neighbours. */
 function longestOn(structure: Structure, profile: readonly string[]): number | undefined {
   try {
     const { longest } = floatsOf(drawdown(weaveOf(structure, profile)), DEFAULT_SETT);
@@ -97,7 +97,7 @@ function longestOn(structure: Structure, profile: readonly string[]): number | u
   }
 }
 
-/** The draft that is asked for; none where the structure has no such draft. */
+/** The draft for these flags; undefined if the structure has no such draft. */
 function drawnAs(flags: Record<string, string>): Draft | undefined {
   try {
     const question = readQuestion({ flags }, () => {

@@ -7,7 +7,7 @@ import { MOTIF } from './structure-pictures.js';
 import { structureSheet } from './structure-sheet.js';
 import { structuresPage } from './structures-page.js';
 
-/** Variants whose cloth another sheet shows. */
+/** Variants without a sheet of their own: another sheet shows their cloth. */
 const SHOWN_ELSEWHERE: ReadonlySet<string> = new Set([
   'plain weave on four shafts',
   '3/3 basket',
@@ -16,7 +16,7 @@ const SHOWN_ELSEWHERE: ReadonlySet<string> = new Set([
   'halvdräll, float of seven',
   'huck lace',
 ]);
-/** Draws and tie-ups make many twills that look alike; of those of unequal faces the straight ones stand for all. */
+/** Whether a structure gets a sheet. Of the many similar 1/3 and 3/1 twills only the straight ones do. */
 const isShown = ({ name }: Structure): boolean => !SHOWN_ELSEWHERE.has(name) && !/^(1\/3|3\/1) (?!twill$)/.test(name);
 
 /** Writes one sheet for each structure, and the page that shows them all, into a folder. */

@@ -6,7 +6,7 @@ import { floatsOver } from './float-runs.js';
 import { paintCloth, put } from './paint.js';
 import { colourAlone, outlinesOf, structureAlone } from './structure-alone.js';
 
-/** What of a cloth is seen. */
+/** What is drawn of a cloth: a side, the structure alone, or the colours alone. */
 export type Side = 'face' | 'back' | 'structure' | 'colour';
 
 /** How a cloth is drawn large. */
@@ -14,19 +14,19 @@ export interface Drawn {
   readonly side: Side;
   /** Whole repeats each way; 0 for a piece of the size asked for. */
   readonly repeats: number;
-  /** Points of the page to a millimetre of cloth. */
+  /** CSS pixels per millimetre of cloth. */
   readonly scale: number;
-  /** Size of the piece in points of the page, where no whole repeats are asked for. */
+  /** Size of the piece in CSS pixels, used if `repeats` is 0. */
   readonly width: number;
   readonly height: number;
   readonly grey: boolean;
   readonly metres: number;
-  /** Floats over more threads than this are outlined; absent: none. */
+  /** Floats over more threads than this are outlined. Absent: none. */
   readonly outline?: number;
   readonly words: string;
 }
 
-/** A cloth drawn large, its long floats outlined where asked. */
+/** Draws a cloth large, with its long floats outlined if asked for. */
 export function clothFigure(draft: Draft, drawn: Drawn): HTMLElement {
   const { side, repeats, scale, grey, metres } = drawn;
   const repeat = repeatOf(draft);
@@ -63,7 +63,7 @@ function paintColour(canvas: HTMLCanvasElement, draft: Draft, width: number, hei
 
 const SVG = 'http://www.w3.org/2000/svg';
 
-/** The outlines as a drawing over the cloth, in crossings of even size. */
+/** The outlines as a drawing over the cloth, with crossings of equal size. */
 function outlines(
   draft: Draft,
   side: 'face' | 'back',

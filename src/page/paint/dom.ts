@@ -2,8 +2,8 @@ type Child = Node | string | number | false | null | undefined | readonly Child[
 type Value = string | number | boolean | undefined | ((event: Event) => void);
 
 /**
- * An element with its attributes (a function listens to the event of its name; `false` and `undefined` are left out)
- * and what stands in it: text is always text.
+ * Makes an element from attributes and contents. A function as attribute listens to the event of that name; `false` and
+ * `undefined` attributes are left out. Text is never parsed as markup.
  */
 export function el<K extends keyof HTMLElementTagNameMap>(
   tag: K,
@@ -27,19 +27,19 @@ function append(parent: Element, children: readonly Child[]): void {
   }
 }
 
-/** A drawing of our own as an element. */
+/** Makes an element from an SVG drawing of our own. */
 export function drawing(svg: string): Element {
   return document.importNode(new DOMParser().parseFromString(svg, 'image/svg+xml').documentElement, true);
 }
 
-/** The elements of a page that must be there. */
+/** Finds an element that must exist. */
 export function one<E extends Element>(within: ParentNode, selector: string): E {
   const found = within.querySelector<E>(selector);
   if (found === null) throw new Error(`no ${selector} in the page`);
   return found;
 }
 
-/** A list to choose one from. */
+/** Makes a list from which one value is chosen. */
 export function choice<V extends string | number>(
   name: string,
   options: readonly (readonly [value: V, words: string])[],
@@ -59,7 +59,7 @@ export function choice<V extends string | number>(
   };
 }
 
-/** A box to tick. */
+/** Makes a box to tick. */
 export function tick(
   words: string,
   changed: (on: boolean) => void,
@@ -73,7 +73,7 @@ export function tick(
   };
 }
 
-/** A button with words on it. */
+/** Makes a button with words on it. */
 export function button(
   words: string,
   pressed: () => void,

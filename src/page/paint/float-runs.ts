@@ -1,6 +1,6 @@
 import { type Drawdown, isUp } from '../../cloth/drawdown.js';
 
-/** One float as a rectangle of crossings: it may run on over the edge of the repeat. */
+/** One float as a rectangle of crossings, which may run across the edge of the repeat. */
 export interface FloatRun {
   readonly warp: boolean;
   /** First crossing. */
@@ -10,7 +10,7 @@ export interface FloatRun {
   readonly length: number;
 }
 
-/** Whether the longest floats of the face are fewer than its others: outlining them then points something out. */
+/** Whether the longest floats of the face are in the minority, so that outlining them is useful. */
 export function longestStandOut(cloth: Drawdown): boolean {
   const all = floatsOver(cloth, 'face', 0);
   const longest = all.reduce((most, { length }) => Math.max(most, length), 0);
@@ -35,7 +35,7 @@ export function floatsOver(cloth: Drawdown, side: 'face' | 'back', most: number)
   return found;
 }
 
-/** The runs of crossings where `holds`, read round. */
+/** The cyclic runs of crossings for which `holds` is true. */
 function runs(count: number, holds: (crossing: number) => boolean): { from: number; length: number }[] {
   let gap = 0;
   while (gap < count && holds(gap)) gap++;

@@ -2,24 +2,24 @@ import type { Draft } from '../../draft/draft.js';
 import type { Picture } from '../../render/cloth.js';
 import { clothFrom } from './step-back.js';
 
-/** How a piece of cloth is looked at. */
+/** The look at a piece of cloth: side, distance, scale, size. */
 export interface Look {
   readonly side: 'face' | 'back';
   readonly grey: boolean;
   readonly metres: number;
-  /** Points of the page to a millimetre of cloth. */
+  /** CSS pixels per millimetre of cloth. */
   readonly scale: number;
-  /** How much cloth is seen. */
+  /** Size of the piece in CSS pixels. */
   readonly width: number;
   readonly height: number;
 }
 
-/** Points of the page to a true millimetre, before the screen is set. */
+/** CSS pixels per true millimetre, before a person has set the screen. */
 export const POINTS = 96 / 25.4;
-/** No picture is painted larger than this each way. */
+/** Greatest side of a painted picture, in picture points. */
 const LARGEST = 4096;
 
-/** Paints cloth as fine as the screen can show it, at its size on the page. */
+/** Paints cloth at its size on the page, as fine as the screen can show it. */
 export function paintCloth(canvas: HTMLCanvasElement, draft: Draft, look: Look): void {
   const { side, grey, metres, scale, width, height } = look;
   const finest = Math.min(scale * devicePixelRatio, LARGEST / Math.max(width, height));
@@ -28,7 +28,7 @@ export function paintCloth(canvas: HTMLCanvasElement, draft: Draft, look: Look):
   canvas.style.height = `${height * scale}px`;
 }
 
-/** Puts a picture on a canvas of its size. */
+/** Puts a picture on a canvas, which takes the picture's size. */
 export function put(canvas: HTMLCanvasElement, { width, height, rgb }: Picture): void {
   canvas.width = width;
   canvas.height = height;
@@ -42,15 +42,15 @@ export function put(canvas: HTMLCanvasElement, { width, height, rgb }: Picture):
   canvas.getContext('2d')!.putImageData(image, 0, 0);
 }
 
-/** Longest stretch of painting in one go, in milliseconds: the page goes on answering. */
+/** Longest uninterrupted painting in milliseconds, so that the page stays responsive. */
 const SLICE = 12;
 
-/** Things to be painted, the latest wish for each, done in short stretches. */
+/** A queue of painting jobs, one per thing, run in short slices. */
 export class Painter {
   private readonly jobs = new Map<object, () => void>();
   private running = false;
 
-  /** Paints soon; a newer wish for the same thing takes the place of an older one. */
+  /** Queues a job; it replaces an older job for the same thing. */
   soon(thing: object, job: () => void): void {
     this.jobs.set(thing, job);
     if (this.running) return;
@@ -58,7 +58,7 @@ export class Painter {
     requestAnimationFrame(() => this.work());
   }
 
-  /** No longer wanted. */
+  /** Removes the job of a thing. */
   forget(thing: object): void {
     this.jobs.delete(thing);
   }

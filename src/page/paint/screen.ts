@@ -2,24 +2,24 @@ import { POINTS } from './paint.js';
 
 const KEY = 'shedlight-screen';
 
-/** How large a true millimetre is on this screen, as a person has measured it; remembered by the browser. */
+/** The size of a true millimetre on this screen, as measured by a person and stored by the browser. */
 export class Screen {
-  /** What a millimetre of the page must be taken times to be true. */
+  /** Factor from a CSS millimetre to a true millimetre. */
   factor = recalled();
 
-  /** Points of the page to a true millimetre. */
+  /** CSS pixels per true millimetre. */
   get points(): number {
     return POINTS * this.factor;
   }
 
-  /** Takes on a factor, for now and for every gallery to come. */
+  /** Sets the factor, and stores it for all galleries. */
   set(factor: number): void {
     this.factor = factor;
     this.apply();
     try {
       localStorage.setItem(KEY, String(factor));
     } catch {
-      // A browser that keeps nothing for pages on disk; the factor holds while the page is open.
+      // This browser stores nothing for pages on disk; the factor lasts while the page is open.
     }
   }
 

@@ -5,19 +5,19 @@ import { encodeLight, linearOf } from '../../render/light.js';
 import { blurWeights } from '../../score/contrast/blur.js';
 import { ARC_MINUTE } from '../../score/contrast/viewing-distance.js';
 
-/** Points to one standard deviation of the blur: finer than this nothing is left to see. */
+/** Picture points per standard deviation of the blur: more would show nothing further. */
 const FINEST = 2.5;
 
 /**
- * The cloth as the eye gathers its light from some metres away: a Gaussian of one minute of arc, in linear light, at
- * the same scale as from near. A far picture has fewer points, for there is nothing finer in it.
+ * Paints the cloth as seen from `metres` away: blurred in linear light by a Gaussian of one minute of arc, at the same
+ * scale as from near. A far picture has fewer points, since it has no finer detail.
  */
 export function clothFrom(draft: Draft, scale: Scale, metres: number): Picture {
   if (metres === 0) return paintCloth(draft, scale);
   const sigma = ARC_MINUTE * metres * 1000;
   const perMillimetre = Math.min(scale.perMillimetre, FINEST / sigma);
   const { across, along } = spacing(draft.sett);
-  // Whole repeats lie before the piece, so that it begins on end 1 and its edges gather light from beyond them.
+  // Whole repeats are painted round the piece: it begins on end 1, and its edges are blurred with their surroundings.
   const before = (repeat: number): number => Math.ceil((5 * sigma) / repeat) * repeat;
   const left = before(draft.warp.length * across);
   const top = before(draft.weft.length * along);
@@ -43,14 +43,14 @@ interface Piece {
   readonly height: number;
 }
 
-/** Half a kernel, middle first. A point gathers over its own breadth twice (painted, then weighed): taken off again. */
+/** Half a kernel, middle first. Its variance is reduced by the blur of painting and sampling over a point's breadth. */
 function kernel(sigma: number): Float64Array {
   const own = Math.sqrt(Math.max(1e-6, sigma * sigma - 1 / 6));
   const reach = Math.ceil(4 * own) + 1;
   return blurWeights(2 * reach + 3, own).subarray(0, reach + 1);
 }
 
-/** A piece of a picture, blurred in linear light: columns first, then rows. */
+/** Blurs a piece of a picture in linear light: columns first, then rows. */
 function blurred({ width, height, rgb }: Picture, half: Float64Array, piece: Piece): Picture {
   const light = Float32Array.from(rgb, (step) => linearOf(step));
   const row = width * 3;

@@ -4,7 +4,7 @@ import type { Picture } from '../../render/cloth.js';
 import { encodeLight } from '../../render/light.js';
 import type { FloatRun } from './float-runs.js';
 
-/** Warp dark and weft light, whatever the yarns are: what the structure alone looks like. */
+/** A dark yarn for the warp and a light one for the weft, which show the structure alone. */
 const PLAIN_YARNS: readonly Yarn[] = [
   { letter: 'D', name: 'warp', hex: '#4a4a4a' },
   { letter: 'L', name: 'weft', hex: '#f4f4f4' },
@@ -16,8 +16,8 @@ export function structureAlone(draft: Draft): Draft {
 }
 
 /**
- * The colours without the structure: at every crossing the light of both threads, half and half, as a cloth of the
- * finest plain weave would show them. One point a crossing; on the back the ends run the other way.
+ * Paints the colours without the structure: at every crossing the mean light of both threads, as in a very fine plain
+ * weave. One point per crossing.
  */
 export function colourAlone(draft: Draft, repeats: number): Picture {
   const light = draft.yarns.map(({ hex }) => linearLight(hex));
@@ -34,7 +34,7 @@ export function colourAlone(draft: Draft, repeats: number): Picture {
   return { width, height, rgb };
 }
 
-/** Rectangles of floats on a drawing of `repeats` repeats, in crossings from its top left corner. */
+/** The rectangle of a float on a drawing of several repeats, in crossings from its top left corner. */
 export interface Outline {
   readonly x: number;
   readonly y: number;
@@ -42,7 +42,7 @@ export interface Outline {
   readonly h: number;
 }
 
-/** Where the floats lie on a drawing; those that run over the edge of the repeat begin before the drawing, too. */
+/** The rectangles of floats on a drawing, including floats that begin before its edge. */
 export function outlinesOf(runs: readonly FloatRun[], draft: Draft, repeats: number, side: 'face' | 'back'): Outline[] {
   const ends = draft.warp.length;
   const picks = draft.weft.length;

@@ -10,10 +10,10 @@ import type { Screen } from '../paint/screen.js';
 import type { Store } from '../store/store.js';
 import { MOST_COMPARED, type Size } from '../store/view.js';
 
-/** Points of the page to a thread, near enough to count them. */
+/** CSS pixels per thread at which threads can be counted. */
 const COUNTED = 10;
 
-/** A card of the list, with what the script changes on it. */
+/** A card of the list, with the elements that the script changes. */
 interface Card {
   readonly found: Found;
   readonly item: HTMLElement;
@@ -25,16 +25,16 @@ interface Card {
   readonly marks: HTMLElement;
   readonly compare: ReturnType<typeof tick>;
   readonly twins: HTMLButtonElement;
-  /** The look that is painted, or wished for. */
+  /** The look that is painted or queued, as text. */
   look: string;
 }
 
-/** The cards of the page, brought to life: in their order, at the size and from the distance asked for. */
+/** The cards of the page: their order, and the size and distance at which they are painted. */
 export class Cards {
   private readonly cards: readonly Card[];
   private readonly byCode: ReadonlyMap<string, Card>;
   private readonly kinds: ReadonlyMap<string, string>;
-  /** Kinds whose near twins are unfolded. */
+  /** Codes of the groups whose near twins are unfolded. */
   private readonly unfolded = new Set<string>();
   private readonly inView = new Set<Card>();
   private readonly painter = new Painter();
@@ -55,7 +55,7 @@ export class Cards {
     for (const card of this.cards) watcher.observe(card.item);
   }
 
-  /** Shows the cloths that are listed; returns how many that are. */
+  /** Shows the listed cloths in order; returns their number. */
   arrange(): number {
     const listed = this.store.listed();
     const kinds = new Map<string, { found: Found; rank: number }[]>();
@@ -90,20 +90,20 @@ export class Cards {
     return listed.length;
   }
 
-  /** Gives a card its number in the list, which the words for its picture say too. */
+  /** Writes a card's rank, and the words for its picture, which include the rank. */
   private number(card: Card, rank: number): void {
     card.rank.textContent = String(rank);
     card.image.alt = pictureWords(card.found, rank);
     this.name(card);
   }
 
-  /** Names a card's painted picture: what is seen, and how. */
+  /** Gives a card's painted picture its words: what is shown, and how. */
   private name({ canvas, image }: Card): void {
     const { metres, grey, size } = this.store.view;
     canvas.setAttribute('aria-label', `${image.alt}; ${lookInWords(size, metres, grey)}`);
   }
 
-  /** Moves only what is out of its place among the cards that are seen. */
+  /** Puts the shown cards in order by moving only those out of place. */
   private bringInto(order: readonly HTMLElement[]): void {
     const wanted = new Set<Element>(order);
     const next = (from: Element | null): Element | null => {
@@ -134,7 +134,7 @@ export class Cards {
     hide(card.marks, words === '');
   }
 
-  /** Looks at all cards in view as the view asks. */
+  /** Paints all cards in view at the size and distance of the view. */
   private look(): void {
     const { size, metres, grey } = this.store.view;
     const asPrinted = size === 'actual' && metres === 0 && !grey;
@@ -180,7 +180,7 @@ export class Cards {
   private cardOf(found: Found): Card {
     const { code } = found;
     const item = one<HTMLElement>(document, `#${CSS.escape(code)}`);
-    // Looked at closer it shows all of this; here it would only make a long list slow.
+    // The details show all of this; on the card it would only make a long list slow.
     item.querySelector('.more')?.remove();
     const image = one<HTMLImageElement>(item, '.cloth img');
     const canvas = el('canvas', { role: 'img', 'aria-label': image.alt });
@@ -232,12 +232,12 @@ export class Cards {
 
   private compare(code: string, on: boolean): void {
     const others = this.store.view.compare.filter((each) => each !== code);
-    // A seventh takes the place of the one that has been there longest.
+    // A seventh cloth replaces the first one chosen.
     this.store.show({ compare: on ? [...others, code].slice(-MOST_COMPARED) : others });
   }
 }
 
-/** Points of the page to a millimetre of cloth. */
+/** CSS pixels per millimetre of cloth. */
 export function scaleOf(size: Size, { draft }: Pick<Found, 'draft'>, points: number): number {
   switch (size) {
     case 'quarter':
@@ -265,7 +265,7 @@ function lookInWords(size: Size, metres: number, grey: boolean): string {
   return [SIZE_WORDS[size], metres > 0 && `as seen from ${metres} m`, grey && 'value only'].filter(Boolean).join(', ');
 }
 
-/** Touches an element only where that changes it: a long list stays quick. */
+/** Shows or hides an element, and touches it only if that changes it, to keep a long list quick. */
 function hide(element: HTMLElement, hidden: boolean): void {
   if (element.hidden !== hidden) element.hidden = hidden;
 }

@@ -1,6 +1,6 @@
 import type { Found } from '../../search/strategy/outcome.js';
 
-/** What a person types to draw a cloth again, at its own size or at another. */
+/** The command that draws a cloth again, at its own size or at another. */
 export function drawCommand({ redraw, order }: Pick<Found, 'redraw' | 'order'>, times = order.times): string {
   const flags = redraw.filter(([flag]) => flag !== 'times');
   const all = times > 1 ? [...flags, ['times', String(times)] as const] : flags;
@@ -10,7 +10,7 @@ export function drawCommand({ redraw, order }: Pick<Found, 'redraw' | 'order'>, 
   ].join(' ');
 }
 
-/** A word as a shell takes it: bare where it is plain, else in quotation marks. */
+/** Quotes a word for a shell, if it needs quotation marks. */
 function quoted(word: string): string {
   if (/^[\p{L}\d_./:,@%+=-]+$/u.test(word) && !word.startsWith('-')) return word;
   return /["$`\\!]/.test(word) ? `'${word.replaceAll("'", `'\\''`)}'` : `"${word}"`;

@@ -11,10 +11,10 @@ import { SIZE_WORDS, scaleOf } from './cards.js';
 import { dialogBox } from './dialog.js';
 import { differencesOf } from './differences.js';
 
-/** Breadth of each picture in points of the page. */
+/** Width of each picture in CSS pixels. */
 const WIDTH = 240;
 
-/** Two to six cloths side by side at one scale. */
+/** The dialog that shows two to six cloths side by side at one scale. */
 export function comparison(store: Store, screen: Screen): { readonly dialog: HTMLDialogElement; show(): void } {
   const shown = dialogBox('compare', () => {
     if (store.view.comparing) store.show({ comparing: false }, true);
@@ -26,7 +26,7 @@ export function comparison(store: Store, screen: Screen): { readonly dialog: HTM
     const cloths = store.view.compare.map((code) => store.byCode.get(code)!);
     const { grey, metres } = store.view;
     const largest = Math.max(...cloths.flatMap(({ draft }) => Object.values(repeatOf(draft))));
-    // As large as shows every repeat whole, or at least half its size.
+    // Actual size if that shows every repeat whole, else half size.
     const seen = size ?? (largest * screen.points <= WIDTH ? 'actual' : 'half');
     const row = (head: string, cell: (at: number) => Node): HTMLElement =>
       el(

@@ -28,12 +28,12 @@ const EXTENTS: readonly (readonly [Extent, string])[] = [
   ['actual', 'actual size'],
   ['close', 'close, to count threads'],
 ];
-/** Side of the large picture in points of the page, where there is room. */
+/** Side of the large picture in CSS pixels, if there is room. */
 const LARGE = 520;
-/** Height and breadth of the pictures of sizes and near twins. */
+/** Side of the pictures of sizes and near twins, in CSS pixels. */
 const SMALL = 120;
 
-/** One cloth, looked at closer. */
+/** The dialog with the details of one cloth. */
 export function details(store: Store, screen: Screen): { readonly dialog: HTMLDialogElement; show(): void } {
   const shown = dialogBox('closer', () => {
     if (store.view.cloth !== undefined) store.show({ cloth: undefined as never }, true);
@@ -242,7 +242,7 @@ export function details(store: Store, screen: Screen): { readonly dialog: HTMLDi
   };
 }
 
-/** The limit for floats in threads: a limit in length over the finer threads. */
+/** The float limit in threads; a limit in length is converted by the finer threads. */
 function threadsOf(store: Store, { draft }: Found): number {
   const { limit } = store;
   const { across, along } = spacing(draft.sett);
@@ -259,12 +259,12 @@ function figures(all: readonly Figure[]): HTMLElement {
   );
 }
 
-/** The command that draws a cloth again, to be read and copied. */
+/** An element with a command to read and copy. */
 function command(text: string): HTMLElement {
   return el('div', { class: 'command' }, el('code', {}, text), copying(text, 'Copy the command that draws it again'));
 }
 
-/** A button that copies a text, and says whether it could. */
+/** A button that copies a text, and then says whether it succeeded. */
 function copying(text: string, words: string): HTMLElement {
   const said = el('span', { role: 'status', class: 'quiet' });
   const copy = button(words, async () => {
@@ -278,7 +278,7 @@ async function copied(text: string): Promise<boolean> {
     await navigator.clipboard.writeText(text);
     return true;
   } catch {
-    // No clipboard for pages on disk in this browser: the text itself is shown, to be marked by hand.
+    // This browser has no clipboard for pages on disk: the text is shown, to be selected by hand.
     return false;
   }
 }

@@ -1,15 +1,15 @@
 import { button, el } from '../paint/dom.js';
 
-/** A box over the page with a heading, which takes the keyboard until it is closed. */
+/** A modal dialog with a heading. */
 export interface Box {
   readonly dialog: HTMLDialogElement;
   readonly body: HTMLElement;
-  /** Opens it, or leaves it open. */
+  /** Opens the dialog, unless it is open, and sets its heading. */
   open(title: string): void;
   close(): void;
 }
 
-/** Makes a box; `closed` is told when a person closes it. */
+/** Makes a dialog; calls `closed` when a person closes it. */
 export function dialogBox(name: string, closed: () => void): Box {
   const title = el('h2', { id: `${name}-title`, tabindex: -1 });
   const body = el('div', { class: 'box-body' });
@@ -18,7 +18,7 @@ export function dialogBox(name: string, closed: () => void): Box {
     {
       class: `box screen ${name}`,
       'aria-labelledby': `${name}-title`,
-      // The event comes a little after the closing; the box may have been opened again since.
+      // The event comes a little after the closing; the dialog may be open again by then.
       close: () => dialog.open || closed(),
     },
     el(

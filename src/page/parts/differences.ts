@@ -4,7 +4,7 @@ import { darkInWords, lengthInWords, readsInWords, symmetryInWords } from '../..
 import type { Found } from '../../search/strategy/outcome.js';
 import { repeatOf } from '../store/sizes.js';
 
-/** One thing that is said of every cloth set side by side. */
+/** One property of all compared cloths, with its words for each. */
 export interface Compared {
   readonly name: string;
   readonly values: readonly string[];
@@ -23,7 +23,7 @@ const SAID: readonly (readonly [name: string, say: (found: Found) => string])[] 
   ['shuttles', ({ ease }) => String(ease.shuttles)],
 ];
 
-/** What tells cloths apart, and what is the same in all of them, in words. */
+/** The properties in which cloths differ, and words for those in which all are the same. */
 export function differencesOf(cloths: readonly Found[]): { readonly apart: Compared[]; readonly same: string[] } {
   const all = SAID.map(([name, say]): Compared => ({ name: capital(name), values: cloths.map(say) }));
   const alike = ({ values }: Compared): boolean => values.every((value) => value === values[0]);

@@ -10,7 +10,7 @@ import { markFields } from './star-field.js';
 
 const SMALL = 120;
 
-/** The list of what is kept: marks, notes, a file to save and to open again, and what the stars say. */
+/** The dialog of the kept list: stars, notes, saving to a file and opening one, and the preference model. */
 export function keptList(
   store: Store,
   screen: Screen,

@@ -10,14 +10,14 @@ import type { Store } from '../store/store.js';
 import { floatOf, floatText } from '../store/view.js';
 import { ruler } from './toolbar.js';
 
-/** Limits that are counts: their key, their name, the most that makes sense. */
+/** Filters that are counts: key, name, greatest sensible value. */
 const COUNTS = [
   ['knots', 'changes in the warp', 2000],
   ['shuttles', 'shuttles', 26],
   ['repeat', 'threads in a repeat', 2000],
 ] as const;
 
-/** Weights and limits, which rank the list again as they are changed. */
+/** The panel of weights and filters; every change ranks the list again. */
 export function panel(store: Store, screen: Screen): { readonly fold: HTMLDetailsElement; show(): void } {
   const updates: (() => void)[] = [];
   const weigh = (part: Part): HTMLElement => {
@@ -139,7 +139,7 @@ export function panel(store: Store, screen: Screen): { readonly fold: HTMLDetail
   };
 }
 
-/** A choice among the kinds of cloth that are here; none where all are of one kind. */
+/** A choice among the values that the cloths have; undefined if all have the same. */
 function kindChoice<V extends string | number>(
   name: string,
   store: Store,
@@ -160,7 +160,7 @@ function kindChoice<V extends string | number>(
   return { label: made.label, update: () => made.show((store.view.filters[key] as V | undefined) ?? '') };
 }
 
-/** A field for a number; `undefined` where it is empty, and nothing is said while it holds no number. */
+/** A field for a number. It reports `undefined` if empty, and nothing while its text is no number. */
 function numberInput(most: number, step: number, changed: (value: number | undefined) => void): HTMLInputElement {
   const input = el('input', {
     type: 'number',

@@ -4,7 +4,7 @@ import type { Store } from '../store/store.js';
 
 const STARS = [0, 1, 2, 3, 4, 5].map((n) => [n, n === 0 ? 'no stars' : '★'.repeat(n)] as const);
 
-/** Stars and a note for a cloth that is kept. */
+/** The fields for stars and note of a kept cloth. */
 export function markFields(store: Store, code: string): HTMLElement {
   const kept = store.marks.of(code);
   const stars = choice('Stars', STARS, (n) => {
@@ -24,7 +24,7 @@ export function markFields(store: Store, code: string): HTMLElement {
   return el('div', { class: 'mark-fields' }, stars.label, el('label', { class: 'note' }, el('span', {}, 'Note'), note));
 }
 
-/** A button that keeps a cloth, with its marks beside it once it is kept. */
+/** A button that keeps a cloth, with the fields for stars and note once it is kept. */
 export function keeping(store: Store, code: string): { readonly field: HTMLElement; show(): void } {
   const keep = button(
     'Keep',

@@ -12,7 +12,7 @@ const ORDERING: readonly (readonly [Ordering, string])[] = [
   ['liked', 'like my starred cloths'],
 ];
 
-/** The bar above the cloths: how they are looked at, in which order, and the ways to those compared and kept. */
+/** The toolbar above the cloths: size, distance, order, search, comparison, kept list. */
 export function toolbar(store: Store): { readonly bar: HTMLElement; show(count: number): void } {
   const size = choice(
     'Size',
@@ -72,7 +72,7 @@ export function toolbar(store: Store): { readonly bar: HTMLElement; show(count: 
   };
 }
 
-/** The rule by which a person sets the screen to true size. */
+/** The ruler with which a person sets the screen to true size. */
 export function ruler(screen: Screen, store: Store): HTMLElement {
   // A phone is not 100 mm wide.
   const length = innerWidth < 480 ? 50 : 100;

@@ -4,13 +4,13 @@ import { startInWords } from '../../order/laid-order.js';
 import { formatOrder, formatRuns } from '../../order/order.js';
 import type { Found } from '../../search/strategy/outcome.js';
 
-/** One way of giving the orders of a cloth: its name and the text. */
+/** One form of the orders of a cloth: its name and the text. */
 export type Given = readonly [name: string, text: string];
 
 /** Threads in a group where a draft has no units. */
 const COUNTED = 8;
 
-/** The orders as they are written down, as they are wound, as they go on the shafts, and as they are thrown. */
+/** The orders as written, as wound, as threaded and as thrown. */
 export function ordersInWords({ draft, order }: Pick<Found, 'draft' | 'order'>): Given[] {
   const { yarns, warp, weft } = draft;
   const laid = `by ${order.by}${order.times > 1 ? `, ${order.times} each` : ''}${FILLED[order.fill]}`;

@@ -2,15 +2,15 @@ import type { By, Fill } from '../../order/laid-order.js';
 import { exceedsFloat, type FloatLimit } from '../../score/rank/rank.js';
 import type { Found } from '../../search/strategy/outcome.js';
 
-/** What a cloth may be at most, and of what kind; what is absent does not matter. */
+/** Limits and required values for the listed cloths; an absent filter lets all pass. */
 export interface Filters {
   readonly float?: FloatLimit;
   /** Ends or picks in one repeat, whichever is more. */
   readonly repeat?: number;
-  /** Colour changes in the warp: knots, where it is wound in order. */
+  /** Most colour changes in the warp: knots, if it is wound in order. */
   readonly knots?: number;
   readonly shuttles?: number;
-  /** Share of dark on the face, in hundredths. */
+  /** Least and greatest dark share of the face, in per cent. */
   readonly darkFrom?: number;
   readonly darkTo?: number;
   readonly structure?: string;
@@ -19,7 +19,7 @@ export interface Filters {
   readonly times?: number;
 }
 
-/** Whether a cloth is within every limit and of the kind wanted. */
+/** Whether a cloth passes all filters. */
 export function passes({ draft, scores, ease, order, structure }: Found, filters: Filters): boolean {
   const most = (limit: number | undefined, value: number): boolean => limit === undefined || value <= limit;
   const is = <T>(wanted: T | undefined, value: T): boolean => wanted === undefined || wanted === value;
@@ -38,7 +38,7 @@ export function passes({ draft, scores, ease, order, structure }: Found, filters
   );
 }
 
-/** Whether every word of what is looked for stands in a cloth's code, recipe, orders or note. */
+/** Whether every word of the search text is in a cloth's code, recipe, orders or note. */
 export function holds({ code, recipe, order }: Found, note: string, find: string): boolean {
   const text = `${code} ${recipe} ${order.warp} ${order.weft} ${note}`.toLowerCase();
   return find

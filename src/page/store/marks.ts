@@ -1,9 +1,9 @@
 import { type KeptCloth, keptOf, parseShortlist, shortlistText } from '../../formats/shortlist.js';
 import type { Found } from '../../search/strategy/outcome.js';
 
-/** What a person has marked: cloths kept, in the order in which they were kept, with stars and a note each. */
+/** The kept cloths, in the order in which they were kept, with stars and notes. */
 export class Marks {
-  /** Cloths kept; they may come from other galleries too. A new list with every change. */
+  /** The kept cloths, some perhaps from other galleries. Every change makes a new list. */
   all: readonly KeptCloth[] = [];
 
   has(code: string): boolean {
@@ -14,7 +14,7 @@ export class Marks {
     return this.all.find((each) => each.code === code);
   }
 
-  /** Keeps a cloth, or no longer keeps it. */
+  /** Keeps a cloth, or removes it if it is kept. */
   toggle(found: Found): void {
     if (this.has(found.code)) this.drop(found.code);
     else this.all = [...this.all, keptOf(found)];
@@ -24,20 +24,20 @@ export class Marks {
     this.all = this.all.filter((each) => each.code !== code);
   }
 
-  /** Marks a cloth that is kept with stars or a note. */
+  /** Sets stars or note of a kept cloth. */
   mark(code: string, mark: Partial<Pick<KeptCloth, 'stars' | 'note'>>): void {
     this.all = this.all.map((each) => (each.code === code ? { ...each, ...mark } : each));
   }
 
-  /** The whole list as a file. */
+  /** The list as the text of a shortlist file. */
   text(): string {
     return shortlistText(this.all);
   }
 
   /**
-   * Adds the cloths of a saved list; the marks of the file win over those that are here.
+   * Adds the cloths of a saved list; stars and notes of the file win over those of the page. Returns their number.
    *
-   * @throws Problem where the text is no shortlist
+   * @throws Problem if the text is no shortlist
    */
   read(text: string, file: string): number {
     const cloths = parseShortlist(text, file);

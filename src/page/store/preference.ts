@@ -1,6 +1,6 @@
 import type { Found } from '../../search/strategy/outcome.js';
 
-/** A figure by which a liking is told, with the words for more and for less of it. */
+/** A figure that the preference model uses, with words for more and for less of it. */
 export interface Trait {
   readonly more: string;
   readonly less: string;
@@ -22,22 +22,22 @@ export const TRAITS: readonly Trait[] = [
   },
 ];
 
-/** What a person's stars say of these figures. */
+/** A preference model, fitted to a person's stars. */
 export interface Preference {
-  /** Stars by which a cloth gains when a figure stands one spread above the middle of all cloths; one each trait. */
+  /** For each trait, the stars gained by a figure one standard deviation above the mean of all cloths. */
   readonly weights: readonly number[];
-  /** The stars that the figures of a cloth would earn it. */
+  /** The stars that the model predicts for a cloth. */
   stars(found: Found): number;
 }
 
-/** Fewer stars than this say nothing. */
+/** Fewest starred cloths for a model. */
 export const LEAST_STARRED = 3;
-/** How much the figures are distrusted: a pull towards 0, in cloths. With few stars only what is plain comes through. */
+/** Ridge parameter λ, in cloths: pulls the weights towards 0, so that few stars show only strong preferences. */
 const DISTRUST = 2;
 
 /**
- * Ridge regression of the stars on the figures, each figure counted from the mean of all cloths in spreads (standard
- * deviations). Nothing where fewer than three cloths have stars.
+ * Fits the model: ridge regression of the stars on the figures, standardised over all cloths. Undefined if fewer than
+ * three cloths have stars.
  */
 export function preferenceOf(
   all: readonly Found[],

@@ -9,13 +9,13 @@ export interface Sized {
   readonly draft: Draft;
 }
 
-/** Threads in the longest repeat that is still shown as a size of a motif. */
+/** Longest repeat, in threads, that is shown as a size of a motif. */
 const LONGEST = 400;
 const FACTORS = [1, 2, 3, 4, 6, 8, 12, 16] as const;
 
 /**
- * The same orders on the same weave, each element over more threads (units); the floats stay as they are. Where the
- * orders chose the blocks the weave itself would grow, so there is nothing to show but the cloth as it is.
+ * The motif at other sizes: the same orders on the same weave, each element over more threads (units); the floats do
+ * not change. If the orders chose the blocks, the weave would change, so only the cloth itself is returned.
  */
 export function sizesOf(found: Found): Sized[] {
   const { draft, order } = found;
@@ -28,7 +28,7 @@ export function sizesOf(found: Found): Sized[] {
     );
 }
 
-/** The draft with its orders laid over another number of threads (units) an element. */
+/** The draft with its orders laid with another number of threads (units) per element. */
 export function laidAgain({ draft, order }: Pick<Found, 'draft' | 'order'>, times: number): Draft {
   const { yarns, pickKinds, weft } = draft;
   const tabby = weft[pickKinds.indexOf('tabby')] ?? 0;
@@ -52,7 +52,7 @@ function elementsOf(order: Order, nest: boolean, yarns: number): Order {
   return nest ? nested(order, yarns) : order;
 }
 
-/** Breadth and height of one repeat in millimetres. */
+/** Width and height of one repeat in millimetres. */
 export function repeatOf({ warp, weft, sett }: Draft): { readonly width: number; readonly height: number } {
   const { across, along } = spacing(sett);
   return { width: warp.length * across, height: weft.length * along };

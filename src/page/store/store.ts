@@ -11,22 +11,22 @@ import { Marks } from './marks.js';
 import { type Preference, preferenceOf } from './preference.js';
 import { addressOf, floatOf, type View, viewOf } from './view.js';
 
-/** The address of the page, whose part after `#` holds the view. */
+/** The address of the page; its part after `#` holds the view. */
 export interface Address {
   read(): string;
-  /** Writes the view; a step is one for the browser's back button. */
+  /** Writes the view; with `step`, as a new entry for the browser's back button. */
   write(view: string, step: boolean): void;
 }
 
-/** What an old gallery, which does not say it, was ranked by. */
+/** The weights of old galleries, which do not store them. */
 const EARLIER_RANK = { contrast: 3, symmetry: 2, float: 1 };
 
-/** What the page is about, and what is shown of it now. Every part of the page listens to it and tells it. */
+/** The state of the page: gallery, marks and view. All parts of the page read it, change it and listen to it. */
 export class Store {
   readonly found: readonly Found[];
   readonly byCode: ReadonlyMap<string, Found>;
   readonly marks = new Marks();
-  /** What was asked for: how it was ranked, and the limit for floats. */
+  /** The view that the question asked for: its ranking and float limit. */
   readonly usual: View;
   readonly floatLimit: FloatLimit;
   view: View;
@@ -56,36 +56,36 @@ export class Store {
     this.view = this.usual;
   }
 
-  /** The limit for floats that holds now. */
+  /** The current float limit. */
   get limit(): FloatLimit {
     return this.view.filters.float ?? this.floatLimit;
   }
 
-  /** All cloths within the limits, best first, by the weights of now. */
+  /** All cloths that pass the filters, best first by the current weights. */
   ranked(): Ranked[] {
     const within = this.found.filter((found) => passes(found, this.view.filters));
     return ranked(within, this.view.weights, this.limit);
   }
 
-  /** Whether cloths are ranked as the question asked. */
+  /** Whether the ranking is the question's own. */
   get asAsked(): boolean {
     return sameWeights(this.view.weights, this.usual.weights);
   }
 
-  /** Why a cloth stands where it does, by the weights of now; half a sentence. */
+  /** The reason for a cloth's rank by the current weights; half a sentence. */
   why(found: Found): string {
     if (this.asAsked) return found.why;
     const why = whyInWords(partsOfFound(found, this.limit), this.view.weights);
     return [why, nearestInWords(found.scores) ?? []].flat().join('; ');
   }
 
-  /** A cloth with its score by the weights of now. */
+  /** A cloth with its score by the current weights. */
   rescored(found: Found): Found {
     const [{ score }] = ranked([found], this.view.weights, this.limit) as [Ranked];
     return { ...found, scores: { ...found.scores, score } };
   }
 
-  /** What the stars say. */
+  /** The preference model of the current stars. */
   liking(): Preference | undefined {
     const starred = this.marks.all.flatMap(({ code, stars }) => {
       const found = this.byCode.get(code);
@@ -94,7 +94,7 @@ export class Store {
     return preferenceOf(this.found, starred);
   }
 
-  /** The cloths to be seen, in their order, each with its rank. */
+  /** The listed cloths in their order, each with its rank. */
   listed(): { readonly found: Found; readonly rank: number }[] {
     const { order, find, kept } = this.view;
     const seen = this.ranked()
@@ -114,20 +114,20 @@ export class Store {
     this.listeners.push(listener);
   }
 
-  /** Shows something else. A step that a person may want to take back (`step`) is one for the browser's back button. */
+  /** Changes the view. `step` makes an entry for the browser's back button, for changes a person may want to undo. */
   show(change: Partial<View>, step = false): void {
     this.view = { ...this.view, ...change };
     this.address.write(addressOf(this.view, this.usual), step);
     this.tell();
   }
 
-  /** Shows what the address says. */
+  /** Sets the view from the address. */
   readAddress(): void {
     this.view = viewOf(this.address.read(), this.usual, this.codes);
     this.tell();
   }
 
-  /** Tells every part of the page that something has changed. */
+  /** Notifies all listeners of a change. */
   tell(): void {
     for (const listener of this.listeners) listener();
   }

@@ -2,38 +2,38 @@ import type { By, Fill } from '../../order/laid-order.js';
 import { type FloatLimit, PARTS, type Part, type Weights } from '../../score/rank/rank.js';
 import type { Filters } from './filters.js';
 
-/** How large the cloth is seen. */
+/** Sizes at which cloth is shown. */
 export const SIZES = ['quarter', 'half', 'actual', 'close'] as const;
 export type Size = (typeof SIZES)[number];
-/** How the cloths stand in the list. */
+/** Orders of the list. */
 const ORDERS = ['best', 'calm', 'lively', 'small', 'liked'] as const;
 export type Ordering = (typeof ORDERS)[number];
-/** Distances in metres from which the cloth can be looked at; 0 is near enough to see every thread. */
+/** Viewing distances in metres; 0 is near enough to see every thread. */
 export const STEPS = [0, 0.6, 1, 1.5, 2, 3, 4, 6, 8, 10] as const;
-/** Most cloths that are set side by side. */
+/** Most cloths in a comparison. */
 export const MOST_COMPARED = 6;
 
-/** All that is shown: it stands in the address, so that it can be kept as a bookmark. */
+/** The whole view, which is stored in the address, so that it can be bookmarked. */
 export interface View {
   readonly weights: Weights;
   readonly filters: Filters;
   readonly order: Ordering;
   readonly find: string;
-  /** Only what is kept. */
+  /** Whether only kept cloths are listed. */
   readonly kept: boolean;
   readonly size: Size;
   readonly metres: number;
   readonly grey: boolean;
-  /** The cloth that is looked at alone. */
+  /** Code of the cloth whose details are open. */
   readonly cloth?: string;
   readonly compare: readonly string[];
-  /** Whether those are set side by side now. */
+  /** Whether the comparison is open. */
   readonly comparing: boolean;
 }
 
 const COUNTS = ['repeat', 'knots', 'shuttles', 'darkFrom', 'darkTo', 'times'] as const;
 
-/** The view as the part of an address after its `#`; what is as in `usual` is left out. */
+/** Writes a view as the part of an address after `#`; values equal to `usual` are left out. */
 export function addressOf(view: View, usual: View): string {
   const said = new URLSearchParams();
   const say = (key: string, value: string | number | undefined, as?: string | number): void => {
@@ -55,11 +55,11 @@ export function addressOf(view: View, usual: View): string {
   say('cloth', view.cloth);
   say('compare', view.compare.join('.'), '');
   say('beside', view.comparing ? 'yes' : undefined);
-  // Spaces as + and dots as they are: an address that a person can read.
+  // Commas and colons are not encoded, so that a person can read the address.
   return said.toString().replace(/%2C/g, ',').replace(/%3A/g, ':');
 }
 
-/** Reads an address; what it does not say, or says wrongly, is as in `usual`. `codes` are the cloths that are here. */
+/** Reads a view from an address; missing or invalid values are as in `usual`. `codes` are the gallery's cloths. */
 export function viewOf(address: string, usual: View, codes: ReadonlySet<string>): View {
   const said = new URLSearchParams(address);
   const word = <W extends string>(key: string, known: readonly W[]): W | undefined =>
@@ -110,12 +110,12 @@ function weightsOf(text: string | null): Weights | undefined {
   return weights;
 }
 
-/** A limit for floats as it is written: `7`, `9.5 mm`. */
+/** Writes a float limit: `7`, `9.5 mm`. */
 export function floatText(limit: FloatLimit): string {
   return 'mm' in limit ? `${limit.mm} mm` : String(limit.threads);
 }
 
-/** Reads a limit for floats: threads, or millimetres; nothing where it is neither. */
+/** Reads a float limit in threads or millimetres; undefined if the text is neither. */
 export function floatOf(text: string): FloatLimit | undefined {
   const found = /^(\d{1,4}(?:\.\d{1,9})?)\s*(mm)?$/.exec(text.trim());
   if (found === null || Number(found[1]) <= 0) return undefined;

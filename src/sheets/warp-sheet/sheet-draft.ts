@@ -12,7 +12,7 @@ import { type Frame, greyOf, NUMBERS, type Pdf } from '../paper/paper.js';
 const NUMBERED = 4.1;
 const LARGEST = 6;
 const SMALLEST = 1;
-/** Smallest side of a cell with room for a letter, and the width of one digit, in millimetres. */
+/** Millimetres of a cell in which a letter stands; width of one figure in type. */
 const LETTERED = 3.2;
 const FIGURE = 2;
 /** Height of a line of type in millimetres. */

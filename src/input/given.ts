@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { didYouMean, Problem } from '../problem.js';
+import { orList } from '../words/counts.js';
 import { describe, type Given, Misread } from './misread.js';
 
 export { describe, type Given, Misread, type Path, type Spot } from './misread.js';
@@ -69,11 +70,6 @@ export function under<T>(key: string | number, read: () => T): T {
     const { within = [], ...spot } = error instanceof Misread ? error.spot : {};
     throw new Misread(error.message, { ...spot, within: [key, ...within] });
   }
-}
-
-/** `a, b or c`. */
-export function orList(words: readonly string[]): string {
-  return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} or ${words.at(-1)}`;
 }
 
 /** Whether a value consists of keys with values. */

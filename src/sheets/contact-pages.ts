@@ -6,6 +6,7 @@ import { highlights, measured } from '../plan/piece/highlights.js';
 import { readsTo } from '../score/contrast/viewing-distance.js';
 import type { Scored } from '../score/score.js';
 import { lengthInWords } from '../score/words/figure-words.js';
+import { counted } from '../words/counts.js';
 import { MARGIN, type Pdf, SIZES } from './paper/paper.js';
 
 /** One cloth on a contact sheet. */
@@ -158,7 +159,7 @@ function addWords(
   const { longestMm } = scored.scores.floats;
   const far = readsTo(scored.scores.reads);
   const float = longestMm === null ? 'a thread never interlaces' : `float ${lengthInWords(longestMm, draft.sett)}`;
-  const shuttles = `${scored.ease.shuttles} shuttle${scored.ease.shuttles === 1 ? '' : 's'}`;
+  const shuttles = `${counted(scored.ease.shuttles, 'shuttle')}`;
   const [figures, more] = pdf.wrapped(
     `${float}, ${shuttles}, ${far === null ? 'one tone at 0.6 m' : `clear at ${far} m`}`,
     width,

@@ -1,4 +1,5 @@
 import type { WarpPlan } from '../plan/piece/warp-plan.js';
+import { counted } from '../words/counts.js';
 import { sayLong, sayWeight } from '../words/measure.js';
 import { MARGIN, type Pdf } from './paper/paper.js';
 
@@ -73,7 +74,7 @@ export function addYarnOrder(pdf: Pdf, title: string, warps: readonly WarpPlan[]
     row((at) => {
       pdf.text(letter, MARGIN, at, { bold: true });
       if (name !== letter) pdf.text(pdf.fitted([name], place.warps - place.name - 2), MARGIN + place.name, at);
-      pdf.text(`${count} warp${count === 1 ? '' : 's'}`, MARGIN + place.warps, at);
+      pdf.text(`${counted(count, 'warp')}`, MARGIN + place.warps, at);
       pdf.text(sayLong(length, per), MARGIN + place.length, at, { bold: true });
       pdf.text(grams === null ? 'size not given' : sayWeight(grams, per), MARGIN + place.weight, at, {
         bold: grams !== null,

@@ -9,6 +9,7 @@ import type { Scored } from '../../score/score.js';
 import { inWords, lengthInWords, limitInWords, symmetryInWords } from '../../score/words/figure-words.js';
 import { longestFloatInWords, placeInWords, weftKindsInWords } from '../../score/words/float-words.js';
 import { heddles, liftsUsed } from '../../structure/loom/lifts.js';
+import { counted } from '../../words/counts.js';
 import { needsOf } from './draw-loom.js';
 
 /** A sentence about a cloth, then a line for each figure. */
@@ -59,17 +60,14 @@ function easeOf({ warp, weft, sett }: Draft, { ease }: Scored): Figure[] {
   const { across, along } = spacing(sett);
   const size = `${lengthInWords(warp.length * across, sett)} by ${lengthInWords(weft.length * along, sett)}`;
   const ends = Object.entries(ease.ends).map(([letter, count]) => `${letter} ${count}`);
-  const ways = ease.winding.map(({ way, knots }) => `${way}: ${knots} ${knots === 1 ? 'knot' : 'knots'}`);
+  const ways = ease.winding.map(({ way, knots }) => `${way}: ${counted(knots, 'knot')}`);
   const home = ease.sameSide ? 'every shuttle ends where it began' : 'a shuttle starts from the wrong side';
   return [
     ['repeat', `${warp.length} ends by ${weft.length} picks, ${size}`],
     ['ends', ends.join(', ')],
     ['colour changes', `${ease.warpChanges} in the warp, ${ease.weftChanges} in the weft`],
     ['winding', ways.join('; ')],
-    [
-      'shuttles',
-      `${ease.shuttles}; longest carry ${ease.longestCarry} ${ease.longestCarry === 1 ? 'pick' : 'picks'}; ${home}`,
-    ],
+    ['shuttles', `${ease.shuttles}; longest carry ${counted(ease.longestCarry, 'pick')}; ${home}`],
   ];
 }
 

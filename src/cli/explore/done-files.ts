@@ -2,6 +2,7 @@ import { extname } from 'node:path';
 import type { Draft } from '../../draft/draft.js';
 import { doneCloths } from '../../plan/results/done.js';
 import { readResults } from '../../plan/results/results-form.js';
+import { counted } from '../../words/counts.js';
 import { readText } from '../shell/files.js';
 import { loadCloths } from '../shell/kept-file.js';
 
@@ -15,7 +16,7 @@ export function doneLoader(tell: (note: string) => void): (paths: readonly strin
     const lists = paths.filter((path) => !isResults(path)).map((file) => ({ file, items: loadCloths(file).cloths }));
     const done = doneCloths(results, lists);
     for (const { file, items } of done) {
-      tell(`${file}: ${items.length} cloth${items.length === 1 ? '' : 's'} done before`);
+      tell(`${file}: ${counted(items.length, 'cloth')} done before`);
     }
     return done.flatMap(({ items }) => items.map(({ draft }) => draft));
   };

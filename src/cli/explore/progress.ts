@@ -1,5 +1,6 @@
 import cliProgress, { type GenericFormatter, type SingleBar } from 'cli-progress';
 import type { Stage } from '../../search/explore.js';
+import { grouped } from '../../words/counts.js';
 
 /** The display of progress. */
 export interface Progress {
@@ -77,5 +78,3 @@ function paceInWords(perSecond: number, left: number): string {
   const seconds = Math.ceil(left / perSecond);
   return `${grouped(Math.round(perSecond))} a second, ${seconds < 90 ? `${seconds} s` : `${Math.ceil(seconds / 60)} min`} left`;
 }
-
-const grouped = (count: number): string => count.toLocaleString('en');

@@ -6,6 +6,7 @@ import type { Question } from '../../search/question/question.js';
 import { waysCounted } from '../../search/question/treadlings-tried.js';
 import { floatRemedyInWords } from '../../search/report/remedy-words.js';
 import type { Outcome } from '../../search/strategy/outcome.js';
+import { grouped, plural } from '../../words/counts.js';
 import { bold, type Io, say, sayJson, sayWrong } from '../shell/io.js';
 
 /** Prints what was found, a remedy if most candidates had too long floats, and the file to open. */
@@ -100,12 +101,10 @@ function countsInWords({ counts, found }: Outcome): string {
   ] as const;
   const aside = reasons.filter(([count]) => count > 0).map(([count, why]) => `${grouped(count)} ${why}`);
   const tried = counts.stopped ? 'stopped before the end' : counts.exhaustive ? 'all tried' : 'varying the best found';
-  const weave = `${grouped(counts.cloths)} different cloth${counts.cloths === 1 ? '' : 's'}`;
-  const candidates = `${grouped(counts.examined)} candidate${counts.examined === 1 ? '' : 's'}`;
+  const weave = `${grouped(counts.cloths)} different ${plural(counts.cloths, 'cloth')}`;
+  const candidates = `${grouped(counts.examined)} ${plural(counts.examined, 'candidate')}`;
   return `${candidates} (${tried}): ${[weave, ...aside].join(', ')}; ${found.length} shown.`;
 }
-
-const grouped = (count: number): string => count.toLocaleString('en');
 
 /** A path relative to the working folder, if it is inside; else the whole path. */
 function shown(path: string): string {

@@ -7,6 +7,7 @@ import { standing } from '../../files/standing.js';
 import { LARGEST_FILE } from '../../input/source.js';
 import { MachineFault, Problem } from '../../problem.js';
 import { recognise, understood } from '../../structure/recognise/recognise.js';
+import { counted } from '../../words/counts.js';
 
 /** Reasons why a file cannot be read that a person can mend, by error code. */
 const REASONS: Readonly<Record<string, string>> = {
@@ -104,7 +105,7 @@ function withUnits(path: string, draft: Draft, tell: (note: string) => void): Dr
   const found = recognise(draft);
   const { structure, confidence, ends, picks } = found;
   if (structure === undefined || (confidence !== 'certain' && confidence !== 'likely')) return draft;
-  const units = `${ends.units.length} unit${ends.units.length === 1 ? '' : 's'}`;
+  const units = `${counted(ends.units.length, 'unit')}`;
   const begins =
     ends.from === 0 && picks.from === 0 ? '' : `, begun at end ${ends.from + 1} and pick ${picks.from + 1} of the file`;
   tell(`${path}: threading understood as ${structure.name} (${confidence}), ${units}${begins}`);

@@ -4,6 +4,7 @@ import { structureSheet } from '../../gallery/structures/structure-sheet.js';
 import { Problem, quote } from '../../problem.js';
 import { findStructure, type Structure, structures, weaveOf } from '../../structure/catalogue/catalogue.js';
 import type { After, Unit } from '../../structure/model/unit.js';
+import { counted } from '../../words/counts.js';
 import { bold, EXIT, type Io, say, sayJson, sayLines } from '../shell/io.js';
 
 /** The arguments of the command. */
@@ -40,7 +41,7 @@ export async function runStructures(given: StructuresArguments, io: Io): Promise
 function sayAll(io: Io): void {
   for (const structure of structures) {
     const { name, shafts, blocks, tabby, tieUp, floatLaw, colour, withBlocks } = structure;
-    const count = `${blocks.length} ${blocks.length === 1 ? 'block' : 'blocks'}`;
+    const count = `${counted(blocks.length, 'block')}`;
     const more = withBlocks === undefined ? '' : ' (more on more shafts)';
     const sheds =
       tabby === undefined ? 'no tabby' : `tabby ${tabby.map((treadle) => tieUp[treadle]!.join(',')).join(' / ')}`;
@@ -55,7 +56,7 @@ function sayAll(io: Io): void {
 function unitOf(structure: Structure): string {
   const { endUnits } = weaveOf(structure, structure.profile);
   const [least, most] = [Math.min(...endUnits), Math.max(...endUnits)];
-  return least === most ? `${least} ${least === 1 ? 'end' : 'ends'}` : `${least} to ${most} ends`;
+  return least === most ? `${counted(least, 'end')}` : `${least} to ${most} ends`;
 }
 
 /** Whether the face shows mostly warp or weft; with a pattern weft, the face of the ground alone. */

@@ -10,6 +10,7 @@ import type { Done, NameAsked, Question, Sameness } from '../../search/question/
 import { ALL, waysInWords, waysTried } from '../../search/question/treadlings-tried.js';
 import { profileInLetters } from '../../search/space/candidate.js';
 import { recognitionOf } from '../../structure/rethread/on-draft.js';
+import { andList, capital, counted, plural } from '../../words/counts.js';
 import { limitsInWords, loomInWords } from './page-limits.js';
 
 /** Most given orders that are listed; more are only counted. */
@@ -24,7 +25,7 @@ export type Asked = readonly [thing: string, asked: string];
 /** The question in one line: the weave, and the colour orders laid on it. */
 export function titleOf(question: Question): string {
   const given = question.draft;
-  const woven = given ? (given.draft.name ?? given.file) : capital(listed(question.structures));
+  const woven = given ? (given.draft.name ?? given.file) : capital(andList(question.structures));
   if (question.warp === undefined) return `${woven}: ${ordersOf(question)}`;
   const warp = `warp ${oneOrder(question.warp, question.yarns)}`;
   return `${woven}: ${isWeftsOwn(question) ? `${warp}, weft in ${ordersOf(question)}` : warp}`;
@@ -36,7 +37,7 @@ export function rankingOf({ rank }: Pick<Question, 'rank'>): string {
   if (weighed.length === 0) return 'Not ranked: no figure was given any weight';
   const parts = weighed.map((part) => `${PART_WORDS[part]} ×${rank[part]}`);
   const view = presetOf(rank);
-  return view === undefined ? `Ranked by ${listed(parts)}` : `The ${view} first: ${listed(parts)}`;
+  return view === undefined ? `Ranked by ${andList(parts)}` : `The ${view} first: ${andList(parts)}`;
 }
 
 const STARTS_WORDS: Readonly<Record<Question['starts'], string>> = {
@@ -52,7 +53,7 @@ export function askedOf(question: Question): Asked[] {
   const woven: Asked[] = draft
     ? draftAsked(question)
     : [
-        ['Structure', listed(structures)],
+        ['Structure', andList(structures)],
         ...(name ? [['Name', nameOf(name)] as const] : []),
         ...(treadlings.length > 0 ? [['Treadled', mannersOf(treadlings)] as const] : []),
       ];
@@ -66,15 +67,15 @@ export function askedOf(question: Question): Asked[] {
     ['Weft', weftOf(question)],
     ...(isWeftsOwn(question) ? [['Weft orders', ordersOf(question)] as const] : []),
     ...(tabby && hasTabby ? [['Tabby', `${tabby.letter}, where the structure has tabby`] as const] : []),
-    ['Order runs over', listed(by.map((way) => BY_WORDS[way]))],
-    ['Each element', listed(fill.map((way) => FILL_WORDS[way]))],
-    ['Size', listed(times.map((k) => `×${k}`))],
+    ['Order runs over', andList(by.map((way) => BY_WORDS[way]))],
+    ['Each element', andList(fill.map((way) => FILL_WORDS[way]))],
+    ['Size', andList(times.map((k) => `×${k}`))],
     ['Beginning', STARTS_WORDS[starts]],
     ['Sett', settOf(sett)],
     ...(loom ? [['Loom', `${loomInWords(loom)}; what it cannot weave is set aside`] as const] : []),
-    ['Set aside', listed(limitsInWords(question.limits, question.sett))],
+    ['Set aside', andList(limitsInWords(question.limits, question.sett))],
     ...(question.done ? [['Done before', doneOf(question.done)] as const] : []),
-    ['Counted as the same cloth', listed(['shifts', ...question.same.map((way) => SAME_WORDS[way])])],
+    ['Counted as the same cloth', andList(['shifts', ...question.same.map((way) => SAME_WORDS[way])])],
   ];
 }
 
@@ -94,26 +95,6 @@ export function nearestPair(yarns: readonly Yarn[]): { readonly words: string; r
 /** `20 ends and 20 picks per inch`. */
 export function settOf({ ends, picks, per }: Sett): string {
   return `${ends} ends and ${picks} picks per ${per}`;
-}
-
-/** A whole number with thousands separators: 67,108,864. */
-export function number(value: number): string {
-  return value < 1e15 ? String(value).replace(/\B(?=(\d{3})+$)/g, ',') : value.toExponential(3);
-}
-
-/** The singular or the plural word, by the count. */
-export function plural(count: number, one: string, more: string): string {
-  return count === 1 ? one : more;
-}
-
-/** A sentence with a capital first letter. */
-export function capital(sentence: string): string {
-  return sentence.charAt(0).toUpperCase() + sentence.slice(1);
-}
-
-/** `a, b and c`. */
-export function listed(words: readonly string[]): string {
-  return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
 }
 
 export const BY_WORDS: Readonly<Record<By, string>> = {
@@ -136,7 +117,7 @@ const SAME_WORDS: Readonly<Record<Sameness, string>> = {
 };
 
 function mannersOf(treadlings: readonly string[]): string {
-  return treadlings.includes(ALL) ? 'in every manner' : listed(treadlings);
+  return treadlings.includes(ALL) ? 'in every manner' : andList(treadlings);
 }
 
 /** The parts of the question about a person's own draft: recognised structure, treadling. */
@@ -153,11 +134,11 @@ function draftAsked(question: Question): Asked[] {
 function ordersOf({ orders, lengths, yarns }: Question): string {
   if (orders.length > ORDERS_LISTED) return `${orders.length} colour orders that were given`;
   if (orders.length > 0) {
-    return `colour ${plural(orders.length, 'order', 'orders')} ${listed(orders.map((o) => formatOrder(o, yarns)))}`;
+    return `colour ${plural(orders.length, 'order')} ${andList(orders.map((o) => formatOrder(o, yarns)))}`;
   }
   const [first, last] = [lengths[0]!, lengths.at(-1)!];
   const unbroken = lengths.length > 2 && lengths.every((length, k) => length === first + k);
-  return `colour orders of ${unbroken ? `${first} to ${last}` : listed(lengths.map(String))} elements`;
+  return `colour orders of ${unbroken ? `${first} to ${last}` : andList(lengths.map(String))} elements`;
 }
 
 /** Whether the orders are for the weft alone, on a given warp. */
@@ -196,7 +177,7 @@ function weftOf({ weft, warp, yarns }: Question): string {
 }
 
 function doneOf({ files, drafts, unlike }: Done): string {
-  const cloths = `${drafts.length} ${plural(drafts.length, 'cloth', 'cloths')} of ${listed(files)}`;
+  const cloths = `${counted(drafts.length, 'cloth')} of ${andList(files)}`;
   return `${cloths}, set aside${unlike === undefined ? '' : ` with all that are less than ${unlike} unlike one of them`}`;
 }
 

@@ -4,10 +4,10 @@ import { draftSvg } from '../../render/draft-svg.js';
 import type { Floats } from '../../score/model/figures.js';
 import { darkInWords, readsInWords, symmetryInWords } from '../../score/words/figure-words.js';
 import type { Found } from '../../search/strategy/outcome.js';
+import { capital, plural } from '../../words/counts.js';
 import type { Group } from '../manifest/groups.js';
 import { swatchPath } from '../manifest/manifest.js';
 import { type Hole, html, type Safe, safe } from './html.js';
-import { capital, plural } from './page-asked.js';
 import { easeOf, type Figure, figuresOf, floatOf, pictureWords } from './page-figures.js';
 import { QUARTER_SIDE, quarterPath } from './page-quarter.js';
 import { SWATCH_MILLIMETRES } from './scale.js';
@@ -34,7 +34,7 @@ ${pair('from a distance', readsInWords(scores))}
 ${pair('longest float', floatOf(scores.floats, draft))}
 </dl>
 ${floatCaution(scores.floats)}
-${equals > 0 && html`<p class="quiet also">Also woven by ${equals} other ${plural(equals, 'order', 'orders')}.</p>`}
+${equals > 0 && html`<p class="quiet also">Also woven by ${equals} other ${plural(equals, 'order')}.</p>`}
 <details class="more"><summary>Draft and all figures<span class="unseen"> of cloth ${rank}</span></summary>
 <div class="draft" tabindex="0" role="group" aria-label="Draft of cloth ${rank}; a wide one scrolls sideways">${safe(
     draftSvg(draft, { title: `Draft of cloth ${rank}, code ${code}` }),
@@ -50,7 +50,7 @@ ${twins.length > 0 && twinList(twins)}
 }
 
 function twinList(twins: readonly Found[]): Safe {
-  return html`<details class="twins"><summary>${twins.length} near ${plural(twins.length, 'twin', 'twins')}</summary>
+  return html`<details class="twins"><summary>${twins.length} near ${plural(twins.length, 'twin')}</summary>
 <p class="quiet">Each looks nearly the same as the cloth above, and keeps its own rank.</p>
 <ul class="cards">
 ${twins.map((found) => card({ found, twins: [] }))}

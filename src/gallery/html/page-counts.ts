@@ -1,6 +1,6 @@
 import type { Question } from '../../search/question/question.js';
 import type { Counts } from '../../search/strategy/outcome.js';
-import { listed, number, plural } from './page-asked.js';
+import { andList, grouped, plural } from '../../words/counts.js';
 
 /** Says whether every candidate was tried, and if not, why. */
 function extentOf({ exhaustive, stopped, evolved }: Counts): string {
@@ -29,22 +29,22 @@ export function countsOf(question: Question, counts: Counts, shown: number): str
     [setAside.limits, 'for another limit'],
     [setAside.done ?? 0, doneInWords(question)],
   ] as const;
-  const aside = reasons.filter(([n]) => n > 0).map(([n, why]) => `${number(n)} ${why}`);
+  const aside = reasons.filter(([n]) => n > 0).map(([n, why]) => `${grouped(n)} ${why}`);
   return [
-    `As asked, ${number(counts.written)} ${plural(counts.written, order, orders)} can be written. Leaving out what only ` +
-      `repeats another and laying the rest in every way asked, ${number(counts.examined)} ` +
+    `As asked, ${grouped(counts.written)} ${plural(counts.written, order, orders)} can be written. Leaving out what only ` +
+      `repeats another and laying the rest in every way asked, ${grouped(counts.examined)} ` +
       `${plural(counts.examined, 'candidate was', 'candidates were')} tried.`,
     extentOf(counts),
     ...(counts.cutOff > 0
-      ? [`${number(counts.cutOff)} are proved not to reach the top and were not measured to the end.`]
+      ? [`${grouped(counts.cutOff)} are proved not to reach the top and were not measured to the end.`]
       : []),
-    `${counts.cutOff > 0 ? 'The others' : 'They'} weave ${number(counts.cloths)} different ` +
-      `${plural(counts.cloths, 'cloth', 'cloths')}; ${number(counts.equals)} more ` +
+    `${counts.cutOff > 0 ? 'The others' : 'They'} weave ${grouped(counts.cloths)} different ` +
+      `${plural(counts.cloths, 'cloth')}; ${grouped(counts.equals)} more ` +
       `${plural(counts.equals, 'weaves', 'weave')} one of these again.`,
-    aside.length === 0 ? 'None was set aside.' : `Set aside: ${listed(aside)}.`,
+    aside.length === 0 ? 'None was set aside.' : `Set aside: ${andList(aside)}.`,
     question.oneOfEachKind
-      ? `Shown here: the best of each of ${number(shown)} kinds, by size of motif, share of dark, and symmetry.`
-      : `Shown here: ${shown === counts.cloths ? (shown === 1 ? 'the only one' : `all ${number(shown)}`) : `the best ${number(shown)}`}.`,
+      ? `Shown here: the best of each of ${grouped(shown)} kinds, by size of motif, share of dark, and symmetry.`
+      : `Shown here: ${shown === counts.cloths ? (shown === 1 ? 'the only one' : `all ${grouped(shown)}`) : `the best ${grouped(shown)}`}.`,
     ...(question.done?.unlike !== undefined && shown < counts.cloths
       ? ['How near those further down come to what was done was not looked at.']
       : []),

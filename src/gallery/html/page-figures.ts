@@ -3,7 +3,7 @@ import type { Floats, Operation, Scores } from '../../score/model/figures.js';
 import { lengthInWords, readsInWords } from '../../score/words/figure-words.js';
 import { longestFloatInWords, weftKindsInWords } from '../../score/words/float-words.js';
 import type { Found } from '../../search/strategy/outcome.js';
-import { capital, listed, number, plural } from './page-asked.js';
+import { andList, capital, counted, grouped } from '../../words/counts.js';
 
 /** One figure of a cloth: its name, its value in words, and what it means in one line. */
 export interface Figure {
@@ -85,10 +85,8 @@ export function easeOf({ ease, draft, equals }: Found): Figure[] {
   const ends = draft.warp.length;
   const picks = draft.weft.length;
   const { across, along } = spacing(draft.sett);
-  const counted = Object.entries(ease.ends).map(([letter, n]) => `${letter} ${n}`);
-  const windings = ease.winding.map(
-    ({ way, knots }) => `${way}: ${knots === 0 ? 'no knots' : `${knots} ${plural(knots, 'knot', 'knots')}`}`,
-  );
+  const perYarn = Object.entries(ease.ends).map(([letter, n]) => `${letter} ${n}`);
+  const windings = ease.winding.map(({ way, knots }) => `${way}: ${knots === 0 ? 'no knots' : counted(knots, 'knot')}`);
   const carry = ease.longestCarry;
   return [
     figure(
@@ -96,14 +94,14 @@ export function easeOf({ ease, draft, equals }: Found): Figure[] {
       `${ends} ends by ${picks} picks, ${lengthInWords(ends * across, draft.sett)} by ${lengthInWords(picks * along, draft.sett)}`,
       'the whole repeat of weave and colour, as woven, before washing',
     ),
-    figure('Ends of each yarn', counted.join(' · '), 'in one repeat'),
+    figure('Ends of each yarn', perYarn.join(' · '), 'in one repeat'),
     figure('Winding', windings.join('; '), 'the ways to wind it, with the knots in each repeat'),
     figure('Warp changes', String(ease.warpChanges), 'neighbouring ends of different colour, round the repeat'),
     figure('Shuttles', String(ease.shuttles), 'one for each yarn and kind of pick'),
     figure('Weft changes', String(ease.weftChanges), 'neighbouring picks of different colour, round the repeat'),
     figure(
       'Longest carry',
-      carry === 0 ? 'none' : `${carry} ${plural(carry, 'pick', 'picks')} (${lengthInWords(carry * along, draft.sett)})`,
+      carry === 0 ? 'none' : `${counted(carry, 'pick')} (${lengthInWords(carry * along, draft.sett)})`,
       'picks that a waiting shuttle must pass along the edge',
     ),
     figure(
@@ -113,7 +111,7 @@ export function easeOf({ ease, draft, equals }: Found): Figure[] {
     ),
     figure(
       'Woven by other orders',
-      equals === 0 ? 'none' : number(equals),
+      equals === 0 ? 'none' : grouped(equals),
       'other candidates that weave this very cloth',
     ),
   ];
@@ -127,7 +125,7 @@ export function metres(distance: number): string {
 /** The longest float in threads, and in length if that is known. */
 export function floatOf({ longest, longestMm }: Floats, { sett }: Pick<Draft, 'sett'>): string {
   if (longest === null || longestMm === null) return 'never interlaces';
-  return `${longest} ${plural(longest, 'thread', 'threads')} (${lengthInWords(longestMm, sett)})`;
+  return `${counted(longest, 'thread')} (${lengthInWords(longestMm, sett)})`;
 }
 
 function figure(name: string, value: string, meaning: string): Figure {
@@ -146,7 +144,7 @@ const TURN_WORDS: Readonly<Record<Operation, string>> = {
 
 function turnsOf({ operations }: Scores): string {
   if (operations.length === 0) return 'none';
-  return listed(
+  return andList(
     operations.map(({ op, counterchange }) => TURN_WORDS[op] + (counterchange ? ' with colours exchanged' : '')),
   );
 }

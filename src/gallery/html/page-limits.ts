@@ -2,6 +2,7 @@ import type { Sett } from '../../draft/draft.js';
 import { limitInWords } from '../../score/words/figure-words.js';
 import type { Limits } from '../../search/question/question.js';
 import type { Loom, LoomKind } from '../../structure/loom/loom-fit.js';
+import { counted } from '../../words/counts.js';
 
 /** Words for the limits above which a cloth is set aside, one item each. */
 export function limitsInWords(limits: Limits, sett: Sett): string[] {
@@ -22,15 +23,15 @@ export function limitsInWords(limits: Limits, sett: Sett): string[] {
 
 /** Words for the loom: its kind, then its counts. */
 export function loomInWords({ kind, shafts, treadles, heddles, ends, shuttles }: Loom): string {
-  const counts: readonly (readonly [number | undefined, string, string])[] = [
-    [shafts, 'shaft', 'shafts'],
-    [treadles, 'treadle', 'treadles'],
+  const counts: readonly (readonly [number | undefined, string, string?])[] = [
+    [shafts, 'shaft'],
+    [treadles, 'treadle'],
     [ends, 'end in the warp', 'ends in the warp'],
-    [shuttles, 'shuttle', 'shuttles'],
+    [shuttles, 'shuttle'],
   ];
   return [
     KIND_WORDS[kind],
-    ...counts.filter(([n]) => n !== undefined).map(([n, one, more]) => `${n} ${n === 1 ? one : more}`),
+    ...counts.filter(([n]) => n !== undefined).map(([n, one, more]) => counted(n!, one, more)),
     ...(heddles === undefined ? [] : [`heddles ${heddles.join(' ')} from shaft 1 on`]),
   ].join(', ');
 }

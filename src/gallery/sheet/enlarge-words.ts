@@ -11,6 +11,7 @@ import {
   USUAL_LIMITS,
   type Way,
 } from '../../search/report/enlarge.js';
+import { counted } from '../../words/counts.js';
 
 /** Heading of each way of enlarging. */
 export const WAY_WORDS: Readonly<Record<Way, string>> = {
@@ -25,7 +26,7 @@ export const WAY_WORDS: Readonly<Record<Way, string>> = {
 export function timesInWords({ way, by, times }: Size): string {
   const what = by === 'thread' ? 'thread' : 'unit';
   if (way === 'thread' && times === 1) return 'run on';
-  return `${times} ${what}${times === 1 ? '' : 's'} an element`;
+  return `${counted(times, what)} an element`;
 }
 
 /** `0.90 in (22.9 mm)`, in the measure of the sett first. */

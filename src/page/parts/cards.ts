@@ -1,9 +1,9 @@
 import { spacing } from '../../draft/draft.js';
-import { capital } from '../../gallery/html/page-asked.js';
 import { pictureWords } from '../../gallery/html/page-figures.js';
 import { SWATCH_MILLIMETRES } from '../../gallery/html/scale.js';
 import { kindsOf } from '../../gallery/manifest/groups.js';
 import type { Found } from '../../search/strategy/outcome.js';
+import { capital, plural } from '../../words/counts.js';
 import { button, el, one, tick } from '../paint/dom.js';
 import { Painter, paintCloth } from '../paint/paint.js';
 import type { Screen } from '../paint/screen.js';
@@ -77,7 +77,7 @@ export class Cards {
         const more = at === 0 ? members.length - 1 : 0;
         hide(card.twins, more === 0);
         if (more > 0) {
-          say(card.twins, `${more} near ${more === 1 ? 'twin' : 'twins'}`);
+          say(card.twins, `${more} near ${plural(more, 'twin')}`);
           card.twins.ariaExpanded = String(this.unfolded.has(kind));
         }
         order.push(card.item);

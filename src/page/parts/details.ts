@@ -1,9 +1,9 @@
 import { spacing } from '../../draft/draft.js';
-import { capital, plural } from '../../gallery/html/page-asked.js';
 import { easeOf, type Figure, figuresOf } from '../../gallery/html/page-figures.js';
 import { draftSvg } from '../../render/draft-svg.js';
 import { inWords, lengthInWords } from '../../score/words/figure-words.js';
 import type { Found } from '../../search/strategy/outcome.js';
+import { capital, plural } from '../../words/counts.js';
 import { clothFigure, type Side } from '../paint/cloth-figure.js';
 import { button, choice, drawing, el, tick } from '../paint/dom.js';
 import type { Screen } from '../paint/screen.js';
@@ -123,7 +123,7 @@ export function details(store: Store, screen: Screen): { readonly dialog: HTMLDi
       el('p', { class: 'recipe' }, found.recipe),
       el('p', {}, `${capital(inWords(found.scores, { ...found.draft, floatLimit: store.limit }))}.`),
       found.equals > 0 &&
-        el('p', { class: 'quiet' }, `Also woven by ${found.equals} other ${plural(found.equals, 'order', 'orders')}.`),
+        el('p', { class: 'quiet' }, `Also woven by ${found.equals} other ${plural(found.equals, 'order')}.`),
       el('h3', {}, 'The orders'),
       el(
         'dl',

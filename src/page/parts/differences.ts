@@ -1,7 +1,7 @@
-import { capital } from '../../gallery/html/page-asked.js';
 import { floatOf, metres } from '../../gallery/html/page-figures.js';
 import { darkInWords, lengthInWords, readsInWords, symmetryInWords } from '../../score/words/figure-words.js';
 import type { Found } from '../../search/strategy/outcome.js';
+import { capital } from '../../words/counts.js';
 import { repeatOf } from '../store/sizes.js';
 
 /** One property of all compared cloths, with its words for each. */

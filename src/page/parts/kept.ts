@@ -1,5 +1,6 @@
 import type { KeptCloth } from '../../formats/shortlist.js';
 import { Problem } from '../../problem.js';
+import { plural } from '../../words/counts.js';
 import { clothFigure } from '../paint/cloth-figure.js';
 import { button, el } from '../paint/dom.js';
 import type { Screen } from '../paint/screen.js';
@@ -36,7 +37,7 @@ export function keptList(
     if (given === undefined) return;
     try {
       const count = store.marks.read(await given.text(), given.name);
-      said.textContent = `${count} kept ${count === 1 ? 'cloth' : 'cloths'} read from ${given.name}.`;
+      said.textContent = `${count} kept ${plural(count, 'cloth')} read from ${given.name}.`;
     } catch (error) {
       if (!(error instanceof Problem)) throw error;
       said.textContent = error.message;

@@ -1,8 +1,8 @@
 import type { Draft } from '../../draft/draft.js';
-import { plural } from '../../gallery/html/page-asked.js';
 import { startInWords } from '../../order/laid-order.js';
 import { formatOrder, formatRuns } from '../../order/order.js';
 import type { Found } from '../../search/strategy/outcome.js';
+import { counted } from '../../words/counts.js';
 
 /** One form of the orders of a cloth: its name and the text. */
 export type Given = readonly [name: string, text: string];
@@ -19,7 +19,7 @@ export function ordersInWords({ draft, order }: Pick<Found, 'draft' | 'order'>):
   const written = order.warp === order.weft ? order.warp : `warp ${order.warp}, weft ${order.weft}`;
   return [
     ['As written', `${written}, ${laid}${begins}`],
-    ['As wound', `${formatRuns(warp, yarns)}: ${warp.length} ${plural(warp.length, 'end', 'ends')} in a repeat`],
+    ['As wound', `${formatRuns(warp, yarns)}: ${counted(warp.length, 'end')} in a repeat`],
     ['As threaded', grouped(draft.threading, warp, draft.endUnits, draft)],
     ['As woven', grouped(draft.treadling, weft, draft.pickUnits, draft)],
   ];

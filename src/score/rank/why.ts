@@ -1,3 +1,4 @@
+import { andList } from '../../words/counts.js';
 import type { Scores } from '../model/figures.js';
 import { presetOf } from './presets.js';
 import { PARTS, type Part, type Weights } from './rank.js';
@@ -39,7 +40,7 @@ export function whyInWords(parts: Readonly<Record<Part, number>>, weights: Weigh
     .map((part) => `${PART_WORDS[part]} ${parts[part].toFixed(2)}`);
   const view = presetOf(weights);
   const among = view === undefined ? 'ranked here' : `ranked here among the ${view}`;
-  return `${among} for: ${named.length === 1 ? named[0] : `${named.slice(0, -1).join(', ')} and ${named.at(-1)}`}`;
+  return `${among} for: ${andList(named)}`;
 }
 
 /** Names the classic that a cloth is, or the nearest one with the difference; nothing if none was searched for. */

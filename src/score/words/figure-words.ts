@@ -1,5 +1,6 @@
 import type { Yarn } from '../../colour/yarn.js';
 import { type Draft, type Sett, spacing } from '../../draft/draft.js';
+import { andList, counted } from '../../words/counts.js';
 import { FLAT } from '../contrast/contrast.js';
 import { DISTANCES, MELTS, READS } from '../contrast/viewing-distance.js';
 import type { Operation, Scores } from '../model/figures.js';
@@ -129,7 +130,7 @@ export function floatInWords(
   const [main, other] =
     warp.threads > weft.threads || (warp.threads === weft.threads && warp.mm > weft.mm) ? [warp, weft] : [weft, warp];
   const say = ({ threads, thread, mm }: typeof weft): string =>
-    `${plural(threads, thread)} = ${lengthInWords(mm, sett)}`;
+    `${counted(threads, thread)} = ${lengthInWords(mm, sett)}`;
   const longer = other.mm > main.mm + 1e-9 ? `, longest in length ${say(other)}` : '';
   return `longest float ${say(main)}${longer}${over}`;
 }
@@ -141,7 +142,7 @@ export function lengthInWords(mm: number, { per }: Pick<Sett, 'per'>): string {
 
 /** A limit for floats in words, in the units of the sett. */
 export function limitInWords(limit: FloatLimit, sett: Sett): string {
-  if ('threads' in limit) return plural(limit.threads, 'thread');
+  if ('threads' in limit) return counted(limit.threads, 'thread');
   // Limits are round in the unit in which they are given: 3/8 in is 0.375, not 0.38.
   return sett.per === 'inch' ? `${Number((limit.mm / 25.4).toFixed(3))} in` : `${Number(limit.mm.toFixed(2))} mm`;
 }
@@ -161,8 +162,3 @@ function pairOf({
 }
 
 const float = (threads: number, thread: string, spacing: number) => ({ threads, thread, mm: threads * spacing });
-
-const plural = (count: number, thing: string): string => `${count} ${thing}${count === 1 ? '' : 's'}`;
-
-const andList = (words: readonly string[]): string =>
-  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;

@@ -2,6 +2,7 @@ import { drawdown } from '../../cloth/drawdown.js';
 import { type FloatPlace, longestFloatPlace, type WeftFloats, weftFloatsByKind } from '../../cloth/floats.js';
 import type { Draft } from '../../draft/draft.js';
 import { trueLay } from '../../render/strands.js';
+import { plural } from '../../words/counts.js';
 import { lengthInWords } from './figure-words.js';
 
 /** Which thread has the longest float of a draft, where it lies, and how long it is: thick threads take more room. */
@@ -17,7 +18,7 @@ export function placeInWords({ side, strand, from, length }: FloatPlace): string
   const [thread, crossing] = isWarp(side) ? ['end', 'pick'] : ['pick', 'end'];
   if (length === null) return `${thread} ${strand + 1} never interlaces`;
   const face = side === 'warpFace' || side === 'weftFace' ? 'face' : 'back';
-  const crossings = length === 1 ? crossing : `${crossing}s`;
+  const crossings = plural(length, crossing);
   return `${thread} ${strand + 1} floats over ${length} ${crossings} on the ${face}, from ${crossing} ${from + 1} on`;
 }
 

@@ -7,7 +7,6 @@ import {
   keys,
   Misread,
   numberOf,
-  orList,
   readAs,
   reading,
   textOf,
@@ -18,6 +17,7 @@ import { FILLS, LAID_BY } from '../../order/laid-order.js';
 import type { FloatLimit } from '../../score/rank/rank.js';
 import { SAMENESS, type Sameness } from '../../score/symmetry/canonical-cloth.js';
 import { LOOM_KINDS, type Loom } from '../../structure/loom/loom-fit.js';
+import { orList } from '../../words/counts.js';
 import { type Limits, STARTS } from './question.js';
 import { nameOf } from './read-name.js';
 import { rankOf } from './read-rank.js';

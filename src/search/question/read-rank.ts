@@ -1,7 +1,8 @@
-import { describe, eachOf, type Given, isKeys, Misread, numberOf, orList, textOf, under } from '../../input/given.js';
+import { describe, eachOf, type Given, isKeys, Misread, numberOf, textOf, under } from '../../input/given.js';
 import { didYouMean } from '../../problem.js';
 import { PRESET_NAMES, PRESETS, UNWEIGHED } from '../../score/rank/presets.js';
 import { PARTS, type Part, type Weights } from '../../score/rank/rank.js';
+import { orList } from '../../words/counts.js';
 
 const RANK = `what to rank by, as contrast 3, symmetry 2, or one word: ${orList(PRESET_NAMES)}`;
 

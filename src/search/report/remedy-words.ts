@@ -1,5 +1,6 @@
 import type { Floats } from '../../cloth/floats.js';
 import { floatInWords } from '../../score/words/figure-words.js';
+import { counted } from '../../words/counts.js';
 import type { Question } from '../question/question.js';
 import type { Outcome } from '../strategy/outcome.js';
 import { floatRemedy } from './float-remedy.js';
@@ -22,9 +23,7 @@ export function remedyInWords(question: Question, nearest: Floats): string {
   const kind = grows ? 'a structure whose floats do not grow with the block' : 'a structure with shorter floats';
   const ways = [
     ...(times === undefined ? [] : [`a smaller factor (×${times})`]),
-    ...(run === undefined
-      ? []
-      : [`a block order with at most ${run} ${run === 1 ? 'unit' : 'units'} of a block side by side`]),
+    ...(run === undefined ? [] : [`a block order with at most ${counted(run, 'unit')} of a block side by side`]),
     ...(closer === undefined
       ? []
       : [`a closer sett in finer yarn (${closer.ends} ends and ${closer.picks} picks per ${closer.per})`]),
@@ -38,5 +37,5 @@ export function remedyInWords(question: Question, nearest: Floats): string {
 }
 
 function threadsIn({ longest }: Floats): string {
-  return `${longest} thread${longest === 1 ? '' : 's'}`;
+  return counted(longest!, 'thread');
 }

@@ -4,6 +4,7 @@ import { nested, type Order } from '../../order/order.js';
 import { Problem } from '../../problem.js';
 import { findManner, type Structure, weaveOf } from '../../structure/catalogue/catalogue.js';
 import { letters } from '../../structure/model/structure.js';
+import { counted } from '../../words/counts.js';
 import type { Question } from '../question/question.js';
 import type { Family } from './family.js';
 
@@ -60,7 +61,7 @@ export function blockFamily(question: Question, woven: Woven, fill: Fill, times:
   const known = structure.withBlocks ? letters(colours) : structure.blocks;
   if (known.length < colours) {
     throw new Problem(
-      `by block: ${structure.name} has ${known.length} block${known.length === 1 ? '' : 's'}, ` +
+      `by block: ${structure.name} has ${counted(known.length, 'block')}, ` +
         `but the orders have ${colours} colours; expected no more colours than blocks`,
     );
   }

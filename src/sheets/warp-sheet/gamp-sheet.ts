@@ -1,5 +1,6 @@
 import { spacing } from '../../draft/draft.js';
 import type { Gamp, GampSection } from '../../plan/gamp/gamp-plan.js';
+import { andList } from '../../words/counts.js';
 import { sayLength } from '../../words/measure.js';
 import { MARGIN, type Pdf } from '../paper/paper.js';
 import { drawRules } from './sheet-foot.js';
@@ -53,9 +54,7 @@ function alikeSquares({ squares }: Gamp): string {
   const groups = [...new Set(squares.map(({ cloth }) => cloth))].filter((cloth) => cloth > 0).map(of);
   const flat = of(0);
   return [
-    ...groups
-      .filter((group) => group.length > 1)
-      .map((group) => `${group.slice(0, -1).join(', ')} and ${group.at(-1)}`),
+    ...groups.filter((group) => group.length > 1).map(andList),
     ...(flat.length > 0 ? [`no pattern shows in ${flat.join(', ')}`] : []),
   ].join('; ');
 }

@@ -4,6 +4,7 @@ import { luminance, type Yarn } from '../../colour/yarn.js';
 import { shaftCount, spacing } from '../../draft/draft.js';
 import type { PiecePlan } from '../../plan/piece/piece-plan.js';
 import type { LoomKind } from '../../plan/warp/warp-loom.js';
+import { counted } from '../../words/counts.js';
 import { type Frame, greyOf, NUMBERS, type Pdf } from '../paper/paper.js';
 
 /**
@@ -243,7 +244,7 @@ function bracketBeside(pdf: Pdf, x: number, y: number, height: number): void {
 
 /** `one repeat, 20 ends`. */
 function countWords(what: 'end' | 'pick', count: number): string {
-  return `one repeat, ${count} ${what}${count === 1 ? '' : 's'}`;
+  return `one repeat, ${counted(count, what)}`;
 }
 
 /** Whether a thread has its number beside it: the first, every fifth or tenth, and the last where there is room for it. */

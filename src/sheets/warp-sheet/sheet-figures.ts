@@ -4,6 +4,7 @@ import type { PiecePlan } from '../../plan/piece/piece-plan.js';
 import { settInShort } from '../../plan/piece/sett-advice.js';
 import type { WarpPlan } from '../../plan/piece/warp-plan.js';
 import { learntWords } from '../../plan/results/matching-results.js';
+import { counted } from '../../words/counts.js';
 import { sayLength } from '../../words/measure.js';
 
 /** The figures of one sheet, each a label and its words. */
@@ -25,7 +26,7 @@ export function figures(warp: WarpPlan, piece: PiecePlan): (readonly [string, st
     : `edge ends are caught at ${starts.caught.left.caught + starts.caught.right.caught} of ${starts.caught.left.turns + starts.caught.right.turns} turns`;
   const fills = warp.fillings.map(
     ({ repeats, border, ends, over }) =>
-      `${repeats} repeat${repeats === 1 ? '' : 's'}${border === undefined ? '' : `, borders ${border}:`} ${ends} (${over > 0 ? '+' : over < 0 ? '−' : '±'}${Math.abs(over)})`,
+      `${counted(repeats, 'repeat')}${border === undefined ? '' : `, borders ${border}:`} ${ends} (${over > 0 ? '+' : over < 0 ? '−' : '±'}${Math.abs(over)})`,
   );
   // The loss in width is assumed equal to the loss in length.
   const { shrinkage: shrunk } = piece;
@@ -52,17 +53,12 @@ export function figures(warp: WarpPlan, piece: PiecePlan): (readonly [string, st
       `${piece.picks} over ${sayLength(piece.woven, per)}: ${shuttles.map(({ name, picks }) => `${name} ${picks}`).join(', ')}`,
     ],
     ['start', `${sides}; ${edges}`],
-    [
-      'carry',
-      carry.picks === 0
-        ? 'none'
-        : `at most ${carry.picks} pick${carry.picks === 1 ? '' : 's'}, ${sayLength(carry.mm, per)}`,
-    ],
+    ['carry', carry.picks === 0 ? 'none' : `at most ${counted(carry.picks, 'pick')}, ${sayLength(carry.mm, per)}`],
     [
       'float',
       longest === null || longestMm === null
         ? 'never interlaces'
-        : `at most ${longest} thread${longest === 1 ? '' : 's'}; ${sayLength(longestMm, per)}`,
+        : `at most ${counted(longest, 'thread')}; ${sayLength(longestMm, per)}`,
     ],
   ];
 }

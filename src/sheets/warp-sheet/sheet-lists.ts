@@ -1,5 +1,6 @@
 import { type Fold, folded, type ThreadingLine, threadingLines } from '../../plan/piece/lists.js';
 import type { WarpPlan } from '../../plan/piece/warp-plan.js';
+import { counted } from '../../words/counts.js';
 import { type Frame, NUMBERS, type Pdf } from '../paper/paper.js';
 
 export const LEADING = 4.1;
@@ -13,7 +14,7 @@ export function drawWinding(pdf: Pdf, warp: WarpPlan, frame: Frame): number {
   const { winding, yarns } = warp;
   let y = title(pdf, `winding warp ${warp.number}, least work first (walk: peg to peg)`, frame);
   for (const [at, { way, knots, passes }] of winding.ways.entries()) {
-    const said = `${at + 1}. ${way}: ${knots} knot${knots === 1 ? '' : 's'}, ${passes} passes peg to peg`;
+    const said = `${at + 1}. ${way}: ${counted(knots, 'knot')}, ${passes} passes peg to peg`;
     y = pdf.paragraph(said, frame.x, y, frame.width, LEADING);
   }
   for (const { yarn, ends, rounds, oneMore, tieEvery, ties } of winding.chains) {
@@ -133,7 +134,7 @@ function totalLines(pdf: Pdf, warp: WarpPlan, width: number): string[][] {
   );
   const words = [
     ...(border > 0 ? [...borderWords(warp, -border), String(border)] : []),
-    `${repeats} repeat${repeats === 1 ? '' : 's'}, ends threaded so far:`,
+    `${counted(repeats, 'repeat')}, ends threaded so far:`,
     ...shown.map(String),
     ...(balance > 0
       ? [

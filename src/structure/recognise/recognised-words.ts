@@ -1,3 +1,4 @@
+import { counted } from '../../words/counts.js';
 import type { Recognition } from './recognition.js';
 
 /** A recognition in words for weavers: a sentence each on structure, units, plain weave and treadling. */
@@ -39,7 +40,7 @@ function sayShafts({ renumbered }: Omit<Recognition, 'words'>): string[] {
 function sayUnits({ ends, picks }: Omit<Recognition, 'words'>): string {
   const begins = ends.from === 0 ? '' : `, the first beginning at end ${ends.from + 1}`;
   const blocks = ends.blocks === undefined ? '' : `; blocks ${runs(ends.blocks)}`;
-  return `${many(ends.units.length, 'unit')} of ${sizes(ends.units)}${begins}${blocks}; ${many(picks.units.length, 'unit')} of picks of ${sizes(picks.units)}.`;
+  return `${counted(ends.units.length, 'unit')} of ${sizes(ends.units)}${begins}${blocks}; ${counted(picks.units.length, 'unit')} of picks of ${sizes(picks.units)}.`;
 }
 
 function sayTabby({ tabby }: Omit<Recognition, 'words'>): string {
@@ -53,7 +54,7 @@ function sayTreadling({ asDrawnIn }: Omit<Recognition, 'words'>): string[] {
 }
 
 function sayRepeat({ repeat }: Omit<Recognition, 'words'>): string {
-  return `The weave repeats after ${many(repeat.ends, 'end')} and ${many(repeat.picks, 'pick')}.`;
+  return `The weave repeats after ${counted(repeat.ends, 'end')} and ${counted(repeat.picks, 'pick')}.`;
 }
 
 function sizes(units: readonly number[]): string {
@@ -71,8 +72,4 @@ function runs(blocks: readonly string[]): string {
   }
   const words = said.map(({ block, count }) => (count === 1 ? block : `${count}${block}`));
   return words.length > 24 ? `${words.slice(0, 24).join(' ')} …` : words.join(' ');
-}
-
-function many(count: number, what: string): string {
-  return `${count} ${what}${count === 1 ? '' : 's'}`;
 }

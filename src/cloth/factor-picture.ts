@@ -13,7 +13,7 @@ const LIGHT = 200;
 const SIGNATURE = [137, 80, 78, 71, 13, 10, 26, 10];
 
 /** What a picture of cells was read as. */
-export interface PictureCells {
+interface PictureCells {
   readonly cells: Cells;
   /** Dots per cell, each way, that the picture may have been drawn with; 1 where only one dot per cell fits. */
   readonly couldBe: number;

@@ -14,7 +14,7 @@ export interface Floats {
 
 /** The four counts, in the order in which they are always listed. */
 export const FLOAT_SIDES = ['warpFace', 'warpBack', 'weftFace', 'weftBack'] as const;
-export type FloatSide = (typeof FLOAT_SIDES)[number];
+type FloatSide = (typeof FLOAT_SIDES)[number];
 
 /** Where a longest float lies. */
 export interface FloatPlace {
@@ -93,7 +93,8 @@ export function weftFloatsByKind(
   return found;
 }
 
-const isWarp = (side: FloatSide): boolean => side === 'warpFace' || side === 'warpBack';
+/** Whether the threads that float on this side are ends. */
+export const isWarp = (side: FloatSide): boolean => side === 'warpFace' || side === 'warpBack';
 
 const finite = (length: number): number | null => (length === Number.POSITIVE_INFINITY ? null : length);
 

@@ -1,10 +1,10 @@
 import { lightness, luminance, type Yarn } from './yarn.js';
 
 /** How well two yarns can be told apart by light and dark alone. */
-export type Verdict = 'strong' | 'moderate' | 'soft' | 'will not show';
+type Verdict = 'strong' | 'moderate' | 'soft' | 'will not show';
 
 /** Two yarns and the difference of their CIE L* (0–100). */
-export interface ValuePair {
+interface ValuePair {
   readonly darker: Yarn;
   readonly lighter: Yarn;
   readonly difference: number;

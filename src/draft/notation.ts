@@ -4,8 +4,8 @@ import { brief } from '../problem.js';
 /** Most ends, and most picks, in one repeat, whether they are written out or come from counts. */
 export const LONGEST_REPEAT = 2000;
 
-/** The elements that a list may hold, and how they are read. */
-export interface Alphabet<T> {
+/** What a list may be made of. */
+interface Alphabet<T> {
   /** One element, or several written as one, from the place where the pattern was last set. */
   readonly element: RegExp;
   /** Converts a match to elements. */
@@ -16,8 +16,8 @@ export interface Alphabet<T> {
   readonly times?: string;
 }
 
-/** Throws the problem at a place in the text, counted in characters from 0. */
-export type Refuse = (place: number, found: string, expected: string) => never;
+/** Says what is wrong at a place in the text, counted from 0. */
+type Refuse = (place: number, found: string, expected: string) => never;
 
 const misread: Refuse = (offset, found, expected) => {
   throw new Misread(`found ${found}; expected ${expected}`, { offset });

@@ -22,3 +22,13 @@ export function gcd(a: number, b: number): number {
 export function lcm(a: number, b: number): number {
   return (a / gcd(a, b)) * b;
 }
+
+/** The remainder that is never negative: from 0 to below `n`. */
+export function modulo(value: number, n: number): number {
+  return ((value % n) + n) % n;
+}
+
+/** The first `length` threads of a cyclic list. */
+export function cycle<T>(list: readonly T[], length: number): T[] {
+  return Array.from({ length }, (_, at) => list[at % list.length]!);
+}

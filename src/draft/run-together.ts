@@ -2,7 +2,7 @@
  * A shaft number that no end is threaded on, but whose digits are threaded shafts: 12 for shafts 1 and 2, as tie-ups
  * are commonly printed.
  */
-export interface RunTogether {
+interface RunTogether {
   /** Place of the lift, from 0. */
   readonly lift: number;
   readonly found: string;

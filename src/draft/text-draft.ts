@@ -1,6 +1,6 @@
 import { type Draft, liftAt, shaftCount } from './draft.js';
 
-export interface TextDraftOptions {
+interface TextDraftOptions {
   /** Characters that fit on a line of the paper; 78 on A4 and Letter at 10 points. */
   readonly width?: number;
 }

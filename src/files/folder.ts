@@ -18,7 +18,7 @@ export { type FolderKind, namesIn, type OwnFiles } from './strangers.js';
 export type WriteFile = (name: string, data: string | Buffer) => number;
 
 /** A folder as it lies on the disk. */
-export interface Replaced {
+interface Replaced {
   /** Its absolute path, links followed. */
   readonly place: string;
   /** Bytes written, without the files that were carried over. */

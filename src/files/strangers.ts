@@ -28,8 +28,8 @@ export interface FolderKind {
   readonly ownFiles: (place: string, shown: string) => OwnFiles | undefined;
 }
 
-/** A person's own or changed files in a folder, and the names that shedlight's files have. */
-export interface Strangers {
+/** What a person has put into a folder or has changed there, and the names that shedlight gives. */
+interface Strangers {
   readonly strangers: readonly string[];
   readonly named: ReadonlySet<string>;
 }

@@ -47,7 +47,7 @@ export const storedDraftSchema = v.object({
   sett: v.object({ ends: density, picks: density, per: v.picklist(['inch', 'cm']) }),
 });
 
-export type StoredDraft = v.InferOutput<typeof storedDraftSchema>;
+type StoredDraft = v.InferOutput<typeof storedDraftSchema>;
 
 /** Converts a draft to its JSON form. */
 export function storedDraft(draft: Draft): StoredDraft {

@@ -1,4 +1,5 @@
 import type { PickKind, Weave } from '../draft/draft.js';
+import { modulo } from '../draft/repeat.js';
 import { gcd, lcm } from './necklace.js';
 import { type Order, smallestPeriod } from './order.js';
 
@@ -115,11 +116,7 @@ export function layout(strands: Strands, length: number, laying: Laying): Layout
   return { element, companion };
 }
 
-function modulo(n: number, by: number): number {
-  return ((n % by) + by) % by;
-}
-
-/** The palette index of each thread under a layout, over the layout's stretch. */
+/** The colours of the threads under a layout: palette indices, over the shortest stretch after which they recur. */
 export function colours(plan: Layout, order: Order, palette: number, tabby: number): Uint8Array {
   const laid = new Uint8Array(plan.element.length);
   for (let s = 0; s < laid.length; s++) {

@@ -20,7 +20,7 @@ export interface Crossings {
  * For each pick and each end that is down, the yarns that close over the crossing: over the first half of the end's
  * room, and over the second half.
  */
-export interface Closing {
+interface Closing {
   readonly before: Uint16Array;
   readonly after: Uint16Array;
 }

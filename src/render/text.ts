@@ -2,8 +2,8 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import * as fontkit from 'fontkit';
 
-/** Position and style of a line of text, in the units of the picture; `y` is the base line. */
-export interface TextPlace {
+/** Where and how a line of text stands. Sizes and places in the units of the picture; `y` is the base line. */
+interface TextPlace {
   readonly x: number;
   readonly y: number;
   /** Height of the type's em. */

@@ -5,7 +5,7 @@ import type { Ease } from './model/figures.js';
 /**
  * The longest colour order, in ends, that is wound with one end from each package at once (common practice, no source).
  */
-const TOGETHER_AT_MOST = 8;
+export const TOGETHER_AT_MOST = 8;
 
 /** What a cloth costs to weave, counted round one whole repeat. */
 export function easeOf(draft: Draft): Ease {

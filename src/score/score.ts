@@ -25,7 +25,7 @@ import { nearlyOf } from './symmetry/near-symmetry.js';
 import { symmetryOf } from './symmetry/symmetry.js';
 
 /** The weights and limits of a ranking, with the classics that novelty needs. */
-export interface Ranking {
+interface Ranking {
   readonly weights: Weights;
   readonly floatLimit: FloatLimit;
   /**
@@ -86,7 +86,7 @@ export function scoreDraft(draft: Draft, ranking: Ranking): Scored {
 }
 
 /** The figures from which the parts of a ranking are computed. A figure without weight may be left 0. */
-export interface Measured extends Contrast, Look {
+interface Measured extends Contrast, Look {
   readonly symmetry: number;
   readonly novelty: number;
   readonly floats: Pick<Floats, 'longest' | 'longestMm'>;

@@ -29,8 +29,8 @@ const JOBS_PER_WORKER = 4;
 
 export type { Stage } from './strategy/strategies.js';
 
-export interface RunOptions {
-  /** Number of workers. Default: as many as the machine runs at once. */
+interface RunOptions {
+  /** Threads; absent: as many as the machine runs at once. */
   readonly workers?: number;
   readonly progress?: (stage: Stage) => void;
   /** Aborts the search at once; it rejects with the signal's reason. */

@@ -20,15 +20,15 @@ export interface Contact {
   readonly draft: Draft;
 }
 
-/** Heading and layout of a contact sheet. */
-export interface ContactOptions extends Pick<PlanOptions, 'columns' | 'pictures'> {
+/** What a contact sheet says at its head, and how it is laid out. */
+interface ContactOptions extends Pick<PlanOptions, 'columns' | 'pictures'> {
   readonly title: string;
   /** The order of the cloths, in words. */
   readonly sorted: string;
 }
 
 /** Places of the pictures on a page. Millimetres. */
-export interface ContactLayout {
+interface ContactLayout {
   readonly columns: number;
   readonly rows: number;
   /** Width of a picture, its height with the grey strip, and the room for a picture with its words. */

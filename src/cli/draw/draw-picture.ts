@@ -6,8 +6,8 @@ import { paintCloth } from '../../render/cloth.js';
 import { draftSvg } from '../../render/draft-svg.js';
 import { toPng } from '../../render/png.js';
 
-/** The kinds of picture: cloth as PNG, or the draft as SVG. */
-export type PictureKind = 'png' | 'svg';
+/** Cloth as PNG, or the draft as SVG. */
+type PictureKind = 'png' | 'svg';
 
 /** Picture points per millimetre: 254 per inch. */
 const PER_MILLIMETRE = 10;

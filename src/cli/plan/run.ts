@@ -159,8 +159,8 @@ function settLines(warps: readonly WarpPlan[], options: PlanOptions): string[] {
   return [...new Set([...sizes, ...setts])];
 }
 
-/** Two lines about a warp, and its cautions. */
-export function warpLines(warp: WarpPlan): string[] {
+/** Two lines and the cautions of a warp. */
+function warpLines(warp: WarpPlan): string[] {
   const { ends, floating, wound, length, per, pieces } = warp;
   const counts = wound.map(({ letter, ends: count }) => `${letter} ${count}`).join(', ');
   const codes = pieces.map(({ cloth }) => cloth.code).join(' ');

@@ -5,8 +5,8 @@ import { DEFAULT_YARNS } from '../yaml/yarns-given.js';
 import { Fields } from './values.js';
 import { placeOf, type Sections } from './wif-sections.js';
 
-/** The yarns of a file (the colours that its threads use, each once) and the unused colours of its table. */
-export interface WifColours {
+/** The yarns of a file: those that a thread uses, each colour once, and the colours of the table that none uses. */
+interface WifColours {
   readonly yarns: readonly Yarn[];
   /** Index into `yarns` of each end. */
   readonly warp: readonly number[];

@@ -15,7 +15,7 @@ export type { Kept } from './kept-sections.js';
 export { keptMisfits, writeWif } from './write-wif.js';
 
 /** A file that was read. */
-export interface WifReading {
+interface WifReading {
   readonly draft: Draft;
   readonly kept: Kept;
   /** Name of the program that wrote the file; empty if the file names none. */
@@ -24,8 +24,8 @@ export interface WifReading {
   readonly notes: readonly string[];
 }
 
-export interface WifReadOptions {
-  /** Keep every thread of the file, for writing it again; otherwise the draft is reduced to one repeat. */
+interface WifReadOptions {
+  /** Keep every thread of the file, as for writing it again; otherwise one repeat is taken. */
   readonly whole?: boolean;
 }
 

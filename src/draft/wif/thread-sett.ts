@@ -15,8 +15,8 @@ const LEAST = 0.1;
 const THINNEST = 0.05;
 const THICKEST = 20;
 
-/** Sett and thread thicknesses of a file. */
-export interface WifSett {
+/** What a file says of the distances and thicknesses of threads. */
+interface WifSett {
   readonly sett: Sett;
   readonly widths: Widths;
   /** Unit of length of each system; absent if the file names none. */

@@ -5,8 +5,8 @@ import { placeOf, type Sections } from './wif-sections.js';
 
 type Lists = readonly (readonly number[])[];
 
-/** The interlacement of a file as a rising shed. The lists have as many entries as the file has ends and picks. */
-export interface WifWeave {
+/** The interlacement that a file holds, as a rising shed. Its lists are as long as the file says. */
+interface WifWeave {
   readonly threading: Lists;
   readonly tieUp: Lists;
   readonly treadling: Lists;

@@ -12,7 +12,7 @@ const LONGEST_KEY = 200;
 const UNSEEN = /[\s\p{Cc}\p{Cf}]+/gu;
 
 /** One line of a section as it was written, without the white space round it. */
-export interface WifLine {
+interface WifLine {
   readonly text: string;
   /** Number in the file, from 1. */
   readonly line: number;

@@ -5,8 +5,8 @@ import { type Kept, keyOf } from './kept-sections.js';
 import { OWN_SECTION, plainAscii, writeOwn } from './own-section.js';
 import { UNITS, type Unit } from './thread-sett.js';
 
-export interface WifWriteOptions {
-  /** Version of shedlight, for the head of the file. */
+interface WifWriteOptions {
+  /** Our own version, for the file's head. */
   readonly version: string;
   /** The content, kept at reading, that the draft has no place for. */
   readonly kept?: Kept;

@@ -4,7 +4,8 @@ import { keys, nameOf, numberOf, readAs, reading, textOf, under, wordOf } from '
 import { parseSource, placed } from '../../input/source.js';
 import type { Draft } from '../draft.js';
 import { letters, readElements } from '../notation.js';
-import { cycle, repeatOf, unitsOver } from './repeats.js';
+import { cycle } from '../repeat.js';
+import { repeatOf, unitsOver } from './repeats.js';
 import {
   endsOf,
   liftPlanOf,

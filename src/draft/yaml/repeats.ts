@@ -1,6 +1,6 @@
 import { Misread } from '../../input/given.js';
 import { LONGEST_REPEAT } from '../notation.js';
-import { lcm, smallestPeriod } from '../repeat.js';
+import { cycle, lcm, smallestPeriod } from '../repeat.js';
 
 /**
  * Threads in one whole repeat: the least common multiple of the smallest periods of several cyclic lists, of which the
@@ -20,11 +20,6 @@ export function repeatOf(
     );
   }
   return repeat;
-}
-
-/** The first `length` threads of a cyclic list. */
-export function cycle<T>(list: readonly T[], length: number): T[] {
-  return Array.from({ length }, (_, at) => list[at % list.length]!);
 }
 
 /** Length of the smallest cyclic repeat of a list; it divides the list's length. */

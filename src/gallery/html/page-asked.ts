@@ -19,8 +19,8 @@ const ORDERS_LISTED = 6;
 /** Most letters of an order that is written out. */
 const LONGEST_SAID = 60;
 
-/** A part of the question, and its value in words. */
-export type Asked = readonly [thing: string, asked: string];
+/** A thing that was asked, and what was asked of it. */
+type Asked = readonly [thing: string, asked: string];
 
 /** The question in one line: the weave, and the colour orders laid on it. */
 export function titleOf(question: Question): string {
@@ -93,7 +93,7 @@ export function nearestPair(yarns: readonly Yarn[]): { readonly words: string; r
 }
 
 /** `20 ends and 20 picks per inch`. */
-export function settOf({ ends, picks, per }: Sett): string {
+function settOf({ ends, picks, per }: Sett): string {
   return `${ends} ends and ${picks} picks per ${per}`;
 }
 

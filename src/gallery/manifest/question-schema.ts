@@ -77,6 +77,3 @@ export const questionSchema = v.object({
   seed: v.exactOptional(text),
   tries: v.exactOptional(count),
 });
-
-/** A question as it is written into a gallery. */
-export type QuestionWritten = v.InferInput<typeof questionSchema>;

@@ -6,7 +6,7 @@ import { textWidth } from '../../render/text.js';
 import type { Found } from '../../search/strategy/outcome.js';
 import { inFlight } from './in-flight.js';
 import { caption } from './sheet-caption.js';
-import { Pen, POINTS, SMALL, wrapped } from './sheet-text.js';
+import { GUTTER, LEADING, Pen, POINTS, SMALL, TITLE, wrapped } from './sheet-text.js';
 
 /** Heading and layout of a contact sheet. */
 export interface SheetOptions {
@@ -27,10 +27,6 @@ const FOOT = 9;
 const LAYOUTS = { 16: { columns: 4, side: 44.5 }, 25: { columns: 5, side: 34.8 } } as const;
 /** Lines under a picture, including the one with its number. */
 const LINES = 5;
-/** Gap between pictures across, and distance of the lines of a caption, in millimetres. */
-const GUTTER = 4;
-const LEADING = 2.75;
-const TITLE = (13 * 25.4) / 72;
 
 const PER_PAGE = 16;
 /** Size of every page in picture points. */

@@ -3,10 +3,10 @@ import type { FloatLimit } from '../../score/rank/rank.js';
 import { type Enlarged, type Size, WAYS, type Way } from '../../search/report/enlarge.js';
 import { floatOf, lengthOf, passesOf, refusalInWords, timesInWords, WAY_WORDS } from './enlarge-words.js';
 import { PAGE, type Placed, pngOf, svgOf } from './picture-sheet.js';
-import { Pen, POINTS, wrapped } from './sheet-text.js';
+import { GUTTER, LEADING, Pen, POINTS, TITLE, wrapped } from './sheet-text.js';
 
-/** The heading of the sheet. */
-export interface SheetHead {
+/** What the sheet says at its head. */
+interface SheetHead {
   readonly title: string;
   readonly limit: FloatLimit;
   /** Share of the width that is lost in finishing. */
@@ -15,10 +15,7 @@ export interface SheetHead {
 
 const COLUMNS = 4;
 const PICTURE = { width: 44.5, height: 30 };
-const GUTTER = 4;
-const LEADING = 2.75;
-const TITLE = (13 * 25.4) / 72;
-/** Width shown, in widths of the widest motif: the whole motif and a part of the next. */
+/** The widest motif is drawn whole, with so much of its neighbour. */
 const SHOWN = 1.15;
 
 /** A way of enlarging with its sizes, and its position on the sheet. */

@@ -4,6 +4,11 @@ import { mostThat, textPath, textWidth } from '../../render/text.js';
 export const POINTS = 200 / 25.4;
 /** The smallest type on a sheet, in millimetres: 7 printer's points of 1/72 inch. */
 export const SMALL = (7 * 25.4) / 72;
+/** The type of a sheet's name, in millimetres. */
+export const TITLE = (13 * 25.4) / 72;
+/** From line to line of the smallest type, and from picture to picture across, in millimetres. */
+export const LEADING = 2.75;
+export const GUTTER = 4;
 
 const INK = '#1c1f26';
 const QUIET = '#54585f';
@@ -38,7 +43,7 @@ export class Pen {
   }
 }
 
-export interface TextStyle {
+interface TextStyle {
   readonly size?: number;
   readonly bold?: boolean;
   readonly align?: 'left' | 'middle' | 'right';

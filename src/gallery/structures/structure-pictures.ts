@@ -8,8 +8,8 @@ import { draftOf, weftOf } from '../../search/space/candidate.js';
 import { familiesOf } from '../../search/space/families.js';
 import { type Structure, weaveOf } from '../../structure/catalogue/catalogue.js';
 
-/** One cloth of a structure, with a few words about the order laid on it. */
-export interface Shown {
+/** One cloth of a structure, with what is laid on it in a few words. */
+interface Shown {
   readonly words: string;
   readonly draft: Draft;
 }

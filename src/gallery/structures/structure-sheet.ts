@@ -2,14 +2,11 @@ import { spacing } from '../../draft/draft.js';
 import { paintCloth } from '../../render/cloth.js';
 import type { Structure } from '../../structure/catalogue/catalogue.js';
 import { PAGE, type Placed, pngOf } from '../sheet/picture-sheet.js';
-import { Pen, POINTS, wrapped } from '../sheet/sheet-text.js';
+import { GUTTER, LEADING, Pen, POINTS, TITLE, wrapped } from '../sheet/sheet-text.js';
 import { picturesOf } from './structure-pictures.js';
 
 const COLUMNS = 4;
 const SIDE = 44.5;
-const GUTTER = 4;
-const LEADING = 2.75;
-const TITLE = (13 * 25.4) / 72;
 /** All pictures show cloth at half its size. */
 const REDUCTION = 2;
 const HEAD = 20;

@@ -2,7 +2,7 @@ import type { Structure } from '../../structure/catalogue/catalogue.js';
 import { html } from '../html/html.js';
 
 /** A structure and the file of its sheet, beside the page. */
-export interface Sheet {
+interface Sheet {
   readonly structure: Structure;
   readonly file: string;
 }

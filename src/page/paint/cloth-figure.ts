@@ -10,7 +10,7 @@ import { colourAlone, outlinesOf, structureAlone } from './structure-alone.js';
 export type Side = 'face' | 'back' | 'structure' | 'colour';
 
 /** How a cloth is drawn large. */
-export interface Drawn {
+interface Drawn {
   readonly side: Side;
   /** Whole repeats each way; 0 for a piece of the size asked for. */
   readonly repeats: number;

@@ -2,8 +2,8 @@ import type { Draft } from '../../draft/draft.js';
 import type { Picture } from '../../render/cloth.js';
 import { clothFrom } from './step-back.js';
 
-/** The look at a piece of cloth: side, distance, scale, size. */
-export interface Look {
+/** How a piece of cloth is looked at. */
+interface Look {
   readonly side: 'face' | 'back';
   readonly grey: boolean;
   readonly metres: number;

@@ -34,8 +34,8 @@ export function colourAlone(draft: Draft, repeats: number): Picture {
   return { width, height, rgb };
 }
 
-/** The rectangle of a float on a drawing of several repeats, in crossings from its top left corner. */
-export interface Outline {
+/** Rectangles of floats on a drawing of `repeats` repeats, in crossings from its top left corner. */
+interface Outline {
   readonly x: number;
   readonly y: number;
   readonly w: number;

@@ -1,7 +1,7 @@
 import { button, el } from '../paint/dom.js';
 
-/** A modal dialog with a heading. */
-export interface Box {
+/** A box over the page with a heading, which takes the keyboard until it is closed. */
+interface Box {
   readonly dialog: HTMLDialogElement;
   readonly body: HTMLElement;
   /** Opens the dialog, unless it is open, and sets its heading. */

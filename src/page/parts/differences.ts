@@ -4,8 +4,8 @@ import type { Found } from '../../search/strategy/outcome.js';
 import { capital } from '../../words/counts.js';
 import { repeatOf } from '../store/sizes.js';
 
-/** One property of all compared cloths, with its words for each. */
-export interface Compared {
+/** One thing that is said of every cloth set side by side. */
+interface Compared {
   readonly name: string;
   readonly values: readonly string[];
 }

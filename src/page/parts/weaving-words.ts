@@ -4,8 +4,8 @@ import { formatOrder, formatRuns } from '../../order/order.js';
 import type { Found } from '../../search/strategy/outcome.js';
 import { counted } from '../../words/counts.js';
 
-/** One form of the orders of a cloth: its name and the text. */
-export type Given = readonly [name: string, text: string];
+/** One way of giving the orders of a cloth: its name and the text. */
+type Given = readonly [name: string, text: string];
 
 /** Threads in a group where a draft has no units. */
 const COUNTED = 8;

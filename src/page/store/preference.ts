@@ -1,7 +1,7 @@
 import type { Found } from '../../search/strategy/outcome.js';
 
-/** A figure that the preference model uses, with words for more and for less of it. */
-export interface Trait {
+/** A figure by which a liking is told, with the words for more and for less of it. */
+interface Trait {
   readonly more: string;
   readonly less: string;
   of(found: Found): number;

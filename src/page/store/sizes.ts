@@ -4,7 +4,7 @@ import { nested, type Order, parseOrder } from '../../order/order.js';
 import type { Found } from '../../search/strategy/outcome.js';
 
 /** A cloth's motif at another size. */
-export interface Sized {
+interface Sized {
   readonly times: number;
   readonly draft: Draft;
 }

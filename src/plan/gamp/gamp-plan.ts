@@ -2,6 +2,7 @@ import { drawdown } from '../../cloth/drawdown.js';
 import { colourFace } from '../../cloth/face.js';
 import { values, type Yarn } from '../../colour/yarn.js';
 import { type Draft, liftAt, type PickKind, spacing } from '../../draft/draft.js';
+import { cycle } from '../../draft/repeat.js';
 import type { KeptCloth } from '../../formats/shortlist.js';
 import { gcd, lcm } from '../../order/necklace.js';
 import { formatRuns, smallestPeriod } from '../../order/order.js';
@@ -252,8 +253,4 @@ function wovenAs(
     weft,
     sett,
   };
-}
-
-function cycle<T>(list: readonly T[], count: number): T[] {
-  return Array.from({ length: count }, (_, at) => list[at % list.length]!);
 }

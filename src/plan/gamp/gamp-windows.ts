@@ -7,8 +7,8 @@ export interface Section {
   readonly threads: number;
 }
 
-/** The warp sections, or the weft sections, with a separator before, between and after them. */
-export interface Sections {
+/** Warp sections, or weft sections, with separators between and outside. */
+interface Sections {
   readonly sections: readonly Section[];
   /** Threads in each separator. */
   readonly separator: number;

@@ -58,8 +58,8 @@ export function threadingLines(warp: Pick<WarpPlan, 'pieces' | 'yarns'>): Thread
   return lines;
 }
 
-/** Tabby that follows every pattern pick, listed once for all. */
-export interface TabbyLine {
+/** Tabby that follows every pattern pick, said once for all. */
+interface TabbyLine {
   readonly shuttle: string;
   readonly start: Side;
   /** Treadles of the two alternating picks (shafts raised, on a lift plan). */
@@ -67,7 +67,7 @@ export interface TabbyLine {
 }
 
 /** The pick list of one repeat. */
-export interface PickSheet {
+interface PickSheet {
   readonly tabby?: TabbyLine;
   readonly lines: readonly PickLine[];
 }

@@ -18,8 +18,8 @@ import { type Winding, windingOf } from '../warp/winding.js';
 import { picksIn, WEFT_EXTRA, type YarnAmount, yarnAmount } from '../yarn/yarn-amounts.js';
 import { type PiecePlan, planPiece } from './piece-plan.js';
 
-/** One end of the warp: its shafts and yarn. */
-export interface ThreadedEnd {
+/** One end of the warp as it is threaded. */
+interface ThreadedEnd {
   readonly shafts: readonly number[];
   /** Palette index. */
   readonly yarn: number;

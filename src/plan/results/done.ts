@@ -2,8 +2,8 @@ import type { KeptCloth } from '../../formats/shortlist.js';
 import { Problem } from '../../problem.js';
 import { isFilledIn, type Result } from './results-form.js';
 
-/** The items read from one file, and its name. */
-export interface Of<T> {
+/** What one file says: its name, and what is in it. */
+interface Of<T> {
   readonly file: string;
   readonly items: readonly T[];
 }

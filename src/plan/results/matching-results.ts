@@ -3,8 +3,8 @@ import { didYouMean, Problem } from '../../problem.js';
 import { INCH, type Per, sayShare } from '../../words/measure.js';
 import type { Result } from './results-form.js';
 
-/** A figure taken from results, and the codes of the cloths on which it was measured. */
-export interface Finding {
+/** A figure that results show, and the codes of the cloths in which it was found. */
+interface Finding {
   readonly value: number;
   readonly codes: readonly string[];
 }

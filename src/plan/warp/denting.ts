@@ -36,8 +36,8 @@ const LONGEST_NEAR = 8;
 /** Share by which a short sequence of dents may miss the sett. */
 const NEAR = 0.01;
 
-/** Ends in each dent, in the shortest sequence that comes near a sett which no short sequence meets exactly. */
-export function dentsNear(sett: number, reed: number): number[] {
+/** Ends in each dent, in an order of few dents that comes near a sett which none meets exactly. */
+function dentsNear(sett: number, reed: number): number[] {
   const orders = Array.from({ length: LONGEST_NEAR }, (_, at) => {
     const dents = at + 1;
     const ends = Math.max(1, Math.round((sett / reed) * dents));

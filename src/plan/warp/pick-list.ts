@@ -27,8 +27,8 @@ export interface Throw {
   readonly lift: readonly number[];
 }
 
-/** How many turns of the wefts catch the outermost ends. */
-export interface Caught {
+/** How well the outermost ends are caught by the turns of the wefts. */
+interface Caught {
   /** Turns at each edge, and how many of them catch the outer end. */
   readonly left: { readonly turns: number; readonly caught: number };
   readonly right: { readonly turns: number; readonly caught: number };

@@ -1,8 +1,8 @@
 import { INCH, type Per, sayLength, sayShare, upTo, YARD } from '../../words/measure.js';
 import type { LoomKind } from './warp-loom.js';
 
-/** The figures from which the length of a warp is computed. Lengths in millimetres, shares from 0 to below 1. */
-export interface WarpNeeds {
+/** What the length of a warp is reckoned from. Lengths in millimetres, shares from 0 to below 1. */
+interface WarpNeeds {
   /** Finished length of each piece, hems included. */
   readonly pieces: readonly number[];
   /** Finished length woven between two pieces. */
@@ -20,8 +20,8 @@ export interface WarpNeeds {
   readonly testing: number;
 }
 
-/** One line of the arithmetic: its name, how it is computed, and the length in millimetres. */
-export interface WarpLine {
+/** One line of the reckoning: what it is, how it comes about, and its length in millimetres. */
+interface WarpLine {
   readonly what: string;
   readonly how: string;
   readonly mm: number;

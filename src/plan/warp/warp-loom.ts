@@ -17,8 +17,8 @@ export interface TiedUp extends LoomTieUp {
   readonly lifts: readonly Lift[];
 }
 
-/** The demands of a warp on a loom. */
-export interface Demand {
+/** What a warp asks of a loom. */
+interface Demand {
   readonly draft: Draft;
   /** Heddles on each shaft, shaft 1 first. */
   readonly heddles: readonly number[];

@@ -1,15 +1,17 @@
+import { TOGETHER_AT_MOST } from '../../score/ease.js';
+
 /** The three ways of winding a warp of several colours. */
-export type Way = 'a separate chain per colour' | 'several ends together' | 'in order, changing at the pegs';
+type Way = 'a separate chain per colour' | 'several ends together' | 'in order, changing at the pegs';
 
 /** Neighbouring ends of one colour. */
-export interface Run {
+interface Run {
   /** Index of the yarn. */
   readonly yarn: number;
   readonly ends: number;
 }
 
-/** A run in winding order. Winding begins at peg 1; peg 2 is the far one. */
-export interface RunLine extends Run {
+/** A run as it is wound in order. Peg 1 is where winding begins, peg 2 the far one. */
+interface RunLine extends Run {
   /** Ends wound so far, this run included. */
   readonly running: number;
   /** The peg where the colour changes after this run. */
@@ -19,7 +21,7 @@ export interface RunLine extends Run {
 }
 
 /** One chain of one colour: how many ends, in how many rounds, and after how many ends a counting tie goes in. */
-export interface Chain {
+interface Chain {
   readonly yarn: number;
   readonly ends: number;
   /** Rounds out and back, two ends each. */
@@ -31,8 +33,8 @@ export interface Chain {
   readonly ties: readonly number[];
 }
 
-/** The work of one way of winding. */
-export interface WayCost {
+/** What one way of winding takes. */
+interface WayCost {
   readonly way: Way;
   /** Ties from one colour to the next, between the first end and the last. */
   readonly knots: number;
@@ -54,9 +56,7 @@ export interface Winding {
   readonly even: boolean;
 }
 
-/** Longest order wound with one thread of each package held together (common practice, no source). */
-const TOGETHER_AT_MOST = 8;
-/** Fewest and most ends between counting ties, and the number used for longer repeats (common practice, no source). */
+/** Fewest and most ends between counting ties, and what is taken beyond that (common practice, no source). */
 const TIE_AT_LEAST = 10;
 const TIE_AT_MOST = 80;
 const TIE_LONG = 20;

@@ -16,8 +16,8 @@ const YARDS = {
   cut: 300,
 } as const;
 
-/** A count system, in which a higher count is a finer yarn: lengths per weight. */
-export type CountSystem = keyof typeof YARDS | 'metric';
+/** A system in which more is finer: so many lengths to a weight. */
+type CountSystem = keyof typeof YARDS | 'metric';
 
 /** Fibres, distinguished as far as they give a yarn of one weight different diameters. */
 export const FIBRES = ['cotton', 'silk', 'linen', 'worsted', 'woollen'] as const;

@@ -23,7 +23,7 @@ interface Reach {
 }
 
 /** Measures faces; `values` holds the value (0 dark – 1 light) of each palette index. */
-export interface ContrastMeter {
+interface ContrastMeter {
   /** Motif contrast with tone and line, and the dark share. */
   motif(face: Face, values: Float64Array): Omit<Contrast, 'figure'>;
   /** The share of the pattern that is not stripes. */

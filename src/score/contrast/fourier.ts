@@ -4,6 +4,11 @@ export interface Complex {
   readonly im: Float64Array;
 }
 
+/** Real numbers as complex ones. */
+export function real(re: Float64Array): Complex {
+  return { re, im: new Float64Array(re.length) };
+}
+
 /**
  * The discrete Fourier transform of a field of `rows` × `columns` cells that lie row by row: of any size, fast where
  * the prime factors of both sides are small. Entry (l, k), row by row, is Σ field(j, i)·exp(−2πi(jl/rows + ik/columns)).

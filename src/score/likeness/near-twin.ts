@@ -1,7 +1,7 @@
 import { colourAt, type Face } from '../../cloth/face.js';
 import { gcd } from '../../order/necklace.js';
 import { blurWeights } from '../contrast/blur.js';
-import { type Complex, transform } from '../contrast/fourier.js';
+import { type Complex, real, transform } from '../contrast/fourier.js';
 
 /** Above this correlation two cloths look nearly the same. */
 const TWIN = 0.97;
@@ -9,7 +9,7 @@ const TWIN = 0.97;
 const EVEN = 1e-24;
 
 /** Operations, beside shifts, under which two cloths are compared. */
-export interface TwinWays {
+interface TwinWays {
   readonly mirror: boolean;
   readonly halfTurn: boolean;
   readonly exchange: boolean;
@@ -126,8 +126,4 @@ function bestCorrelation(
   let best = 0;
   for (const sum of transform({ re, im }, picks, ends).re) best = Math.max(best, either ? Math.abs(sum) : sum);
   return best;
-}
-
-function real(re: Float64Array): Complex {
-  return { re, im: new Float64Array(re.length) };
 }

@@ -1,4 +1,4 @@
-import { modulo } from '../symmetry/lattice.js';
+import { modulo } from '../../draft/repeat.js';
 
 /** A cell is dark where its blurred value is below the first, light where it is above the second. */
 const DARK = 0.4;

@@ -3,7 +3,7 @@ import type { Face } from '../../cloth/face.js';
 import { smallestPeriod } from '../../order/order.js';
 import { blurWeights, overlapWeights } from '../contrast/blur.js';
 import { SMALL_SIGMA } from '../contrast/contrast.js';
-import { type Complex, transform } from '../contrast/fourier.js';
+import { type Complex, real, transform } from '../contrast/fourier.js';
 
 /** A variance below this is that of an even field. */
 const EVEN = 1e-6;
@@ -133,8 +133,4 @@ function countedKinds(kind: Uint16Array, kinds: number, length: number): Float64
 /** What two blurs one after the other leave of each frequency of a repeat. */
 function response(length: number, sigma: number): Float64Array {
   return transform(real(overlapWeights(blurWeights(length, sigma))), 1, length).re;
-}
-
-function real(re: Float64Array): Complex {
-  return { re, im: new Float64Array(re.length) };
 }

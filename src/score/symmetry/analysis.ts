@@ -42,7 +42,7 @@ export interface FaceAnalysis extends Repeat {
 }
 
 /** An operation found to carry the face to itself. */
-export interface Translation extends Vector {
+interface Translation extends Vector {
   readonly keepsColours: boolean;
 }
 

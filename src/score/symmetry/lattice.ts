@@ -1,3 +1,4 @@
+import { modulo } from '../../draft/repeat.js';
 import { gcd } from '../../order/necklace.js';
 import type { Vector } from './isometry.js';
 
@@ -23,9 +24,4 @@ export function withHalf({ width, shift, height }: Lattice, extra: Vector): Latt
 /** The smallest positive value of x·(steps across) + y·(steps along) over the lattice: the distance of its rows. */
 export function rowSpacing({ width, shift, height }: Lattice, { x, y }: Vector): number {
   return gcd(width * Math.abs(x), Math.abs(shift * x + height * y));
-}
-
-/** The remainder from 0 to below `n`, of negative numbers too. */
-export function modulo(value: number, n: number): number {
-  return ((value % n) + n) % n;
 }

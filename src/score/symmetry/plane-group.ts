@@ -3,7 +3,7 @@ import type { Vector } from './isometry.js';
 import { type Lattice, rowSpacing } from './lattice.js';
 
 /** The translation with which each point operation carries the pattern to itself; absent where none does. */
-export type Held = Readonly<Partial<Record<Operation, Vector>>>;
+type Held = Readonly<Partial<Record<Operation, Vector>>>;
 
 /** Two mirror directions at right angles, and the coordinate along which each slides. */
 interface MirrorPair {

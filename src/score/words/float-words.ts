@@ -1,5 +1,5 @@
 import { drawdown } from '../../cloth/drawdown.js';
-import { type FloatPlace, longestFloatPlace, type WeftFloats, weftFloatsByKind } from '../../cloth/floats.js';
+import { type FloatPlace, isWarp, longestFloatPlace, type WeftFloats, weftFloatsByKind } from '../../cloth/floats.js';
 import type { Draft } from '../../draft/draft.js';
 import { trueLay } from '../../render/strands.js';
 import { plural } from '../../words/counts.js';
@@ -38,8 +38,4 @@ function lengthAt(draft: Draft, { side, from, length }: FloatPlace): number | nu
   const { ends, picks } = trueLay(draft, 1, 0);
   const { pitch } = isWarp(side) ? picks : ends;
   return Array.from({ length }, (_, step) => pitch[(from + step) % pitch.length]!).reduce((sum, room) => sum + room, 0);
-}
-
-function isWarp(side: FloatPlace['side']): boolean {
-  return side === 'warpFace' || side === 'warpBack';
 }

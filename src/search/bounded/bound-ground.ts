@@ -61,7 +61,7 @@ function sideOf(plan: Layout, elements: number, kind: Uint16Array, kinds: number
  * Threads sorted by type: threads of one type have the same element, sign and interlacement. `of` is each thread's
  * type.
  */
-export interface Types {
+interface Types {
   readonly of: Uint16Array;
   readonly element: number[];
   readonly sign: number[];

@@ -33,7 +33,7 @@ interface WeftClass {
 }
 
 /** Receives a candidate that is not pruned: warp, weft and start by their numbers in the block, and T². */
-export type Visit = (warp: number, weft: number, start: number, toneSquared: number) => void;
+type Visit = (warp: number, weft: number, start: number, toneSquared: number) => void;
 
 /**
  * Holds all pairs of orders of one block against their bounds, with a few additions a pair. T² is a number of the warp

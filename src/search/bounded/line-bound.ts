@@ -18,7 +18,7 @@ export function lineBounds(ground: Ground, squareness: number): { readonly warp:
 }
 
 /** Bounds the blurred boundaries along one system of threads, given only the order of these threads. */
-export class LineBound {
+class LineBound {
   private readonly side: Side;
   private readonly weights: Float64Array;
   private readonly reach: number;

@@ -12,7 +12,7 @@ import { type OpenCheckpoint, openCheckpoint } from './open-checkpoint.js';
 const EVERY = 3000;
 
 /** How a checkpoint is kept. */
-export interface Keeping {
+interface Keeping {
   /** Goes on with what the file has. */
   readonly resume: boolean;
   /** Says one line to the person who waits. */

@@ -22,7 +22,7 @@ export interface Header {
 }
 
 /** A job's key and result; or, at the end of a finished shard, the number of jobs in the file. */
-export type Entry = { readonly key: string; readonly result: JobResult } | { readonly end: number };
+type Entry = { readonly key: string; readonly result: JobResult } | { readonly end: number };
 
 /** A file, or anything whose bytes can be read at a position. */
 export interface Bytes {
@@ -42,7 +42,7 @@ export interface FoundCheckpoint {
 }
 
 /** Where the contents of a record lie. */
-export interface RecordPlace {
+interface RecordPlace {
   readonly from: number;
   readonly length: number;
 }

@@ -20,7 +20,7 @@ export interface Shard {
 }
 
 /** The key of a job in a checkpoint: equal jobs of one question have equal keys. */
-export function jobKey(job: Job): string {
+function jobKey(job: Job): string {
   return createHash('sha256').update(JSON.stringify(job)).digest('hex').slice(0, 32);
 }
 

@@ -23,7 +23,7 @@ export function folderOfShard(file: string): string | undefined {
 }
 
 /** All parts of one search together. */
-export interface Parts {
+interface Parts {
   /** What they are parts of. */
   readonly header: Header;
   /** The file of the first part. */

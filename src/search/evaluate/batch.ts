@@ -14,8 +14,8 @@ export interface Batch extends Readonly<Columns<typeof CANDIDATE_COLUMNS>> {
   readonly nearestFloats?: Floats;
 }
 
-/** A scored candidate: its numbers, by column name. */
-export interface ScoredCandidate {
+/** A scored candidate: its numbers by the names of the columns. */
+interface ScoredCandidate {
   readonly index: number;
   readonly score: number;
   readonly area: number;

@@ -51,9 +51,9 @@ interface Ground {
   readonly layouts: Map<string, Layout>;
 }
 
-/** Scores the candidates of one question, and caches what many of them share. */
-export interface Evaluator {
-  /** Scores candidates, each given with its index. */
+/** Scores the candidates of one question; keeps what many of them share. */
+interface Evaluator {
+  /** Scores candidates, each with its number. */
   evaluate(candidates: readonly (readonly [number, Candidate])[]): Batch;
   /** The verdict on all candidates of a family whose weave does not depend on the orders. */
   verdict(family: Family): Refused | { readonly floatPart: number };

@@ -2,8 +2,8 @@
  * A niche: a class of cloths of similar motif size, dark share and symmetry. Every axis is a whole number, so that no
  * rounding moves a cloth from one niche to another.
  */
-export interface Niche {
-  /** Size class of the motif's longer side: 0 for one thread, k for more than 2^(k−1) up to 2^k threads. */
+interface Niche {
+  /** Doublings: 0 for a motif of one thread, k for one of more than 2^(k−1) up to 2^k threads, the longer side. */
   readonly size: number;
   /** Dark share of the face in tenths, 0 to 9; with colour exchange, the share of the rarer of dark and light. */
   readonly dark: number;
@@ -18,9 +18,9 @@ const QUARTERS = 5;
 /** Number of niches. */
 export const NICHES = SIZES * TENTHS * QUARTERS;
 
-/** The figures that determine the niche of a cloth. */
-export interface NicheFigures {
-  /** Ends, and picks, in the smallest repeat of the face. */
+/** What the kind of a cloth is found from. */
+interface NicheFigures {
+  /** Ends and picks of the smallest repeat of the face. */
   readonly ends: number;
   readonly picks: number;
   readonly darkShare: number;

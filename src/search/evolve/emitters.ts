@@ -4,7 +4,7 @@ import type { MutationSpace, Step } from './mutation-space.js';
 import { pickFrom, type Rng } from './mutations.js';
 
 /** The candidates that serve as parents. */
-export interface BestSoFar {
+interface BestSoFar {
   /** The elites of all niches, best first. */
   readonly kinds: readonly Candidate[];
   /** The best of all, the best first. */

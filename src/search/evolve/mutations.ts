@@ -11,7 +11,7 @@ export interface Around {
 }
 
 /** A mutation of an order; the result may have another length. */
-export type Mutation = (order: Order, rng: Rng, around: Around) => Order;
+type Mutation = (order: Order, rng: Rng, around: Around) => Order;
 
 /** A whole number from 0 to below `below`. */
 export function pickNumber(below: number, rng: Rng): number {

@@ -10,9 +10,9 @@ import type { Question } from '../question/question.js';
 import { weftOf } from '../space/candidate.js';
 import { familiesOf } from '../space/families.js';
 
-/** Remedies for floats above the limit; each is present only if it was tried and works. */
-export interface FloatRemedy {
-  /** The largest smaller number of threads or units per element that works. */
+/** What would bring floats under a limit; each is there only where it has been tried, and does. */
+interface FloatRemedy {
+  /** Threads or units an element, fewer than were asked for: the largest that does. */
   readonly times?: number;
   /** The largest number of units of one block side by side, in the block order, that works. */
   readonly run?: number;

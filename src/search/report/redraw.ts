@@ -2,8 +2,8 @@ import { formatOrder, nested, type Order } from '../../order/order.js';
 import type { Question } from '../question/question.js';
 import type { Candidate } from '../space/candidate.js';
 
-/** One flag of the command `draw` without its dashes (`draft`: the file of a draft), and its value. */
-export type RedrawFlag = readonly [flag: string, value: string];
+/** One flag of the command `draw`, without its dashes (`draft` for a file of one's own), and its value. */
+type RedrawFlag = readonly [flag: string, value: string];
 
 /** The flags with which the command `draw` draws the same draft as a candidate's. */
 export function redrawOf(candidate: Candidate, question: Question): RedrawFlag[] {

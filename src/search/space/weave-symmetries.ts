@@ -17,7 +17,7 @@ export interface WeaveSymmetry {
 /**
  * The image of an order under a carrier: its canonical rotation, and by how many elements it was rotated to get there.
  */
-export interface Image {
+interface Image {
   readonly order: Order;
   readonly turn: number;
 }

@@ -225,7 +225,7 @@ export function boundedPieces(space: Space): Piece[] {
 }
 
 /** The sums of all batches so far. */
-export interface Gathered {
+interface Gathered {
   readonly archive: Archive;
   readonly setAside: Searched['setAside'];
   nearestFloats: Floats | undefined;

@@ -22,8 +22,8 @@ const POINTS = 72 / 25.4;
 /** The date written into every PDF: a fixed one, so that the same plan gives the same bytes. */
 const FIXED_DATE = new Date(0);
 
-/** Size, weight, alignment and grey of a line of type. */
-export interface Type {
+/** How a line of type stands. */
+interface Type {
   /** Points. Default: 9. */
   readonly size?: number;
   readonly bold?: boolean;
@@ -39,9 +39,9 @@ export interface Frame {
   readonly height: number;
 }
 
-/** Scale and colour of a piece of cloth on paper. */
-export interface Shown {
-  /** Millimetres of cloth per millimetre of paper. Default: 1. */
+/** How a piece of cloth stands on paper. */
+interface Shown {
+  /** Millimetres of cloth to the millimetre of paper. Default: 1. */
   readonly times?: number;
   readonly grey?: boolean;
 }

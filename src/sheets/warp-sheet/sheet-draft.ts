@@ -225,9 +225,9 @@ class Grid {
   }
 }
 
-/** The grey, as `#rrggbb`, in which a printer without colours prints a yarn. */
-export function shade(yarn: Pick<Yarn, 'hex'>): string {
-  // The inverse of the sRGB transfer function converts luminance to the value of the grey.
+/** The grey of a yarn, as a printer without colours prints it. */
+function shade(yarn: Pick<Yarn, 'hex'>): string {
+  // The inverse of the standard's transfer curve turns luminance into the number of that grey.
   const y = luminance(yarn.hex);
   return greyOf(y <= 0.0031308 ? 12.92 * y : 1.055 * y ** (1 / 2.4) - 0.055);
 }

@@ -50,8 +50,8 @@ export function drawWinding(pdf: Pdf, warp: WarpPlan, frame: Frame): number {
       );
 }
 
-/** A row of the threading list, with a box to tick at the end of a group. */
-export interface ThreadingRow {
+/** A row of the threading list; a box to tick where a group ends. */
+interface ThreadingRow {
   readonly numbers: string;
   readonly ends: string;
   readonly tick: boolean;

@@ -12,7 +12,7 @@ const BLOCK = 24;
 const INDENT = 17;
 
 /** A row of the pick list. */
-export interface PickRow {
+interface PickRow {
   readonly numbers: string;
   readonly shuttle: string;
   /** The line of the pick list that begins with this row; absent in continuation rows and headings. */

@@ -9,15 +9,14 @@ import { MARGIN, type Pdf, SMALL } from '../paper/paper.js';
 import { drawDraft } from './sheet-draft.js';
 import { figures } from './sheet-figures.js';
 import { drawFoot } from './sheet-foot.js';
-import { drawThreading, drawWinding, threadingRows } from './sheet-lists.js';
+import { drawThreading, drawWinding, LEADING, threadingRows } from './sheet-lists.js';
 import { drawPicks, pickRows } from './sheet-picks.js';
 
-const LEADING = 4.1;
-/** Least and greatest side of the picture at actual size, in millimetres; within them it shows three repeats. */
+/** Side of the picture at actual size: at least 60 mm, at most this, and three repeats where they fit. */
 const PICTURE = { least: 62, most: 84 };
 
-/** The weaver and the loom that a sheet is for. */
-export interface SheetOptions {
+/** For whom a sheet is. */
+interface SheetOptions {
   readonly weaver?: string;
   readonly loom: Loom;
 }

@@ -10,8 +10,8 @@ import { TWILLS } from './twills.js';
 
 export { parseProfile } from '../model/profile.js';
 export type { Manner, Structure } from '../model/structure.js';
-export { type Drawn, drawn, findManner, type WeaveOptions, weaveOf } from '../model/weave.js';
-export { type NameDraft, type NameDraftOptions, nameDraft } from './name-draft.js';
+export { drawn, findManner, type WeaveOptions, weaveOf } from '../model/weave.js';
+export { nameDraft } from './name-draft.js';
 
 /** All structures, the plainest first. */
 export const structures: readonly Structure[] = [
@@ -28,11 +28,6 @@ const byWord = new Map(
   structures.flatMap((structure) => structure.aliases.map((word) => [plainWord(word), structure])),
 );
 for (const structure of structures) byWord.set(plainWord(structure.name), structure);
-
-/** Names of all structures, in the same order. */
-export function structureNames(): string[] {
-  return structures.map((structure) => structure.name);
-}
 
 /**
  * Finds a structure by its name or an alias, ignoring case, accents, apostrophes and hyphens.

@@ -4,7 +4,7 @@ import { layClosed, perBlock, type Unit } from '../model/unit.js';
 import { RING_BLOCKS } from './overshot.js';
 
 /** An overshot threading made of the letters of a name. */
-export interface NameDraft {
+interface NameDraft {
   /** The letters used: accents taken off, spaces and signs left out. */
   readonly letters: string;
   /** Shaft of each letter. */
@@ -22,7 +22,7 @@ export interface NameDraft {
   readonly profile: readonly string[];
 }
 
-export interface NameDraftOptions {
+interface NameDraftOptions {
   /** Which of the 2^gaps drafts, from 0: read as binary, the first gap first, 0 for the lower shaft. */
   readonly alternative?: number;
   /** Mirror the threading; the first and the last end are not repeated. */

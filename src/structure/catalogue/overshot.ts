@@ -58,7 +58,7 @@ function treadled(name: string, about: string, sheds: string): Manner {
 }
 
 /** Overshot: a threading is a closed walk on the ring of shafts; each element of the profile is one step of it. */
-export const overshot: Structure = {
+const overshot: Structure = {
   name: 'overshot',
   aliases: ['daldräll', 'over shot'],
   about:

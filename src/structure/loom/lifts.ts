@@ -4,7 +4,7 @@ import { liftAt, shaftCount, type Weave } from '../../draft/draft.js';
 export type Lift = readonly number[];
 
 /** Treadles tied so that every lift is one treadle, or two pressed with two feet. */
-export interface TwoFootTieUp {
+interface TwoFootTieUp {
   /** Shafts raised by each treadle. */
   readonly tieUp: readonly Lift[];
   /** For each lift that was asked for, its treadles, numbered from 1. */
@@ -12,7 +12,7 @@ export interface TwoFootTieUp {
 }
 
 /** For each treadle, the shafts that it raises and the shafts that it sinks. */
-export interface CountermarchTreadle {
+interface CountermarchTreadle {
   readonly rise: Lift;
   readonly sink: Lift;
 }

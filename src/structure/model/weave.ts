@@ -15,8 +15,8 @@ export interface WeaveOptions {
   readonly alternative?: number | readonly number[];
 }
 
-/** A weave with the block and unit of each strand, and whether it is incidental. */
-export interface Drawn {
+/** A weave with what is known of each strand: its block, its unit, whether it is incidental. */
+interface Drawn {
   readonly weave: Weave;
   readonly ends: readonly Strand<number>[];
   readonly picks: readonly Strand<string>[];

@@ -1,8 +1,8 @@
 import { TABBY, type Unit, type Units } from '../model/unit.js';
 import { type Alike, alikeBlocks, isRepetition } from './same-unit.js';
 
-/** One unit found in a cyclic list of strands: its incidental strands, then its own. */
-export interface FoundUnit<S> {
+/** One unit found in a ring of strands, as it would be laid: incidental strands that come first, then its own. */
+interface FoundUnit<S> {
   readonly block: string;
   readonly first: readonly S[];
   readonly own: readonly S[];
@@ -17,9 +17,9 @@ export interface FoundUnits<S> {
   readonly bound: ReadonlyMap<S, number>;
 }
 
-/** The observed strands as numbers, and the numbers that strand names may be bound to. */
-export interface Observed<S> {
-  /** A number for each strand of the cyclic list; equal strands have equal numbers. */
+/** What is observed on the ring, and what a strand's name may stand for there. */
+interface Observed<S> {
+  /** A number for each strand of the ring; equal strands have equal numbers. */
   readonly ring: readonly number[];
   /** Numbers of names that are fixed; an absent name may be bound to any number that no other name has. */
   readonly names: ReadonlyMap<S, number>;

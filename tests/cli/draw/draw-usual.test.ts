@@ -1,17 +1,19 @@
 import { describe, expect, it } from 'vitest';
 import { picturesOf } from '../../../src/gallery/structures/structure-pictures.js';
 import { codeOf } from '../../../src/score/symmetry/cloth-code.js';
-import { findStructure, structureNames } from '../../../src/structure/catalogue/catalogue.js';
+import { findStructure, structures } from '../../../src/structure/catalogue/catalogue.js';
 import { run } from '../run.js';
 
 const drawn = async (...flags: string[]) => JSON.parse((await run('draw', ...flags, '--json')).out);
 
 describe('a structure alone', () => {
   // Those of one unit a block are shown there on a larger block order.
-  const shown = structureNames().filter((name) => {
-    const { blocks, profile } = findStructure(name);
-    return blocks.length === 1 || profile.length > blocks.length;
-  });
+  const shown = structures
+    .map(({ name }) => name)
+    .filter((name) => {
+      const { blocks, profile } = findStructure(name);
+      return blocks.length === 1 || profile.length > blocks.length;
+    });
 
   it.each(shown)('%s is drawn as the command structures shows it', async (name) => {
     const [first] = picturesOf(findStructure(name));

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { explore } from '../../../src/search/explore.js';
 import { readQuestion } from '../../../src/search/question/read-question.js';
-import { structureNames } from '../../../src/structure/catalogue/catalogue.js';
+import { structures } from '../../../src/structure/catalogue/catalogue.js';
 import { run } from '../../cli/run.js';
 
 /** The code of the draft that the command draws from the flags of a cloth. */
@@ -20,7 +20,7 @@ async function codes(flags: Record<string, string>): Promise<[found: string, aga
 }
 
 describe('what draws a cloth again', () => {
-  test.each(structureNames())('gives the same code: %s', async (structure) => {
+  test.each(structures.map(({ name }) => name))('gives the same code: %s', async (structure) => {
     for (const [found, again] of await codes({ structure, by: 'thread,unit', fill: 'solid,alternate' })) {
       expect(again).toBe(found);
     }

@@ -46,6 +46,15 @@ export function clothFigure(draft: Draft, drawn: Drawn): HTMLElement {
   return figure;
 }
 
+/** Height and breadth of a small picture, in points of the page. */
+export const SMALL_FIGURE = 120;
+
+/** A cloth's face in a small picture among others, at a scale in points of the page to a millimetre. */
+export function smallFigure(draft: Draft, scale: number, words: string): HTMLElement {
+  const size = { width: SMALL_FIGURE, height: SMALL_FIGURE };
+  return clothFigure(draft, { side: 'face', repeats: 0, scale, ...size, grey: false, metres: 0, words });
+}
+
 function paintColour(canvas: HTMLCanvasElement, draft: Draft, width: number, height: number, scale: number): void {
   const { across, along } = spacing(draft.sett);
   const repeat = repeatOf(draft);

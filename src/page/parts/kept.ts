@@ -1,7 +1,7 @@
 import type { KeptCloth } from '../../formats/shortlist.js';
 import { Problem } from '../../problem.js';
 import { plural } from '../../words/counts.js';
-import { clothFigure } from '../paint/cloth-figure.js';
+import { smallFigure } from '../paint/cloth-figure.js';
 import { button, el } from '../paint/dom.js';
 import type { Screen } from '../paint/screen.js';
 import { LEAST_STARRED, TRAITS } from '../store/preference.js';
@@ -9,9 +9,7 @@ import type { Store } from '../store/store.js';
 import { dialogBox } from './dialog.js';
 import { markFields } from './star-field.js';
 
-const SMALL = 120;
-
-/** The dialog of the kept list: stars, notes, saving to a file and opening one, and the preference model. */
+/** The list of what is kept: marks, notes, a file to save and to open again, and what the stars say. */
 export function keptList(
   store: Store,
   screen: Screen,
@@ -78,16 +76,7 @@ export function keptList(
     return el(
       'li',
       {},
-      clothFigure(draft, {
-        side: 'face',
-        repeats: 0,
-        scale: screen.points / 2,
-        width: SMALL,
-        height: SMALL,
-        grey: false,
-        metres: 0,
-        words: `Cloth ${code} at half its size`,
-      }),
+      smallFigure(draft, screen.points / 2, `Cloth ${code} at half its size`),
       el(
         'div',
         {},

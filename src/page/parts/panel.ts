@@ -10,19 +10,20 @@ import type { Store } from '../store/store.js';
 import { floatOf, floatText } from '../store/view.js';
 import { ruler } from './toolbar.js';
 
-/** Filters that are counts: key, name, greatest sensible value. */
-const COUNTS = [
-  ['knots', 'changes in the warp', 2000],
-  ['shuttles', 'shuttles', 26],
-  ['repeat', 'threads in a repeat', 2000],
+/** Limits that are numbers: their key, their name, the most that makes sense. */
+const LIMITS = [
+  ['knots', 'changes in the warp, at most', 2000],
+  ['shuttles', 'shuttles, at most', 26],
+  ['repeat', 'threads in a repeat, at most', 2000],
+  ['darkFrom', 'dark, from (%)', 100],
+  ['darkTo', 'dark, to (%)', 100],
 ] as const;
 
 /** The panel of weights and filters; every change ranks the list again. */
 export function panel(store: Store, screen: Screen): { readonly fold: HTMLDetailsElement; show(): void } {
   const updates: (() => void)[] = [];
   const weigh = (part: Part): HTMLElement => {
-    const measured =
-      !asksNovelty({ ...UNWEIGHED, [part]: 1 }) || store.found.every(({ scores }) => scores.novelty !== undefined);
+    const measured = isMeasured(store, { ...UNWEIGHED, [part]: 1 });
     const input = numberInput(100, 0.5, (weight) =>
       store.show({ weights: { ...store.view.weights, [part]: weight ?? 0 } }),
     );
@@ -49,51 +50,15 @@ export function panel(store: Store, screen: Screen): { readonly fold: HTMLDetail
     if (document.activeElement === float) return;
     float.value = store.view.filters.float ? floatText(store.view.filters.float) : '';
   });
-  const counts = COUNTS.map(([key, name, most]) => {
+  const limits = LIMITS.map(([key, name, most]) => {
     const input = numberInput(most, 1, (limit) => sift({ [key]: limit }));
     updates.push(() => set(input, store.view.filters[key]));
-    return el('label', {}, el('span', {}, `${name}, at most`), input);
-  });
-  const dark = (['darkFrom', 'darkTo'] as const).map((key) => {
-    const input = numberInput(100, 1, (limit) => sift({ [key]: limit }));
-    updates.push(() => set(input, store.view.filters[key]));
-    return el('label', {}, el('span', {}, `dark, ${key === 'darkFrom' ? 'from' : 'to'} (%)`), input);
+    return el('label', {}, el('span', {}, name), input);
   });
   const onlyKept = tick('only what is kept', (on) => store.show({ kept: on }));
   updates.push(() => onlyKept.show(store.view.kept));
-  const kinds = [
-    kindChoice(
-      'Structure',
-      store,
-      'structure',
-      (found) => found.structure,
-      (value) => value,
-    ),
-    kindChoice<By>(
-      'Order runs over',
-      store,
-      'by',
-      (found) => found.order.by,
-      (value) => BY_WORDS[value],
-    ),
-    kindChoice<Fill>(
-      'Each element',
-      store,
-      'fill',
-      (found) => found.order.fill,
-      (value) => FILL_WORDS[value],
-    ),
-    kindChoice(
-      'Size',
-      store,
-      'times',
-      (found) => found.order.times,
-      (value) => `×${value}`,
-    ),
-  ].flatMap((made) => (made === undefined ? [] : [made]));
-  const ways = PRESET_NAMES.filter(
-    (name) => !asksNovelty(PRESETS[name]) || store.found.every(({ scores }) => scores.novelty !== undefined),
-  );
+  const kinds = kindChoices(store);
+  const ways = PRESET_NAMES.filter((name) => isMeasured(store, PRESETS[name]));
   const way = (words: string, weights: Weights): HTMLButtonElement => {
     const made = button(words, () => store.show({ weights, order: 'best' }), { 'aria-pressed': 'false' });
     updates.push(() => made.setAttribute('aria-pressed', String(sameWeights(store.view.weights, weights))));
@@ -116,8 +81,7 @@ export function panel(store: Store, screen: Screen): { readonly fold: HTMLDetail
       {},
       el('legend', {}, 'Limits'),
       el('label', {}, el('span', {}, 'longest float, in threads or as 9.5 mm'), float),
-      counts,
-      dark,
+      limits,
       onlyKept.label,
     ),
     kinds.length > 0 &&
@@ -139,14 +103,52 @@ export function panel(store: Store, screen: Screen): { readonly fold: HTMLDetail
   };
 }
 
-/** A choice among the values that the cloths have; undefined if all have the same. */
+/** Whether all that these weights ask for was measured here: novelty is only where it was asked for. */
+function isMeasured(store: Store, weights: Weights): boolean {
+  return !asksNovelty(weights) || store.found.every(({ scores }) => scores.novelty !== undefined);
+}
+
+/** A choice for each way in which the cloths here differ in kind. */
+function kindChoices(store: Store): KindChoice[] {
+  return [
+    kindChoice('Structure', store, 'structure', ({ structure }) => structure, String),
+    kindChoice<By>(
+      'Order runs over',
+      store,
+      'by',
+      ({ order }) => order.by,
+      (by) => BY_WORDS[by],
+    ),
+    kindChoice<Fill>(
+      'Each element',
+      store,
+      'fill',
+      ({ order }) => order.fill,
+      (fill) => FILL_WORDS[fill],
+    ),
+    kindChoice(
+      'Size',
+      store,
+      'times',
+      ({ order }) => order.times,
+      (times) => `×${times}`,
+    ),
+  ].filter((made) => made !== undefined);
+}
+
+interface KindChoice {
+  readonly label: HTMLElement;
+  update(): void;
+}
+
+/** A choice among the kinds of cloth that are here; none where all are of one kind. */
 function kindChoice<V extends string | number>(
   name: string,
   store: Store,
   key: 'structure' | 'by' | 'fill' | 'times',
   of: (found: Store['found'][number]) => V,
   words: (value: V) => string,
-): { readonly label: HTMLElement; update(): void } | undefined {
+): KindChoice | undefined {
   const values = [...new Set(store.found.map(of))].sort();
   if (values.length < 2) return undefined;
   const options: (readonly [V | '', string])[] = [

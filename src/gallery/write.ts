@@ -71,7 +71,8 @@ async function fill(
   });
   for (const [at, sheet] of sheets.entries()) write(sheetPath(at + 1), sheet);
   const sheetPaths = sheets.map((_, at) => sheetPath(at + 1));
-  write('index.html', galleryPage(question, outcome, pageScript(), sheetPaths));
+  const manifest = manifestOf(question, outcome);
+  write('index.html', galleryPage(question, outcome, pageScript(), sheetPaths, manifest));
   write(TABLE, clothsTable(found));
-  write('gallery.json', manifestText(manifestOf(question, outcome)));
+  write('gallery.json', manifestText(manifest));
 }

@@ -5,7 +5,7 @@ import type { Question } from '../../search/question/question.js';
 import { floatRemedyInWords } from '../../search/report/remedy-words.js';
 import type { Outcome } from '../../search/strategy/outcome.js';
 import { groupsOf } from '../manifest/groups.js';
-import { manifestOf } from '../manifest/manifest.js';
+import { type Manifest, manifestOf } from '../manifest/manifest.js';
 import { type Hole, html, type Safe, safe } from './html.js';
 import { askedOf, nearestPair, rankingOf, titleOf } from './page-asked.js';
 import { card } from './page-card.js';
@@ -19,12 +19,14 @@ import { SWATCH_MILLIMETRES } from './scale.js';
  * escaped.
  *
  * @param sheets file names of the contact sheets beside the page
+ * @param manifest what the page's script works on, where it is made already
  */
 export function galleryPage(
   question: Question,
   outcome: Outcome,
   script: string,
   sheets: readonly string[] = ['contact-sheet.png'],
+  manifest: Manifest = manifestOf(question, outcome),
 ): string {
   const title = titleOf(question);
   const groups = groupsOf(outcome.found);
@@ -70,7 +72,7 @@ ${
 <h2>Before you weave</h2>
 ${cautions(question.yarns)}
 </footer>
-<script type="application/json" id="gallery">${safe(dataBlock(question, outcome))}</script>
+<script type="application/json" id="gallery">${safe(dataBlock(manifest))}</script>
 <script>${safe(script)}</script>
 </body>
 </html>
@@ -86,9 +88,9 @@ function sheetLinks(sheets: readonly string[]): Safe {
     : html`Contact sheets${sheets.map((sheet, at) => html` <a href="${sheet}">${at + 1}</a>`)}`;
 }
 
-/** The data of the page's script as JSON, escaped so that nothing in it can end its element or a line. */
-function dataBlock(question: Question, outcome: Outcome): string {
-  return JSON.stringify(manifestOf(question, outcome)).replace(
+/** All that the page's script works on, as JSON in which nothing can end its element or a line. */
+function dataBlock(manifest: Manifest): string {
+  return JSON.stringify(manifest).replace(
     /[<\u2028\u2029]/g,
     (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`,
   );

@@ -9,7 +9,7 @@ import type { Per } from '../../words/measure.js';
 import type { PlanOptions } from '../options/plan-options.js';
 import { type Learnt, picksPer } from '../results/matching-results.js';
 import { type Denting, dentingOf, dentsFilled, rankReeds, settIn } from '../warp/denting.js';
-import { balanceOf, evenFillings, type Filling, nearestFillings } from '../warp/fill-width.js';
+import type { Filling } from '../warp/fill-width.js';
 import { mirroredDraft, mirrorWords } from '../warp/mirror.js';
 import type { Reed } from '../warp/reed.js';
 import { usualWaste, type WarpLength, warpLength } from '../warp/warp-length.js';
@@ -17,6 +17,7 @@ import { obstacles } from '../warp/warp-loom.js';
 import { type Winding, windingOf } from '../warp/winding.js';
 import { picksIn, WEFT_EXTRA, type YarnAmount, yarnAmount } from '../yarn/yarn-amounts.js';
 import { type PiecePlan, planPiece } from './piece-plan.js';
+import { repeatsAcross } from './repeats-across.js';
 
 /** One end of the warp as it is threaded. */
 interface ThreadedEnd {
@@ -56,10 +57,7 @@ export interface WarpPlan {
   readonly cautions: readonly string[];
 }
 
-/** Most ends in a warp (a choice of ours). */
-const MOST_ENDS = 10_000;
-
-/** Common reeds, in dents per inch and per centimetre (common practice, no source). */
+/** Reeds that most weavers can lay hands on: dents in an inch, and in a centimetre (common practice, no source). */
 const USUAL_REEDS: Readonly<Record<Per, readonly number[]>> = {
   inch: [5, 6, 8, 10, 12, 15],
   cm: [2, 2.5, 3, 4, 5, 6],
@@ -139,23 +137,11 @@ function beaten(draft: Draft, { picks }: Learnt): Draft {
 
 function planWarp(group: readonly Placed[], number: number, before: number, options: PlanOptions): WarpPlan {
   const { draft } = group[0]!;
-  const { across, along } = spacing(draft.sett);
+  const { across } = spacing(draft.sett);
   const { per } = draft.sett;
-  const wanted = Math.round(options.width / across + 1e-9);
-  if (wanted > MOST_ENDS) {
-    throw new Problem(`found room for ${wanted} ends in the width; expected ${MOST_ENDS} at most`);
-  }
   const repeat = draft.warp.length;
-  const balance = balanceIn(draft, options);
-  const fixed = options.border?.ends ?? 0;
-  if (fixed !== 'even' && fixed > 0 && 2 * fixed >= wanted) {
-    throw new Problem(`border: found two of ${fixed} ends; expected fewer ends than the ${wanted} of the warp`);
-  }
-  const fillings =
-    fixed === 'even' ? evenFillings(wanted, repeat, balance) : nearestFillings(wanted, repeat, balance + 2 * fixed);
-  const filling = fillings.find(({ ends }) => ends <= roomOf(options, across)) ?? fillings[0]!;
-  const { repeats, ends: count } = filling;
-  const border = filling.border ?? Number(fixed);
+  const filled = repeatsAcross(draft, options);
+  const { border, count } = filled;
   const ends = layEnds(draft, count, border, options);
   const width = count * across;
   const pieces = group.map(({ cloth, draft: own, learnt }, at) =>
@@ -164,12 +150,7 @@ function planWarp(group: readonly Placed[], number: number, before: number, opti
   const floats =
     options.floating === 'yes' || (options.floating === 'auto' && pieces.some(({ starts }) => !starts.allCaught));
   const floating = { ends: floats ? 2 : 0, letter: draft.yarns[ends[0]!.yarn]!.letter };
-  const wound = draft.yarns
-    .map(({ letter }, yarn) => ({
-      letter,
-      ends: ends.filter((end) => end.yarn === yarn).length + (letter === floating.letter ? floating.ends : 0),
-    }))
-    .filter((each) => each.ends > 0);
+  const wound = endsOfYarns(draft, ends, floating);
   const colours = smallestPeriod(draft.warp);
   const reeds = rankReeds(draft.sett.ends, USUAL_REEDS[per], per, colours);
   const denting =
@@ -190,36 +171,17 @@ function planWarp(group: readonly Placed[], number: number, before: number, opti
     per,
   );
   const heddles = heddlesOf(ends, shaftCount(draft));
-  const woven = pieces.reduce(
-    (sum, each) => sum + each.picks * each.pieces * (draft.sett.picks / each.draft.sett.picks),
-    0,
-  );
-  const between = picksIn(length.offLoom, 1 / along) - woven;
-  const yarn = draft.yarns.map((own, index): YarnAmount => {
-    const ofWarp = (wound.find(({ letter }) => letter === own.letter)?.ends ?? 0) * length.wind;
-    const ofPieces = pieces.reduce((sum, piece) => sum + piece.pieces * weftOf(piece, index), 0);
-    // Headers, dividers and the warp that rounding adds are woven with the yarn of the first pick.
-    const ofRest = pieces[0]!.draft.weft[0] === index ? Math.max(0, between) * width * (1 + WEFT_EXTRA) : 0;
-    return yarnAmount(own.letter, ofWarp, ofPieces + ofRest, own.tex);
-  });
-  const demands = pieces.map((piece) => ({
-    draft: piece.draft,
-    heddles,
-    width: dents * dentWidth,
-    shuttles: piece.shuttles.length,
-  }));
-  const faults = new Set(demands.flatMap((demand) => obstacles(demand, options.loom, per)));
   return {
     number,
     per,
     yarns: draft.yarns,
     ends,
     repeat,
-    repeats,
-    balance,
+    repeats: filled.repeats,
+    balance: filled.balance,
     border,
-    wanted,
-    fillings,
+    wanted: filled.wanted,
+    fillings: filled.fillings,
     floating,
     wound,
     heddles,
@@ -234,32 +196,74 @@ function planWarp(group: readonly Placed[], number: number, before: number, opti
       border,
     ),
     pieces,
-    yarn: yarn.filter((amount) => amount.total > 0),
+    yarn: yarnNeeded(draft, pieces, wound, length, width),
     cautions: [
-      ...[...faults].map((fault) => `Not on this loom: ${fault}.`),
+      ...loomFaults(pieces, heddles, dents * dentWidth, options),
       ...valueWarnings(used(draft, ends, pieces)).map((warning) => `${warning}.`),
-      ...(Math.abs(settIn(denting) - draft.sett.ends) > draft.sett.ends / 200
-        ? [`The reed sets ${settIn(denting).toFixed(1)} ends per ${per} in place of ${draft.sett.ends}.`]
-        : []),
-      ...(denting.inStep
-        ? [
-            `The dents (${denting.dents.join('-')}) fall in step with the colours every ${denting.meets} ends and may show as streaks.`,
-          ]
-        : []),
+      ...reedCautions(draft.sett, denting),
     ],
   };
 }
 
-/** Number of ends that balance the last repeat; 0 if not wanted or not possible. */
-function balanceIn({ warp, threading }: Draft, { balance, mirror }: PlanOptions): number {
-  const ends = balanceOf(warp.map((yarn, i) => `${threading[i]} ${yarn}`)) ?? 0;
-  if (balance === 'auto') return mirror.warp !== undefined || ends <= warp.length / 4 ? ends : 0;
-  return balance === 'yes' ? ends : 0;
+/** Ends of each yarn that is wound, floating selvedges included. */
+function endsOfYarns(
+  { yarns }: Draft,
+  ends: WarpPlan['ends'],
+  floating: WarpPlan['floating'],
+): { letter: string; ends: number }[] {
+  return yarns
+    .map(({ letter }, yarn) => ({
+      letter,
+      ends: ends.filter((end) => end.yarn === yarn).length + (letter === floating.letter ? floating.ends : 0),
+    }))
+    .filter((each) => each.ends > 0);
 }
 
-/** Ends for which the loom has room, less a dent for each floating selvedge. */
-function roomOf({ loom }: PlanOptions, across: number): number {
-  return loom.width === undefined ? Number.POSITIVE_INFINITY : Math.floor(loom.width / across + 1e-9) - 4;
+/** Yarn for the warp, the pieces and what is woven between them, of each yarn that is used. */
+function yarnNeeded(
+  draft: Draft,
+  pieces: readonly PiecePlan[],
+  wound: WarpPlan['wound'],
+  length: WarpPlan['length'],
+  width: number,
+): YarnAmount[] {
+  const woven = pieces.reduce(
+    (sum, each) => sum + each.picks * each.pieces * (draft.sett.picks / each.draft.sett.picks),
+    0,
+  );
+  const between = picksIn(length.offLoom, 1 / spacing(draft.sett).along) - woven;
+  const yarn = draft.yarns.map((own, index): YarnAmount => {
+    const ofWarp = (wound.find(({ letter }) => letter === own.letter)?.ends ?? 0) * length.wind;
+    const ofPieces = pieces.reduce((sum, piece) => sum + piece.pieces * weftOf(piece, index), 0);
+    // Headers, dividers and what rounding leaves are woven with the weft that comes first.
+    const ofRest = pieces[0]!.draft.weft[0] === index ? Math.max(0, between) * width * (1 + WEFT_EXTRA) : 0;
+    return yarnAmount(own.letter, ofWarp, ofPieces + ofRest, own.tex);
+  });
+  return yarn.filter((amount) => amount.total > 0);
+}
+
+/** What the loom cannot weave, one sentence each. */
+function loomFaults(
+  pieces: readonly PiecePlan[],
+  heddles: readonly number[],
+  width: number,
+  { loom }: PlanOptions,
+): string[] {
+  const demands = pieces.map(({ draft, shuttles }) => ({ draft, heddles, width, shuttles: shuttles.length }));
+  const faults = new Set(demands.flatMap((demand) => obstacles(demand, loom, demand.draft.sett.per)));
+  return [...faults].map((fault) => `Not on this loom: ${fault}.`);
+}
+
+/** Where the reed sets other ends than asked, and where its dents may show. */
+function reedCautions({ ends, per }: Draft['sett'], denting: WarpPlan['denting']): string[] {
+  const { dents, inStep, meets } = denting;
+  const streaks = `The dents (${dents.join('-')}) fall in step with the colours every ${meets} ends and may show as streaks.`;
+  return [
+    ...(Math.abs(settIn(denting) - ends) > ends / 200
+      ? [`The reed sets ${settIn(denting).toFixed(1)} ends per ${per} in place of ${ends}.`]
+      : []),
+    ...(inStep ? [streaks] : []),
+  ];
 }
 
 /** All ends: border, whole repeats with their balance, border. The threading runs on through the borders. */

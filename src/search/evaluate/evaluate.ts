@@ -90,83 +90,83 @@ export function evaluator(question: Question): Evaluator {
     return colours(plan, order, yarns.length, tabby);
   };
 
+  /** Scores one candidate into the batch, or counts why it is set aside. */
+  const judge = (batch: BatchBuilder, index: number, candidate: Candidate): void => {
+    const ground = groundOf(candidate.family, candidate.warp, candidate.weft);
+    if ('fault' in ground) {
+      batch.setAside[ground.fault]++;
+      if (ground.fault === 'float') {
+        batch.nearestFloats = nearerFloats(batch.nearestFloats, ground.floats, limits.float);
+      }
+      return;
+    }
+    const warp = repeated(laid(ground, candidate.family, candidate.warp, candidate.start[0], 'ends'), ground.endPeriod);
+    const weft = repeated(
+      laid(ground, candidate.family, candidate.weft, candidate.start[1], 'picks'),
+      ground.pickPeriod,
+    );
+    const ease = {
+      warpChanges: changes(warp),
+      weftChanges: changes(weft),
+      shuttles: shuttleCount(ground.weave.pickKinds, weft),
+    };
+    if (
+      Math.max(warp.length, weft.length) > limits.repeat ||
+      ease.warpChanges > (limits.warpChanges ?? Infinity) ||
+      ease.weftChanges > (limits.weftChanges ?? Infinity) ||
+      ease.shuttles > Math.min(limits.shuttles ?? Infinity, question.loom?.shuttles ?? Infinity)
+    ) {
+      batch.setAside.limits++;
+      return;
+    }
+    const face = colourFace(ground.cloth, warp, weft);
+    const motif = meter.motif(face, value);
+    if (motif.contrast < FLAT) {
+      batch.setAside.flat++;
+      return;
+    }
+    const contrast = { ...motif, figure: needsFigure ? meter.figure(face, value) : 0 };
+    const analysis = analyse(face);
+    const symmetry = symmetryOf(face, square, analysis);
+    const { floats, classics } = ground;
+    const alone = (): StructureAlone => {
+      ground.alone ??= structureAlone(ground.cloth, across / along);
+      return ground.alone;
+    };
+    const novelty = needsNovelty ? noveltyOf(featuresOf(face, contrast, symmetry.symmetry), classics).novelty : 0;
+    const parts = partsOf(
+      {
+        ...contrast,
+        ...look(face, value, alone, wanted),
+        symmetry: symmetry.symmetry,
+        novelty,
+        floats,
+        ease,
+        ends: face.ends,
+        picks: face.picks,
+      },
+      limits.float,
+      question.sett,
+    );
+    const smallest = { ends: analysis.columns.length, picks: analysis.rows.length };
+    const exchange = same.includes('exchange') && analysis.shown === 2;
+    const darkShare = exchange
+      ? darkerOfTwo(motif.darkShare, value[analysis.low]!, value[analysis.high]!)
+      : motif.darkShare;
+    const niche = nicheOf({ ...smallest, darkShare, symmetry: symmetry.symmetry }, exchange);
+    batch.add({
+      index,
+      score: comparable(rankScore(parts, rank)),
+      area: warp.length * weft.length,
+      preference: [ground.floats.longest!, ease.warpChanges, ease.shuttles, ease.weftChanges],
+      niche,
+      key: clothKey(face, same, yarns.length, analysis),
+    });
+  };
+
   const evaluate: Evaluator['evaluate'] = (candidates) => {
     const batch = new BatchBuilder(candidates.length);
-    for (const [index, candidate] of candidates) {
-      const ground = groundOf(candidate.family, candidate.warp, candidate.weft);
-      if ('fault' in ground) {
-        batch.setAside[ground.fault]++;
-        if (ground.fault === 'float') {
-          batch.nearestFloats = nearerFloats(batch.nearestFloats, ground.floats, limits.float);
-        }
-        continue;
-      }
-      const warp = repeated(
-        laid(ground, candidate.family, candidate.warp, candidate.start[0], 'ends'),
-        ground.endPeriod,
-      );
-      const weft = repeated(
-        laid(ground, candidate.family, candidate.weft, candidate.start[1], 'picks'),
-        ground.pickPeriod,
-      );
-      const ease = {
-        warpChanges: changes(warp),
-        weftChanges: changes(weft),
-        shuttles: shuttleCount(ground.weave.pickKinds, weft),
-      };
-      if (
-        Math.max(warp.length, weft.length) > limits.repeat ||
-        ease.warpChanges > (limits.warpChanges ?? Infinity) ||
-        ease.weftChanges > (limits.weftChanges ?? Infinity) ||
-        ease.shuttles > Math.min(limits.shuttles ?? Infinity, question.loom?.shuttles ?? Infinity)
-      ) {
-        batch.setAside.limits++;
-        continue;
-      }
-      const face = colourFace(ground.cloth, warp, weft);
-      const motif = meter.motif(face, value);
-      if (motif.contrast < FLAT) {
-        batch.setAside.flat++;
-        continue;
-      }
-      const contrast = { ...motif, figure: needsFigure ? meter.figure(face, value) : 0 };
-      const analysis = analyse(face);
-      const symmetry = symmetryOf(face, square, analysis);
-      const { floats, classics } = ground;
-      const alone = (): StructureAlone => {
-        ground.alone ??= structureAlone(ground.cloth, across / along);
-        return ground.alone;
-      };
-      const novelty = needsNovelty ? noveltyOf(featuresOf(face, contrast, symmetry.symmetry), classics).novelty : 0;
-      const parts = partsOf(
-        {
-          ...contrast,
-          ...look(face, value, alone, wanted),
-          symmetry: symmetry.symmetry,
-          novelty,
-          floats,
-          ease,
-          ends: face.ends,
-          picks: face.picks,
-        },
-        limits.float,
-        question.sett,
-      );
-      const smallest = { ends: analysis.columns.length, picks: analysis.rows.length };
-      const exchange = same.includes('exchange') && analysis.shown === 2;
-      const darkShare = exchange
-        ? darkerOfTwo(motif.darkShare, value[analysis.low]!, value[analysis.high]!)
-        : motif.darkShare;
-      const niche = nicheOf({ ...smallest, darkShare, symmetry: symmetry.symmetry }, exchange);
-      batch.add({
-        index,
-        score: comparable(rankScore(parts, rank)),
-        area: warp.length * weft.length,
-        preference: [ground.floats.longest!, ease.warpChanges, ease.shuttles, ease.weftChanges],
-        niche,
-        key: clothKey(face, same, yarns.length, analysis),
-      });
-    }
+    for (const [index, candidate] of candidates) judge(batch, index, candidate);
     return batch.done();
   };
 

@@ -72,7 +72,17 @@ export function keptList(
   );
 
   const entry = ({ code, recipe, draft }: KeptCloth): HTMLElement => {
+    const remove = button('Remove', () => {
+      store.marks.drop(code);
+      build();
+      store.tell();
+    });
+    const closer = button('Details', () => {
+      shown.close();
+      store.show({ cloth: code }, true);
+    });
     const here = store.byCode.has(code);
+    const elsewhere = !here && el('span', { class: 'quiet' }, ' (of another gallery)');
     return el(
       'li',
       {},
@@ -80,28 +90,9 @@ export function keptList(
       el(
         'div',
         {},
-        el(
-          'p',
-          {},
-          el('strong', { class: 'code' }, code),
-          ` ${recipe}`,
-          !here && el('span', { class: 'quiet' }, ' (of another gallery)'),
-        ),
+        el('p', {}, el('strong', { class: 'code' }, code), ` ${recipe}`, elsewhere),
         markFields(store, code),
-        el(
-          'div',
-          { class: 'controls' },
-          here &&
-            button('Details', () => {
-              shown.close();
-              store.show({ cloth: code }, true);
-            }),
-          button('Remove', () => {
-            store.marks.drop(code);
-            build();
-            store.tell();
-          }),
-        ),
+        el('div', { class: 'controls' }, here && closer, remove),
       ),
     );
   };
@@ -112,46 +103,11 @@ export function keptList(
     showLiking();
   };
   const showLiking = (): void => {
-    const found = store.liking();
     liking.replaceChildren(
-      el('h3', {}, 'What the stars say'),
-      ...(found === undefined
-        ? [
-            el(
-              'p',
-              { class: 'quiet' },
-              `Give stars to ${LEAST_STARRED} cloths of this gallery or more: then it can be told which figures you like.`,
-            ),
-          ]
-        : [
-            el(
-              'p',
-              {},
-              'Worked out from your stars and the figures alone: by how many stars a cloth gains where it stands above the others in a figure. Few stars, small bars.',
-            ),
-            el(
-              'ul',
-              { class: 'bars' },
-              TRAITS.map((trait, t) =>
-                bar(found.weights[t]! >= 0 ? trait.more : trait.less, Math.abs(found.weights[t]!)),
-              ),
-            ),
-            button('Sort the cloths by this', () => {
-              shown.close();
-              store.show({ order: 'liked' });
-            }),
-          ]),
-    );
-  };
-  const bar = (words: string, weight: number): HTMLElement => {
-    const length = el('span', { class: 'bar', 'aria-hidden': 'true' });
-    length.style.width = `${Math.min(1, weight / 1.5) * 100}%`;
-    return el(
-      'li',
-      {},
-      el('span', {}, words),
-      el('span', { class: 'bar-room' }, length),
-      el('span', {}, `+${weight.toFixed(2)}`),
+      ...whatStarsSay(store, () => {
+        shown.close();
+        store.show({ order: 'liked' });
+      }),
     );
   };
   return {
@@ -162,4 +118,27 @@ export function keptList(
       if (shown.dialog.open) showLiking();
     },
   };
+}
+
+/** What the stars given tell of a person's liking, as bars, with a way to sort by it. */
+function whatStarsSay(store: Store, sort: () => void): HTMLElement[] {
+  const head = el('h3', {}, 'What the stars say');
+  const found = store.liking();
+  if (found === undefined) {
+    const words = `Give stars to ${LEAST_STARRED} cloths of this gallery or more: then it can be told which figures you like.`;
+    return [head, el('p', { class: 'quiet' }, words)];
+  }
+  const words =
+    'Worked out from your stars and the figures alone: by how many stars a cloth gains where it stands above the others in a figure. Few stars, small bars.';
+  const bars = TRAITS.map((trait, t) =>
+    bar(found.weights[t]! >= 0 ? trait.more : trait.less, Math.abs(found.weights[t]!)),
+  );
+  return [head, el('p', {}, words), el('ul', { class: 'bars' }, bars), button('Sort the cloths by this', sort)];
+}
+
+function bar(words: string, weight: number): HTMLElement {
+  const length = el('span', { class: 'bar', 'aria-hidden': 'true' });
+  length.style.width = `${Math.min(1, weight / 1.5) * 100}%`;
+  const room = el('span', { class: 'bar-room' }, length);
+  return el('li', {}, el('span', {}, words), room, el('span', {}, `+${weight.toFixed(2)}`));
 }

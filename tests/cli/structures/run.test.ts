@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
-import { structureNames } from '../../../src/structure/catalogue/catalogue.js';
+import { structures } from '../../../src/structure/catalogue/catalogue.js';
 import { inFolder, run } from '../run.js';
 
 describe('structures', () => {
@@ -13,7 +13,7 @@ describe('structures', () => {
         .trim()
         .split('\n')
         .filter((line) => !line.startsWith(' ')),
-    ).toEqual(structureNames());
+    ).toEqual(structures.map(({ name }) => name));
     expect(out).toContain(
       '  4 shafts, 4 blocks, unit 4 to 5 ends; tabby 1,3 / 2,4; balanced ground under a pattern weft\n',
     );
@@ -42,7 +42,7 @@ describe('structures', () => {
     const one = JSON.parse((await run('structures', 'plain', '--json')).out);
     expect(one).toMatchObject({ format: 'shedlight-structure', name: 'plain weave', tieUp: { a: [1], b: [2] } });
     const all = JSON.parse((await run('structures', '--json')).out);
-    expect(all.structures).toHaveLength(structureNames().length);
+    expect(all.structures).toHaveLength(structures.map(({ name }) => name).length);
   });
 
   it('names the nearest where there is none of that name', async () => {

@@ -1,0 +1,125 @@
+/**
+ * Changes the program in one small place, runs the tests that reach it, and expects one to fail; and that for a random
+ * sample of all places: `npm run test:mutation -- --sample 200 --seed 1 --only src/score`. The same seed takes the same
+ * sample. Fails where fewer than 80 % of the mutants are seen. The report is mutation-report.json, which git ignores.
+ *
+ * A mutant is killed where a test fails, or does not end in time. Only the few test files that import the mutated file
+ * most directly are run, and only in their own process: what worker threads and the built program run is `dist`, which
+ * holds no mutant, so that a mutant seen only there counts as survived. So does one that no test reaches. The score is
+ * therefore rather too low than too high.
+ */
+import { readFileSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import { parseArgs } from 'node:util';
+import seedrandom from 'seedrandom';
+import { placesOf } from './places.js';
+import { filesUnder, testsByFile } from './reach.js';
+import { copyOfProject, durationsOf, runTests } from './run-tests.js';
+
+const FOLDERS = ['src/score', 'src/order', 'src/cloth', 'src/structure', 'src/search', 'src/plan'];
+/** The share of mutants that the tests must see. */
+const LEAST = 0.8;
+/** Test files that are run for one mutant. */
+const MOST_FILES = 5;
+/** A test file that takes longer is not run for mutants. */
+const SLOW_MS = 8_000;
+const REPORT = 'mutation-report.json';
+
+const { values } = parseArgs({
+  options: {
+    sample: { type: 'string', default: '200' },
+    seed: { type: 'string', default: '1' },
+    only: { type: 'string', multiple: true, default: FOLDERS },
+  },
+});
+const wanted = Number(values.sample);
+if (!(Number.isInteger(wanted) && wanted > 0)) {
+  console.error(`--sample ${values.sample}: expected a whole number from 1`);
+  process.exit(2);
+}
+
+/** Wilson's interval for a share, at 95 %. */
+function interval(killed, all) {
+  const z = 1.96;
+  const [share, part] = [killed / all, z ** 2 / all];
+  const middle = (share + part / 2) / (1 + part);
+  const half = (z * Math.sqrt((share * (1 - share) + part / 4) / all)) / (1 + part);
+  return [middle - half, middle + half];
+}
+
+function scoreOf(mutants) {
+  const count = (fate) => mutants.filter((mutant) => mutant.fate === fate).length;
+  const [failed, timedOut] = [count('failed'), count('timed out')];
+  const killed = failed + timedOut;
+  const all = mutants.length;
+  return {
+    mutants: all,
+    killed,
+    timedOut,
+    survived: all - killed,
+    score: killed / all,
+    between: interval(killed, all),
+  };
+}
+
+function inWords(name, { mutants, killed, timedOut, survived, score, between }) {
+  const percent = (share) => `${(share * 100).toFixed(0)} %`;
+  return (
+    `${name}: ${mutants} mutants, ${killed} killed (${timedOut} of them timed out), ${survived} survived: ` +
+    `${percent(score)} (95 % interval ${between.map(percent).join(' to ')})`
+  );
+}
+
+const files = filesUnder('src').filter((file) =>
+  values.only.some((only) => file === only || file.startsWith(`${only}/`)),
+);
+const places = files.flatMap((file) => placesOf(file, readFileSync(file, 'utf8')));
+const random = seedrandom(values.seed);
+const sample = places
+  .map((place) => ({ place, at: random() }))
+  .sort((a, b) => a.at - b.at)
+  .slice(0, wanted)
+  .map(({ place }) => place);
+if (sample.length === 0) {
+  console.error(`--only ${values.only.join(' ')}: expected a file or folder of src in which something can be changed`);
+  process.exit(2);
+}
+
+const copy = copyOfProject();
+const reach = testsByFile();
+const nearest = (file) => (reach.get(file) ?? []).slice(0, MOST_FILES);
+const used = [...new Set(sample.flatMap(({ file }) => nearest(file).map(({ test }) => test)))];
+console.log(`${sample.length} of ${places.length} places; timing ${used.length} test files`);
+const durations = await durationsOf(copy, used, SLOW_MS);
+const setAside = used.filter((test) => !durations.has(test));
+if (setAside.length > 0) console.log(`not run, since they fail or are slow: ${setAside.join(', ')}`);
+
+const mutants = [];
+for (const place of sample) {
+  const tests = nearest(place.file)
+    .filter(({ test }) => !setAside.includes(test))
+    .sort((a, b) => a.far - b.far || durations.get(a.test) - durations.get(b.test))
+    .map(({ test }) => test);
+  const text = readFileSync(place.file, 'utf8');
+  const target = path.join(copy, place.file);
+  writeFileSync(target, text.slice(0, place.start) + place.text + text.slice(place.end));
+  const usual = tests.reduce((sum, test) => sum + durations.get(test), 0);
+  const fate = tests.length === 0 ? 'no test' : await runTests(copy, tests, 20_000 + 3 * usual);
+  writeFileSync(target, text);
+  mutants.push({ ...place, was: text.slice(place.start, place.end), fate, tests });
+  const { line, kind, was } = mutants.at(-1);
+  const change = `${JSON.stringify(was.slice(0, 60))} -> ${JSON.stringify(place.text.trim().slice(0, 60))}`;
+  console.log(`${mutants.length} ${fate}: ${place.file}:${line} ${kind} ${change}`);
+}
+
+const byFolder = FOLDERS.flatMap((folder) => {
+  const within = mutants.filter(({ file }) => file.startsWith(`${folder}/`));
+  return within.length === 0 ? [] : [[folder, scoreOf(within)]];
+});
+const overall = scoreOf(mutants);
+writeFileSync(
+  REPORT,
+  JSON.stringify({ seed: values.seed, overall, folders: Object.fromEntries(byFolder), mutants }, null, 2),
+);
+console.log(['', ...byFolder.map((entry) => inWords(...entry)), inWords('all', overall)].join('\n'));
+process.exit(overall.score >= LEAST ? 0 : 1);

@@ -9,6 +9,7 @@ import { floatRemedy } from '../../../src/search/report/float-remedy.js';
 import { floatRemedyInWords } from '../../../src/search/report/remedy-words.js';
 import { draftOf } from '../../../src/search/space/candidate.js';
 import { spaceOf } from '../../../src/search/space/space.js';
+import { findStructure } from '../../../src/structure/catalogue/catalogue.js';
 import { QUESTION } from '../question.js';
 
 /** Monk's belt, the colour order being the block order, within half an inch. */
@@ -44,6 +45,35 @@ describe('what would bring floats under the limit', () => {
         'a smaller factor (×2), a closer sett in finer yarn (32 ends and 64 picks per inch), or a structure whose floats ' +
         'do not grow with the block, halvdräll (3 threads) or summer and winter (3 threads).',
     );
+  });
+
+  // Each case is decided by one thing alone, named beside it, as the catalogue's own figures show.
+  test.each([
+    ['overshot', 5, ['crackle', 'halvdräll'], 'four blocks as in overshot come before two'],
+    ['huck', 5, ['2/2 herringbone', '2/2 broken twill'], 'where floats grow, floats of two come before longer ones'],
+    ['M’s and O’s', 5, ['huck with M’s and O’s', 'Bronson lace'], 'where they do not, the nearest of as many shafts'],
+    [
+      'turned twill',
+      3,
+      ['turned twill on four shafts', 'turned taqueté'],
+      'one shaft count, the next in the catalogue',
+    ],
+    ['2/1 twill', 2, ['1/2 twill', '2/2 twill'], 'three shafts come before four'],
+    ['plain weave', 5, ['2/1 twill', '1/2 twill'], 'three shafts are nearer to two than four are'],
+    ['crackle', 5, ['halvdräll', 'summer and winter'], 'pattern and tabby picks come before ground alone'],
+  ])('the likest structure first: %s within %i threads', (structure, threads, names, why) => {
+    const question: Question = {
+      ...BELT,
+      structures: [structure],
+      by: [findStructure(structure).blocks.length === 1 ? 'thread' : 'block'],
+      times: [3],
+      limits: { ...BELT.limits, float: { threads } },
+    };
+    const nearest: Floats = { longest: 99, longestMm: null } as Floats;
+    expect(
+      floatRemedy(question, nearest).structures.map(({ name }) => name),
+      why,
+    ).toEqual(names);
   });
 
   test('nothing is said where most are within it', async () => {

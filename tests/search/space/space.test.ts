@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { PRESET_NAMES, PRESETS } from '../../../src/score/rank/presets.js';
 import { PARTS } from '../../../src/score/rank/rank.js';
+import type { Question } from '../../../src/search/question/question.js';
 import { spaceOf } from '../../../src/search/space/space.js';
 import { QUESTION } from '../question.js';
 
@@ -14,4 +15,19 @@ describe('a way of looking', async () => {
     }
     expect(spaceOf({ ...QUESTION, lengths, oneOfEachKind: true }).way).toBe('scored');
   });
+});
+
+const ORDERS = [
+  [0, 1],
+  [0, 0, 1],
+  [0, 1, 1],
+];
+
+test.each<[string, Partial<Question>, number]>([
+  ['every order with every order', {}, 9],
+  ['every order with itself', { weft: { rule: 'same' } }, 3],
+  ['one warp with every order', { warp: [0, 0, 1] }, 3],
+  ['one warp with itself', { warp: [0, 0, 1], weft: { rule: 'same' } }, 1],
+])('three orders are written as pairs: %s', (_, change, pairs) => {
+  expect(spaceOf({ ...QUESTION, lengths: [], orders: ORDERS, ...change }).written).toBe(pairs);
 });

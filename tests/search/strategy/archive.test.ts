@@ -13,7 +13,7 @@ const candidates = fc
       area: fc.integer({ min: 1, max: 3 }),
       preference: fc.tuple(bit, bit, bit, bit),
     }),
-    { minLength: 1, maxLength: 120 },
+    { minLength: 1, maxLength: 120, size: 'max' },
   )
   .map((all) =>
     all.map(

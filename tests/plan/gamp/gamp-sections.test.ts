@@ -17,6 +17,20 @@ describe('choosing sections', () => {
     [2, 3],
   ];
 
+  test('no order is chosen twice, though nothing more can be gained', () => {
+    const crossings: Crossings = Array.from({ length: 40 }, () => new Array<string>(40).fill('the same cloth'));
+    const { warps, wefts, cloths } = chooseSections(crossings, 5, 6);
+    expect([new Set(warps).size, new Set(wefts).size, cloths]).toEqual([5, 6, 1]);
+  });
+
+  test('where five warp orders alone give many cloths, those five are taken', () => {
+    const rich = [3, 8, 15, 21, 30];
+    const crossings: Crossings = Array.from({ length: 40 }, (_, w) =>
+      Array.from({ length: 40 }, (_, f) => (rich.includes(w) ? `cloth ${w} ${f}` : 'the same cloth')),
+    );
+    expect(chooseSections(crossings, 5, 6)).toMatchObject({ warps: rich, cloths: 30 });
+  });
+
   test('small cases are exact', () => {
     fc.assert(
       fc.property(table(4, 4), (crossings) => {

@@ -14,6 +14,15 @@ const cloth = fc.record({
   times: fc.constantFrom(1, 2, 4),
 });
 
+/** How many steps a line of the pick list says. */
+function stepsSaid(line: string): number {
+  const parts = [...line.matchAll(/(?:\(([^()]+)\)|([^\s()×]+))(?:×(\d+))?/g)];
+  return parts.reduce(
+    (sum, [, several, one, times]) => sum + (several ?? one)!.split(' ').length * Number(times ?? 1),
+    0,
+  );
+}
+
 describe('a warp', () => {
   test('lists say every end and every pick once', () => {
     fc.assert(
@@ -32,6 +41,9 @@ describe('a warp', () => {
           0,
         );
         expect(picks * (tabby === undefined ? 1 : 2)).toBe(piece.draft.weft.length);
+        // `(1 2)×4 3` is nine steps: as many as the line has picks, and nothing is said to be done once.
+        expect(lines.reduce((sum, line) => sum + stepsSaid(line.steps), 0)).toBe(picks);
+        for (const line of lines) expect(line.steps).not.toMatch(/×1(?!\d)/);
       }),
       { numRuns: 60 },
     );

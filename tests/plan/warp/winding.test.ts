@@ -20,6 +20,17 @@ describe('winding', () => {
     );
   });
 
+  test('a counting tie stands at every tenth end after the first border, where a run ends there', () => {
+    fc.assert(
+      fc.property(order, fc.integer({ min: 1, max: 200 }), fc.nat(12), (repeat, ends, border) => {
+        const tied = Array.from({ length: 20 }, (_, k) => border + 10 * (k + 1));
+        for (const { running, tie } of windInOrder(field(repeat, ends), 10, border)) {
+          expect(tie).toBe(tied.includes(running));
+        }
+      }),
+    );
+  });
+
   test('chains hold every end once, and every counting tie is whole repeats of that colour', () => {
     fc.assert(
       fc.property(order, fc.integer({ min: 1, max: 200 }), (repeat, ends) => {

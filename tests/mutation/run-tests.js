@@ -33,7 +33,7 @@ export function runTests(copy, tests, limitMs) {
       { cwd: copy, stdio: 'ignore', detached: true, env: { ...process.env, MUTATION_TESTS: JSON.stringify(tests) } },
     );
     const end = () => process.kill(-child.pid, 'SIGKILL');
-    process.once('exit', end);
+    process.prependOnceListener('exit', end);
     let late = false;
     const timer = setTimeout(() => {
       late = true;

@@ -15,7 +15,7 @@ export interface Batch extends Readonly<Columns<typeof CANDIDATE_COLUMNS>> {
 }
 
 /** A scored candidate: its numbers by the names of the columns. */
-interface ScoredCandidate {
+export interface ScoredCandidate {
   readonly index: number;
   readonly score: number;
   readonly area: number;

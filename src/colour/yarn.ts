@@ -16,9 +16,18 @@ const toLinear = converter('lrgb');
 
 /** Converts any CSS colour to `#rrggbb`. Throws a Problem if the text is no colour. */
 export function hexOf(colour: string): string {
-  const parsed = parse(colour);
+  const parsed = parsedColour(colour);
   if (parsed === undefined) throw new Problem(`${quote(colour)} is not a colour; expected one like "#1f2a44"`);
   return formatHex(parsed);
+}
+
+/** The parser throws an error of its own on a few texts that are no colour, as “color(” and “/1f2a44”. */
+function parsedColour(colour: string): ReturnType<typeof parse> {
+  try {
+    return parse(colour);
+  } catch {
+    return undefined;
+  }
 }
 
 /** Red, green and blue in linear light, 0 to 1 (IEC 61966-2-1). */

@@ -356,6 +356,8 @@ describe('what is wrong with a question is said in one sentence', () => {
     ],
     [{ structure: 'plain', yarns: 'black' }, /^--yarns: found “black”; expected letters with colours/],
     [{ structure: 'plain', yarns: 'D blakc, L white' }, /^--yarns: found “blakc”, which is no colour/],
+    [{ structure: 'plain', yarns: 'D /1f2a44, L white' }, /^--yarns: found “\/1f2a44”, which is no colour/],
+    [{ structure: 'plain', yarns: 'D color(, L white' }, /^--yarns: found “color\(”, which is no colour/],
     [
       { structure: 'plain', rank: 'contrast' },
       '--rank: found “contrast”; expected what to rank by, as contrast 3, symmetry 2, or one word: clear, balanced, calm, lively, unexpected or easy',
@@ -369,24 +371,44 @@ describe('what is wrong with a question is said in one sentence', () => {
   it('never by anything but a Problem, whatever is written', () => {
     const base =
       'structure: plain\nlengths: 2-6\nweft: own\nlimits: { float: 1/2 in }\nrank: contrast 3\nyarns: { D: red, L: "#fff" }\n';
-    const edit = fc.tuple(fc.nat(base.length), fc.nat(4), fc.string({ unit: 'binary', maxLength: 3 }));
+    const part = fc.oneof(
+      fc.constantFrom('', ' ', ',', '-', '/', '2', '9', 'D', 'L'),
+      fc.string({ unit: 'binary', maxLength: 3 }),
+    );
+    const edits = fc.array(fc.tuple(fc.nat(), fc.nat(2), part), { minLength: 1, maxLength: 2 });
+    const edited = (text: string, changes: readonly [number, number, string][]): string =>
+      changes.reduce((so, [place, cut, put]) => {
+        const at = place % (so.length + 1);
+        return so.slice(0, at) + put + so.slice(at + cut);
+      }, text);
+    let read = 0;
+    const survives = (question: () => Question): void => {
+      if (wrong(question) === 'nothing was wrong') read++;
+    };
     fc.assert(
-      fc.property(fc.array(edit, { minLength: 1, maxLength: 5 }), (edits) => {
-        const text = edits.reduce((so, [at, cut, put]) => so.slice(0, at) + put + so.slice(at + cut), base);
-        wrong(() => ask(text));
-      }),
+      fc.property(edits, (changes) => survives(() => ask(edited(base, changes)))),
       { numRuns: 800 },
     );
+    // What is changed and still a question is among them, or nothing but refusals would have been tried.
+    expect(read).toBeGreaterThan(20);
+    read = 0;
+    const flags = fc.constantFrom<[string, string]>(
+      ['structure', 'plain'],
+      ['lengths', '2-6'],
+      ['orders', 'DLDDL'],
+      ['weft', 'own'],
+      ['yarns', 'D #1f2a44, L #efe6d2'],
+      ['sett', '20/20 per inch'],
+      ['limits.float', '1/2 in'],
+      ['rank', 'contrast 3'],
+    );
     fc.assert(
-      fc.property(
-        fc.constantFrom('structure', 'lengths', 'orders', 'weft', 'yarns', 'sett', 'limits.float', 'rank'),
-        fc.string({ unit: 'binary' }),
-        (key, value) => {
-          wrong(() => flagged({ structure: 'plain', [key]: value }));
-        },
+      fc.property(flags, edits, ([key, value], changes) =>
+        survives(() => flagged({ structure: 'plain', [key]: edited(value, changes) })),
       ),
       { numRuns: 500 },
     );
+    expect(read).toBeGreaterThan(25);
   });
 
   it('keeps the prototype of everything as it is', () => {

@@ -1,6 +1,7 @@
 import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 import type { Reporter, TestModule } from 'vitest/node';
+import { LONG } from './tests/long.js';
 
 /** Ends a run with one plain line of counts, for whoever reads a log by machine. */
 const closingLine: Reporter = {
@@ -19,7 +20,7 @@ export default defineConfig({
     include: ['tests/**/*.test.ts'],
     globalSetup: ['tests/build.ts'],
     setupFiles: ['tests/setup.ts'],
-    testTimeout: 120_000,
+    testTimeout: LONG ? 3_600_000 : 120_000,
     // Two files at a time, also where there are but two cores: some of them wait for a process or a browser.
     maxWorkers: Math.max(2, availableParallelism() - 1),
     reporters: ['default', closingLine],

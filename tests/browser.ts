@@ -14,6 +14,10 @@ const FLAGS = [
   '--disable-background-networking',
 ];
 
+/** What is said where none is installed. */
+export const NO_BROWSER =
+  'browser tests need chromium, and none was found; install Debian’s package, or name one in CHROMIUM';
+
 /** Starts a browser to which others may connect; undefined where none is installed. */
 export async function launchBrowser(): Promise<BrowserServer | undefined> {
   const executablePath = PLACES.find((place) => place !== undefined && existsSync(place));

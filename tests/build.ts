@@ -1,6 +1,6 @@
 import { spawnSync } from 'node:child_process';
 import type { TestProject } from 'vitest/node';
-import { launchBrowser } from './browser.js';
+import { launchBrowser, NO_BROWSER } from './browser.js';
 
 declare module 'vitest' {
   interface ProvidedContext {
@@ -16,6 +16,7 @@ declare module 'vitest' {
 export default async function setup(project: TestProject): Promise<() => Promise<void>> {
   build();
   const browser = await launchBrowser();
+  if (!browser) console.warn(NO_BROWSER);
   project.provide('browser', browser?.wsEndpoint() ?? '');
   return async () => browser?.close();
 }

@@ -5,6 +5,6 @@
 export const LONG = process.env.SHEDLIGHT_LONG === 'yes';
 
 /** How often something is tried: in the short form of the tests, and in the long one. */
-export function times(short: number, long: number): number {
+export function runs(short: number, long = 10 * short): number {
   return LONG ? long : short;
 }

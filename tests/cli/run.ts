@@ -22,10 +22,10 @@ export async function run(...words: string[]): Promise<Ran> {
   return { code, out: read(stdout), err: read(stderr) };
 }
 
-/** Starts the command as a person does. */
-export function start(words: readonly string[], cwd: string): ChildProcess {
+/** Starts the command as a person does, save for what Node itself is told. */
+export function start(words: readonly string[], cwd: string, node: readonly string[] = []): ChildProcess {
   const bin = fileURLToPath(new URL('../../bin/shedlight.js', import.meta.url));
-  return spawn(process.execPath, [bin, ...words], { cwd, stdio: ['ignore', 'pipe', 'pipe'] });
+  return spawn(process.execPath, [...node, bin, ...words], { cwd, stdio: ['ignore', 'pipe', 'pipe'] });
 }
 
 /** Gives work a folder of its own, which is gone afterwards. */

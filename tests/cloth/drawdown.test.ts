@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { drawdown, fromCells } from '../../src/cloth/drawdown.js';
 import { EVEN_WIDTHS, type Weave } from '../../src/draft/draft.js';
+import { runs } from '../long.js';
 
 /** Weaves on four shafts and five treadles: ends on several shafts, picks with several treadles, some tied alike. */
 const shafts = fc.uniqueArray(fc.integer({ min: 1, max: 4 }), { maxLength: 3 });
@@ -32,6 +33,6 @@ test('an end is up where one of its shafts is tied to one of the treadles presse
         treadling[pick]!.some((treadle) => tieUp[treadle - 1]!.some((shaft) => threading[end]!.includes(shaft)));
       expect(drawdown(weave)).toEqual(fromCells(threading.length, treadling.length, isUp));
     }),
-    { numRuns: 500 },
+    { numRuns: runs(500) },
   );
 });

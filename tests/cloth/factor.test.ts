@@ -5,6 +5,7 @@ import { drawdown, isUp } from '../../src/cloth/drawdown.js';
 import { type Cells, cellsFromText, factor } from '../../src/cloth/factor.js';
 import { cellsFromPicture } from '../../src/cloth/factor-picture.js';
 import { findStructure, structures, weaveOf } from '../../src/structure/catalogue/catalogue.js';
+import { runs } from '../long.js';
 
 const anyCells: fc.Arbitrary<Cells> = fc
   .tuple(fc.integer({ min: 1, max: 12 }), fc.integer({ min: 1, max: 12 }))
@@ -63,7 +64,7 @@ describe('a draft from its drawdown', () => {
         expect(Math.max(...threading.flat())).toBe(fewestShafts(columns));
         expect(tieUp.length).toBe(fewestShafts(cells.map((row) => row.join(''))));
       }),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     );
   });
 

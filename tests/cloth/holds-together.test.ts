@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { hangsTogether, layers } from '../../src/cloth/holds-together.js';
 import { lifts, woven } from '../lifts.js';
+import { runs } from '../long.js';
 import * as plain from '../plain/floats.js';
 
 test('layers by kinds equal the strong components of all strands', () => {
@@ -10,7 +11,7 @@ test('layers by kinds equal the strong components of all strands', () => {
       expect(layers(woven(cells))).toBe(plain.layers(cells));
       expect(hangsTogether(woven(cells))).toBe(plain.layers(cells) === 1);
     }),
-    { numRuns: 1000 },
+    { numRuns: runs(1000) },
   );
 });
 

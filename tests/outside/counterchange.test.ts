@@ -5,6 +5,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { symmetryOf } from '../../src/score/symmetry/symmetry.js';
 import { cellsOf, faces } from '../faces.js';
+import { runs } from '../long.js';
 import { exchangingDiagonalMirror } from '../plain/symmetry.js';
 import { faceOf } from './blocks.js';
 import data from './data/counterchange.json' with { type: 'json' };
@@ -22,6 +23,6 @@ test('no face of two colours has a diagonal mirror that exchanges them, for a mi
       expect(exchangingDiagonalMirror(cellsOf(face))).toBe(false);
       expect(['p4m/p4', 'p4m/p4g']).not.toContain(symmetryOf(face, true).colourGroup);
     }),
-    { numRuns: 1000 },
+    { numRuns: runs(1000) },
   );
 });

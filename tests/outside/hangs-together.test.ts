@@ -9,6 +9,7 @@ import { type Drawdown, isUp } from '../../src/cloth/drawdown.js';
 import { floatsOf } from '../../src/cloth/floats.js';
 import { hangsTogether, layers } from '../../src/cloth/holds-together.js';
 import { lifts, woven } from '../lifts.js';
+import { runs } from '../long.js';
 import { everyBlock, weaveOf } from './blocks.js';
 import data from './data/hangs-together.json' with { type: 'json' };
 import groups from './data/planegroups.json' with { type: 'json' };
@@ -65,6 +66,6 @@ test('as many layers as the library finds strong components', () => {
     fc.property(lifts, (cells) => {
       expect(layers(woven(cells))).toBe(components(woven(cells)));
     }),
-    { numRuns: 500 },
+    { numRuns: runs(500) },
   );
 });

@@ -16,6 +16,7 @@ import {
   weaveOf,
 } from '../../src/structure/catalogue/catalogue.js';
 import { heddles, tabbySheds } from '../../src/structure/loom/lifts.js';
+import { runs } from '../long.js';
 
 const SETT: Sett = { ends: 20, picks: 20, per: 'inch' };
 
@@ -44,12 +45,12 @@ const upTo = (letters: string, length: number): string[] =>
 const mixed = (word: string): boolean => new Set(word).size > 1;
 
 /** Lengths of the runs of a cyclic word that holds at least two letters. */
-const runs = (word: string): { letter: string; length: number }[] => {
+const runsOf = (word: string): { letter: string; length: number }[] => {
   const from = [...word].findIndex((letter, i) => letter !== word.at(i - 1));
   const turned = word.slice(from) + word.slice(0, from);
   return (turned.match(/(.)\1*/g) ?? []).map((run) => ({ letter: run[0]!, length: run.length }));
 };
-const longestRun = (word: string): number => Math.max(...runs(word).map((run) => run.length));
+const longestRun = (word: string): number => Math.max(...runsOf(word).map((run) => run.length));
 
 const alternatesParity = (shafts: readonly number[]): boolean =>
   shafts.length % 2 === 0 && shafts.every((shaft, i) => (shaft + shafts.at(i - 1)!) % 2 === 1);
@@ -109,7 +110,7 @@ describe('crackle', () => {
         expect(Math.max(warpFace!, warpBack!)).toBeLessThanOrEqual(manner === 'Italian manner' ? 5 : 3);
         expect(hangsTogether(drawdown(it))).toBe(true);
       }),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     );
   });
 });
@@ -166,7 +167,7 @@ describe('overshot', () => {
       fc.property(walks.filter(mixed), (walk) => {
         for (const block of new Set(walk)) {
           const steps = Math.max(
-            ...runs(walk)
+            ...runsOf(walk)
               .filter((run) => run.letter === block)
               .map((run) => run.length),
           );

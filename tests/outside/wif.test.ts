@@ -10,6 +10,7 @@ import { describe, expect, it } from 'vitest';
 import { liftAt } from '../../src/draft/draft.js';
 import { readWif, writeWif } from '../../src/draft/wif/read-wif.js';
 import { anyDraft } from '../draft/wif-drafts.js';
+import { runs } from '../long.js';
 
 const read = (name: string) =>
   readWif(readFileSync(new URL(`../fixtures/wif/good/${name}.wif`, import.meta.url)), { whole: true });
@@ -140,7 +141,7 @@ describe('what we write, read by a general reader of INI files', () => {
         expect(1 / Number(file.WARP!.Spacing)).toBeCloseTo(given.sett.ends, 5);
         expect(1 / Number(file.WEFT!.Spacing)).toBeCloseTo(given.sett.picks, 5);
       }),
-      { numRuns: 200 },
+      { numRuns: runs(200) },
     );
   });
 });

@@ -5,6 +5,7 @@ import { linearLight, luminance, type Yarn } from '../../src/colour/yarn.js';
 import { type Draft, EVEN_WIDTHS, type Sett } from '../../src/draft/draft.js';
 import { type Picture, paintCloth } from '../../src/render/cloth.js';
 import { thicknesses, trueLay } from '../../src/render/strands.js';
+import { runs } from '../long.js';
 
 const BLACK: Yarn = { letter: 'D', name: 'black', hex: '#000000' };
 const WHITE: Yarn = { letter: 'L', name: 'white', hex: '#ffffff' };
@@ -95,7 +96,7 @@ describe('paintCloth', () => {
         const options = { ...scale(12, seen.perMillimetre), side: seen.side };
         expect(Buffer.compare(paintCloth(woven, options).rgb, paintCloth(apart, options).rgb)).toBe(0);
       }),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     );
   });
 
@@ -292,13 +293,12 @@ describe('light is gathered exactly', () => {
         const relief = Math.max(0, Math.min(1, (finest - 1) / 3));
         const sheen = 0.03 * relief;
         const light = cloth.yarns.map((yarn) => luminance(yarn.hex) + sheen);
-        const N = 40;
-        const sampled = (at: (x: number, y: number) => number, width: number, height: number) => {
+        const sampled = (at: (x: number, y: number) => number, width: number, height: number, n: number) => {
           let sum = 0;
-          for (let a = 0; a < N; a++) {
-            for (let b = 0; b < N; b++) sum += at(((a + 0.5) / N) * width, ((b + 0.5) / N) * height);
+          for (let a = 0; a < n; a++) {
+            for (let b = 0; b < n; b++) sum += at(((a + 0.5) / n) * width, ((b + 0.5) / n) * height);
           }
-          return sum / (N * N);
+          return sum / (n * n);
         };
         const lay = trueLay(cloth, perMm, relief);
         const span = (pitch: Float64Array) => pitch.reduce((sum, p) => sum + p, 0);
@@ -306,6 +306,7 @@ describe('light is gathered exactly', () => {
           (x, y) => lightAt(cloth, perMm, relief, [1, 1], x, y),
           span(lay.ends.pitch),
           span(lay.picks.pitch),
+          120,
         );
         const picture = paintCloth(cloth, scale(3 / perMm, perMm));
         for (const [x, y] of [
@@ -313,7 +314,7 @@ describe('light is gathered exactly', () => {
           [1, 2],
           [2, 1],
         ] as const) {
-          const exact = sampled((u, v) => lightAt(cloth, perMm, relief, light, x + u, y + v), 1, 1) / lost - sheen;
+          const exact = sampled((u, v) => lightAt(cloth, perMm, relief, light, x + u, y + v), 1, 1, 40) / lost - sheen;
           const drawn = luminance(
             `#${point(picture, x, y)
               .map((v) => v.toString(16).padStart(2, '0'))
@@ -322,7 +323,7 @@ describe('light is gathered exactly', () => {
           expect(Math.abs(drawn - exact)).toBeLessThan(0.01);
         }
       }),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     );
   });
 });

@@ -8,13 +8,18 @@ import seedrandom from 'seedrandom';
 import { afterEach, describe, expect, it } from 'vitest';
 import { explore } from '../../../src/search/explore.js';
 import type { Question } from '../../../src/search/question/question.js';
-import { times } from '../../long.js';
+import { runs } from '../../long.js';
 import { QUESTION } from '../../search/question.js';
 import { inFolder, run, start } from '../run.js';
 
-/** A search that takes longer than the first few seconds, on this thread alone. */
+/** A search of some seconds, on one thread. */
 const LONG = ['explore', '--structure', '2/2 twill', '--lengths', '20', '--show', '2', '--workers', '1'];
 const PLACE = join('gallery', '2-2-twill');
+const QUICK_CLOCK = new URL('quick-clock.mjs', import.meta.url).href;
+
+/** Starts the search, its progress kept all the time. */
+const startLong = (folder: string, ...more: string[]): ChildProcess =>
+  start([...LONG, ...more], folder, ['--import', QUICK_CLOCK]);
 
 const children = new Set<ChildProcess>();
 afterEach(() => {
@@ -40,7 +45,7 @@ async function ended(child: ChildProcess): Promise<{ code: number | null; out: s
 async function until(so: () => boolean, child: ChildProcess): Promise<void> {
   while (!so()) {
     if (child.exitCode !== null) throw new Error('it was over too soon');
-    await setTimeout(20);
+    await setTimeout(5);
   }
 }
 
@@ -51,33 +56,32 @@ function filesIn(folder: string): Record<string, string> {
 }
 
 describe('killed for good', () => {
-  it('goes on to the same gallery, byte for byte, and leaves nothing else', { timeout: 300_000 }, () =>
+  it('goes on to the same gallery, byte for byte, and leaves nothing else', () =>
     inFolder(async (folder) => {
       const whole = join(folder, 'whole');
-      expect((await ended(start([...LONG, '--out', whole], folder))).code).toBe(0);
+      expect((await ended(startLong(folder, '--out', whole))).code).toBe(0);
       const progress = join(folder, `${PLACE}.progress`);
-      const first = start(LONG, folder);
+      const first = startLong(folder);
       const firstEnded = ended(first);
       await until(() => existsSync(progress), first);
       first.kill('SIGKILL');
       await firstEnded;
-      const last = await ended(start([...LONG, '--resume'], folder));
+      const last = await ended(startLong(folder, '--resume'));
       expect(last.code).toBe(0);
       expect(last.err).toMatch(/2-2-twill\.progress: goes on after \d+ finished pieces of work/);
       expect(filesIn(join(folder, PLACE))).toEqual(filesIn(whole));
       expect(readdirSync(join(folder, 'gallery'))).toEqual(['2-2-twill']);
-    }),
-  );
+    }));
 
   const question: Question = { ...QUESTION, lengths: [2, 3, 4, 5, 6, 7, 8], show: 3 };
-  it('twice, at any piece of work, on two threads', { timeout: 120_000 }, () =>
+  it('twice, at any piece of work, on two threads', () =>
     inFolder(async (folder) => {
       const script = fileURLToPath(new URL('killed.mjs', import.meta.url));
       const begin = (...words: string[]): ChildProcess =>
         spawn(process.execPath, [script, JSON.stringify(question), ...words], { stdio: ['ignore', 'pipe', 'pipe'] });
       const undisturbed = JSON.stringify(await explore(question));
       const chance = seedrandom.alea('pieces of work');
-      for (let trial = 0; trial < times(3, 40); trial++) {
+      for (let trial = 0; trial < runs(3, 40); trial++) {
         const path = join(folder, `${trial}.progress`);
         for (const words of [[path], [path, 'resume']]) {
           const pieces = 1 + Math.floor(chance() * 2);
@@ -91,39 +95,32 @@ describe('killed for good', () => {
         }
         expect((await ended(begin(path, 'resume'))).out).toBe(undisturbed);
       }
-    }),
-  );
+    }));
 });
 
 describe('interrupted', () => {
-  it(
-    'once, it finishes with what is found, beside the whole gallery’s place, and can go on',
-    { timeout: 120_000 },
-    () =>
-      inFolder(async (folder) => {
-        const child = start(LONG, folder);
-        const over = ended(child);
-        await until(() => existsSync(join(folder, `${PLACE}.progress`)), child);
-        child.kill('SIGINT');
-        const { code, out, err } = await over;
-        expect(code).toBe(130);
-        expect(out).toMatch(
-          /^[\d,]+ candidates \(stopped before the end\): .*\nOpen gallery\/2-2-twill-partial\/index\.html\n$/,
-        );
-        expect(err).toContain('shedlight: finishing with what is found; once more stops at once\n');
-        expect(err).toMatch(/this is a part of the answer; the same command with --resume goes on to the whole\n$/);
-        expect(readdirSync(join(folder, 'gallery')).sort()).toEqual(['2-2-twill-partial', '2-2-twill.progress']);
-        const list = readFileSync(join(folder, `${PLACE}-partial`, 'gallery.json'), 'utf8');
-        expect(JSON.parse(list).counts).toMatchObject({ exhaustive: false, stopped: true });
-        expect(readFileSync(join(folder, `${PLACE}-partial`, 'index.html'), 'utf8')).toContain(
-          'stopped before its end',
-        );
-      }),
-  );
-
-  it('twice, it stops at once, and no gallery is written', { timeout: 60_000 }, () =>
+  it('once, it finishes with what is found, beside the whole gallery’s place, and can go on', () =>
     inFolder(async (folder) => {
-      const child = start(LONG, folder);
+      const child = startLong(folder);
+      const over = ended(child);
+      await until(() => existsSync(join(folder, `${PLACE}.progress`)), child);
+      child.kill('SIGINT');
+      const { code, out, err } = await over;
+      expect(code).toBe(130);
+      expect(out).toMatch(
+        /^[\d,]+ candidates \(stopped before the end\): .*\nOpen gallery\/2-2-twill-partial\/index\.html\n$/,
+      );
+      expect(err).toContain('shedlight: finishing with what is found; once more stops at once\n');
+      expect(err).toMatch(/this is a part of the answer; the same command with --resume goes on to the whole\n$/);
+      expect(readdirSync(join(folder, 'gallery')).sort()).toEqual(['2-2-twill-partial', '2-2-twill.progress']);
+      const list = readFileSync(join(folder, `${PLACE}-partial`, 'gallery.json'), 'utf8');
+      expect(JSON.parse(list).counts).toMatchObject({ exhaustive: false, stopped: true });
+      expect(readFileSync(join(folder, `${PLACE}-partial`, 'index.html'), 'utf8')).toContain('stopped before its end');
+    }));
+
+  it('twice, it stops at once, and no gallery is written', () =>
+    inFolder(async (folder) => {
+      const child = startLong(folder);
       const over = ended(child);
       let err = '';
       child.stderr!.on('data', (text: Buffer) => {
@@ -135,8 +132,7 @@ describe('interrupted', () => {
       expect(await over).toMatchObject({ code: 130, out: '' });
       expect(err).toMatch(/shedlight: stopped; no gallery was written\n$/);
       expect(Object.keys(filesIn(folder)).filter((name) => !name.endsWith('.progress'))).toEqual([]);
-    }),
-  );
+    }));
 });
 
 describe('in parts', () => {

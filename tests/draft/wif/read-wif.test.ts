@@ -11,6 +11,7 @@ import {
   writeWif,
 } from '../../../src/draft/wif/read-wif.js';
 import { Problem } from '../../../src/problem.js';
+import { runs } from '../../long.js';
 import { anyDraft } from '../wif-drafts.js';
 
 const GOOD = new URL('../../fixtures/wif/good/', import.meta.url);
@@ -27,7 +28,7 @@ describe('a round trip', () => {
         const read = readWif(bytes(writeWif(draft, { version: '1.0.0' })), { whole: true });
         expect(read.draft).toEqual(draft);
       }),
-      { numRuns: 300 },
+      { numRuns: runs(300) },
     );
   });
 
@@ -39,7 +40,7 @@ describe('a round trip', () => {
         expect(writeWif(read, { version: '1.0.0', kept })).toBe(text);
         expect(text).toMatch(/^[\x20-\x7e\r\n]*$/);
       }),
-      { numRuns: 100 },
+      { numRuns: runs(100) },
     );
   });
 
@@ -50,7 +51,7 @@ describe('a round trip', () => {
         expect(text).not.toContain('[TIEUP]');
         expect(lifts(readWif(bytes(text), { whole: true }).draft)).toEqual(lifts(draft));
       }),
-      { numRuns: 100 },
+      { numRuns: runs(100) },
     );
   });
 
@@ -130,7 +131,7 @@ describe('one repeat', () => {
           expect(yarn).toBe(read.weft[j % read.weft.length]);
         });
       }),
-      { numRuns: 100 },
+      { numRuns: runs(100) },
     );
   });
 });

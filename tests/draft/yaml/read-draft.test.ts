@@ -5,6 +5,7 @@ import type { Draft } from '../../../src/draft/draft.js';
 import { readDraft, writeDraft } from '../../../src/draft/yaml/read-draft.js';
 import { wholeRepeat } from '../../../src/order/lay.js';
 import { Problem } from '../../../src/problem.js';
+import { runs } from '../../long.js';
 
 const TWILL = 'threading: 1 2 3 4\ntie-up: [1 2, 2 3, 3 4, 4 1]\ntreadling: 1 2 3 4\n';
 
@@ -246,12 +247,12 @@ describe('a hostile text', () => {
         expect((error as Problem).message).toMatch(/^a\.yaml/);
       }
     };
-    fc.assert(fc.property(fc.string({ unit: 'binary', maxLength: 80 }), survives), { numRuns: 300 });
+    fc.assert(fc.property(fc.string({ unit: 'binary', maxLength: 80 }), survives), { numRuns: runs(300) });
     fc.assert(
       fc.property(fc.array(edit, { minLength: 1, maxLength: 6 }), (edits) =>
         survives(edits.reduce((text, [at, cut, put]) => text.slice(0, at) + put + text.slice(at + cut), TWILL)),
       ),
-      { numRuns: 1500 },
+      { numRuns: runs(1500) },
     );
     // Edits that leave a draft a draft are among them, or nothing but refusals would have been tried.
     expect(read).toBeGreaterThan(20);
@@ -316,7 +317,7 @@ describe('a draft that is written', () => {
       fc.property(drafts, (draft) => {
         expect(readDraft(writeDraft(draft), 'a.yaml')).toEqual(draft);
       }),
-      { numRuns: 300 },
+      { numRuns: runs(300) },
     );
   });
 

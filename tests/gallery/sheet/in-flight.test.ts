@@ -2,6 +2,7 @@ import { setTimeout as rest } from 'node:timers/promises';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { inFlight } from '../../../src/gallery/sheet/in-flight.js';
+import { runs } from '../../long.js';
 
 describe('work in flight', () => {
   test('does each item once, begun in order, and never more than so many at once', async () => {
@@ -20,7 +21,7 @@ describe('work in flight', () => {
         expect(under).toBe(0);
         expect(highest).toBe(Math.min(most, waits.length));
       }),
-      { numRuns: 30 },
+      { numRuns: runs(30) },
     );
   });
 

@@ -6,6 +6,7 @@ import { SMALL } from '../../../src/gallery/sheet/sheet-text.js';
 import { canDraw, textWidth } from '../../../src/render/text.js';
 import { readsTo } from '../../../src/score/contrast/viewing-distance.js';
 import type { Found } from '../../../src/search/strategy/outcome.js';
+import { runs } from '../../long.js';
 
 const four = [0, 0, 0, 0, 1, 1, 1, 1];
 const eight = [[1], [2], [3], [4], [1], [2], [3], [4]];
@@ -128,7 +129,7 @@ describe('caption', () => {
         for (const line of lines) expect(textWidth(line, SMALL)).toBeLessThanOrEqual(width);
         expect(lines.every((line) => canDraw(line))).toBe(true);
       }),
-      { numRuns: 50 },
+      { numRuns: runs(50) },
     );
   });
 });

@@ -1,6 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type Crossings, chooseSections, clothsOf } from '../../../src/plan/gamp/gamp-sections.js';
+import { runs } from '../../long.js';
 
 describe('choosing sections', () => {
   const table = (rows: number, columns: number): fc.Arbitrary<Crossings> => {
@@ -66,7 +67,7 @@ describe('choosing sections', () => {
         expect(choice.cloths).toBeLessThanOrEqual(best);
         expect(choice.atMost).toBeGreaterThanOrEqual(best);
       }),
-      { numRuns: 30 },
+      { numRuns: runs(30) },
     );
   });
 });

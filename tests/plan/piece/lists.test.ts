@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { readPlanOptions } from '../../../src/plan/options/plan-options.js';
 import { folded, pickSheet, threadingLines } from '../../../src/plan/piece/lists.js';
 import { planWarps } from '../../../src/plan/piece/warp-plan.js';
+import { runs } from '../../long.js';
 import { kept } from '../cloths.js';
 
 const needsOf = (flags: Record<string, string> = {}) => readPlanOptions('', 'needs', { yarns: '8/2 cotton', ...flags });
@@ -45,7 +46,7 @@ describe('a warp', () => {
         expect(lines.reduce((sum, line) => sum + stepsSaid(line.steps), 0)).toBe(picks);
         for (const line of lines) expect(line.steps).not.toMatch(/×1(?!\d)/);
       }),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     );
   });
 });

@@ -6,6 +6,7 @@ import { startingSides } from '../../../src/plan/warp/pick-list.js';
 import { tally } from '../../../src/plan/yarn/yarn-amounts.js';
 import { yarnOrder } from '../../../src/sheets/yarn-order.js';
 import { INCH, YARD } from '../../../src/words/measure.js';
+import { runs } from '../../long.js';
 import { kept } from '../cloths.js';
 
 const needsOf = (flags: Record<string, string> = {}) => readPlanOptions('', 'needs', { yarns: '8/2 cotton', ...flags });
@@ -87,7 +88,7 @@ describe('a warp', () => {
         const [ordered] = yarnOrder([warp!, warp!]);
         expect(ordered!.length).toBeCloseTo(2 * warp!.yarn[0]!.withReserve, 6);
       }),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     );
   });
 

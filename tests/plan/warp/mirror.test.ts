@@ -5,6 +5,7 @@ import { readPlanOptions } from '../../../src/plan/options/plan-options.js';
 import { planWarps } from '../../../src/plan/piece/warp-plan.js';
 import { PRESETS } from '../../../src/score/rank/presets.js';
 import { scoreDraft } from '../../../src/score/score.js';
+import { runs } from '../../long.js';
 import { columns, longest } from '../../plain/floats.js';
 import { kept } from '../cloths.js';
 
@@ -64,7 +65,7 @@ describe('borders and mirrors', () => {
           expect([weftFace, weftBack]).toEqual([longest(up, 0), longest(up, 1)]);
         },
       ),
-      { numRuns: 25 },
+      { numRuns: runs(25) },
     );
   });
 });

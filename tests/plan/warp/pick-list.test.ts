@@ -1,6 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { caughtEnds, type Side, shuttlesOf, startingSides } from '../../../src/plan/warp/pick-list.js';
+import { runs } from '../../long.js';
 import { kept } from '../cloths.js';
 
 const cloth = fc.record({
@@ -26,7 +27,7 @@ describe('a warp', () => {
         const most = caught.reduce((best, way) => (way.count > best.count ? way : best));
         expect(startingSides(draft, ends, border)).toMatchObject({ sides: most.sides, caught: most.caught });
       }),
-      { numRuns: 30 },
+      { numRuns: runs(30) },
     );
   });
 });

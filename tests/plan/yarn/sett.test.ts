@@ -2,6 +2,7 @@ import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { liftAt } from '../../../src/draft/draft.js';
 import { adviseSett } from '../../../src/plan/yarn/sett.js';
+import { runs } from '../../long.js';
 import { kept } from '../cloths.js';
 
 describe('the sett that a weave bears', () => {
@@ -20,7 +21,7 @@ describe('the sett that a weave bears', () => {
           expect(intersections / ends).toBeCloseTo(plain, 12);
         },
       ),
-      { numRuns: 7 },
+      { numRuns: runs(7) },
     );
   });
 });

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { fromCells } from '../../../src/cloth/drawdown.js';
 import { colourAt, colourFace, type Face } from '../../../src/cloth/face.js';
 import { contrastMeter } from '../../../src/score/contrast/contrast.js';
+import { runs } from '../../long.js';
 import * as plain from '../../plain/contrast.js';
 
 /** Random interlacements with few kinds of threads, coloured by random orders: 1 to 3 yarns of any value. */
@@ -44,7 +45,7 @@ describe('the contrast of a face by its kinds equals the contrast cell by cell',
         expect(figures.darkShare).toBeCloseTo(1 - plain.mean(v), 12);
         expect(figures.contrast).toBeCloseTo(Math.min(1, Math.hypot(figures.tone, figures.line)), 12);
       }),
-      { numRuns: 150 },
+      { numRuns: runs(150) },
     );
   });
 });

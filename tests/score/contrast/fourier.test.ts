@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { transform } from '../../../src/score/contrast/fourier.js';
+import { runs } from '../../long.js';
 
 test('the transform is the sum that defines it, for sides with large and small prime factors', () => {
   const side = fc.integer({ min: 1, max: 14 });
@@ -23,6 +24,6 @@ test('the transform is the sum that defines it, for sides with large and small p
       expect(found.im[l * columns + k]).toBeCloseTo(sumIm, 9);
       expect([...field.re], 'the field is left as it is').toEqual(re);
     }),
-    { numRuns: 500 },
+    { numRuns: runs(500) },
   );
 });

@@ -7,6 +7,7 @@ import type { Draft } from '../../../src/draft/draft.js';
 import { clothDistance, descriptorOf, isNearer } from '../../../src/score/likeness/descriptor.js';
 import { clothKey, type Sameness, standingFace } from '../../../src/score/symmetry/canonical-cloth.js';
 import { cellsOf, faces } from '../../faces.js';
+import { runs } from '../../long.js';
 import { begunElsewhere, unlikeness as plainly, type Seen } from '../../plain/portrait.js';
 import { kept, twelve } from '../../plan/cloths.js';
 
@@ -43,7 +44,7 @@ test('a face stands as all that are the same cloth do, but that two colours may 
       if (isSame) expect(alike).toBe(true);
       expect(clothKey(standingFace(face, same), same, 3)).toEqual(clothKey(face, same, 3));
     }),
-    { numRuns: 1000 },
+    { numRuns: runs(1000) },
   );
 });
 
@@ -75,7 +76,7 @@ describe('how unlike two cloths are', () => {
       fc.property(few, few, (a, b) => {
         expect(clothDistance(descriptorOf(a), descriptorOf(b))).toBeCloseTo(plainly(seen(a), seen(b)), 6);
       }),
-      { numRuns: 12 },
+      { numRuns: runs(12) },
     );
   });
 
@@ -87,7 +88,7 @@ describe('how unlike two cloths are', () => {
         expect(clothDistance(other!, elsewhere!)).toBeCloseTo(clothDistance(one!, other!), 9);
         expect(clothDistance(one!, other!)).toBeCloseTo(clothDistance(other!, one!), 12);
       }),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     );
   });
 
@@ -97,7 +98,7 @@ describe('how unlike two cloths are', () => {
         const [one, other] = [descriptorOf(a), descriptorOf(b)];
         expect(isNearer(one, other, least)).toBe(clothDistance(one, other) < least);
       }),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     );
   });
 });

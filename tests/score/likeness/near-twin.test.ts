@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { colourAt, type Face, faceFromRows } from '../../../src/cloth/face.js';
 import { blurredCloth, nearTwins } from '../../../src/score/likeness/near-twin.js';
 import { cellsOf, faces } from '../../faces.js';
+import { runs } from '../../long.js';
 import { likeness, seen } from '../../plain/twin.js';
 
 const VALUES = [0, 1, 0.3];
@@ -65,7 +66,7 @@ describe('near twins by spectra are those cell by cell', () => {
         seenVerdicts.add(fast);
         expect(fast, `correlation ${plain}`).toBe(plain > 0.97);
       }),
-      { numRuns: 400 },
+      { numRuns: runs(400) },
     );
     expect(seenVerdicts.size).toBe(2);
   });

@@ -11,6 +11,7 @@ import { outlineOf } from '../../../src/score/look/sharp.js';
 import { solidShares } from '../../../src/score/look/solid.js';
 import { structureAlone, unlikeStructure } from '../../../src/score/look/structure-likeness.js';
 import { cellsOf, wovenFaces } from '../../faces.js';
+import { runs } from '../../long.js';
 import * as plain from '../../plain/look.js';
 
 const anyValues = fc
@@ -41,7 +42,7 @@ describe('by its kinds and cell by cell, a face has the same', () => {
         expect(range).toBeCloseTo(outline.range, 7);
         expect(slope).toBeCloseTo(outline.slope, 6);
       }),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     );
   });
 
@@ -54,7 +55,7 @@ describe('by its kinds and cell by cell, a face has the same', () => {
         const light = localLight(face, values, across, along);
         expect(shapesOf(light, face.ends)).toEqual(plain.shapes(valuesOf(face, values), across, along));
       }),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     );
   });
 });

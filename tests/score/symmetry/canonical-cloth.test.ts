@@ -5,6 +5,7 @@ import { analyse } from '../../../src/score/symmetry/analysis.js';
 import { clothKey, type Sameness } from '../../../src/score/symmetry/canonical-cloth.js';
 import { hashWords } from '../../../src/score/symmetry/hash.js';
 import { cellsOf, faces } from '../../faces.js';
+import { runs } from '../../long.js';
 import { sameCloth } from '../../plain/symmetry.js';
 
 const SAMENESS: readonly Sameness[] = ['mirror', 'half-turn', 'quarter-turn', 'exchange'];
@@ -60,7 +61,7 @@ describe('two faces share a key exactly when they are the same cloth', () => {
         const b = changed(a, by);
         check(a, b, same, palette(a, b, extra));
       }),
-      { numRuns: 3000 },
+      { numRuns: runs(3000) },
     );
   });
 
@@ -72,7 +73,7 @@ describe('two faces share a key exactly when they are the same cloth', () => {
       fc.property(small, small, fc.subarray([...SAMENESS]), fc.nat(1), (a, b, same, extra) => {
         check(a, b, same, palette(a, b, extra));
       }),
-      { numRuns: 1500 },
+      { numRuns: runs(1500) },
     );
   });
 
@@ -109,6 +110,6 @@ test('a list of words that differs in one bit has another hash in every word', (
       const after = hashWords(words);
       expect(Array.from(before, (word, lane) => word === after[lane]).some((equal) => equal)).toBe(false);
     }),
-    { numRuns: 2000 },
+    { numRuns: runs(2000) },
   );
 });

@@ -4,6 +4,7 @@ import { analyse } from '../../../src/score/symmetry/analysis.js';
 import { nearlyOf } from '../../../src/score/symmetry/near-symmetry.js';
 import { symmetryOf } from '../../../src/score/symmetry/symmetry.js';
 import { cellsOf, faces } from '../../faces.js';
+import { runs } from '../../long.js';
 import * as plain from '../../plain/symmetry.js';
 
 describe('the symmetry of a face by its kinds equals the symmetry cell by cell', () => {
@@ -12,7 +13,7 @@ describe('the symmetry of a face by its kinds equals the symmetry cell by cell',
       fc.property(faces, (face) => {
         expect(symmetryOf(face, square)).toEqual(plain.symmetry(cellsOf(face), square));
       }),
-      { numRuns: 1500 },
+      { numRuns: runs(1500) },
     );
   });
 
@@ -24,7 +25,7 @@ describe('the symmetry of a face by its kinds equals the symmetry cell by cell',
         expect(near?.op).toBe(expected?.op);
         if (near !== undefined) expect(near.agreement).toBeCloseTo(expected!.agreement, 12);
       }),
-      { numRuns: 400 },
+      { numRuns: runs(400) },
     );
   });
 

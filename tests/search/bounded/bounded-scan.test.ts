@@ -19,6 +19,7 @@ import { candidateIn, strataOf } from '../../../src/search/space/stratum.js';
 import { Archive } from '../../../src/search/strategy/archive.js';
 import { type Searched, searchBounded, searchListed } from '../../../src/search/strategy/strategies.js';
 import { workerPool } from '../../../src/search/work/worker-pool.js';
+import { runs } from '../../long.js';
 import { QUESTION } from '../question.js';
 
 const QUESTIONS: [string, Partial<Question>][] = [
@@ -63,7 +64,7 @@ describe('bounds hold for every candidate, and tone by the form is tone by the f
             const symmetry = symmetryOf(face, square).symmetry;
             expect(scan.symmetryAtMost(w, f, s)).toBeGreaterThanOrEqual(symmetry);
           }),
-          { numRuns: 30 },
+          { numRuns: runs(30) },
         );
       });
     }

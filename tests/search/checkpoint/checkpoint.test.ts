@@ -15,6 +15,7 @@ import { draftOf } from '../../../src/search/space/candidate.js';
 import { Archive } from '../../../src/search/strategy/archive.js';
 import { type Searched, searchBounded, searchListed } from '../../../src/search/strategy/strategies.js';
 import { workerPool } from '../../../src/search/work/worker-pool.js';
+import { runs } from '../../long.js';
 import { QUESTION } from '../question.js';
 import { BOUNDED, CHANGED, folder, headerOf, kept, LISTED, spaceFor } from './searches.js';
 
@@ -191,7 +192,7 @@ describe('a search in parts', () => {
           expect(told(question, await searched(way, question, { checkpoint }))).toBe(undisturbed);
           parts.close();
         }),
-        { numRuns: 3 },
+        { numRuns: runs(3) },
       );
     }
   });

@@ -15,6 +15,7 @@ import { startsOf } from '../../../src/search/space/starts.js';
 import { Archive } from '../../../src/search/strategy/archive.js';
 import { searchListed } from '../../../src/search/strategy/strategies.js';
 import { workerPool } from '../../../src/search/work/worker-pool.js';
+import { runs } from '../../long.js';
 import { QUESTION } from '../question.js';
 
 const range = (from: number, to: number): number[] => Array.from({ length: to - from + 1 }, (_, k) => from + k);
@@ -94,7 +95,7 @@ describe.each(BEYOND)('a space beyond listing: %s', (_, change) => {
           }
         },
       ),
-      { numRuns: 40 },
+      { numRuns: runs(40) },
     );
   });
 });

@@ -6,6 +6,7 @@ import { Problem } from '../../../src/problem.js';
 import { UNWEIGHED } from '../../../src/score/rank/presets.js';
 import type { Question } from '../../../src/search/question/question.js';
 import { readQuestion, resolvedQuestion } from '../../../src/search/question/read-question.js';
+import { runs } from '../../long.js';
 
 const TWILL = 'threading: 1 2 3 4\ntie-up: [1 2, 2 3, 3 4, 4 1]\ntreadling: 1 2 3 4\nsett: 8/8 per cm\n';
 
@@ -387,10 +388,10 @@ describe('what is wrong with a question is said in one sentence', () => {
     };
     fc.assert(
       fc.property(edits, (changes) => survives(() => ask(edited(base, changes)))),
-      { numRuns: 800 },
+      { numRuns: runs(800) },
     );
     // What is changed and still a question is among them, or nothing but refusals would have been tried.
-    expect(read).toBeGreaterThan(20);
+    expect(read).toBeGreaterThan(runs(800) / 40);
     read = 0;
     const flags = fc.constantFrom<[string, string]>(
       ['structure', 'plain'],
@@ -406,9 +407,9 @@ describe('what is wrong with a question is said in one sentence', () => {
       fc.property(flags, edits, ([key, value], changes) =>
         survives(() => flagged({ structure: 'plain', [key]: edited(value, changes) })),
       ),
-      { numRuns: 500 },
+      { numRuns: runs(500) },
     );
-    expect(read).toBeGreaterThan(25);
+    expect(read).toBeGreaterThan(runs(500) / 20);
   });
 
   it('keeps the prototype of everything as it is', () => {

@@ -10,6 +10,7 @@ import { floatRemedyInWords } from '../../../src/search/report/remedy-words.js';
 import { draftOf } from '../../../src/search/space/candidate.js';
 import { spaceOf } from '../../../src/search/space/space.js';
 import { findStructure } from '../../../src/structure/catalogue/catalogue.js';
+import { runs } from '../../long.js';
 import { QUESTION } from '../question.js';
 
 /** Monk's belt, the colour order being the block order, within half an inch. */
@@ -128,7 +129,7 @@ describe('what would bring floats under the limit', () => {
         }
       },
     );
-    await fc.assert(property, { numRuns: 10 });
+    await fc.assert(property, { numRuns: runs(10) });
   });
 
   test('the floats that come nearest are the shortest of all that are too long', async () => {

@@ -7,6 +7,7 @@ import { explore } from '../../../src/search/explore.js';
 import type { Question } from '../../../src/search/question/question.js';
 import { draftOf } from '../../../src/search/space/candidate.js';
 import { spaceOf } from '../../../src/search/space/space.js';
+import { runs } from '../../long.js';
 import { QUESTION } from '../question.js';
 
 /** The keys of the cloths that candidates weave: of all numbers of a space, and of those that stand for them. */
@@ -45,7 +46,7 @@ test('every cloth of a space has a candidate that stands for it, wherever orders
       const { every, met } = cloths({ ...QUESTION, ...change });
       expect(met).toEqual(every);
     }),
-    { numRuns: 40 },
+    { numRuns: runs(40) },
   );
 });
 

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { findStructure, nameDraft, weaveOf } from '../../../src/structure/catalogue/catalogue.js';
+import { runs } from '../../long.js';
 
 const names = fc.string({ unit: fc.constantFrom(...'ABCDEFGHIJKLMNOPQRSTUVWXYZ'), minLength: 1, maxLength: 8 });
 
@@ -18,7 +19,7 @@ describe('name drafts', () => {
           expect(threading.length).toBe(mirrored ? 2 * (name.length + gaps) - 2 : name.length + gaps);
         }
       }),
-      { numRuns: 40 },
+      { numRuns: runs(40) },
     );
   });
 

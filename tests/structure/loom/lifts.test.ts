@@ -10,6 +10,7 @@ import {
   tabbySheds,
   twoFootTieUp,
 } from '../../../src/structure/loom/lifts.js';
+import { runs } from '../../long.js';
 
 const weave = (name: string, profile: string) => weaveOf(findStructure(name), [...profile]);
 const bits = (lift: Lift): number => lift.reduce((set, shaft) => set | (1 << (shaft - 1)), 0);
@@ -102,7 +103,7 @@ describe('pressing two treadles at once', () => {
         expect(twoFootTieUp(lifts, least)).toBeDefined();
         if (least > 1) expect(twoFootTieUp(lifts, least - 1)).toBeUndefined();
       }),
-      { numRuns: 40 },
+      { numRuns: runs(40) },
     );
   });
 

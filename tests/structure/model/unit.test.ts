@@ -5,6 +5,7 @@ import { floatsOf } from '../../../src/cloth/floats.js';
 import type { Weave } from '../../../src/draft/draft.js';
 import { drawn, findStructure, structures, weaveOf } from '../../../src/structure/catalogue/catalogue.js';
 import { layClosed, type Units } from '../../../src/structure/model/unit.js';
+import { runs } from '../../long.js';
 
 const shaftsOf = (name: string, profile: string): string =>
   weaveOf(findStructure(name), [...profile])
@@ -69,7 +70,7 @@ describe('closing a repeat', () => {
           // Begun an odd number of pattern picks later, the other tabby goes with each of them.
           if (!here.pickKinds.includes('tabby')) expect(is).toEqual(was);
         }),
-        { numRuns: 25 },
+        { numRuns: runs(25) },
       );
     }
   });

@@ -7,6 +7,7 @@ import { drawn, findStructure, structures, weaveOf } from '../../../src/structur
 import { runLengths } from '../../../src/structure/recognise/block-runs.js';
 import { recognise, understood } from '../../../src/structure/recognise/recognise.js';
 import { bareWeave } from '../../bare.js';
+import { runs } from '../../long.js';
 
 const turn = <T>(list: readonly T[], by: number): T[] => [...list.slice(by), ...list.slice(0, by)];
 
@@ -73,7 +74,7 @@ describe('in disguise', () => {
         if (structure.name !== 'overshot') expect(found.manner).toBeDefined();
         expect(found.ends.units.reduce((a, b) => a + b, 0)).toBe(weave.threading.length);
       }),
-      { numRuns: 150 },
+      { numRuns: runs(150) },
     );
   });
 
@@ -250,7 +251,7 @@ describe('a draft understood', () => {
         expect(after.endUnits.reduce((a, b) => a + b, 0)).toBe(now.ends);
         expect(after.pickUnits.reduce((a, b) => a + b, 0)).toBe(now.picks);
       }),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     );
   });
 });

@@ -18,12 +18,12 @@ import { type Header, openingBytes } from '../src/search/checkpoint/checkpoint-f
 import { NICHES, nicheOf } from '../src/search/evaluate/niche.js';
 import { mutationEmitter } from '../src/search/evolve/emitters.js';
 import { MutationSpace } from '../src/search/evolve/mutation-space.js';
+import type { Jobs } from '../src/search/pool/jobs.js';
+import type { WorkerPool } from '../src/search/pool/worker-pool.js';
 import type { Question } from '../src/search/question/question.js';
 import { orbitsOf } from '../src/search/space/orbit.js';
 import { spaceOf } from '../src/search/space/space.js';
 import { weaveSymmetries } from '../src/search/space/weave-symmetries.js';
-import type { Jobs } from '../src/search/work/jobs.js';
-import type { WorkerPool } from '../src/search/work/worker-pool.js';
 import { QUESTION } from './search/question.js';
 
 const SOURCE = new URL('../src/', import.meta.url);

@@ -5,6 +5,7 @@ import { codeOf } from '../score/symmetry/cloth-code.js';
 import { type Checkpoint, checkpointed, type Shard, sharded } from './checkpoint/checkpoint.js';
 import { alreadyWoven } from './evaluate/already-woven.js';
 import { searchEvolved } from './evolve/evolve-search.js';
+import { workerPool } from './pool/worker-pool.js';
 import type { Question } from './question/question.js';
 import { describeAll } from './report/describe.js';
 import { draftOf } from './space/candidate.js';
@@ -22,7 +23,6 @@ import {
   searchListed,
   settle,
 } from './strategy/strategies.js';
-import { workerPool } from './work/worker-pool.js';
 
 /** Fewest jobs per worker: with fewer, starting the worker costs more than it saves. */
 const JOBS_PER_WORKER = 4;
@@ -87,7 +87,7 @@ export async function exploreShard(question: Question, shard: Shard, options: Ru
   const space = spaceOf(question);
   if (space.way === 'evolved' && question.tries < shard.of) {
     throw new Problem(
-      `found more to try than can be listed, and tries ${question.tries}: each step of a try hangs on the last; ` +
+      `found more to try than can be listed, and tries ${question.tries}: each step of a try needs the one before; ` +
         `expected tries ${shard.of} or more, so that each part has its own`,
     );
   }

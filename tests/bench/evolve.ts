@@ -3,12 +3,12 @@
 import { PRESETS } from '../../src/score/rank/presets.js';
 import { codeOf } from '../../src/score/symmetry/cloth-code.js';
 import { searchEvolved } from '../../src/search/evolve/evolve-search.js';
+import { workerPool } from '../../src/search/pool/worker-pool.js';
 import type { Question } from '../../src/search/question/question.js';
 import { draftOf } from '../../src/search/space/candidate.js';
 import { type Space, spaceOf } from '../../src/search/space/space.js';
 import { Archive } from '../../src/search/strategy/archive.js';
 import { type Search, type Searched, searchBounded, searchListed } from '../../src/search/strategy/strategies.js';
-import { workerPool } from '../../src/search/work/worker-pool.js';
 import { QUESTION } from '../search/question.js';
 
 const SEEDS = 20;

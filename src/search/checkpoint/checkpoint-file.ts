@@ -3,7 +3,7 @@ import { dirname } from 'node:path';
 import { explained } from '../../files/faults.js';
 import { syncFolder, writeAll, writeWhole } from '../../files/whole.js';
 import { Problem } from '../../problem.js';
-import type { JobResult } from '../work/jobs.js';
+import type { JobResult } from '../pool/jobs.js';
 import type { Checkpoint } from './checkpoint.js';
 import { differences, entryBytes, type Header, openingBytes, resultAt } from './checkpoint-format.js';
 import { type OpenCheckpoint, openCheckpoint } from './open-checkpoint.js';

@@ -2,9 +2,9 @@ import { createHash } from 'node:crypto';
 import { isDeepStrictEqual } from 'node:util';
 import { deserialize, serialize } from 'node:v8';
 import { Problem } from '../../problem.js';
+import type { JobResult } from '../pool/jobs.js';
 import type { Question } from '../question/question.js';
 import type { Space } from '../space/space.js';
-import type { JobResult } from '../work/jobs.js';
 import type { Shard } from './checkpoint.js';
 
 /** The first line of the file, readable in any editor. */

@@ -1,8 +1,8 @@
 import { KEY_WORDS } from '../evaluate/columns.js';
+import type { Jobs } from '../pool/jobs.js';
 import { type Candidate, draftOf } from '../space/candidate.js';
 import { candidateOf } from '../space/genome.js';
 import { absorb, gathering, type Search, type Searched } from '../strategy/strategies.js';
-import type { Jobs } from '../work/jobs.js';
 import { Canonicalizer } from './canonical-genome.js';
 import { MutationSpace } from './mutation-space.js';
 import { Rounds, type Told } from './rounds.js';

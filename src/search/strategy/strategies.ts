@@ -5,11 +5,11 @@ import type { Shard } from '../checkpoint/checkpoint.js';
 import type { AlreadyWoven } from '../evaluate/already-woven.js';
 import type { Batch } from '../evaluate/batch.js';
 import { evaluator } from '../evaluate/evaluate.js';
+import type { JobResult, Jobs } from '../pool/jobs.js';
+import type { WorkerPool } from '../pool/worker-pool.js';
 import type { Question } from '../question/question.js';
 import { orbitsOf } from '../space/orbit.js';
 import type { Space } from '../space/space.js';
-import type { JobResult, Jobs } from '../work/jobs.js';
-import type { WorkerPool } from '../work/worker-pool.js';
 import type { Archive } from './archive.js';
 
 /** Candidates of one scoring job: some tens of milliseconds of work. */

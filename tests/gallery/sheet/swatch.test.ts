@@ -1,32 +1,7 @@
 import { PNG } from 'pngjs';
 import { describe, expect, it } from 'vitest';
-import { type Draft, EVEN_WIDTHS } from '../../../src/draft/draft.js';
 import { SWATCH_MILLIMETRES, SWATCH_POINTS, swatch } from '../../../src/gallery/sheet/swatch.js';
-
-const four = [0, 0, 0, 0, 1, 1, 1, 1];
-const eight = [[1], [2], [3], [4], [1], [2], [3], [4]];
-
-const HOUNDS_TOOTH: Draft = {
-  threading: eight,
-  tieUp: [
-    [1, 2],
-    [2, 3],
-    [3, 4],
-    [4, 1],
-  ],
-  treadling: eight,
-  pickKinds: four.map(() => 'ground'),
-  endUnits: [4, 4],
-  pickUnits: [4, 4],
-  widths: EVEN_WIDTHS,
-  yarns: [
-    { letter: 'D', name: 'navy', hex: '#1f2a44' },
-    { letter: 'L', name: 'natural', hex: '#efe6d2' },
-  ],
-  warp: four,
-  weft: four,
-  sett: { ends: 20, picks: 20, per: 'inch' },
-};
+import { HOUNDS_TOOTH } from './hounds-tooth.js';
 
 describe('swatch', () => {
   it('shows one piece of cloth at one scale, whatever the draft', async () => {

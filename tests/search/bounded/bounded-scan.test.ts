@@ -11,6 +11,7 @@ import { BoundedScan } from '../../../src/search/bounded/bounded-scan.js';
 import { lineBounds } from '../../../src/search/bounded/line-bound.js';
 import { lineDeviation, lineForms } from '../../../src/search/bounded/line-forms.js';
 import { toneForm, toneSquared } from '../../../src/search/bounded/tone-form.js';
+import { workerPool } from '../../../src/search/pool/worker-pool.js';
 import type { Question } from '../../../src/search/question/question.js';
 import { draftOf } from '../../../src/search/space/candidate.js';
 import { familiesOf } from '../../../src/search/space/families.js';
@@ -18,7 +19,6 @@ import { spaceOf } from '../../../src/search/space/space.js';
 import { candidateIn, strataOf } from '../../../src/search/space/stratum.js';
 import { Archive } from '../../../src/search/strategy/archive.js';
 import { type Searched, searchBounded, searchListed } from '../../../src/search/strategy/strategies.js';
-import { workerPool } from '../../../src/search/work/worker-pool.js';
 import { runs } from '../../long.js';
 import { QUESTION } from '../question.js';
 

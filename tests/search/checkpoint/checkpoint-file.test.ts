@@ -2,8 +2,8 @@ import { existsSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { CheckpointFile } from '../../../src/search/checkpoint/checkpoint-file.js';
+import type { JobResult } from '../../../src/search/pool/jobs.js';
 import type { Question } from '../../../src/search/question/question.js';
-import type { JobResult } from '../../../src/search/work/jobs.js';
 import { BOUNDED, folder, headerOf, kept } from './searches.js';
 
 describe('the file', () => {

@@ -6,7 +6,7 @@ import {
   readCheckpoint,
   resultAt,
 } from '../../../src/search/checkpoint/checkpoint-format.js';
-import type { JobResult } from '../../../src/search/work/jobs.js';
+import type { JobResult } from '../../../src/search/pool/jobs.js';
 import { BOUNDED, headerOf } from './searches.js';
 
 describe('the file', () => {

@@ -10,11 +10,11 @@ import { openingBytes, readCheckpoint } from '../../../src/search/checkpoint/che
 import { openParts, shardFile } from '../../../src/search/checkpoint/shards.js';
 import { searchEvolved } from '../../../src/search/evolve/evolve-search.js';
 import { explore, exploreShard } from '../../../src/search/explore.js';
+import { workerPool } from '../../../src/search/pool/worker-pool.js';
 import type { Question } from '../../../src/search/question/question.js';
 import { draftOf } from '../../../src/search/space/candidate.js';
 import { Archive } from '../../../src/search/strategy/archive.js';
 import { type Searched, searchBounded, searchListed } from '../../../src/search/strategy/strategies.js';
-import { workerPool } from '../../../src/search/work/worker-pool.js';
 import { runs } from '../../long.js';
 import { QUESTION } from '../question.js';
 import { BOUNDED, CHANGED, folder, headerOf, kept, LISTED, spaceFor } from './searches.js';
@@ -132,7 +132,7 @@ describe('a search beyond listing', () => {
 
   it('is divided by its tries, and so not where they are fewer than the parts', () =>
     expect(exploreShard({ ...question, tries: 2 }, { part: 1, of: 3 }, {})).rejects.toThrow(
-      'found more to try than can be listed, and tries 2: each step of a try hangs on the last; ' +
+      'found more to try than can be listed, and tries 2: each step of a try needs the one before; ' +
         'expected tries 3 or more, so that each part has its own',
     ));
 

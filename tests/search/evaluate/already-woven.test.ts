@@ -9,6 +9,7 @@ import { differences } from '../../../src/search/checkpoint/checkpoint-format.js
 import { alreadyWoven } from '../../../src/search/evaluate/already-woven.js';
 import { searchEvolved } from '../../../src/search/evolve/evolve-search.js';
 import { explore } from '../../../src/search/explore.js';
+import { workerPool } from '../../../src/search/pool/worker-pool.js';
 import type { Question } from '../../../src/search/question/question.js';
 import { draftOf } from '../../../src/search/space/candidate.js';
 import { spaceOf } from '../../../src/search/space/space.js';
@@ -21,7 +22,6 @@ import {
   searchListed,
   settle,
 } from '../../../src/search/strategy/strategies.js';
-import { workerPool } from '../../../src/search/work/worker-pool.js';
 import { cellsOf } from '../../faces.js';
 import { begunElsewhere } from '../../plain/portrait.js';
 import { sameCloth } from '../../plain/symmetry.js';

@@ -6,6 +6,7 @@ import { codeOf } from '../../../src/score/symmetry/cloth-code.js';
 import { searchEvolved } from '../../../src/search/evolve/evolve-search.js';
 import { MutationSpace } from '../../../src/search/evolve/mutation-space.js';
 import { explore } from '../../../src/search/explore.js';
+import { workerPool } from '../../../src/search/pool/worker-pool.js';
 import type { Question } from '../../../src/search/question/question.js';
 import { draftOf } from '../../../src/search/space/candidate.js';
 import { familiesOf } from '../../../src/search/space/families.js';
@@ -14,7 +15,6 @@ import { spaceOf } from '../../../src/search/space/space.js';
 import { startsOf } from '../../../src/search/space/starts.js';
 import { Archive } from '../../../src/search/strategy/archive.js';
 import { searchListed } from '../../../src/search/strategy/strategies.js';
-import { workerPool } from '../../../src/search/work/worker-pool.js';
 import { runs } from '../../long.js';
 import { QUESTION } from '../question.js';
 

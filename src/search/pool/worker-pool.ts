@@ -6,7 +6,7 @@ import { type JobResult, type Jobs, jobRunner } from './jobs.js';
 
 /** Worker threads load compiled code; beside a TypeScript source it lies in dist. */
 const SCRIPT = new URL(
-  import.meta.url.endsWith('.ts') ? '../../../dist/search/work/worker.js' : './worker.js',
+  import.meta.url.endsWith('.ts') ? '../../../dist/search/pool/worker.js' : './worker.js',
   import.meta.url,
 );
 

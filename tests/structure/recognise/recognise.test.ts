@@ -70,8 +70,12 @@ describe('in disguise', () => {
         const shafts = structure.shafts;
         const found = recognise(disguised(bareWeave(weave), end, pick, (s) => (mirror ? shafts + 1 - s : s)));
         expect(found.structure).toBeDefined();
-        // A few steps of overshot may be a point twill's threading as well, which says more about it.
-        if (structure.name !== 'overshot') expect(found.manner).toBeDefined();
+        // Few blocks on renumbered shafts may be another structure's threading and sheds too (a rosepath, a point twill):
+        // that one is named, as likely, and its units are evidence.
+        if (found.manner === undefined) {
+          expect(['likely', 'possible']).toContain(found.confidence);
+          expect(mirror || structure.name === 'overshot').toBe(true);
+        }
         expect(found.ends.units.reduce((a, b) => a + b, 0)).toBe(weave.threading.length);
       }),
       { numRuns: runs(150) },

@@ -54,6 +54,54 @@ describe('an order laid on the ends of a four-end unit', () => {
   });
 });
 
+/**
+ * The same laid by hand: units (threads) are dealt to the elements in turn, `times` each, and colour and companion take
+ * turns from the first thread of each element on.
+ */
+function laidByHand(
+  units: readonly number[],
+  length: number,
+  laying: Laying,
+): { element: number[]; companion: number[] } {
+  const { by, fill, times, start } = laying;
+  const pieces = by === 'unit' ? units : units.flatMap((size) => new Array<number>(size).fill(1));
+  const count = lcm(pieces.length, length * times);
+  const dealt = Array.from({ length: count }, (_, piece) => {
+    const place = (piece + 4 * length * times - start) % (length * times);
+    return { size: pieces[piece % pieces.length]!, element: Math.floor(place / times), isFirst: place % times === 0 };
+  });
+  // An element that began before the first thread is cut there, and goes on counting.
+  const first = dealt.findIndex(({ isFirst }) => isFirst);
+  const turned = [...dealt.slice(first), ...dealt.slice(0, first)];
+  let since = 0;
+  const threads = turned.map(({ size, element, isFirst }) => {
+    if (isFirst) since = 0;
+    return Array.from({ length: size }, () => ({ element, companion: fill === 'alternate' ? since++ % 2 : 0 }));
+  });
+  const whole = [...threads.slice(count - first), ...threads.slice(0, count - first)].flat();
+  return { element: whole.map((thread) => thread.element), companion: whole.map((thread) => thread.companion) };
+}
+
+test('whatever the units, an order is laid as by hand', () => {
+  fc.assert(
+    fc.property(
+      fc.array(fc.integer({ min: 1, max: 5 }), { minLength: 1, maxLength: 4 }),
+      fc.integer({ min: 1, max: 5 }),
+      fc.record({
+        by: fc.constantFrom('thread' as const, 'unit' as const),
+        fill: fc.constantFrom('solid' as const, 'alternate' as const),
+        times: fc.integer({ min: 1, max: 4 }),
+        start: fc.nat(3),
+      }),
+      (units, length, laying) => {
+        const ends = units.reduce((a, b) => a + b, 0);
+        const { element, companion } = layout(endStrands(weave(ends, units, ['ground'], [1])), length, laying);
+        expect({ element: [...element], companion: [...companion] }).toEqual(laidByHand(units, length, laying));
+      },
+    ),
+  );
+});
+
 describe('an order laid on picks', () => {
   const tabby = weave(4, [4], ['pattern', 'tabby', 'pattern', 'tabby'], [4]);
   test('runs over the pattern picks; tabby keeps its colour', () => {

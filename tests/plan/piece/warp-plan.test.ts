@@ -92,6 +92,15 @@ describe('a warp', () => {
     );
   });
 
+  test('one shuttle is carried past no pick', () => {
+    const [warp] = planWarps([kept('plain weave', { warp: 'DDLDL', weft: 'L' })], needsOf());
+    expect(warp!.pieces[0]!.carry).toEqual({ picks: 0, mm: 0 });
+    // Two and two: each shuttle waits while the other is thrown twice; 20 picks to the inch.
+    const [two] = planWarps([kept('plain weave', { warp: 'DDLDL', weft: 'DDLL' })], needsOf());
+    expect(two!.pieces[0]!.carry.picks).toBe(2);
+    expect(two!.pieces[0]!.carry.mm).toBeCloseTo((2 * INCH) / 20, 9);
+  });
+
   test('balance: one end for a point threading, more only when asked', () => {
     const point = { ...kept('2/2 twill', { warp: 'D', weft: 'L' }) };
     const threading = [1, 2, 3, 4, 3, 2].map((shaft) => [shaft]);

@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { caughtEnds, type Side, shuttlesOf, startingSides } from '../../../src/plan/warp/pick-list.js';
+import { caughtEnds, pickList, type Side, shuttlesOf, startingSides } from '../../../src/plan/warp/pick-list.js';
 import { runs } from '../../long.js';
 import { kept } from '../cloths.js';
 
@@ -30,4 +30,37 @@ describe('a warp', () => {
       { numRuns: runs(30) },
     );
   });
+});
+
+test('a shuttle is a yarn as one kind of weft, and says its kind where there are several', () => {
+  fc.assert(
+    fc.property(cloth, (made) => {
+      const { draft } = kept(made.name, made);
+      const letters = draft.weft.map((yarn) => draft.yarns[yarn]!.letter);
+      const kinds = new Set(draft.pickKinds);
+      const names = letters.map((letter, pick) => (kinds.size === 1 ? letter : `${letter} ${draft.pickKinds[pick]}`));
+      expect(shuttlesOf(draft).map(({ name }) => name)).toEqual([...new Set(names)]);
+    }),
+    { numRuns: runs(40) },
+  );
+});
+
+test('shuttles go to and fro, and are carried past the picks between two of their throws', () => {
+  fc.assert(
+    fc.property(cloth, fc.integer({ min: 1, max: 50 }), (made, picks) => {
+      const { draft } = kept(made.name, made);
+      const sides = shuttlesOf(draft).map((_, shuttle): Side => (shuttle % 2 === 0 ? 'left' : 'right'));
+      const list = pickList(draft, picks, sides);
+      expect(list.map(({ pick }) => pick)).toEqual(Array.from({ length: picks }, (_, at) => at + 1));
+      sides.forEach((side, shuttle) => {
+        const thrown = list.filter((each) => each.shuttle === shuttle);
+        thrown.forEach(({ from, to, carry, pick }, at) => {
+          expect(from).toBe(at % 2 === 0 ? side : side === 'left' ? 'right' : 'left');
+          expect(to).not.toBe(from);
+          expect(carry).toBe(at === 0 ? 0 : pick - thrown[at - 1]!.pick - 1);
+        });
+      });
+    }),
+    { numRuns: runs(40) },
+  );
 });

@@ -26,7 +26,17 @@ function importsOf(file) {
     .filter((name) => existsSync(name));
 }
 
-/** Of every source file the tests that reach it in their own process, those that import it most directly first. */
+/** How near a test file stands to a source file: of its name and folder, of its folder, or elsewhere. */
+function standing(test, source) {
+  const [own, folder] = [source.replace(/^src/, 'tests').replace(/\.ts$/, '.test.ts'), path.posix.dirname(test)];
+  if (test === own) return 0;
+  return folder === path.posix.dirname(own) ? 1 : 2;
+}
+
+/**
+ * Of every source file the tests that reach it in their own process: its own tests first, then those of its folder, then
+ * those that import it most directly.
+ */
 export function testsByFile() {
   const imports = new Map();
   const known = (file) => {
@@ -41,6 +51,10 @@ export function testsByFile() {
     }
     for (const [file, far] of distance) reached.set(file, [...(reached.get(file) ?? []), { test, far }]);
   }
-  for (const tests of reached.values()) tests.sort((a, b) => a.far - b.far || (a.test < b.test ? -1 : 1));
+  for (const [file, tests] of reached) {
+    tests.sort(
+      (a, b) => standing(a.test, file) - standing(b.test, file) || a.far - b.far || (a.test < b.test ? -1 : 1),
+    );
+  }
   return reached;
 }

@@ -71,6 +71,32 @@ describe('bounds hold for every candidate, and tone by the form is tone by the f
   });
 });
 
+test.each(['plain weave', '2/2 twill', '2/2 basket', '1/3 twill', '2/2 point twill'])(
+  'no cloth has more symmetry than its bound, and few have less: %s, every pair',
+  (structure) => {
+    const question: Question = { ...QUESTION, structures: [structure], lengths: [2, 4] };
+    let [highest, exact, all] = [0, 0, 0];
+    for (const stratum of strataOf(question, familiesOf(question))) {
+      const scan = new BoundedScan(question, stratum);
+      for (let offset = 0; offset < stratum.count; offset++) {
+        const s = offset % stratum.starts.length;
+        const pair = (offset - s) / stratum.starts.length;
+        const [w, f] = [Math.floor(pair / stratum.wefts.length), pair % stratum.wefts.length];
+        const draft = draftOf(candidateIn(question, stratum, offset), question);
+        const { symmetry } = symmetryOf(colourFace(drawdown(draft), draft.warp, draft.weft), true);
+        const most = scan.symmetryAtMost(w, f, s);
+        expect(most).toBeGreaterThanOrEqual(symmetry);
+        highest = Math.max(highest, symmetry);
+        exact += Number(most === symmetry);
+        all++;
+      }
+    }
+    expect(highest).toBeGreaterThanOrEqual(0.5);
+    // A bound of 1 for all would hold too, and prune nothing.
+    expect(exact / all).toBeGreaterThan(0.5);
+  },
+);
+
 const RANKINGS: [string, Partial<Question>][] = [
   ['2/2 twill, 2 to 7', { lengths: [2, 3, 4, 5, 6, 7] }],
   ['plain weave, 2 to 6', { structures: ['plain weave'], lengths: [2, 3, 4, 5, 6] }],

@@ -119,7 +119,7 @@ async function filesOfHelp(): Promise<void> {
     png.data.set([shade, shade, shade, 255], 4 * cell);
   }
   writeFileSync('cloth.png', PNG.sync.write(png));
-  writeFileSync('loom-4.yaml', 'loom: rising\nshafts: 8\n');
+  writeFileSync('loom-4.yaml', 'loom: rising, 8 shafts\n');
   await passes([
     'explore',
     '--structure',

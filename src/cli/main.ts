@@ -8,6 +8,7 @@ import { exploreCommand } from './explore/command.js';
 import { onEnd } from './explore/interrupt.js';
 import { keepCommand } from './keep/command.js';
 import { planCommand } from './plan/command.js';
+import { tellSeldom } from './shell/command-flags.js';
 import { EXIT, type Io, sayLines, sayWrong } from './shell/io.js';
 import { programVersion } from './shell/version.js';
 import { structuresCommand } from './structures/command.js';
@@ -43,9 +44,13 @@ export async function main(argv: readonly string[], io: Io = process): Promise<n
   const listensNoLonger = onEnd();
   for (const stream of [io.stdout, io.stderr]) stream.on('error', (error) => leave(error, io));
   let code: number = EXIT.done;
-  const program = programOf(io, (result) => {
-    code = result;
-  });
+  const program = programOf(
+    io,
+    (result) => {
+      code = result;
+    },
+    asksForAll(argv),
+  );
   try {
     await program.parseAsync(argv);
     return code;
@@ -56,7 +61,12 @@ export async function main(argv: readonly string[], io: Io = process): Promise<n
   }
 }
 
-function programOf(io: Io, finish: (code: number) => void): Command {
+/** Whether the help that is asked for is to show the seldom flags too: `--help all`. */
+function asksForAll(argv: readonly string[]): boolean {
+  return argv.some((word, at) => (word === '--help' || word === '-h') && argv[at + 1] === 'all');
+}
+
+function programOf(io: Io, finish: (code: number) => void, all: boolean): Command {
   const program = new Command('shedlight');
   const speech = {
     writeOut: (text: string) => sayLines(io.stdout, text),
@@ -80,10 +90,11 @@ function programOf(io: Io, finish: (code: number) => void): Command {
     dealCommand(io, finish),
     convertCommand(io, finish),
   ]) {
+    tellSeldom(command, all);
     program.addCommand(command);
   }
   for (const command of [program, ...program.commands]) {
-    command.helpOption('-h, --help', 'print this help');
+    command.helpOption('-h, --help', 'print this help; all: with the seldom options');
     command.exitOverride().configureOutput(speech).configureHelp({ helpWidth: 80 }).showSuggestionAfterError();
   }
   return program;

@@ -1,4 +1,3 @@
-import * as v from 'valibot';
 import { didYouMean, Problem } from '../problem.js';
 import { orList } from '../words/counts.js';
 import { describe, type Given, Misread } from './misread.js';
@@ -7,59 +6,6 @@ export { describe, type Given, Misread, type Path, type Spot } from './misread.j
 
 /** Most characters of a name: more than fit any sheet. */
 export const LONGEST_NAME = 200;
-
-/** Makes a schema from a function that reads a value or throws a Problem. */
-export function reading<T>(read: (given: Given) => T): v.GenericSchema<unknown, T> {
-  return v.pipe(
-    v.unknown(),
-    v.rawTransform<unknown, T>(({ dataset, addIssue, NEVER }) => {
-      try {
-        return read(dataset.value as Given);
-      } catch (error) {
-        if (!(error instanceof Problem)) throw error;
-        addIssue({ message: error.message, input: error });
-        return NEVER;
-      }
-    }),
-  );
-}
-
-/**
- * Makes a schema for keys with values, which refuses unknown and missing keys. Optional keys are schemas in v.optional.
- */
-export function keys<const E extends v.ObjectEntries>(
-  entries: E,
-): v.GenericSchema<unknown, v.InferOutput<v.StrictObjectSchema<E, undefined>>> {
-  const known = Object.keys(entries);
-  const needed = known.filter((key) => entries[key]!.type !== 'optional');
-  return v.pipe(
-    reading<unknown>((given) => {
-      if (!isKeys(given)) throw new Misread(`found ${describe(given)}; expected ${orList(known)}, each with its value`);
-      for (const key of Object.keys(given)) {
-        if (known.includes(key)) continue;
-        const hint = didYouMean(key, known);
-        throw new Misread(`found the unknown key ${describe(key)}; expected ${orList(known)}${hint}`, {
-          within: [key],
-          key: true,
-        });
-      }
-      const missing = needed.find((key) => !Object.hasOwn(given, key));
-      if (missing !== undefined) throw new Misread(`found no “${missing}”; expected it among the keys`);
-      return given;
-    }),
-    v.strictObject(entries),
-  );
-}
-
-/** Reads a value by its schema; throws its first fault as a Misread. */
-export function readAs<S extends v.GenericSchema>(schema: S, given: Given): v.InferOutput<S> {
-  const result = v.safeParse(schema, given, { abortEarly: true });
-  if (result.success) return result.output;
-  const issue: v.BaseIssue<unknown> = result.issues[0];
-  const { within = [], ...spot } = issue.input instanceof Misread ? issue.input.spot : {};
-  const above = (issue.path ?? []).map((step) => step.key as string | number);
-  throw new Misread(issue.message, { ...spot, within: [...above, ...within] });
-}
 
 /** Runs a reader for the value under a key; a Misread that it throws gets the key put before its path. */
 export function under<T>(key: string | number, read: () => T): T {

@@ -1,7 +1,7 @@
-import type { GenericSchema, InferOutput } from 'valibot';
 import { isMap, isScalar, isSeq, Lexer, LineCounter, type Node, parseDocument } from 'yaml';
 import { Problem } from '../problem.js';
-import { describe, type Given, isKeys, Misread, type Path, readAs, type Spot } from './given.js';
+import { describe, type Given, isKeys, Misread, type Path, type Spot } from './given.js';
+import { readKeys, type Table, type Values } from './key.js';
 
 /** Values that a person gave, with the place of each in words. */
 export interface Source {
@@ -58,9 +58,9 @@ export function parseSource(text: string, file: string): Source {
   return { value, place: (path, spot) => at(positionOf(text, top, path, spot)) };
 }
 
-/** Reads a source by a schema; throws the first fault as a Problem with its place. */
-export function check<S extends GenericSchema>(schema: S, source: Source): InferOutput<S> {
-  return placed(source, () => readAs(schema, source.value));
+/** Reads a source by a table of keys; throws the first fault as a Problem with its place. */
+export function readSource<T extends Table>(known: T, source: Source): Values<T> {
+  return placed(source, () => readKeys(known, source.value));
 }
 
 /** Runs a reader of the source's value; a Misread that it throws becomes a Problem with its place. */

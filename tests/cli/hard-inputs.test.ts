@@ -50,7 +50,7 @@ describe('limits at the door', () => {
     expect(await refusal('draw', long, '--out', at('x.png'))).toContain(
       'long.yaml:1:7: found a name of 299999 letters; expected 200 at most',
     );
-    const drafted = put('drafted.yaml', `structure: overshot\nname: ${'INDIGO '.repeat(30_000)}\n`);
+    const drafted = put('drafted.yaml', `structure: overshot\nname draft: ${'INDIGO '.repeat(30_000)}\n`);
     expect(await refusal('explore', drafted, '--out', at('never'))).toContain(
       '…”: found 180000 letters; expected 200 at most',
     );
@@ -126,7 +126,7 @@ describe('limits at the door', () => {
     expect(
       await refusal('explore', '--structure', '2/2 twill', '--orders', 'Q'.repeat(50_000), '--out', at('never')),
     ).toContain('Q…”');
-    expect(await refusal('plan', at('kept.json'), '--yarns', '9'.repeat(50_000))).toContain('9…”');
+    expect(await refusal('plan', at('kept.json'), '--yarn-size', '9'.repeat(50_000))).toContain('9…”');
     expect(await refusal('keep', at('kept.json'), '9'.repeat(50_000))).toContain('no cloth 999');
     expect(await refusal(`--${'9'.repeat(50_000)}`)).toContain('9…');
     expect(await refusal('x'.repeat(50_000))).toContain('x…');

@@ -57,7 +57,7 @@ export const SHARED = [TWILL, ...['DDDDLLLL', 'DDDLL', 'DL'].map((warp) => kept(
 const SUMMER = kept('summer and winter', { warp: 'DLDDL', by: 'unit' });
 
 const needsOf = (flags: Record<string, string> = {}) =>
-  readPlanOptions('', 'needs', { yarns: '8/2 cotton', width: '10 in', ...flags });
+  readPlanOptions('', 'needs', { 'yarn size': '8/2 cotton', width: '10 in', ...flags });
 
 /** A page of the sheets of one cloth; `changed` puts another plan on paper. */
 export async function warpSheet(

@@ -82,7 +82,7 @@ describe('the sample warp', () => {
 
   test('in metres: 50 cm at 10 ends are 500 ends; 2.5 m of 16/2 cotton, 1250 m and 92.3 g', () => {
     const sett: Sett = { ends: 10, picks: 10, per: 'cm' };
-    const flags = { width: '50 cm', yarns: '16/2 cotton' };
+    const flags = { width: '50 cm', 'yarn size': '16/2 cotton' };
     const warp = planned('plain weave', { warp: 'D', weft: 'L', sett }, flags);
     expect(warp.ends).toHaveLength(500);
     const { tex } = parseYarnSize('16/2 cotton');
@@ -117,7 +117,7 @@ describe('heddles for AABAB', () => {
   test('crackle in 400 ends: 16 repeats of 24 and 16 over', () => {
     expect(nearestFillings(400, 24, 0)).toContainEqual({ repeats: 16, ends: 384, over: -16 });
     const crackle = { warp: 'DDLDL', profile: 'A A B A B', by: 'unit' } as const;
-    expect(planned('crackle', crackle, { loom: 'rising', 'loom width': '20 in' }).repeats).toBe(16);
+    expect(planned('crackle', crackle, { loom: 'rising, 20 in' }).repeats).toBe(16);
   });
 });
 

@@ -55,6 +55,6 @@ export const structure = (name: string, profile: string, ends: number): number[]
 export function planned(name: string, made: Made, flags: Record<string, string> = {}): WarpPlan {
   return planWarps(
     [kept(name, made)],
-    readPlanOptions('', 'needs', { yarns: '8/2 cotton', floating: 'no', ...flags }),
+    readPlanOptions('', 'needs', { 'yarn size': '8/2 cotton', floating: 'no', ...flags }),
   )[0]!;
 }

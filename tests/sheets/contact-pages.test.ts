@@ -12,7 +12,7 @@ import { complaints } from '../plan/legible.js';
 import { type PdfPage, readPdf } from '../plan/pdf-text.js';
 
 const needsOf = (flags: Record<string, string> = {}) =>
-  readPlanOptions('', 'needs', { yarns: '8/2 cotton', width: '10 in', ...flags });
+  readPlanOptions('', 'needs', { 'yarn size': '8/2 cotton', width: '10 in', ...flags });
 const words = (page: PdfPage): string => page.lines.map((line) => line.text).join(' ');
 const mixed = () => [
   kept('plain weave', { warp: 'DDLDL' }),
@@ -173,7 +173,7 @@ test('the table reads back: one line a cloth, its measures in the columns of the
   expect(fields(tableText(warps))[0]).not.toContain('weaver');
 });
 
-const needsOn = (paper: string) => readPlanOptions('', 'needs', { yarns: '8/2 cotton', paper });
+const needsOn = (paper: string) => readPlanOptions('', 'needs', { 'yarn size': '8/2 cotton', paper });
 
 /** A cloth whose warp order begins later, and its weft order on the third pick. */
 const begun = (cloth: KeptCloth, warp: number): KeptCloth => ({

@@ -12,7 +12,7 @@ import { kept } from '../plan/cloths.js';
 import { complaints } from '../plan/legible.js';
 import { type PdfPage, readPdf } from '../plan/pdf-text.js';
 
-const NEEDS = { yarns: '8/2 cotton', floating: 'yes' };
+const NEEDS = { 'yarn size': '8/2 cotton', floating: 'yes' };
 /** All words of a page, lines that were broken put together again. */
 const words = (page: PdfPage): string => page.lines.map((line) => line.text).join(' ');
 
@@ -43,8 +43,8 @@ const CLOTHS = {
 /** How a weaver's loom makes sheets differ. */
 const LOOMS = {
   rising: {},
-  'sinking, four treadles': { loom: 'sinking', treadles: '4' },
-  'countermarch of twelve shafts': { loom: 'countermarch', shafts: '12' },
+  'sinking, four treadles': { loom: 'sinking, 4 treadles' },
+  'countermarch of twelve shafts': { loom: 'countermarch, 12 shafts' },
   table: { loom: 'table' },
 };
 
@@ -136,9 +136,9 @@ test('tie-ups in words: what rises, what sinks, both', () => {
   expect(said({ loom: 'countermarch' })).toContain('treadle 1: o 1 2 x 3 4; 2: o 2 3 x 1 4');
   expect(said({ loom: 'table' })).toBe('');
   // Four more shafts on the loom carry no ends, and are left untied.
-  expect(said({ loom: 'countermarch', shafts: '8' })).toBe(said({ loom: 'countermarch' }));
+  expect(said({ loom: 'countermarch, 8 shafts' })).toBe(said({ loom: 'countermarch' }));
   const bands = () => kept('turned twill on four shafts', { warp: 'DDLDL', by: 'unit' });
-  expect(said({ treadles: '6' }, bands)).toBe(
+  expect(said({ loom: '6 treadles' }, bands)).toBe(
     '8 lifts on 6 treadles with two feet: treadle 1: 1; 2: 2; 3: 3; 4: 4; 5: 1 2; 6: 3 4 (shafts up)',
   );
 });

@@ -18,7 +18,8 @@ import { judgePlanFolder, writePlanFolder } from '../shell/plan-folder.js';
 /** The arguments of the command. */
 export interface DealArguments {
   readonly shortlist: string;
-  readonly needs?: string | undefined;
+  /** The file of plan options. */
+  readonly setup?: string | undefined;
   readonly flags: Readonly<Record<string, string>>;
   /** A number, or a file of weavers. */
   readonly weavers: string;
@@ -29,10 +30,10 @@ export interface DealArguments {
 /** Deals a shortlist to weavers; writes a sheet for each weaver, and contact sheet and yarn order for the teacher. */
 export async function runDeal(given: DealArguments, io: Io): Promise<number> {
   const kept = loadShortlist(given.shortlist);
-  const { needs: file } = given;
+  const { setup: file } = given;
   const options = readPlanOptions(
-    file === undefined ? '' : readText(file, 'needs of a plan'),
-    file ?? 'needs',
+    file === undefined ? '' : readText(file, 'a setup: loom, yarns and usual figures'),
+    file ?? 'setup',
     given.flags,
   );
   const folder =

@@ -1,14 +1,7 @@
-import { Command } from 'commander';
+import { Command, Option } from 'commander';
+import { QUESTION_TABLE } from '../../search/question/question-table.js';
+import { addFlags, flagsGiven, seldom } from '../shell/command-flags.js';
 import type { Io } from '../shell/io.js';
-import {
-  addFlags,
-  FLOAT_FLAG,
-  flagsGiven,
-  LAYING_FLAGS,
-  LOOM_FLAG,
-  ONE_STRUCTURE_FLAGS,
-  YARN_FLAGS,
-} from '../shell/question-flags.js';
 
 const EXAMPLES = `Examples:
   shedlight draw my-draft.yaml
@@ -25,22 +18,6 @@ const EXAMPLES = `Examples:
       tied up for a loom, with two feet where its treadles are too few
 `;
 
-/** Flags that make a draft from a structure, or lay other colours on a draft. */
-const DRAW_FLAGS = {
-  'What is woven, where no draft is given:': ONE_STRUCTURE_FLAGS,
-  'Yarns:': YARN_FLAGS,
-  'Colour orders:': [
-    { key: 'orders', flags: '--warp <order>', about: 'colour order of the warp, DLDDL (default: one colour)' },
-    {
-      key: 'weft',
-      flags: '--weft <rule>',
-      about: 'same, exchange, a letter or an order (default: same, where --warp is given)',
-    },
-    ...LAYING_FLAGS,
-  ],
-  'What is too long, and what it is woven on:': [FLOAT_FLAG, LOOM_FLAG],
-} as const;
-
 /** The command that shows one draft: its flags and help. */
 export function drawCommand(io: Io, finish: (code: number) => void): Command {
   const command = new Command('draw')
@@ -48,14 +25,35 @@ export function drawCommand(io: Io, finish: (code: number) => void): Command {
     .description('Shows one draft, from a file or made from a structure, with all its figures.')
     .argument('[draft]', 'a draft, YAML or WIF')
     .addHelpText('before', EXAMPLES);
-  addFlags(command, DRAW_FLAGS);
+  addFlags(
+    command,
+    QUESTION_TABLE,
+    {
+      'What is woven, where no draft is given:': {
+        usual: ['structure', 'treadling', 'profile', 'yarns', 'sett'],
+        seldom: ['name draft', 'treadled'],
+      },
+      'Colour orders:': { usual: ['warp', 'weft', 'by'], seldom: ['fill', 'times', 'tabby'] },
+      'What is too long, and what it is woven on:': { usual: ['limits', 'loom'] },
+    },
+    {
+      instead: {
+        warp: 'colour order of the warp, DLDDL (default: one colour)',
+        weft: 'same, exchange, a letter or an order (default: same, where --warp is given)',
+        limits: 'longest float: "float 1/2 in" (default: float 7)',
+        loom: 'tie it up for a loom: "rising, 4 shafts, 6 treadles, 120 heddles, 400 ends"',
+      },
+    },
+  );
   command
-    .option('--start <end/pick>', 'end and pick (or units) on which the orders begin, 2/3 (default: 1/1)')
+    .addOption(
+      seldom(new Option('--start <end/pick>', 'end and pick (or units) on which the orders begin, 2/3 (default: 1/1)')),
+    )
     .optionsGroup('Output:')
     .option('--out <file>', 'picture: .png for the cloth at true size, .svg for the draft')
     .option('--json', 'print the figures as JSON');
   return command.action(async (file: string | undefined, options: Record<string, unknown>) => {
     const { runDraw } = await import('./run.js');
-    finish(await runDraw({ file, flags: flagsGiven(options, DRAW_FLAGS), ...options }, io));
+    finish(await runDraw({ file, flags: flagsGiven(options, QUESTION_TABLE), ...options }, io));
   });
 }

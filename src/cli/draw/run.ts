@@ -10,6 +10,7 @@ import { familiesOf } from '../../search/space/families.js';
 import { obstacles, tieUpOn } from '../../structure/loom/loom-fit.js';
 import { draftAsWritten, draftLoader } from '../shell/files.js';
 import { EXIT, type Io, say, sayJson, sayLines, sayWrong } from '../shell/io.js';
+import { onlyFloat } from '../shell/only-float.js';
 import { loomLines } from './draw-loom.js';
 import { pictureKind, writePicture } from './draw-picture.js';
 import { inTheUsualWay } from './draw-usual.js';
@@ -61,14 +62,16 @@ export async function runDraw(given: DrawArguments, io: Io): Promise<number> {
 }
 
 function questionOf({ file, flags }: DrawArguments, io: Io): Question {
+  onlyFloat(flags);
   if (file !== undefined && flags.structure !== undefined) {
     throw new Problem('--structure: found it beside the draft of a file; expected one or the other');
   }
   const draft = file === undefined ? {} : { draft: file };
+  const { warp, ...rest } = flags;
   return readQuestion(
-    { flags: { ...flags, ...draft }, flagNames: { orders: 'warp' } },
+    { flags: { ...rest, ...draft, ...(warp !== undefined && { orders: warp }) }, flagNames: { orders: '--warp' } },
     // A draft that is shown in its own colours is read as written.
-    (flags.orders === undefined ? draftAsWritten : draftLoader)((note) => sayWrong(io, note)),
+    (warp === undefined ? draftAsWritten : draftLoader)((note) => sayWrong(io, note)),
   );
 }
 
@@ -78,11 +81,11 @@ function questionOf({ file, flags }: DrawArguments, io: Io): Question {
  */
 function shownOf({ file, flags, start }: DrawArguments, read: Question): Shown {
   const given = read.draft?.draft;
-  const question = flags.orders === undefined && given === undefined ? inTheUsualWay(read, flags) : read;
-  if (flags.orders === undefined && start !== undefined) {
+  const question = flags.warp === undefined && given === undefined ? inTheUsualWay(read, flags) : read;
+  if (flags.warp === undefined && start !== undefined) {
     throw new Problem('--start: found it without --warp; expected an order that begins there');
   }
-  if (given !== undefined && flags.orders === undefined) {
+  if (given !== undefined && flags.warp === undefined) {
     const yarns = flags.yarns === undefined ? given.yarns : recoloured(given.yarns, question.yarns);
     return { name: given.name ?? file!, draft: { ...given, yarns, sett: question.sett } };
   }

@@ -1,6 +1,7 @@
 import { Command } from 'commander';
+import { QUESTION_TABLE } from '../../search/question/question-table.js';
+import { addFlags, flagsGiven } from '../shell/command-flags.js';
 import type { Io } from '../shell/io.js';
-import { addFlags, FLOAT_FLAG, flagsGiven, ONE_STRUCTURE_FLAGS, YARN_FLAGS } from '../shell/question-flags.js';
 
 const EXAMPLES = `Examples:
   shedlight enlarge "D L D D L" --structure "turned twill"
@@ -11,19 +12,6 @@ const EXAMPLES = `Examples:
       other sizes; those without whole units are refused, the nearest drawn
 `;
 
-const ENLARGE_FLAGS = {
-  'What is woven:': [
-    ...ONE_STRUCTURE_FLAGS,
-    { key: 'draft', flags: '--draft <file>', about: 'a draft of your own instead of a structure' },
-    ...YARN_FLAGS,
-  ],
-  'Colour orders:': [
-    { key: 'weft', flags: '--weft <rule>', about: 'same, exchange, a letter or an order (default: same)' },
-    { key: 'tabby', flags: '--tabby <letter>', about: 'yarn of the tabby picks (default: the last)' },
-  ],
-  'What is too long:': [FLOAT_FLAG],
-} as const;
-
 /** The command that shows one motif at every size: its flags and help. */
 export function enlargeCommand(io: Io, finish: (code: number) => void): Command {
   const command = new Command('enlarge')
@@ -31,7 +19,24 @@ export function enlargeCommand(io: Io, finish: (code: number) => void): Command 
     .description('Lays one colour order at every size that holds whole units, in every way, at one scale.')
     .argument('<order>', 'the motif, such as "D L D D L"')
     .addHelpText('before', EXAMPLES);
-  addFlags(command, ENLARGE_FLAGS);
+  addFlags(
+    command,
+    QUESTION_TABLE,
+    {
+      'What is woven:': {
+        usual: ['structure', 'treadling', 'profile', 'draft', 'yarns', 'sett'],
+        seldom: ['name draft', 'treadled'],
+      },
+      'Colour orders:': { usual: ['weft'], seldom: ['tabby'] },
+      'What is too long:': { usual: ['limits'] },
+    },
+    {
+      instead: {
+        weft: 'same, exchange, a letter or an order (default: same)',
+        limits: 'longest float: "float 1/2 in" (default: float 7)',
+      },
+    },
+  );
   command
     .optionsGroup('Sizes:')
     .option('--sizes <ends>', 'ends of the motif (default: 4, 8 and 16 an element)')
@@ -41,6 +46,6 @@ export function enlargeCommand(io: Io, finish: (code: number) => void): Command 
     .option('--json', 'print sizes, drafts and floats as JSON');
   return command.action(async (order: string, options: Record<string, unknown>) => {
     const { runEnlarge } = await import('./run.js');
-    finish(await runEnlarge({ order, flags: flagsGiven(options, ENLARGE_FLAGS), ...options }, io));
+    finish(await runEnlarge({ order, flags: flagsGiven(options, QUESTION_TABLE), ...options }, io));
   });
 }

@@ -1,13 +1,14 @@
 import { Command, Option } from 'commander';
+import { QUESTION_TABLE } from '../../search/question/question-table.js';
+import { addFlags, flagsGiven, seldom } from '../shell/command-flags.js';
 import type { Io } from '../shell/io.js';
-import { addFlags, flagsGiven, QUESTION_FLAGS } from '../shell/question-flags.js';
 
 const EXAMPLES = `Examples:
   shedlight explore --structure "2/2 twill"
       all orders of 2 to 6 threads on a twill, the weft as the warp
   shedlight explore --structure "plain weave" --lengths 5 --weft own
       every warp order of five with every weft order of five
-  shedlight explore turned-twill.yaml --sett 24 --limit-float "3/8 in"
+  shedlight explore turned-twill.yaml --sett 24 --limits "float 3/8 in"
       what a file asks, with another sett and a limit for floats
 `;
 
@@ -20,18 +21,34 @@ export function exploreCommand(io: Io, finish: (code: number) => void): Command 
     )
     .argument('[question]', 'a question as YAML file; flags win over what it says')
     .addHelpText('before', EXAMPLES);
-  addFlags(command, QUESTION_FLAGS);
+  addFlags(
+    command,
+    QUESTION_TABLE,
+    {
+      'What is woven:': {
+        usual: ['structure', 'treadling', 'profile', 'draft', 'on the loom', 'yarns', 'sett'],
+        seldom: ['name draft', 'treadled'],
+      },
+      'Colour orders:': {
+        usual: ['lengths', 'orders', 'warp', 'weft', 'by', 'fill', 'times'],
+        seldom: ['tabby', 'starts'],
+      },
+      'What is set aside:': { usual: ['limits', 'loom', 'done'], seldom: ['unlike done', 'same'] },
+      'What is shown:': { usual: ['rank', 'show'], seldom: ['seed', 'tries'] },
+    },
+    { many: true },
+  );
   command
     .optionsGroup('Output:')
     .option('--out <folder>', 'folder of the gallery (default: named after the question)')
-    .addOption(new Option('--workers <n>', 'threads to work on (default: all the machine has)'))
     .option('--resume', 'go on with a search that was cut short')
-    .option('--shard <i/n>', 'do one of n parts of the search, on any machine')
-    .option('--merge <parts...>', 'bring all parts together')
     .option('--json', 'print what was found as JSON')
-    .option('--quiet', 'no progress');
+    .addOption(seldom(new Option('--workers <n>', 'threads to work on (default: all the machine has)')))
+    .addOption(seldom(new Option('--shard <i/n>', 'do one of n parts of the search, on any machine')))
+    .addOption(seldom(new Option('--merge <parts...>', 'bring all parts together')))
+    .addOption(seldom(new Option('--quiet', 'no progress')));
   return command.action(async (file: string | undefined, options: Record<string, unknown>) => {
     const { runExplore } = await import('./run.js');
-    finish(await runExplore({ file, flags: flagsGiven(options, QUESTION_FLAGS), ...options }, io));
+    finish(await runExplore({ file, flags: flagsGiven(options, QUESTION_TABLE), ...options }, io));
   });
 }

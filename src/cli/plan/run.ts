@@ -20,17 +20,18 @@ import { judgePlanFolder, writePlanFolder } from '../shell/plan-folder.js';
 /** The arguments of the command. */
 export interface PlanArguments {
   readonly shortlist: string;
-  readonly needs?: string | undefined;
+  /** The file of plan options. */
+  readonly setup?: string | undefined;
   readonly flags: Readonly<Record<string, string>>;
-  readonly gamp?: boolean;
-  readonly warps?: string;
-  readonly wefts?: string;
-  readonly section?: string;
-  readonly separator?: string;
+  /** Set for a gamp: the number of sections each way, `5 by 5`, or true for all orders. */
+  readonly gamp?: string | true;
   readonly learnt?: string;
   readonly out?: string;
   readonly json?: boolean;
 }
+
+/** Most sections of a gamp each way. */
+const MOST_SECTIONS = 100;
 
 /** Plans the warps of a shortlist and writes plan, sheets and the form for results. */
 export async function runPlan(given: PlanArguments, io: Io): Promise<number> {
@@ -38,13 +39,14 @@ export async function runPlan(given: PlanArguments, io: Io): Promise<number> {
   const folder =
     given.out ?? join(dirname(given.shortlist), `${basename(given.shortlist, extname(given.shortlist))}-plan`);
   await judgePlanFolder(folder, 'plan');
-  const usual = needsOf(given);
+  const usual = optionsOf(given);
   checkGamp(given, usual);
   const learnt = learntOf(given, kept);
   // A gamp is one cloth of one weave, so it takes the results of the structure.
   const ofWeave = learnt({ code: '', structure: kept[0]?.structure ?? '' });
-  const options = given.gamp && kept.length > 0 ? corrected(usual, kept, ofWeave) : usual;
-  const gamp = given.gamp ? gampOf(kept, options, sectionsOf(given)) : undefined;
+  const options = given.gamp !== undefined && kept.length > 0 ? corrected(usual, kept, ofWeave) : usual;
+  const gamp =
+    given.gamp !== undefined ? gampOf(kept, options, { ...sectionsOf(given.gamp), ...partsOf(options) }) : undefined;
   const warps =
     gamp === undefined
       ? planWarps(kept, options, learnt)
@@ -82,8 +84,12 @@ export async function runPlan(given: PlanArguments, io: Io): Promise<number> {
   return EXIT.done;
 }
 
-function needsOf({ needs: file, flags }: PlanArguments): PlanOptions {
-  return readPlanOptions(file === undefined ? '' : readText(file, 'needs of a plan'), file ?? 'needs', flags);
+function optionsOf({ setup: file, flags }: PlanArguments): PlanOptions {
+  return readPlanOptions(
+    file === undefined ? '' : readText(file, 'a setup: loom, yarns and usual figures'),
+    file ?? 'setup',
+    flags,
+  );
 }
 
 /** The figures that the given results have for each cloth. */
@@ -116,36 +122,35 @@ function learntLines(warps: readonly WarpPlan[]): string[] {
   return [...lines].map(([line, codes]) => `${codes.join(' ')}: ${line}`);
 }
 
-/** Throws on flags for gamps without --gamp, and on flags that do not go with --gamp. */
-function checkGamp(
-  { gamp = false, warps, wefts, section, separator }: PlanArguments,
-  { mirror, border }: PlanOptions,
-): void {
-  const parts = Object.entries({ warps, wefts, section, separator }).filter(([, value]) => value !== undefined);
-  if (!gamp && parts.length > 0) {
-    throw new Problem(`--${parts[0]![0]}: found it without --gamp; expected it with --gamp alone`);
+/** Throws on options that do not go with a gamp, and on flags for gamps without one. */
+function checkGamp({ gamp, flags }: PlanArguments, { mirror, border }: PlanOptions): void {
+  const part = ['section', 'separator'].find((key) => flags[key] !== undefined);
+  if (gamp === undefined && part !== undefined) {
+    throw new Problem(`--${part}: found it without --gamp; expected it with --gamp alone`);
   }
   const kept = mirror.warp ? 'mirror' : mirror.weft ? 'mirror weft' : border ? 'border' : undefined;
-  if (gamp && kept !== undefined) {
+  if (gamp !== undefined && kept !== undefined) {
     throw new Problem(
       `${kept}: found it beside --gamp; expected none, since a gamp is laid out in sections of its own`,
     );
   }
 }
 
-function sectionsOf({ warps, wefts, section, separator }: PlanArguments): GampNeeds {
-  const whole = (text: string, flag: string, least: number, most = 100): number => {
-    const count = /^\d{1,4}$/.test(text) ? Number(text) : -1;
-    if (count < least || count > most)
-      throw new Problem(`${flag}: found ${quote(text)}; expected a number from ${least} to ${most}`);
-    return count;
-  };
-  return {
-    ...(warps !== undefined && { warps: whole(warps, '--warps', 1) }),
-    ...(wefts !== undefined && { wefts: whole(wefts, '--wefts', 1) }),
-    ...(section !== undefined && { section: whole(section, '--section', 2, 1000) }),
-    ...(separator !== undefined && { separator: whole(separator, '--separator', 0) }),
-  };
+/** Reads the number of warp and weft sections, `5 by 5`; one number is for both. */
+function sectionsOf(text: string | true): Pick<GampNeeds, 'warps' | 'wefts'> {
+  if (text === true) return {};
+  const found = /^\s*(\d{1,3})(?:\s*(?:by|x|×)\s*(\d{1,3}))?\s*$/.exec(text);
+  const [warps, wefts] = [Number(found?.[1]), Number(found?.[2] ?? found?.[1])];
+  if (!(warps >= 1 && wefts >= 1 && warps <= MOST_SECTIONS && wefts <= MOST_SECTIONS)) {
+    throw new Problem(
+      `--gamp: found ${quote(text)}; expected warp sections by weft sections, 1 to ${MOST_SECTIONS}, such as "5 by 5"`,
+    );
+  }
+  return { warps, wefts };
+}
+
+function partsOf({ section, separator }: PlanOptions): Pick<GampNeeds, 'section' | 'separator'> {
+  return { ...(section !== undefined && { section }), ...(separator !== undefined && { separator }) };
 }
 
 /** Lines with the yarn sizes as understood, and the advice on the sett of each weave. */

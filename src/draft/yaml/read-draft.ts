@@ -1,50 +1,17 @@
-import * as v from 'valibot';
 import type { Yarn } from '../../colour/yarn.js';
-import { keys, nameOf, numberOf, readAs, reading, textOf, under, wordOf } from '../../input/given.js';
+import { under } from '../../input/given.js';
+import { readKeys, type Values } from '../../input/key.js';
 import { parseSource, placed } from '../../input/source.js';
 import type { Draft } from '../draft.js';
 import { letters, readElements } from '../notation.js';
 import { cycle } from '../repeat.js';
+import { DRAFT_TABLE } from './draft-table.js';
 import { repeatOf, unitsOver } from './repeats.js';
-import {
-  endsOf,
-  liftPlanOf,
-  orderTextOf,
-  pickKindsOf,
-  picksOf,
-  type Sheds,
-  tiedUp,
-  tieUpOf,
-  unitsOf,
-} from './strands-given.js';
-import { DEFAULT_SETT, DEFAULT_YARNS, settSchema, yarnsSchema } from './yarns-given.js';
+import { type Sheds, tiedUp } from './strands-given.js';
+import { DEFAULT_SETT, DEFAULT_YARNS } from './yarns-given.js';
 
 export { writeDraft } from './write-draft.js';
 export { DEFAULT_SETT, DEFAULT_YARNS } from './yarns-given.js';
-
-const thickness = v.optional(
-  reading((given) => numberOf(given, 'a thickness from 0.1 to 20, 1 being usual', 0.1, 20)),
-  '1',
-);
-
-const draftKeys = keys({
-  name: v.optional(reading((given) => nameOf(given, 'a name'))),
-  // Notes are for the person who reads the file; a draft has no place for them.
-  notes: v.optional(reading((given) => textOf(given, 'some words'))),
-  threading: reading(endsOf),
-  'tie-up': v.optional(reading(tieUpOf)),
-  sinking: v.optional(reading((given) => wordOf(given, ['true', 'false']) === 'true')),
-  treadling: v.optional(reading(picksOf)),
-  'lift plan': v.optional(reading(liftPlanOf)),
-  'pick kinds': v.optional(reading(pickKindsOf), 'ground'),
-  units: v.optional(reading(unitsOf)),
-  'pick units': v.optional(reading(unitsOf)),
-  warp: v.optional(reading(orderTextOf)),
-  weft: v.optional(reading(orderTextOf)),
-  yarns: v.optional(yarnsSchema),
-  sett: v.optional(settSchema),
-  widths: v.optional(keys({ warp: thickness, ground: thickness, pattern: thickness, tabby: thickness }), {}),
-});
 
 /**
  * Reads a draft that a person wrote (YAML; `file` is its name, for messages) and reduces it to one whole repeat.
@@ -52,10 +19,10 @@ const draftKeys = keys({
  */
 export function readDraft(text: string, file: string): Draft {
   const source = parseSource(text, file);
-  return placed(source, () => wholeDraft(readAs(draftKeys, source.value)));
+  return placed(source, () => wholeDraft(readKeys(DRAFT_TABLE, source.value)));
 }
 
-function wholeDraft(written: v.InferOutput<typeof draftKeys>): Draft {
+function wholeDraft(written: Values<typeof DRAFT_TABLE>): Draft {
   const { name, threading, 'pick kinds': kinds, yarns = DEFAULT_YARNS, sett = DEFAULT_SETT, widths } = written;
   const warp = colours('warp', written.warp, yarns, 0);
   const weft = colours('weft', written.weft, yarns, yarns.length - 1);

@@ -18,8 +18,11 @@ const ENDS = numbers('shaft', MOST_SHAFTS, true);
 /** A lift plan counts as one treadle for each lift that differs. */
 const MOST_TREADLES = 128;
 const PICKS = numbers('treadle', MOST_TREADLES, true);
-const PICK_KINDS: readonly PickKind[] = ['ground', 'pattern', 'tabby'];
-const LIFTS = 'a list of the shafts of each, as [1 2, 2 3, 3 4, 4 1]';
+const KINDS: readonly PickKind[] = ['ground', 'pattern', 'tabby'];
+export const PICK_KINDS = 'kinds of pick, as pattern tabby';
+export const UNITS = `threads in a unit, from 1 to ${LONGEST_REPEAT}`;
+export const ORDER = 'a colour order such as D L D D L';
+export const LIFTS = 'a list of the shafts of each, as [1 2, 2 3, 3 4, 4 1]';
 
 /** Reads a threading: shafts of each end; none is written 0. */
 export function endsOf(given: Given): Numbers[] {
@@ -51,7 +54,7 @@ export function liftPlanOf(given: Given): Numbers[] {
 
 /** Reads kinds of pick, in turn and over again. */
 export function pickKindsOf(given: Given): PickKind[] {
-  const kinds = eachOf(given, 'kinds of pick, as pattern tabby', (kind) => wordOf(kind, PICK_KINDS), /[\s,]+/);
+  const kinds = eachOf(given, PICK_KINDS, (kind) => wordOf(kind, KINDS), /[\s,]+/);
   if (kinds.length > LONGEST_REPEAT)
     throw new Misread(`found ${kinds.length} kinds; expected ${LONGEST_REPEAT} at most`);
   return kinds;
@@ -59,16 +62,14 @@ export function pickKindsOf(given: Given): PickKind[] {
 
 /** Reads unit lengths: one, or a list. */
 export function unitsOf(given: Given): number[] {
-  const one = `threads in a unit, from 1 to ${LONGEST_REPEAT}`;
-  return eachOf(given, one, (unit) => wholeOf(unit, one, 1, LONGEST_REPEAT), /[\s,]+/);
+  return eachOf(given, UNITS, (unit) => wholeOf(unit, UNITS, 1, LONGEST_REPEAT), /[\s,]+/);
 }
 
 /** The text of a colour order, given as one text or as a list of letters. */
 export function orderTextOf(given: Given): string {
-  const expected = 'a colour order such as D L D D L';
   return typeof given === 'string'
-    ? textOf(given, expected)
-    : eachOf(given, expected, (item) => textOf(item, expected)).join(' ');
+    ? textOf(given, ORDER)
+    : eachOf(given, ORDER, (item) => textOf(item, ORDER)).join(' ');
 }
 
 /** The sheds of a draft as a rising shed, from its tie-up and treadling or from its lift plan. */

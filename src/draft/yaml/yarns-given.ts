@@ -1,19 +1,7 @@
-import * as v from 'valibot';
 import { hexOf, type Yarn } from '../../colour/yarn.js';
-import {
-  describe,
-  type Given,
-  isKeys,
-  keys,
-  Misread,
-  nameOf,
-  numberOf,
-  readAs,
-  reading,
-  textOf,
-  under,
-  wordOf,
-} from '../../input/given.js';
+import { describe, type Given, isKeys, Misread, textOf, under } from '../../input/given.js';
+import { type Kind, needed, nested, optional, readKeys, table, withDefault } from '../../input/key.js';
+import { kind, name, number, word } from '../../input/kinds.js';
 import { Problem } from '../../problem.js';
 import { DENSEST, type Sett } from '../draft.js';
 
@@ -26,37 +14,49 @@ export const DEFAULT_YARNS: readonly Yarn[] = [
 export const DEFAULT_SETT: Sett = { ends: 20, picks: 20, per: 'inch' };
 
 const THICKEST = 100_000;
-const YARNS = 'letters with colours, as { D: "#1f2a44", L: "#efe6d2" }';
-const SETT = 'a sett such as 20, 20/18 per cm or { ends: 20, picks: 18, per: inch }';
+const EXPECTED_YARNS = 'letters with colours, as { D: "#1f2a44", L: "#efe6d2" }';
+const EXPECTED_SETT = 'a sett such as 20, 20/18 per cm or { ends: 20, picks: 18, per: inch }';
 
-const yarnKeys = keys({
-  colour: reading(colourOf),
-  name: v.optional(reading((given) => nameOf(given, 'a name'))),
-  tex: v.optional(reading((given) => numberOf(given, `grams per 1000 m, 0.1 to ${THICKEST}`, 0.1, THICKEST))),
+const yarnTable = table({
+  colour: needed(kind('a colour in quotation marks, as "#1f2a44"', colourOf), {
+    about: 'its colour: a hex number, or a name of CSS',
+    example: '"#1f2a44"',
+  }),
+  name: optional(name('a name'), { about: 'what the weaver calls it', example: 'navy' }),
+  tex: optional(number('grams per 1000 m', 0.1, THICKEST), { about: 'grams per 1000 m', example: '150' }),
 });
 
-/** Schema of a palette: letters with a colour, or with colour, name and tex. As one text: `D #1f2a44, L #efe6d2`. */
-export const yarnsSchema = reading((given): readonly Yarn[] => {
-  const yarns = typeof given === 'string' ? yarnsOfText(given) : given;
-  if (!isKeys(yarns) || Object.keys(yarns).length === 0) {
-    throw new Misread(`found ${describe(given)}; expected ${YARNS}`);
-  }
-  return Object.entries(yarns).map(([letter, yarn]) => yarnOf(letter, yarn));
-});
+/** A palette: letters with a colour, or with colour, name and tex. As one text: `D #1f2a44, L #efe6d2`. */
+export const YARNS = {
+  ...kind(EXPECTED_YARNS, (given): readonly Yarn[] => {
+    const yarns = typeof given === 'string' ? yarnsOfText(given) : given;
+    if (!isKeys(yarns) || Object.keys(yarns).length === 0) {
+      throw new Misread(`found ${describe(given)}; expected ${EXPECTED_YARNS}`);
+    }
+    return Object.entries(yarns).map(([letter, yarn]) => yarnOf(letter, yarn));
+  }),
+  table: yarnTable,
+};
 
-const density = reading((given) => numberOf(given, `threads from 0.1 to ${DENSEST}`, 0.1, DENSEST));
-
-const settKeys = keys({
-  ends: density,
-  picks: v.optional(density),
-  per: v.optional(reading((given) => wordOf<Sett['per']>(given, ['inch', 'cm']))),
+const density = number('threads', 0.1, DENSEST);
+const settTable = table({
+  ends: needed(density, { about: 'ends to the inch or centimetre', example: '20' }),
+  picks: optional(density, { about: 'picks to the inch or centimetre', example: '18', usual: 'as many as ends' }),
+  per: withDefault(word<Sett['per']>(['inch', 'cm']), 'inch', {
+    about: 'the length they are counted in',
+    example: 'cm',
+  }),
 });
+const settKeys = nested(settTable, EXPECTED_SETT, settOfText);
 
-/** Schema of a sett: ends, picks and the length they are counted in. As one text: `20`, `20/18`, `8/8 per cm`. */
-export const settSchema = reading((given): Sett => {
-  const { ends, picks = ends, per = 'inch' } = readAs(settKeys, typeof given === 'string' ? settOfText(given) : given);
-  return { ends, picks, per };
-});
+/** A sett: ends, picks and the length they are counted in. As one text: `20`, `20/18`, `8/8 per cm`. */
+export const SETT: Kind<Sett> & { readonly table: typeof settTable } = {
+  ...settKeys,
+  read(given) {
+    const { ends, picks = ends, per } = settKeys.read(given);
+    return { ends, picks, per };
+  },
+};
 
 function yarnOf(letter: string, given: Given): Yarn {
   if (!/^[A-Z]$/.test(letter)) {
@@ -66,7 +66,7 @@ function yarnOf(letter: string, given: Given): Yarn {
   }
   return under(letter, () => {
     if (!isKeys(given)) return { letter, name: letter, hex: colourOf(given) };
-    const { colour, name = letter, tex } = readAs(yarnKeys, given);
+    const { colour, name = letter, tex } = readKeys(yarnTable, given);
     return { letter, name, hex: colour, ...(tex !== undefined && { tex }) };
   });
 }
@@ -83,16 +83,17 @@ function colourOf(given: Given): string {
 }
 
 function yarnsOfText(text: string): Given {
-  const pairs = textOf(text, YARNS)
+  const pairs = textOf(text, EXPECTED_YARNS)
     .split(',')
     .map((part) => /^\s*(\S)\s*[\s:=]\s*(.+?)\s*$/.exec(part));
-  if (pairs.includes(null)) throw new Misread(`found ${describe(text)}; expected ${YARNS} or “D #1f2a44, L #efe6d2”`);
+  if (pairs.includes(null))
+    throw new Misread(`found ${describe(text)}; expected ${EXPECTED_YARNS} or “D #1f2a44, L #efe6d2”`);
   return Object.fromEntries(pairs.map((pair) => [pair![1]!, pair![2]!]));
 }
 
 function settOfText(text: string): Given {
-  const found = /^([\d.]+)(?:\s*\/\s*([\d.]+))?(?:\s+per\s+(\S+))?$/.exec(textOf(text, SETT));
-  if (found === null) throw new Misread(`found ${describe(text)}; expected ${SETT}`);
+  const found = /^([\d.]+)(?:\s*\/\s*([\d.]+))?(?:\s+per\s+(\S+))?$/.exec(textOf(text, EXPECTED_SETT));
+  if (found === null) throw new Misread(`found ${describe(text)}; expected ${EXPECTED_SETT}`);
   const [, ends, picks, per] = found;
   return { ends: ends!, ...(picks && { picks }), ...(per && { per }) };
 }

@@ -32,7 +32,7 @@ export function loomInWords({ kind, shafts, treadles, heddles, ends, shuttles }:
   return [
     KIND_WORDS[kind],
     ...counts.filter(([n]) => n !== undefined).map(([n, one, more]) => counted(n!, one, more)),
-    ...(heddles === undefined ? [] : [`heddles ${heddles.join(' ')} from shaft 1 on`]),
+    ...(heddles === undefined ? [] : [heddlesInWords(heddles)]),
   ].join(', ');
 }
 
@@ -42,3 +42,8 @@ const KIND_WORDS: Readonly<Record<LoomKind, string>> = {
   countermarch: 'countermarch',
   table: 'table loom',
 };
+
+function heddlesInWords(heddles: readonly number[]): string {
+  const isEqual = heddles.every((count) => count === heddles[0]);
+  return isEqual ? `${heddles[0]} heddles a shaft` : `heddles ${heddles.join(' ')} from shaft 1 on`;
+}

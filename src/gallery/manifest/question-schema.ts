@@ -5,7 +5,7 @@ import { PRESET_NAMES } from '../../score/rank/presets.js';
 import { PARTS, type Part } from '../../score/rank/rank.js';
 import { SAMENESS } from '../../score/symmetry/canonical-cloth.js';
 import { STARTS } from '../../search/question/question.js';
-import { EACH_KIND } from '../../search/question/question-keys.js';
+import { EACH_KIND } from '../../search/question/question-table.js';
 import { LOOM_KINDS } from '../../structure/loom/loom-fit.js';
 
 const text = v.string();
@@ -14,6 +14,13 @@ const count = v.pipe(v.number(), v.integer(), v.minValue(0));
 const positive = v.pipe(v.number(), v.gtValue(0));
 const weight = v.exactOptional(v.pipe(v.number(), v.minValue(0)));
 const weights = Object.fromEntries(PARTS.map((part) => [part, weight])) as Record<Part, typeof weight>;
+
+const nameDraft = v.object({
+  text,
+  drafts: v.union([v.picklist(['usual', 'all']), count], 'usual, all or a number'),
+  mirrored: v.picklist(['yes', 'no']),
+  letters: v.record(text, v.number()),
+});
 
 /**
  * Schema of the question in a gallery: the keys of a question file, with defaults filled in. Keys added since the first
@@ -24,14 +31,9 @@ export const questionSchema = v.object({
   'on the loom': v.exactOptional(text),
   structure: v.exactOptional(texts),
   treadling: v.exactOptional(texts),
-  name: v.exactOptional(
-    v.object({
-      text,
-      drafts: v.union([v.picklist(['usual', 'all']), count], 'usual, all or a number'),
-      mirrored: v.picklist(['yes', 'no']),
-      letters: v.record(text, v.number()),
-    }),
-  ),
+  'name draft': v.exactOptional(nameDraft),
+  // What galleries of earlier versions call the name draft.
+  name: v.exactOptional(nameDraft),
   profile: v.exactOptional(v.union([v.literal('order'), texts], 'order or a list of blocks')),
   treadled: v.exactOptional(texts),
   yarns: v.exactOptional(v.record(text, v.object({ colour: text, name: text, tex: v.exactOptional(positive) }))),
@@ -65,6 +67,7 @@ export const questionSchema = v.object({
       heddles: v.exactOptional(v.array(count)),
       ends: v.exactOptional(count),
       shuttles: v.exactOptional(count),
+      width: v.exactOptional(positive),
     }),
   ),
   done: v.exactOptional(texts),

@@ -2,10 +2,11 @@ import { spacing } from '../../draft/draft.js';
 import type { KeptCloth } from '../../formats/shortlist.js';
 import { Problem } from '../../problem.js';
 import { clothDistance, type Descriptor, descriptorOf } from '../../score/likeness/descriptor.js';
+import type { Loom } from '../../structure/loom/loom-fit.js';
 import { fixed, INCH } from '../../words/measure.js';
 import type { PlanOptions } from '../options/plan-options.js';
 import { planWarps, type WarpPlan } from '../piece/warp-plan.js';
-import { type Loom, obstacles } from '../warp/warp-loom.js';
+import { obstacles } from '../warp/warp-loom.js';
 
 /** A weaver, and the loom that the weaver's cloth must fit. */
 export interface Weaver {

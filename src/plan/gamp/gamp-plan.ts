@@ -85,7 +85,7 @@ export function gampOf(kept: readonly KeptCloth[], options: PlanOptions, wanted:
   const separator = wanted.separator ?? step * Math.ceil(LEAST_SEPARATOR / step);
   if (separator % step !== 0) {
     throw new Problem(
-      `--separator: found ${separator} threads, with which some sections never start in step with the weave; ` +
+      `separator: found ${separator} threads, with which some sections never start in step with the weave; ` +
         `expected ${step * Math.max(1, Math.round(separator / step))}, or another multiple of ${step}`,
     );
   }
@@ -95,14 +95,14 @@ export function gampOf(kept: readonly KeptCloth[], options: PlanOptions, wanted:
   if (wanted.section !== undefined && wanted.section > most) {
     throw new Problem(
       `found room for ${Math.max(0, most)} ends in each of ${choice.warps.length} warp sections; expected room for ` +
-        `${wanted.section}: fewer sections (--warps), smaller ones (--section) or more width`,
+        `${wanted.section}: fewer sections (--gamp), smaller ones (--section) or more width`,
     );
   }
   const each = wanted.section ?? most;
   if (each * across < LEAST_SECTION - across) {
     throw new Problem(
       `found room for ${Math.max(0, each)} ends in each of ${choice.warps.length} warp sections; expected at least 2 in ` +
-        'of cloth each: fewer sections (--warps) or more width',
+        'of cloth each: fewer sections (--gamp) or more width',
     );
   }
   const side = each * across;

@@ -1,29 +1,19 @@
-import * as v from 'valibot';
 import type { Sett } from '../../draft/draft.js';
-import { settSchema } from '../../draft/yaml/yarns-given.js';
-import {
-  describe,
-  eachOf,
-  type Given,
-  isKeys,
-  keys,
-  Misread,
-  numberOf,
-  reading,
-  textOf,
-  under,
-  wholeOf,
-  wordOf,
-} from '../../input/given.js';
-import { check, parseSource } from '../../input/source.js';
-import { Problem } from '../../problem.js';
-import { parseLength, parseShare } from '../../words/measure.js';
-import { TURNS, type Turn } from '../warp/fill-width.js';
+import { SETT } from '../../draft/yaml/yarns-given.js';
+import { overlaid } from '../../input/flags.js';
+import { describe, type Given, isKeys, Misread, textOf, under, wholeOf, wordOf } from '../../input/given.js';
+import { optional, table, withDefault } from '../../input/key.js';
+import { kind, length, number, share, whole, word } from '../../input/kinds.js';
+import { parseSource, readSource } from '../../input/source.js';
+import type { Loom } from '../../structure/loom/loom-fit.js';
+import { FORMER_LOOM_KEYS, LOOM_KIND, WIDEST } from '../../structure/loom/loom-table.js';
+import { orList } from '../../words/counts.js';
+import { fixed, INCH, sayShare } from '../../words/measure.js';
+import { TURNS } from '../warp/fill-width.js';
 import type { Mirror } from '../warp/mirror.js';
 import { FLOAT_LIMITS, type Purpose } from '../warp/purpose.js';
-import { type Reed, reedOf } from '../warp/reed.js';
+import { REEDS, type Reed, reedOf } from '../warp/reed.js';
 import { USUAL_WARP } from '../warp/warp-length.js';
-import { LOOM_KINDS, type Loom } from '../warp/warp-loom.js';
 import { HANDS, type Hand } from '../yarn/sett.js';
 import { FIBRES, type Fibre, parseYarnSize, type YarnSize } from '../yarn/yarn-size.js';
 
@@ -77,118 +67,187 @@ export interface PlanOptions {
   readonly columns: 4 | 5;
   readonly pictures: Pictures;
   readonly loom: Loom;
+  /** Ends in each warp section of a gamp. Default: as many as fit. */
+  readonly section?: number;
+  /** Threads between the sections of a gamp. Default: the fewest from 4 on that fit. */
+  readonly separator?: number;
 }
 
-/** Greatest width of a loom, and greatest length of a piece, in metres. */
-const WIDEST = 5;
+/** Longest piece, in metres. */
 const LONGEST = 100;
 
-/** Schema of a length with its unit, read in millimetres, up to `metres`; above 0 if `something` is set. */
-const lengthTo = (metres: number, something: boolean) =>
-  reading((given) => {
-    const text = textOf(given, 'a length such as 20 in');
-    const mm = spoken(() => parseLength(text));
-    if (something && mm === 0) {
-      throw new Misread(`found ${describe(text)}; expected a length of more than nothing, such as 20 in`);
-    }
-    if (mm > metres * 1000) throw new Misread(`found ${describe(text)}; expected ${metres} m at most`);
-    return mm;
-  });
-const length = lengthTo(LONGEST, false);
-/** Schema of the width of a warp or loom. */
-export const widthSchema = lengthTo(WIDEST, true);
-const share = reading((given) => spoken(() => parseShare(textOf(given, 'per cent such as 8 %'))));
-const whole = (what: string, most: number) => v.optional(reading((given) => wholeOf(given, what, 1, most)));
+const anyLength = length(LONGEST);
+/** The width of a warp. */
+export const WIDTH = length(WIDEST, { something: true });
+const wish = word(['auto', 'yes', 'no'] as const);
+const turn = (of: string) =>
+  optional(
+    kind(orList(['no', ...TURNS]), (given) => {
+      const asked = wordOf(given, ['no', ...TURNS] as const);
+      return asked === 'no' ? undefined : asked;
+    }),
+    {
+      about: `${of} mirrored: single, doubled (thread at the turn)`,
+      usual: 'no',
+      example: 'single',
+      argument: '<turns>',
+    },
+  );
 
-/** Keys of a loom; heddles are one number for all shafts, or one number per shaft. */
-export const loomEntries = {
-  loom: v.optional(
-    reading((given) => wordOf(given, LOOM_KINDS)),
-    'rising',
-  ),
-  shafts: whole('a number of shafts, 2 to 64', 64),
-  treadles: whole('a number of treadles, 1 to 64', 64),
-  heddles: v.optional(
-    reading((given) => eachOf(given, 'heddles on each shaft, as 120 120 120 70', heddleCount, /[\s,;]+/)),
-  ),
-  'loom width': v.optional(widthSchema),
-  shuttles: whole('a number of shuttles, 1 to 12', 12),
-};
-
-const needsKeys = keys({
-  width: v.optional(widthSchema, '20 in'),
-  piece: v.optional(lengthTo(LONGEST, true), '5 in'),
-  pieces: v.optional(
-    reading((given) => wholeOf(given, 'a number of pieces, 1 to 200', 1, 200)),
-    '1',
-  ),
-  divider: v.optional(length),
-  header: v.optional(length),
-  footer: v.optional(length),
-  shrinkage: v.optional(share),
-  'take-up': v.optional(share),
-  waste: v.optional(length),
-  testing: v.optional(length),
-  sett: v.optional(settSchema),
-  reed: v.optional(reading(reedOf)),
-  yarns: v.optional(reading(sizesOf), {}),
-  wraps: v.optional(reading((given) => numberOf(given, 'threads side by side, 1 to 300', 1, 300))),
-  fibre: v.optional(reading((given) => wordOf(given, FIBRES))),
-  hand: v.optional(
-    reading((given) => wordOf(given, Object.keys(HANDS) as Hand[])),
-    'general',
-  ),
-  border: v.optional(reading(borderOf)),
-  mirror: v.optional(reading(turnOf)),
-  'mirror weft': v.optional(reading(turnOf)),
-  balance: v.optional(
-    reading((given) => wordOf(given, ['auto', 'yes', 'no'] as const)),
-    'auto',
-  ),
-  floating: v.optional(
-    reading((given) => wordOf(given, ['auto', 'yes', 'no'] as const)),
-    'auto',
-  ),
-  for: v.optional(
-    reading((given) => wordOf(given, Object.keys(FLOAT_LIMITS) as Purpose[])),
-    'general',
-  ),
-  paper: v.optional(
-    reading((given) => wordOf(given, PAPERS)),
-    'a4',
-  ),
-  columns: v.optional(
-    reading((given) => wholeOf(given, 'pictures side by side, 4 or 5', 4, 5) as 4 | 5),
-    '4',
-  ),
-  pictures: v.optional(
-    reading((given) => wordOf(given, PICTURES)),
-    'half',
-  ),
-  ...loomEntries,
-});
-
-/** Makes a loom of the values of {@link loomEntries}. */
-export function loomOf(given: {
-  readonly loom: Loom['kind'];
-  readonly shafts?: number | undefined;
-  readonly treadles?: number | undefined;
-  readonly heddles?: readonly number[] | undefined;
-  readonly 'loom width'?: number | undefined;
-  readonly shuttles?: number | undefined;
-}): Loom {
-  const { loom: kind, shafts, treadles, heddles, shuttles } = given;
-  const width = given['loom width'];
-  const each = heddles?.length === 1 ? new Array<number>(shafts ?? 64).fill(heddles[0]!) : heddles;
-  return {
-    kind,
-    ...(shafts !== undefined && { shafts }),
-    ...(treadles !== undefined && { treadles }),
-    ...(each !== undefined && { heddles: each }),
-    ...(width !== undefined && { width }),
-    ...(shuttles !== undefined && { shuttles }),
-  };
-}
+/** The keys of a file of plan options. */
+export const PLAN_TABLE = table(
+  {
+    width: withDefault(WIDTH, '20 in', { about: 'width in the reed', example: '18 in', argument: '<length>' }),
+    sett: optional(SETT, {
+      about: 'ends and picks, "20", "20/18", "8/8 per cm"',
+      usual: 'each cloth’s own',
+      example: '24/22',
+      argument: '<threads>',
+    }),
+    'yarn size': withDefault(
+      kind('a yarn size such as 8/2 cotton, or sizes by letter', sizesOf),
+      {},
+      {
+        about: 'size of the yarn, "8/2 cotton"; of each, "D 8/2 cotton, L 16/2 linen"',
+        example: '{ D: 8/2 cotton, L: 16/2 linen }',
+        argument: '<sizes>',
+      },
+    ),
+    reed: optional(kind(REEDS, reedOf), {
+      about: 'dents, 10 per inch or 50/10 (to 10 cm)',
+      usual: 'the most even common reed',
+      example: '50/10',
+      argument: '<dents>',
+    }),
+    border: optional(kind('ends and a letter, such as 8 D, or even D for what whole repeats leave', borderOf), {
+      about: 'ends of one yarn on both sides, "8 D"; "even D": whatever is left after whole repeats',
+      usual: 'none',
+      example: '8 D',
+      argument: '<ends>',
+    }),
+    mirror: turn('warp with its threading'),
+    'mirror weft': turn('treadling'),
+    balance: withDefault(wish, 'auto', {
+      about: 'ends that make both sides the same: auto, yes, no',
+      example: 'yes',
+      argument: '<when>',
+    }),
+    floating: withDefault(wish, 'auto', {
+      about: 'floating selvedges: auto, yes, no',
+      example: 'no',
+      argument: '<when>',
+    }),
+    wraps: optional(number('threads side by side', 1, 300), {
+      about: 'threads side by side to the inch (cm), for the closest sett',
+      usual: 'computed from the yarn size',
+      example: '32',
+      argument: '<n>',
+    }),
+    fibre: optional(word(FIBRES), {
+      about: orList(FIBRES),
+      usual: 'as the yarn size says',
+      example: 'cotton',
+      argument: '<fibre>',
+    }),
+    hand: withDefault(word(Object.keys(HANDS) as Hand[]), 'general', {
+      about: 'general, drape: how close a sett is advised',
+      example: 'drape',
+      argument: '<hand>',
+    }),
+    piece: withDefault(length(LONGEST, { something: true }), '5 in', {
+      about: 'finished length of each piece, hems included',
+      example: '24 in',
+      argument: '<length>',
+    }),
+    pieces: withDefault(whole('pieces', 1, 200), '1', {
+      about: 'pieces of each cloth',
+      example: '2',
+      argument: '<n>',
+    }),
+    divider: optional(anyLength, {
+      about: 'between pieces',
+      usual: sayUsual(USUAL_WARP.divider),
+      example: '2 in',
+      argument: '<length>',
+    }),
+    header: optional(anyLength, {
+      about: 'before the first piece',
+      usual: sayUsual(USUAL_WARP.header),
+      example: '2 in',
+      argument: '<length>',
+    }),
+    footer: optional(anyLength, {
+      about: 'after the last piece',
+      usual: sayUsual(USUAL_WARP.footer),
+      example: '2 in',
+      argument: '<length>',
+    }),
+    'take-up': optional(share, {
+      about: 'take-up of the warp in weaving',
+      usual: sayShare(USUAL_WARP.takeUp),
+      example: '10 %',
+      argument: '<share>',
+    }),
+    shrinkage: optional(share, {
+      about: 'lost in washing',
+      usual: sayShare(USUAL_WARP.shrinkage),
+      example: '8 %',
+      argument: '<share>',
+    }),
+    waste: optional(anyLength, {
+      about: 'warp that cannot be woven',
+      usual: '27 in; table loom 17 in',
+      example: '30 in',
+      argument: '<length>',
+    }),
+    testing: optional(anyLength, {
+      about: 'test weaving and re-tying',
+      usual: sayUsual(USUAL_WARP.testing),
+      example: '10 in',
+      argument: '<length>',
+    }),
+    loom: withDefault(
+      LOOM_KIND,
+      {},
+      {
+        about:
+          '"rising, 8 shafts, 10 treadles, 32 in"; also 120 heddles, 2 shuttles; jack, counterbalance, countermarch, table',
+        usual: 'rising',
+        example: 'countermarch, 8 shafts, 10 treadles, 32 in',
+        argument: '<loom>',
+      },
+    ),
+    for: withDefault(word(Object.keys(FLOAT_LIMITS) as Purpose[]), 'general', {
+      about: 'what it is for, which limits floats: towel, general, hanging, baby',
+      example: 'towel',
+      argument: '<purpose>',
+    }),
+    paper: withDefault(word(PAPERS), 'a4', { about: 'a4, letter', example: 'letter', argument: '<size>' }),
+    columns: withDefault(
+      kind('pictures side by side, 4 or 5', (given, expected) => wholeOf(given, expected, 4, 5) as 4 | 5),
+      '4',
+      { about: 'pictures side by side on contact sheets: 4, 5', example: '5', argument: '<n>' },
+    ),
+    pictures: withDefault(word(PICTURES), 'half', {
+      about: 'their size: half, actual, or far: as from 6 m',
+      example: 'actual',
+      argument: '<size>',
+    }),
+    section: optional(whole('ends', 2, 1000), {
+      about: 'ends in each warp section of a gamp',
+      usual: 'as many as fit',
+      example: '40',
+      argument: '<n>',
+    }),
+    separator: optional(whole('ends and picks', 0, 100), {
+      about: 'ends and picks between the sections of a gamp',
+      usual: 'the fewest from 4 on that fit',
+      example: '6',
+      argument: '<n>',
+    }),
+  },
+  { yarns: ['yarn size', '8/2 cotton'], ...FORMER_LOOM_KEYS },
+);
 
 /**
  * Reads the options of a plan from a person's YAML and from flags; flags win. Every option has a default.
@@ -196,16 +255,11 @@ export function loomOf(given: {
  * @param text the YAML, or '' for flags alone; `file` is its name, for messages
  */
 export function readPlanOptions(text: string, file: string, flags: Readonly<Record<string, string>> = {}): PlanOptions {
-  const source = text === '' ? { value: {}, place: () => file } : parseSource(text, file);
-  const value = { ...(source.value as Record<string, Given>), ...flags };
-  const place: typeof source.place = (path, spot) => {
-    const key = path[0];
-    if (typeof key === 'string' && Object.hasOwn(flags, key)) return `--${key.replaceAll(' ', '-')}`;
-    return source.place(path, spot);
-  };
-  const given = check(needsKeys, { value, place });
+  const source = text === '' ? undefined : parseSource(text, file);
+  const given = readSource(PLAN_TABLE, overlaid(PLAN_TABLE, source, flags, { nothing: file }));
   const { wraps, fibre, hand } = given;
-  const { width, piece, pieces, sett, reed, yarns, border, balance, floating, paper, columns, pictures } = given;
+  const { width, piece, pieces, sett, reed, border, balance, floating, paper, columns, pictures, section, separator } =
+    given;
   return {
     width,
     piece,
@@ -219,7 +273,7 @@ export function readPlanOptions(text: string, file: string, flags: Readonly<Reco
     testing: given.testing ?? USUAL_WARP.testing,
     ...(sett !== undefined && { sett }),
     ...(reed !== undefined && { reed }),
-    yarns,
+    yarns: given['yarn size'],
     ...(wraps !== undefined && { wraps }),
     ...(fibre !== undefined && { fibre }),
     hand,
@@ -234,12 +288,10 @@ export function readPlanOptions(text: string, file: string, flags: Readonly<Reco
     paper,
     columns,
     pictures,
-    loom: loomOf(given),
+    loom: given.loom,
+    ...(section !== undefined && { section }),
+    ...(separator !== undefined && { separator }),
   };
-}
-
-function heddleCount(given: Given): number {
-  return wholeOf(given, 'a number of heddles', 0, 10_000);
 }
 
 /** Reads yarn sizes by letter: `{ D: 8/2 cotton }` or `D 8/2 cotton, L 8/2 cotton`; one size alone is for all yarns. */
@@ -256,29 +308,18 @@ function sizesOf(given: Given): Readonly<Record<string, YarnSize>> {
 }
 
 function sizeOf(given: Given): YarnSize {
-  return spoken(() => parseYarnSize(textOf(given, 'a yarn size such as 8/2 cotton')));
+  return parseYarnSize(textOf(given, 'a yarn size such as 8/2 cotton'));
 }
 
 /** Reads a border: `8 D` (ends and the letter of their yarn) or `even D` (the ends that whole repeats leave over). */
-function borderOf(given: Given): { ends: number | 'even'; letter: string } {
-  const expected = 'ends and a letter, such as 8 D, or even D for what whole repeats leave';
+function borderOf(given: Given, expected: string): { ends: number | 'even'; letter: string } {
   const found = /^(\d+|even)\s*([A-Z])$/.exec(textOf(given, expected));
   if (found === null) throw new Misread(`found ${describe(given)}; expected ${expected}`);
   const ends = found[1] === 'even' ? 'even' : wholeOf(found[1]!, expected, 1, 200);
   return { ends, letter: found[2]! };
 }
 
-/** Reads the turn of a mirrored order; undefined for `no`. */
-function turnOf(given: Given): Turn | undefined {
-  const turn = wordOf(given, ['no', ...TURNS] as const);
-  return turn === 'no' ? undefined : turn;
-}
-
-/** Runs a reader of plain text, and makes a Misread of the Problem that it throws. */
-function spoken<T>(read: () => T): T {
-  try {
-    return read();
-  } catch (error) {
-    throw error instanceof Problem && !(error instanceof Misread) ? new Misread(error.message) : error;
-  }
+/** A usual length in inches, as help says it. */
+function sayUsual(mm: number): string {
+  return `${fixed(mm / INCH, 2)} in`;
 }

@@ -104,7 +104,9 @@ export function checkLetters(kept: readonly KeptCloth[], { yarns }: PlanOptions)
   const known = [...new Set(kept.flatMap(({ draft }) => draft.yarns.map(({ letter }) => letter)))];
   const stranger = Object.keys(yarns).find((letter) => letter !== '' && !known.includes(letter));
   if (stranger === undefined) return;
-  throw new Problem(`yarns: found ${describe(stranger)}; expected yarns that are in the cloths: ${known.join(' ')}`);
+  throw new Problem(
+    `yarn size: found ${describe(stranger)}; expected yarns that are in the cloths: ${known.join(' ')}`,
+  );
 }
 
 /** A cloth of the shortlist with its draft as planned, and the results for it. */

@@ -1,20 +1,9 @@
-import * as v from 'valibot';
 import type { Draft } from '../../draft/draft.js';
 import type { KeptCloth } from '../../formats/shortlist.js';
-import {
-  describe,
-  type Given,
-  keys,
-  Misread,
-  numberOf,
-  readAs,
-  reading,
-  textOf,
-  under,
-  wholeOf,
-  wordOf,
-} from '../../input/given.js';
-import { check, parseSource } from '../../input/source.js';
+import { describe, type Given, Misread, numberOf, textOf, under } from '../../input/given.js';
+import { type Kind, listOf, needed, optional, table, type Values } from '../../input/key.js';
+import { kind, number, text as someText, whole, word } from '../../input/kinds.js';
+import { parseSource, readSource } from '../../input/source.js';
 import { type Per, parseLength, sayLength, sayShare } from '../../words/measure.js';
 
 /** The results of one woven piece. Lengths in millimetres; blanks are absent. */
@@ -40,46 +29,46 @@ const LEAST_LEFT = 0.3;
 const MOST_PICKS = 400;
 const PICKS = `picks from 1 to ${MOST_PICKS}, as 18, 18 per inch or 7 per cm`;
 
-const length = v.optional(
-  reading((given): number | undefined =>
-    isBlank(given) ? undefined : lengthOf(textOf(given, 'a length such as 51 in')),
-  ),
-);
-const words = v.optional(reading((given) => (isBlank(given) ? undefined : textOf(given, 'some words'))));
-const number = (what: string, most: number) =>
-  v.optional(reading((given) => (isBlank(given) ? undefined : numberOf(given, what, 1, most))));
+/** A value that the form leaves blank for the weaver. */
+function blank<T>(filled: Kind<T>, about: string, example: string) {
+  const kindOrBlank = kind(filled.expected, (given) => (isBlank(given) ? undefined : filled.read(given)));
+  return optional(kindOrBlank, { about, example });
+}
 
-const resultKeys = keys({
-  code: reading((given) => {
-    const code = textOf(given, 'a code as on the sheet');
-    if (!/^[0-9a-z]{1,64}$/.test(code)) throw new Misread(`found ${describe(code)}; expected a code as on the sheet`);
-    return code;
+const length = kind('a length such as 51 in', (given, expected) => lengthOf(textOf(given, expected)));
+const words = someText('some words');
+
+const resultTable = table({
+  code: needed(kind('a code as on the sheet', codeOf), { about: 'code of the cloth', example: 'k3v9q0aa' }),
+  recipe: blank(words, 'the cloth in words; written by the form', '2/2 twill, DDLL'),
+  structure: blank(words, 'its structure; written by the form', '2/2 twill'),
+  per: blank(word<Per>(['inch', 'cm']), 'the length in which picks are counted', 'inch'),
+  ends: blank(number('ends', 1, 100_000), 'ends in the warp', '400'),
+  width: blank(length, 'width off the loom', '18.5 in'),
+  'warp used': blank(length, 'length of warp that the piece used', '51 in'),
+  'off the loom': blank(length, 'its length off the loom', '46 in'),
+  finished: blank(length, 'its length after finishing', '42 in'),
+  picks: blank(kind(PICKS, picksOf), 'picks counted', '18'),
+  stars: blank(whole('stars', 0, 5), 'how much it is liked', '4'),
+  'how finished': blank(words, 'how it was washed and pressed', 'by hand, warm'),
+  changed: blank(words, 'what was changed', 'a border of 8 ends'),
+});
+
+/** The keys of a file of results. */
+export const RESULTS_TABLE = table({
+  results: needed(listOf(resultTable, 'results, each with its code', 10_000, resultOf), {
+    about: 'what was found with each cloth; blanks are left out',
+    example: '[{ code: k3v9q0aa, picks: 18, stars: 4 }]',
   }),
-  recipe: words,
-  structure: words,
-  per: v.optional(reading((given) => (isBlank(given) ? undefined : wordOf<Per>(given, ['inch', 'cm'])))),
-  ends: number('a number of ends, 1 to 100,000', 100_000),
-  width: length,
-  'warp used': length,
-  'off the loom': length,
-  finished: length,
-  picks: v.optional(reading((given) => (isBlank(given) ? undefined : picksOf(given)))),
-  stars: v.optional(reading((given) => (isBlank(given) ? undefined : wholeOf(given, 'stars from 0 to 5', 0, 5)))),
-  'how finished': words,
-  changed: words,
 });
 
 /**
- * Reads the results that a person filled in (YAML: `results:` with a list). Blanks are left out.
+ * Reads the results that a person filled in. Blanks are left out.
  *
  * @throws Problem with file, line and column
  */
 export function readResults(text: string, file: string): Result[] {
-  const results = reading((given): Result[] => {
-    if (!Array.isArray(given)) throw new Misread('found no list; expected results, each with its code');
-    return given.map((item: Given, at) => under(at, () => resultOf(readAs(resultKeys, item))));
-  });
-  return check(keys({ results }), parseSource(text, file)).results;
+  return readSource(RESULTS_TABLE, parseSource(text, file)).results;
 }
 
 /** The form for results: for each cloth, its code, structure and measure of picks, and blanks to fill in. */
@@ -119,7 +108,7 @@ export function isFilledIn({ code: _, structure: _s, per: _p, ...found }: Result
   return Object.keys(found).length > 0;
 }
 
-function resultOf(given: v.InferOutput<typeof resultKeys>): Result {
+function resultOf(given: Values<typeof resultTable>): Result {
   const { code, structure, ends, width, finished, picks, stars, changed } = given;
   const [warpUsed, offLoom] = [given['warp used'], given['off the loom']];
   under('off the loom', () => checkLoss('off the loom', offLoom, 'of warp used', warpUsed));
@@ -148,6 +137,12 @@ function checkLoss(what: string, left: number | undefined, ofWhat: string, of: n
   throw new Misread(`found ${found} ${what}, and ${whole} ${ofWhat}; expected ${wanted}`);
 }
 
+function codeOf(given: Given, expected: string): string {
+  const code = textOf(given, expected);
+  if (!/^[0-9a-z]{1,64}$/.test(code)) throw new Misread(`found ${describe(code)}; expected ${expected}`);
+  return code;
+}
+
 /** Reads picks: `18`, `18 per inch` or `7 per cm`. */
 function picksOf(given: Given): { count: number; per?: Per } {
   const text = textOf(given, PICKS);
@@ -158,12 +153,7 @@ function picksOf(given: Given): { count: number; per?: Per } {
 }
 
 function lengthOf(text: string): number {
-  let length: number;
-  try {
-    length = parseLength(text);
-  } catch (error) {
-    throw new Misread((error as Error).message);
-  }
+  const length = parseLength(text);
   if (length === 0) throw new Misread(`found ${describe(text)}; expected a length of more than nothing, as 51 in`);
   return length;
 }

@@ -14,7 +14,8 @@ export interface Reed {
 /** The coarsest and the finest reeds that handweavers use, dents in each length (common practice, no source). */
 const RANGES = { inch: [2, 40], cm: [1, 16], '10 cm': [10, 160] } as const;
 const [[LEAST_INCH, MOST_INCH], [LEAST_CM, MOST_CM]] = [RANGES.inch, RANGES['10 cm']];
-const REEDS =
+/** What a reed is expected to be. */
+export const REEDS =
   `dents such as 10, 10 per inch or 50/10 (to 10 cm), from ${LEAST_INCH} to ${MOST_INCH} per inch ` +
   `(${LEAST_CM} to ${MOST_CM} to 10 cm)`;
 

@@ -1,5 +1,5 @@
+import type { LoomKind } from '../../structure/loom/loom-fit.js';
 import { INCH, type Per, sayLength, sayShare, upTo, YARD } from '../../words/measure.js';
-import type { LoomKind } from './warp-loom.js';
 
 /** What the length of a warp is reckoned from. Lengths in millimetres, shares from 0 to below 1. */
 interface WarpNeeds {

@@ -1,15 +1,7 @@
 import { type Draft, liftAt } from '../../draft/draft.js';
 import { type Lift, liftsUsed } from '../../structure/loom/lifts.js';
-import { canBeTied, type LoomTieUp, tieUpOn, type Loom as WeaveLoom } from '../../structure/loom/loom-fit.js';
+import { canBeTied, type Loom, type LoomTieUp, tieUpOn } from '../../structure/loom/loom-fit.js';
 import { type Per, sayLength } from '../../words/measure.js';
-
-export { LOOM_KINDS, type LoomKind } from '../../structure/loom/loom-fit.js';
-
-/** The properties of a loom that limit a warp. An absent property sets no limit. */
-export interface Loom extends Omit<WeaveLoom, 'ends'> {
-  /** Weaving width in millimetres. */
-  readonly width?: number;
-}
 
 /** A draft tied up for one loom. */
 export interface TiedUp extends LoomTieUp {

@@ -1,4 +1,7 @@
 import { FLOAT_SIDES, type Floats } from '../../cloth/floats.js';
+import type { FloatLimit } from './float-limit.js';
+
+export type { FloatLimit } from './float-limit.js';
 
 /** The parts of a score. */
 export const PARTS = [
@@ -24,9 +27,6 @@ export type Weights = Readonly<Record<Part, number>>;
 export function sameWeights(a: Weights, b: Weights): boolean {
   return PARTS.every((part) => a[part] === b[part]);
 }
-
-/** The longest float that is allowed: in threads, or in millimetres. */
-export type FloatLimit = { readonly threads: number } | { readonly mm: number };
 
 /** The longest float in threads and in millimetres; a limit uses one of the two. */
 interface LongestFloat {

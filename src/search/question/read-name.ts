@@ -1,49 +1,43 @@
-import * as v from 'valibot';
-import {
-  describe,
-  type Given,
-  isKeys,
-  keys,
-  Misread,
-  readAs,
-  reading,
-  textOf,
-  under,
-  wholeOf,
-  wordOf,
-} from '../../input/given.js';
+import { describe, type Given, isKeys, Misread, textOf, under, wholeOf, wordOf } from '../../input/given.js';
+import { type Kind, needed, nested, table, withDefault } from '../../input/key.js';
+import { kind, text, yesNo } from '../../input/kinds.js';
 import type { NameAsked } from './question.js';
 
 const NAME = 'a name such as INDIGO, or “INDIGO, all drafts, mirrored”';
 
-const nameKeys = keys({
-  text: reading((given) => textOf(given, 'a name')),
-  drafts: v.optional(reading(draftsOf), 'usual'),
-  mirrored: v.optional(
-    reading((given) => wordOf(given, ['yes', 'no', 'true', 'false'] as const)),
-    'no',
+const nameTable = table({
+  text: needed(text('a name'), { about: 'the name', example: 'INDIGO' }),
+  drafts: withDefault(kind('usual, all or the number of a draft', draftsOf), 'usual', {
+    about: 'which of the drafts that the name has',
+    example: 'all',
+  }),
+  mirrored: withDefault(yesNo, 'no', { about: 'whether the threading is turned back at its end', example: 'yes' }),
+  letters: withDefault(
+    kind('letters with shafts, as { Y: 4, Z: 4 }', lettersOf),
+    {},
+    {
+      about: 'shafts of letters that differ from the usual table',
+      example: '{ Y: 4, Z: 4 }',
+    },
   ),
-  letters: v.optional(reading(lettersOf), {}),
 });
 
-/** Reads a name to be drafted: `INDIGO`, `INDIGO, all drafts, mirrored`, `INDIGO, draft 3`, or the same as keys. */
-export function nameOf(given: Given): NameAsked {
-  if (isKeys(given)) {
-    const { mirrored, ...name } = readAs(nameKeys, given);
-    return { ...name, mirrored: mirrored === 'yes' || mirrored === 'true' };
-  }
+/** A name to be drafted: keys, or `INDIGO`, `INDIGO, all drafts, mirrored`, `INDIGO, draft 3`. */
+export const NAME_DRAFT: Kind<NameAsked> = nested(nameTable, NAME, partsOfName);
+
+function partsOfName(given: string): Given {
   const [text = '', ...wishes] = textOf(given, NAME)
     .split(',')
     .map((part) => part.trim());
   if (text === '') throw new Misread(`found ${describe(given)}; expected ${NAME}`);
-  let drafts: NameAsked['drafts'] = 'usual';
+  const parts: Record<string, Given> = { text };
   for (const wish of wishes) {
-    if (wish === 'mirrored') continue;
     const asked = /^(?:drafts?\s+)?(all|usual|\d+)(?:\s+drafts)?$/.exec(wish)?.[1];
-    if (asked === undefined) throw new Misread(`found ${describe(wish)}; expected all drafts, draft 3 or mirrored`);
-    drafts = draftsOf(asked);
+    if (wish === 'mirrored') parts.mirrored = 'yes';
+    else if (asked !== undefined) parts.drafts = asked;
+    else throw new Misread(`found ${describe(wish)}; expected all drafts, draft 3 or mirrored`);
   }
-  return { text, drafts, mirrored: wishes.includes('mirrored'), letters: {} };
+  return parts;
 }
 
 function draftsOf(given: Given): NameAsked['drafts'] {

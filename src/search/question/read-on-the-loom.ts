@@ -4,7 +4,7 @@ import { Misread } from '../../input/given.js';
 import type { Order } from '../../order/order.js';
 import { quote } from '../../problem.js';
 import type { Question } from './question.js';
-import type { Written } from './question-keys.js';
+import type { Written } from './question-table.js';
 
 /** Throws on keys that would change a warp which is already wound and threaded. */
 export function refuseOnTheLoom(written: Written): void {

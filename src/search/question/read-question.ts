@@ -2,14 +2,16 @@ import { dirname, isAbsolute, join } from 'node:path';
 import type { Yarn } from '../../colour/yarn.js';
 import type { Draft, Sett } from '../../draft/draft.js';
 import { DEFAULT_SETT, DEFAULT_YARNS } from '../../draft/yaml/read-draft.js';
-import { type Given, isKeys, Misread, readAs, under } from '../../input/given.js';
+import { overlaid } from '../../input/flags.js';
+import { type Given, Misread, under } from '../../input/given.js';
+import { readKeys } from '../../input/key.js';
 import { parseSource, placed, type Source } from '../../input/source.js';
 import { type Order, parseOrder } from '../../order/order.js';
 import { nearestWord, quote } from '../../problem.js';
 import type { Structure } from '../../structure/catalogue/catalogue.js';
 import { usualSett } from '../../structure/catalogue/usual-sett.js';
 import type { Done, Question, WeftRule } from './question.js';
-import { questionKeys, type Written } from './question-keys.js';
+import { QUESTION_TABLE, type Written } from './question-table.js';
 import { onLoomStarts, refuseOnTheLoom, woundOrder } from './read-on-the-loom.js';
 import { DEFAULT_RANK } from './read-rank.js';
 import {
@@ -31,9 +33,9 @@ export interface QuestionSource {
   readonly text?: string;
   /** Name of its file, for messages; paths in the question are relative to it. */
   readonly file?: string;
-  /** Values of flags by key, as written; keys of limits as `limits.float`. */
+  /** Values of flags by key, as written. */
   readonly flags: Readonly<Record<string, string>>;
-  /** Names of flags that differ from their keys, by key. */
+  /** Words for flags that are not called like their keys, by key: `{ orders: '--warp' }`. */
   readonly flagNames?: Readonly<Record<string, string>>;
 }
 
@@ -41,8 +43,19 @@ const WEFT_RULES = ['same', 'exchange', 'own'] as const;
 /** Keys of the file that the flag for a key overrides, besides that key. */
 const INSTEAD: Readonly<Record<string, readonly string[]>> = {
   structure: ['draft', 'on the loom'],
-  draft: ['structure', 'treadling', 'profile', 'treadled', 'name', 'on the loom'],
-  'on the loom': ['structure', 'treadling', 'profile', 'treadled', 'name', 'draft', 'warp', 'by', 'fill', 'times'],
+  draft: ['structure', 'treadling', 'profile', 'treadled', 'name draft', 'on the loom'],
+  'on the loom': [
+    'structure',
+    'treadling',
+    'profile',
+    'treadled',
+    'name draft',
+    'draft',
+    'warp',
+    'by',
+    'fill',
+    'times',
+  ],
   lengths: ['orders'],
   orders: ['lengths'],
 };
@@ -68,7 +81,7 @@ export function readQuestion(
   };
   return placed(merged, () =>
     understood(
-      readAs(questionKeys, merged.value),
+      readKeys(QUESTION_TABLE, merged.value),
       (written) => loadDraft(pathOf(written, 'draft', 'on the loom')),
       (written) => loadDone(written.map((file) => pathOf(file, 'done'))),
     ),
@@ -76,25 +89,13 @@ export function readQuestion(
 }
 
 /** The values of the file, overridden by those of the flags; each value keeps its place. */
-function mergedSource({ text, file, flags, flagNames }: QuestionSource): Source {
-  const written = text === undefined ? undefined : parseSource(text, file ?? 'question');
-  const values: Record<string, Given> = { ...(written?.value as { readonly [key: string]: Given }) };
-  for (const key of Object.keys(flags)) for (const other of INSTEAD[key] ?? []) delete values[other];
-  for (const [key, value] of Object.entries(flags)) {
-    const limit = /^limits\.(.+)$/.exec(key)?.[1];
-    if (limit === undefined) values[key] = value;
-    else if (values.limits === undefined || isKeys(values.limits)) values.limits = { ...values.limits, [limit]: value };
-  }
-  const flagOf = (key: string): string =>
-    `--${flagNames?.[key] ?? key.replace('limits.', 'limit-').replaceAll(' ', '-')}`;
-  return {
-    value: values,
-    place(path, spot) {
-      const key = path[0] === 'limits' && path.length > 1 ? `limits.${path[1]}` : String(path[0]);
-      if (Object.hasOwn(flags, key)) return flagOf(key);
-      return written?.place(path, spot) ?? 'question';
-    },
-  };
+function mergedSource({ text, file, flags, flagNames = {} }: QuestionSource): Source {
+  const nothing = file ?? 'question';
+  if (text === undefined) return overlaid(QUESTION_TABLE, undefined, flags, { nothing, named: flagNames });
+  const written = parseSource(text, nothing);
+  const value = { ...(written.value as { readonly [key: string]: Given }) };
+  for (const key of Object.keys(flags)) for (const other of INSTEAD[key] ?? []) delete value[other];
+  return overlaid(QUESTION_TABLE, { ...written, value }, flags, { nothing, named: flagNames });
 }
 
 function understood(
@@ -119,14 +120,14 @@ function understood(
   const wound = onTheLoom === undefined ? undefined : under('yarns', () => woundOrder(draft!.draft, yarns));
   const warp =
     wound ?? (written.warp === undefined ? undefined : under('warp', () => parseOrder(written.warp!, yarns)));
-  const { name, by, fill, times, limits, loom, same, show, seed, tries } = written;
+  const { 'name draft': name, by, fill, times, limits, loom, same, show, seed, tries } = written;
   const done = doneOf(written, loadDone);
   return {
     structures: structures.map((structure) => structure.name),
     ...(draft && { draft }),
     ...(wound && { onTheLoom: true as const }),
     treadlings: draft ? treadlingsOn(written, draft) : treadlingsOf(written.treadling ?? [], structures),
-    ...(name && { name: under('name', () => spelled(name, written, structures)) }),
+    ...(name && { name: under('name draft', () => spelled(name, written, structures)) }),
     profile: profileOf(written.profile, withBlocks),
     treadled: treadledOf(written.treadled, withBlocks),
     yarns,

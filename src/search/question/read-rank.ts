@@ -4,7 +4,8 @@ import { PRESET_NAMES, PRESETS, UNWEIGHED } from '../../score/rank/presets.js';
 import { PARTS, type Part, type Weights } from '../../score/rank/rank.js';
 import { orList } from '../../words/counts.js';
 
-const RANK = `what to rank by, as contrast 3, symmetry 2, or one word: ${orList(PRESET_NAMES)}`;
+/** What a ranking is expected to be. */
+export const RANK = `what to rank by, as contrast 3, symmetry 2, or one word: ${orList(PRESET_NAMES)}`;
 
 /** The default weights of a ranking. */
 export const DEFAULT_RANK: Weights = { ...UNWEIGHED, contrast: 3, symmetry: 2, float: 1 };

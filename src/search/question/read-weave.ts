@@ -10,7 +10,7 @@ import {
 import { letters } from '../../structure/model/structure.js';
 import { recognitionOf, structureOn } from '../../structure/rethread/on-draft.js';
 import type { NameAsked, Question } from './question.js';
-import type { Written } from './question-keys.js';
+import type { Written } from './question-table.js';
 import { ALL, wayNames } from './treadlings-tried.js';
 
 /** Most gaps of a name of which all 2^gaps drafts may be tried. */
@@ -60,9 +60,9 @@ function isStructure(name: string): boolean {
 /** Throws on keys that do not go with a draft: those that a draft has itself, and those that it lacks the means for. */
 export function refuseWithDraft(written: Written, draft: Question['draft']): void {
   if (draft === undefined) return;
-  if (written.name !== undefined) {
-    throw new Misread('found a name beside a draft, which has its own threading; expected it with a structure', {
-      within: ['name'],
+  if (written['name draft'] !== undefined) {
+    throw new Misread('found a name draft beside a draft, which has its own threading; expected it with a structure', {
+      within: ['name draft'],
       key: true,
     });
   }
@@ -146,14 +146,16 @@ function blocksIn(text: string, structures: readonly Structure[]): string[] {
 /** Checks a name to be drafted: only overshot, no other block order, known letters, a draft number that exists. */
 export function spelled(name: NameAsked, written: Written, structures: readonly Structure[]): NameAsked {
   const other = structures.find((structure) => structure.name !== 'overshot');
-  if (other !== undefined) throw new Misread(`found a name with ${other.name}; expected it with overshot`);
-  if (written.profile !== undefined) throw new Misread('found a name beside a profile; expected one or the other');
-  if (written.by.includes('block')) throw new Misread('found a name beside “by: block”; expected by thread or unit');
+  if (other !== undefined) throw new Misread(`found a name draft with ${other.name}; expected it with overshot`);
+  if (written.profile !== undefined)
+    throw new Misread('found a name draft beside a profile; expected one or the other');
+  if (written.by.includes('block'))
+    throw new Misread('found a name draft beside “by: block”; expected by thread or unit');
   const { text, drafts, mirrored, letters } = name;
   const chosen = drafts === 'usual' ? {} : { alternative: drafts === 'all' ? 0 : drafts - 1 };
   const { gaps } = nameDraft(text, { mirrored, letters, ...chosen });
   if (drafts === 'all' && gaps > MOST_GAPS) {
-    throw new Misread(`found a name with 2^${gaps} drafts; expected a shorter one, or one draft by its number`);
+    throw new Misread(`found a name draft with 2^${gaps} drafts; expected a shorter one, or one draft by its number`);
   }
   return name;
 }

@@ -1,7 +1,7 @@
 import { formatOrder } from '../../order/order.js';
 import { rankWritten } from '../../score/rank/presets.js';
 import type { Question } from './question.js';
-import { EACH_KIND } from './question-keys.js';
+import { EACH_KIND } from './question-table.js';
 
 /** The complete question as plain values under the keys of a question; it reads back as the same question. */
 export function resolvedQuestion(question: Question) {
@@ -11,7 +11,7 @@ export function resolvedQuestion(question: Question) {
   return {
     ...(draft ? { [question.onTheLoom ? 'on the loom' : 'draft']: draft.file } : { structure: structures }),
     ...(treadlings.length > 0 && { treadling: treadlings }),
-    ...(name && { name: { ...name, mirrored: name.mirrored ? ('yes' as const) : ('no' as const) } }),
+    ...(name && { 'name draft': { ...name, mirrored: name.mirrored ? ('yes' as const) : ('no' as const) } }),
     ...(profile.length > 0 && { profile }),
     ...(treadled.length > 0 && { treadled }),
     yarns: Object.fromEntries(

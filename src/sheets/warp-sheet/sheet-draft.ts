@@ -3,7 +3,7 @@ import { colourAt, colourFace } from '../../cloth/face.js';
 import { luminance, type Yarn } from '../../colour/yarn.js';
 import { shaftCount, spacing } from '../../draft/draft.js';
 import type { PiecePlan } from '../../plan/piece/piece-plan.js';
-import type { LoomKind } from '../../plan/warp/warp-loom.js';
+import type { LoomKind } from '../../structure/loom/loom-fit.js';
 import { counted } from '../../words/counts.js';
 import { type Frame, greyOf, NUMBERS, type Pdf } from '../paper/paper.js';
 

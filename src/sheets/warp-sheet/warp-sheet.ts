@@ -2,7 +2,7 @@ import { spacing } from '../../draft/draft.js';
 import type { PiecePlan } from '../../plan/piece/piece-plan.js';
 import { settWords } from '../../plan/piece/sett-advice.js';
 import type { WarpPlan } from '../../plan/piece/warp-plan.js';
-import type { Loom } from '../../plan/warp/warp-loom.js';
+import type { Loom } from '../../structure/loom/loom-fit.js';
 import { sayLength, sayLong, sayWeight } from '../../words/measure.js';
 import { USUAL_CAUTIONS } from '../paper/cautions.js';
 import { MARGIN, type Pdf, SMALL } from '../paper/paper.js';

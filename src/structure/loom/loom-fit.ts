@@ -16,6 +16,8 @@ export interface Loom {
   readonly ends?: number;
   /** Most shuttles that the weaver wants to use. */
   readonly shuttles?: number;
+  /** Weaving width in millimetres. */
+  readonly width?: number;
 }
 
 /** Heddles on each shaft, shaft 1 first, for a warp of `ends` ends of the repeated threading. */

@@ -44,7 +44,7 @@ describe('draw', () => {
         'wrong: the cloth does not hold together as one cloth: it lies in 2 layers that lift apart',
       );
       writeFileSync(file, 'threading: 9x1 2\nlift plan: [1, 2]\n');
-      const long = await run('draw', file, '--limit-float', '3/8 in');
+      const long = await run('draw', file, '--limits', 'float 3/8 in');
       expect(long.out).toContain(
         'wrong: pick 2 floats over 9 ends on the face, from end 1 on, over the limit of 0.375 in',
       );

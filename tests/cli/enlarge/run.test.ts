@@ -12,7 +12,7 @@ const TWILL = ['enlarge', 'D L D D L', '--structure', 'turned twill'];
 
 describe('enlarge', () => {
   it('says every size with its finished width, its float in ends and in length, and what it passes', async () => {
-    const { code, out } = await run(...TWILL, '--limit-float', '2');
+    const { code, out } = await run(...TWILL, '--limits', 'float 2');
     expect(code).toBe(0);
     expect(out).toContain('DLDDL on turned twill');
     expect(out).toContain('less 10 % for shrinkage, as usual for cotton');

@@ -48,7 +48,7 @@ describe('explore', () => {
   it('says that nothing fits with code 1, and why, and writes nothing', () =>
     inFolder(async (folder) => {
       const out = join(folder, 'out');
-      const ran = await run('explore', '--structure', "monk's belt", '--limit-float', '1', '--out', out, '--quiet');
+      const ran = await run('explore', '--structure', "monk's belt", '--limits', 'float 1', '--out', out, '--quiet');
       expect([ran.code, ran.out]).toEqual([1, '']);
       expect(ran.err).toMatch(
         /^shedlight: nothing fits the question\. .* 0 different cloths, \d+ float too long; 0 shown\. The shortest of the floats that are too long is .*\.\n$/,

@@ -19,7 +19,7 @@ test('a second round: what was found corrects the plan, and nothing near to last
     const last = gallery(at('last'));
     const codes = last.candidates.map(({ code }) => code);
     await run('keep', at('last'), ...codes, '--out', at('kept.json'));
-    await run('plan', at('kept.json'), '--yarns', '8/2 cotton');
+    await run('plan', at('kept.json'), '--yarn-size', '8/2 cotton');
     const filled = (form: string): string =>
       form
         .replaceAll('    warp used:', '    warp used: 61.6 in')

@@ -117,7 +117,7 @@ describe('keep --wif', () => {
   it('writes every cloth of the shortlist as a WIF file that reads back as its draft', () =>
     inFolder(async (folder) => {
       const gallery = join(folder, 'gallery');
-      const asked = ['--structure', 'overshot', '--orders', 'DL, DDL', '--by', 'unit', '--limit-float', '20'];
+      const asked = ['--structure', 'overshot', '--orders', 'DL, DDL', '--by', 'unit', '--limits', 'float 20'];
       await run('explore', ...asked, '--show', '3', '--workers', '1', '--quiet', '--out', gallery);
       const [first, second] = codesOf(gallery);
       const out = join(folder, 'kept.json');

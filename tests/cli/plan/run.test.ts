@@ -66,7 +66,7 @@ describe('plan', () => {
   test('writes plan, sheets and a form; brings them up to date; never touches what was filled in', async () => {
     const given = {
       shortlist: inside('saved.json'),
-      flags: { yarns: '8/2 cotton', width: '10 in' },
+      flags: { 'yarn size': '8/2 cotton', width: '10 in' },
       out: inside('plan'),
     };
     const first = await run((io) => runPlan(given, io));
@@ -107,11 +107,11 @@ describe('plan', () => {
   });
 
   test.each([
-    [{ warps: '2' }, '--warps: found it without --gamp; expected it with --gamp alone'],
-    [{ separator: '2' }, '--separator: found it without --gamp'],
-    [{ gamp: true, flags: { mirror: 'single' } }, 'mirror: found it beside --gamp; expected none'],
-    [{ gamp: true, flags: { border: '8 D' } }, 'border: found it beside --gamp; expected none'],
-    [{ flags: { yarns: 'Q 8/2 cotton' } }, 'yarns: found “Q”; expected yarns that are in the cloths: D L'],
+    [{ gamp: '5 by' }, '--gamp: found “5 by”; expected warp sections by weft sections, 1 to 100, such as "5 by 5"'],
+    [{ flags: { separator: '2' } }, '--separator: found it without --gamp; expected it with --gamp alone'],
+    [{ gamp: true as const, flags: { mirror: 'single' } }, 'mirror: found it beside --gamp; expected none'],
+    [{ gamp: true as const, flags: { border: '8 D' } }, 'border: found it beside --gamp; expected none'],
+    [{ flags: { 'yarn size': 'Q 8/2 cotton' } }, 'yarn size: found “Q”; expected yarns that are in the cloths: D L'],
   ])('what does not go together is refused: %j', async (given, said) => {
     const whole = { shortlist: inside('saved.json'), flags: {}, out: inside('never'), ...given };
     await expect(run((io) => runPlan(whole, io))).rejects.toThrow(said);
@@ -119,7 +119,12 @@ describe('plan', () => {
 
   test('a gamp of all', async () => {
     writeFileSync(inside('twills.json'), shortlistText(three.slice(0, 2)));
-    const given = { shortlist: inside('twills.json'), flags: { width: '10 in' }, gamp: true, out: inside('gamp') };
+    const given = {
+      shortlist: inside('twills.json'),
+      flags: { width: '10 in' },
+      gamp: true as const,
+      out: inside('gamp'),
+    };
     const { out } = await run((io) => runPlan(given, io));
     expect(out).toContain('gamp: 2 squares, 2 different cloths (no choice weaves more)');
     const plan = JSON.parse(readFileSync(inside('gamp/plan.json'), 'utf8'));
@@ -131,7 +136,7 @@ describe('deal', () => {
   test('by number: letters, a sheet for each, contact sheet and yarn order', async () => {
     const given = {
       shortlist: inside('twelve.json'),
-      flags: { yarns: '8/2 cotton', width: '6 in' },
+      flags: { 'yarn size': '8/2 cotton', width: '6 in' },
       weavers: '3',
       out: inside('deal'),
     };
@@ -164,7 +169,7 @@ describe('deal', () => {
   });
 
   test('by a list of weavers with their looms', async () => {
-    writeFileSync(inside('group.yaml'), 'weavers:\n  - { name: A, loom: table }\n  - { name: B, treadles: 4 }\n');
+    writeFileSync(inside('group.yaml'), 'weavers:\n  - { name: A, loom: table }\n  - { name: B, loom: 4 treadles }\n');
     const given = {
       shortlist: inside('saved.json'),
       flags: { width: '6 in' },

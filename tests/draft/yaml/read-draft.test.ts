@@ -152,7 +152,7 @@ describe('what is wrong with a draft is said in one sentence', () => {
       'a.yaml:2:1: found a lift plan beside a tie-up or treadling; expected one or the other',
     ],
     [`${TWILL}warp: D L X`, 'a.yaml:4:11: found “X”; expected letters of yarns (D L), as D L, D4 L4 or (DL)4'],
-    [`${TWILL}sinking: yes`, 'a.yaml:4:10: found “yes”; expected true or false'],
+    [`${TWILL}sinking: perhaps`, 'a.yaml:4:10: found “perhaps”; expected yes, no, true or false'],
     [
       `${TWILL}pick kinds: patern tabby`,
       'a.yaml:4:13: found “patern”; expected ground, pattern or tabby (did you mean “pattern”?)',
@@ -186,7 +186,7 @@ describe('what is wrong with a draft is said in one sentence', () => {
     ],
     [
       `${TWILL}yarns: { D: { colour: red, tex: thick } }`,
-      'a.yaml:4:33: found “thick”; expected grams per 1000 m, 0.1 to 100000',
+      'a.yaml:4:33: found “thick”; expected grams per 1000 m from 0.1 to 100000',
     ],
     [`${TWILL}sett: { ends: 0 }`, 'a.yaml:4:15: found “0”; expected threads from 0.1 to 400'],
     [

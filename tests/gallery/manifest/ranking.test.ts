@@ -45,7 +45,7 @@ describe.each(['2/2 twill', 'turned twill', 'summer and winter'])('ranking by th
     const weights = only({ contrast: 1, float: 2 });
     const limit = { mm: 4 };
     const within = (await all).filter(({ scores }) => !exceedsFloat(scores.floats, limit));
-    const command = await found({ structure, rank: said(weights), 'limits.float': '4 mm' });
+    const command = await found({ structure, rank: said(weights), limits: 'float 4 mm' });
     expect(ranked(within, weights, limit).map((each) => each.found.code)).toEqual(command.map(({ code }) => code));
   });
 
@@ -55,9 +55,7 @@ describe.each(['2/2 twill', 'turned twill', 'summer and winter'])('ranking by th
     const command = await found({
       structure,
       rank: said(weights),
-      'limits.warp changes': '6',
-      'limits.shuttles': '2',
-      'limits.repeat': '16',
+      limits: 'warp changes 6, shuttles 2, repeat 16',
     });
     expect(ranked(within, weights, { threads: 7 }).map((each) => each.found.code)).toEqual(
       command.map(({ code }) => code),

@@ -13,7 +13,7 @@ describe('every size of a motif', () => {
       fill: 'solid,alternate,nest',
       times: '1,2,4',
       weft: 'own',
-      'limits.repeat': '2000',
+      limits: 'repeat 2000',
       show: '1000',
     };
     const question = readQuestion({ flags }, () => {

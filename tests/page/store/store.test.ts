@@ -35,7 +35,7 @@ describe('a gallery opens in the order in which the command lists it', () => {
   });
 
   test('under a limit for floats in millimetres', async () => {
-    const { store, listed } = await deskOf({ rank: 'easy', 'limits.float': '9 mm' });
+    const { store, listed } = await deskOf({ rank: 'easy', limits: 'float 9 mm' });
     expect(store.limit).toEqual({ mm: 9 });
     expect(store.listed().map(({ found }) => found.code)).toEqual(listed);
   });

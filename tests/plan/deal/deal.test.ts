@@ -13,7 +13,7 @@ describe('a weaver with too few heddles', () => {
   const cloth = (profile: string) => kept('summer and winter', { warp: 'D', weft: 'L', profile });
   const cloths = [cloth('A A B A B'), cloth('A A A A B')];
   const weavers = (width: string) =>
-    readWeavers(`weavers:\n  - { name: G }\n  - { name: H, ${width}heddles: 120 120 120 70 }\n`, 'group.yaml');
+    readWeavers(`weavers:\n  - { name: G }\n  - { name: H, ${width}loom: heddles 120 120 120 70 }\n`, 'group.yaml');
 
   test('is told the width that would do, and with it gets a cloth', () => {
     const asked = () => dealOut(cloths, weavers(''), needsOf());
@@ -103,7 +103,7 @@ describe('sections of a gamp of one size', () => {
 });
 
 const cottonNeeds = (flags: Record<string, string> = {}) =>
-  readPlanOptions('', 'needs', { yarns: '8/2 cotton', ...flags });
+  readPlanOptions('', 'needs', { 'yarn size': '8/2 cotton', ...flags });
 
 const towel = () => kept('2/2 twill', { warp: 'DDLDL', times: 4 });
 
@@ -142,7 +142,7 @@ describe('dealing', () => {
       kept('2/2 twill', { warp: 'DDLDL', weft: 'D' }),
       kept('summer and winter', { warp: 'DDLDL', profile: 'A A B A B' }),
     ];
-    const weavers = readWeavers('weavers:\n  - { name: A }\n  - { name: B, shuttles: 1 }\n', 'group.yaml');
+    const weavers = readWeavers('weavers:\n  - { name: A }\n  - { name: B, loom: 1 shuttle }\n', 'group.yaml');
     const deal = dealOut(cloths, weavers, cottonNeeds());
     expect(deal.shares[1]!.cloth.code).toBe(cloths[1]!.code);
     expect(deal.refused).toContainEqual({
@@ -153,7 +153,7 @@ describe('dealing', () => {
   });
 
   test('seventy heddles on shaft 4: AABAB and AAAAB refused at 400 ends, AABAB offered at 340', () => {
-    const [weaver] = readWeavers('weavers:\n  - { name: H, heddles: 120 120 120 70 }\n', 'group.yaml');
+    const [weaver] = readWeavers('weavers:\n  - { name: H, loom: heddles 120 120 120 70 }\n', 'group.yaml');
     const cloth = (profile: string) => kept('summer and winter', { warp: 'D', weft: 'L', profile });
     const [aabab, aaaab] = [cloth('A A B A B'), cloth('A A A A B')];
     expect(warpFor(aabab, cottonNeeds(), weaver!.loom).heddles).toEqual([100, 100, 120, 80]);

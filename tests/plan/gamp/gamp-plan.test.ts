@@ -4,7 +4,8 @@ import { readPlanOptions } from '../../../src/plan/options/plan-options.js';
 import { planWarps } from '../../../src/plan/piece/warp-plan.js';
 import { kept } from '../cloths.js';
 
-const needsOf = (flags: Record<string, string> = {}) => readPlanOptions('', 'needs', { yarns: '8/2 cotton', ...flags });
+const needsOf = (flags: Record<string, string> = {}) =>
+  readPlanOptions('', 'needs', { 'yarn size': '8/2 cotton', ...flags });
 const towel = () => kept('2/2 twill', { warp: 'DDLDL', times: 4 });
 
 describe('a gamp of a shortlist', () => {
@@ -18,7 +19,7 @@ describe('a gamp of a shortlist', () => {
     const eight = kept('turned twill', { warp: 'DDDLLL', by: 'unit', times: 4 });
     expect(gampOf([eight], needsOf(), {}).warps[0]!.from - 1).toBe(8);
     expect(() => gampOf([eight], needsOf(), { separator: 4 })).toThrow(
-      '--separator: found 4 threads, with which some sections never start in step with the weave; expected 8, or another multiple of 8',
+      'separator: found 4 threads, with which some sections never start in step with the weave; expected 8, or another multiple of 8',
     );
   });
 
@@ -63,7 +64,7 @@ describe('a gamp of a shortlist', () => {
       /found another weave, or other yarns, than in \w+; expected one weave for a gamp/,
     );
     expect(() => gampOf(five, needsOf({ width: '8 in' }), { separator: 4 })).toThrow(
-      'fewer sections (--warps) or more width',
+      'fewer sections (--gamp) or more width',
     );
   });
 });

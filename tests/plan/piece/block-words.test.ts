@@ -11,7 +11,7 @@ import { complaints } from '../legible.js';
 import { type PdfPage, readPdf } from '../pdf-text.js';
 
 const words = (page: PdfPage): string => page.lines.map((line) => line.text).join(' ');
-const needsOn = (paper: string) => readPlanOptions('', 'needs', { yarns: '8/2 cotton', paper });
+const needsOn = (paper: string) => readPlanOptions('', 'needs', { 'yarn size': '8/2 cotton', paper });
 /** The first page of a cloth's sheet. */
 const firstPage = async (cloth: KeptCloth, paper = 'a4', options = needsOn(paper)): Promise<PdfPage> => {
   const [page] = readPdf(await planSheets(planWarps([cloth], options), options));

@@ -6,7 +6,8 @@ import { planWarps } from '../../../src/plan/piece/warp-plan.js';
 import { runs } from '../../long.js';
 import { kept } from '../cloths.js';
 
-const needsOf = (flags: Record<string, string> = {}) => readPlanOptions('', 'needs', { yarns: '8/2 cotton', ...flags });
+const needsOf = (flags: Record<string, string> = {}) =>
+  readPlanOptions('', 'needs', { 'yarn size': '8/2 cotton', ...flags });
 
 const cloth = fc.record({
   name: fc.constantFrom('plain weave', '2/2 twill', 'summer and winter', 'huck', 'crackle', 'overshot'),

@@ -7,7 +7,8 @@ import { parseYarnSize } from '../../../src/plan/yarn/yarn-size.js';
 import { figures } from '../../../src/sheets/warp-sheet/sheet-figures.js';
 import { kept } from '../cloths.js';
 
-const needsOf = (flags: Record<string, string> = {}) => readPlanOptions('', 'needs', { yarns: '8/2 cotton', ...flags });
+const needsOf = (flags: Record<string, string> = {}) =>
+  readPlanOptions('', 'needs', { 'yarn size': '8/2 cotton', ...flags });
 
 describe('the sett that a weave bears', () => {
   const advised = (made: Parameters<typeof kept>, flags: Record<string, string>) => {
@@ -22,15 +23,15 @@ describe('the sett that a weave bears', () => {
   const twill: Parameters<typeof kept> = ['2/2 twill', { warp: 'DDLDL', times: 4 }];
 
   test('8/2 cotton on 2/2 twill and on plain weave, as the worked example has it (Ashenhurst)', () => {
-    expect(advised(twill, { yarns: '8/2 cotton' }).said).toBe(
+    expect(advised(twill, { 'yarn size': '8/2 cotton' }).said).toBe(
       '53.3 threads lie in an inch, × 4 ends ÷ (4 + 2 intersections) = 35.6; 80 % of it 28.4 (Ashenhurst’s rule)',
     );
-    expect(advised(twill, { yarns: '8/2 cotton', hand: 'drape' }).said).toContain('70 % of it 24.9');
-    const plain = advised(['plain weave', { warp: 'DL' }], { yarns: '8/2 cotton' });
+    expect(advised(twill, { 'yarn size': '8/2 cotton', hand: 'drape' }).said).toContain('70 % of it 24.9');
+    const plain = advised(['plain weave', { warp: 'DL' }], { 'yarn size': '8/2 cotton' });
     expect(plain.said).toContain('= 26.7; 80 % of it 21.3');
     expect(plain.cautions).toEqual([]);
     // Pattern weft lies on a plain ground.
-    const overshot = advised(['overshot', { warp: 'D', weft: 'L' }], { yarns: '8/2 cotton' });
+    const overshot = advised(['overshot', { warp: 'D', weft: 'L' }], { 'yarn size': '8/2 cotton' });
     expect(overshot.advice!.closest).toBeCloseTo(plain.advice!.closest, 9);
   });
 
@@ -52,17 +53,17 @@ describe('the sett that a weave bears', () => {
       D: diametersPerInch(parseYarnSize('8/2 cotton').tex, 'cotton'),
       L: diametersPerInch(parseYarnSize('16/2 linen').tex, 'linen'),
     };
-    expect(advised(twill, { yarns: 'D 8/2 cotton, L 16/2 linen' }).advice!.diameters).toBeCloseTo(
+    expect(advised(twill, { 'yarn size': 'D 8/2 cotton, L 16/2 linen' }).advice!.diameters).toBeCloseTo(
       5 / (3 / sizes.D + 2 / sizes.L),
       9,
     );
   });
 
   test('is told only where the yarn is known well enough', () => {
-    for (const flags of [{}, { yarns: 'D 8/2 cotton' }, { yarns: 'Nm 28/2' }]) {
+    for (const flags of [{}, { 'yarn size': 'D 8/2 cotton' }, { 'yarn size': 'Nm 28/2' }]) {
       expect(advised(twill, flags)).toMatchObject({ said: undefined, advice: undefined });
     }
-    expect(advised(twill, { yarns: 'Nm 28/2', fibre: 'worsted' }).said).toContain('= 50.0');
+    expect(advised(twill, { 'yarn size': 'Nm 28/2', fibre: 'worsted' }).said).toContain('= 50.0');
   });
 
   test('one calm sentence where ends are closer than the closest, or far more open', () => {

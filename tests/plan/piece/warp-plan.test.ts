@@ -9,7 +9,8 @@ import { INCH, YARD } from '../../../src/words/measure.js';
 import { runs } from '../../long.js';
 import { kept } from '../cloths.js';
 
-const needsOf = (flags: Record<string, string> = {}) => readPlanOptions('', 'needs', { yarns: '8/2 cotton', ...flags });
+const needsOf = (flags: Record<string, string> = {}) =>
+  readPlanOptions('', 'needs', { 'yarn size': '8/2 cotton', ...flags });
 const towel = () => kept('2/2 twill', { warp: 'DDLDL', times: 4 });
 
 const cloth = fc.record({
@@ -145,7 +146,7 @@ describe('a warp', () => {
     expect(planWarps([{ ...near, draft }], needsOf())[0]!.cautions[0]).toBe(
       'D and L differ by only 6.9 L*: they will not show on each other.',
     );
-    expect(planWarps([towel()], needsOf({ treadles: '2', shafts: '4' }))[0]!.cautions[0]).toBe(
+    expect(planWarps([towel()], needsOf({ loom: '2 treadles, 4 shafts' }))[0]!.cautions[0]).toBe(
       'Not on this loom: needs 4 treadles, the loom has 2, and two feet will not do it.',
     );
   });
@@ -153,8 +154,8 @@ describe('a warp', () => {
 
 describe('reeds and needs that a person gives', () => {
   test('sizes for a yarn that is in no cloth, and borders wider than the warp', () => {
-    expect(() => checkLetters([towel()], needsOf({ yarns: 'D 8/2 cotton, Q 16/2 linen' }))).toThrow(
-      'yarns: found “Q”; expected yarns that are in the cloths: D L',
+    expect(() => checkLetters([towel()], needsOf({ 'yarn size': 'D 8/2 cotton, Q 16/2 linen' }))).toThrow(
+      'yarn size: found “Q”; expected yarns that are in the cloths: D L',
     );
     expect(() => checkLetters([towel()], needsOf())).not.toThrow();
     expect(() => planWarps([towel()], needsOf({ border: '200 D', width: '10 in' }))).toThrow(

@@ -5,7 +5,8 @@ import { learntBy } from '../../../src/plan/results/matching-results.js';
 import { readResults, resultsForm } from '../../../src/plan/results/results-form.js';
 import { kept } from '../cloths.js';
 
-const needsOf = (flags: Record<string, string> = {}) => readPlanOptions('', 'needs', { yarns: '8/2 cotton', ...flags });
+const needsOf = (flags: Record<string, string> = {}) =>
+  readPlanOptions('', 'needs', { 'yarn size': '8/2 cotton', ...flags });
 const towel = () => kept('2/2 twill', { warp: 'DDLDL', times: 4 });
 
 describe('what was learnt', () => {

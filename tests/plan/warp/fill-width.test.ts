@@ -7,7 +7,8 @@ import { tally } from '../../../src/plan/yarn/yarn-amounts.js';
 import { figures } from '../../../src/sheets/warp-sheet/sheet-figures.js';
 import { field, kept } from '../cloths.js';
 
-const needsOf = (flags: Record<string, string> = {}) => readPlanOptions('', 'needs', { yarns: '8/2 cotton', ...flags });
+const needsOf = (flags: Record<string, string> = {}) =>
+  readPlanOptions('', 'needs', { 'yarn size': '8/2 cotton', ...flags });
 const towel = () => kept('2/2 twill', { warp: 'DDLDL', times: 4 });
 
 describe('borders and mirrors', () => {

@@ -4,7 +4,8 @@ import { planWarps } from '../../../src/plan/piece/warp-plan.js';
 import { figures } from '../../../src/sheets/warp-sheet/sheet-figures.js';
 import { kept, SETT } from '../cloths.js';
 
-const needsOf = (flags: Record<string, string> = {}) => readPlanOptions('', 'needs', { yarns: '8/2 cotton', ...flags });
+const needsOf = (flags: Record<string, string> = {}) =>
+  readPlanOptions('', 'needs', { 'yarn size': '8/2 cotton', ...flags });
 
 describe('reeds and needs that a person gives', () => {
   const denting = (reed: string, sett = SETT) =>

@@ -136,7 +136,7 @@ describe('every tie-up', () => {
     const treadling = everyTieUpOn(draft)
       .map(({ name }) => name)
       .join(', ');
-    const question = ask(draft, { treadling, lengths: String(weft), show: '1000', 'limits.float': '3' });
+    const question = ask(draft, { treadling, lengths: String(weft), show: '1000', limits: 'float 3' });
     const { counts, found } = await explore(question, { workers: 0 });
     const { written, setAside, cloths, equals, examined } = counts;
     expect(written).toBe(2 ** weft);

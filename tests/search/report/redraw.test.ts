@@ -11,7 +11,7 @@ async function drawnAgain(flags: readonly (readonly [string, string])[]): Promis
 }
 
 async function codes(flags: Record<string, string>): Promise<[found: string, again: string][]> {
-  const question = readQuestion({ flags: { lengths: '3,4', show: '6', 'limits.float': '50', ...flags } }, () => {
+  const question = readQuestion({ flags: { lengths: '3,4', show: '6', limits: 'float 50', ...flags } }, () => {
     throw new Error('no draft is asked for');
   });
   const { found } = await explore(question, { workers: 0 });

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { inFolder, run } from '../../cli/run.js';
 
-const BELT = ['--structure', 'monk’s belt', '--limit-float', '1/2 in'];
+const BELT = ['--structure', 'monk’s belt', '--limits', 'float 1/2 in'];
 const explored = (...flags: string[]) =>
   inFolder((folder) => run('explore', '--orders', 'DLDDL', ...flags, '--out', join(folder, 'gallery')));
 
@@ -24,7 +24,7 @@ describe('where little or nothing is left, it is said what to change', () => {
   it('for whatever else sets aside all there is', async () => {
     const changed = async (...flags: string[]) => (await explored('--structure', '2/2 twill', ...flags)).err;
     expect(await changed('--loom', 'rising, 2 shafts')).toContain('a wider limit (they are: repeat 400, shafts 2)');
-    expect(await changed('--limit-repeat', '3')).toContain('a wider limit (they are: repeat 3)');
+    expect(await changed('--limits', 'repeat 3')).toContain('a wider limit (they are: repeat 3)');
     expect(await changed('--orders', 'DD', '--weft', 'D')).toContain('weft own may show a pattern');
   });
 
@@ -32,7 +32,7 @@ describe('where little or nothing is left, it is said what to change', () => {
     inFolder(async (folder) => {
       const file = join(folder, 'own.yaml');
       writeFileSync(file, 'threading: 1-4 4 4 4 4 4 4 4 4\ntie-up: [1 2, 2 3, 3 4, 4 1]\ntreadling: 1-4\n');
-      const said = async (flag: string) => (await explored(flag, file, '--limit-float', '3/8 in')).err;
+      const said = async (flag: string) => (await explored(flag, file, '--limits', 'float 3/8 in')).err;
       expect(await said('--draft')).toContain('within it would be a closer sett in finer yarn');
       expect(await said('--on-the-loom')).toContain('; only a longer limit lets it in.');
     }));
@@ -42,7 +42,7 @@ describe('where little or nothing is left, it is said what to change', () => {
     expect(out.match(/within it would be a smaller factor \(×2\)/g)).toHaveLength(1);
     expect(out).toMatch(/float 32, 1\.60 in.*\n {2}The shortest of the floats that are too long is 16 ends/);
     // Ways whose threads lie in the same blocks are told once.
-    const twill = await run('enlarge', 'DDL', '--structure', '1/3 twill', '--limit-float', '2');
+    const twill = await run('enlarge', 'DDL', '--structure', '1/3 twill', '--limits', 'float 2');
     expect(twill.out.match(/2\/2 twill \(2 threads\)/g)).toHaveLength(1);
   });
 });

@@ -131,7 +131,7 @@ describe('a warp of its own', () => {
       lengths: '2',
       by: 'unit',
       yarns,
-      'limits.float': '3',
+      limits: 'float 3',
     });
     expect(question.weft).toEqual({ rule: 'own' });
     const { counts, found } = await explore(question);
@@ -146,24 +146,24 @@ describe('a warp of its own', () => {
 
 describe('name drafts', () => {
   test('INDIGO has four gaps and so sixteen drafts, all of which are tried', () => {
-    const question = ask({ structure: 'overshot', name: 'INDIGO, all drafts', orders: 'L', weft: 'D' });
+    const question = ask({ structure: 'overshot', 'name draft': 'INDIGO, all drafts', orders: 'L', weft: 'D' });
     const families = familiesOf(question);
     expect(families).toHaveLength(16);
     expect(new Set(families.map((family) => family.weave([0], [0]).threading.join())).size).toBe(16);
-    const [family] = familiesOf(ask({ structure: 'overshot', name: 'INDIGO', orders: 'L', weft: 'D' }));
+    const [family] = familiesOf(ask({ structure: 'overshot', 'name draft': 'INDIGO', orders: 'L', weft: 'D' }));
     expect(family!.weave([0], [0]).threading.flat().join('-')).toBe('1-2-1-4-1-2-3-2-3-2');
     expect(family!.called).toMatch(/^INDIGO, draft \d+ of 16$/);
   });
   test('mirrored, one draft by its number, a table of letters of its own', () => {
     const threading = (name: string): string => {
-      const [family] = familiesOf(ask({ structure: 'overshot', name, orders: 'L', weft: 'D' }));
+      const [family] = familiesOf(ask({ structure: 'overshot', 'name draft': name, orders: 'L', weft: 'D' }));
       return family!.weave([0], [0]).threading.flat().join('-');
     };
     expect(threading('INDIGO, mirrored')).toBe('1-2-1-4-1-2-3-2-3-2-3-2-3-2-1-4-1-2');
     expect(threading('INDIGO, draft 1')).toBe('1-2-1-4-1-2-3-2-3-2');
     const keyed = readQuestion(
       {
-        text: 'structure: overshot\nname: { text: ANY, letters: { Y: 4 }, mirrored: yes, drafts: all }\n',
+        text: 'structure: overshot\nname draft: { text: ANY, letters: { Y: 4 }, mirrored: yes, drafts: all }\n',
         flags: {},
       },
       noDraft,
@@ -171,19 +171,22 @@ describe('name drafts', () => {
     expect(keyed.name).toEqual({ text: 'ANY', letters: { Y: 4 }, mirrored: true, drafts: 'all' });
   });
   test.each([
-    [{ structure: 'crackle', name: 'INDIGO' }, 'found a name with crackle; expected it with overshot'],
-    [{ structure: 'overshot', name: 'INDIGO, draft 17' }, 'no draft 17; there are 16'],
-    [{ structure: 'overshot', name: 'INDIGO, twice' }, 'found “twice”; expected all drafts, draft 3 or mirrored'],
-    [{ structure: 'overshot', name: '123' }, 'name draft “123”: found no letter from A to Z'],
-    [{ structure: 'overshot', name: 'INDIGO', profile: 'AB' }, 'found a name beside a profile'],
-    [{ structure: 'overshot', name: 'MOMOMOMOMOMOMO ACEGACEG, all' }, 'drafts; expected a shorter one'],
+    [{ structure: 'crackle', 'name draft': 'INDIGO' }, 'found a name draft with crackle; expected it with overshot'],
+    [{ structure: 'overshot', 'name draft': 'INDIGO, draft 17' }, 'no draft 17; there are 16'],
+    [
+      { structure: 'overshot', 'name draft': 'INDIGO, twice' },
+      'found “twice”; expected all drafts, draft 3 or mirrored',
+    ],
+    [{ structure: 'overshot', 'name draft': '123' }, 'name draft “123”: found no letter from A to Z'],
+    [{ structure: 'overshot', 'name draft': 'INDIGO', profile: 'AB' }, 'found a name draft beside a profile'],
+    [{ structure: 'overshot', 'name draft': 'MOMOMOMOMOMOMO ACEGACEG, all' }, 'drafts; expected a shorter one'],
   ])('refuses %j', (flags, message) => expect(() => ask(flags)).toThrow(message));
 });
 
 test('what is asked reads back as it was', () => {
   const flags = {
     structure: 'overshot',
-    name: 'INDIGO, all drafts, mirrored',
+    'name draft': 'INDIGO, all drafts, mirrored',
     treadled: 'A B C D',
     warp: 'L',
     fill: 'nest',

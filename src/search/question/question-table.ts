@@ -1,0 +1,273 @@
+import { SETT, YARNS } from '../../draft/yaml/yarns-given.js';
+import { describe, eachOf, type Given, Misread, numberOf, textOf, wholeOf, wordOf } from '../../input/given.js';
+import { namedParts, nested, optional, table, type Values, withDefault } from '../../input/key.js';
+import { kind, SPACED, text, whole, word, words } from '../../input/kinds.js';
+import { FILLS, LAID_BY } from '../../order/laid-order.js';
+import { FLOAT_LIMIT } from '../../score/rank/float-limit.js';
+import { SAMENESS, type Sameness } from '../../score/symmetry/canonical-cloth.js';
+import { LOOM_KIND } from '../../structure/loom/loom-table.js';
+import { orList } from '../../words/counts.js';
+import { type Limits, STARTS } from './question.js';
+import { NAME_DRAFT } from './read-name.js';
+import { RANK, rankOf } from './read-rank.js';
+
+/** Longest order that is listed or searched, in elements. */
+const LONGEST = 64;
+const MOST_SHOWN = 1000;
+export const EACH_KIND = 'one of each kind' as const;
+const LIMITS = 'limits such as float 1/2 in, repeat 200, warp changes 40';
+const DONE = 'files of what was done: results, shortlists, galleries';
+
+const changes = whole('changes', 0, 2000);
+const limitTable = table({
+  float: withDefault(FLOAT_LIMIT, '7', { about: 'longest float', example: '1/2 in', usual: '7 threads' }),
+  repeat: withDefault(whole('ends or picks', 1, 2000), '400', { about: 'ends or picks in one repeat', example: '200' }),
+  'warp changes': optional(changes, { about: 'colour changes in a repeat of the warp', example: '40' }),
+  'weft changes': optional(changes, { about: 'colour changes in a repeat of the weft', example: '40' }),
+  shuttles: optional(whole('shuttles', 1, 26), { about: 'shuttles at work', example: '2' }),
+  treadles: optional(whole('treadles', 1, 128), { about: 'lifts, each on a treadle of its own', example: '6' }),
+  shafts: optional(whole('shafts', 1, 64), { about: 'shafts', example: '4' }),
+});
+const limitKeys = nested(limitTable, LIMITS, (given) => namedParts(given, limitTable, LIMITS));
+const LIMIT_KIND = {
+  ...limitKeys,
+  read(given: Given): Limits {
+    const { float, repeat, 'warp changes': warpChanges, 'weft changes': weftChanges, ...rest } = limitKeys.read(given);
+    const other = { warpChanges, weftChanges, ...rest };
+    const kept = Object.fromEntries(Object.entries(other).filter(([, limit]) => limit !== undefined));
+    return { float, repeat, ...kept };
+  },
+};
+
+/** The keys of a question. Values that depend on the palette or the structure stay text. */
+export const QUESTION_TABLE = table(
+  {
+    structure: optional(
+      kind('names of structures', (given) => given),
+      {
+        about: 'weave structure (see: structures)',
+        many: 'several with commas',
+        example: 'turned twill',
+        argument: '<names>',
+      },
+    ),
+    treadling: optional(
+      kind('manners of treadling', (given, expected) => eachOf(given, expected, (item) => textOf(item, 'a name'))),
+      {
+        about: 'manner of treadling',
+        many: 'or all; on a draft also “every tie-up”',
+        usual: 'the usual one',
+        example: 'rose fashion',
+        argument: '<manner>',
+      },
+    ),
+    draft: optional(text('the file of a draft'), {
+      about: 'a draft of your own instead of a structure, YAML or WIF',
+      example: 'threading.yaml',
+      argument: '<file>',
+    }),
+    'on the loom': optional(text('the file of a draft'), {
+      about: 'draft whose warp is already threaded: search only weft and treadling',
+      example: 'on-my-loom.wif',
+      argument: '<file>',
+    }),
+    profile: optional(kind('blocks such as A A B, or order', joined), {
+      about: 'block order, "A A B"; or order: the colour order chooses the blocks',
+      usual: 'each block once',
+      example: 'A A B',
+      argument: '<blocks>',
+    }),
+    treadled: optional(kind('blocks such as A A B, or as drawn in', joined), {
+      about: 'block order of the treadling',
+      usual: 'as drawn in',
+      example: 'A B',
+      argument: '<blocks>',
+    }),
+    'name draft': optional(NAME_DRAFT, {
+      about: 'name to draft in overshot, "INDIGO", "INDIGO, all drafts, mirrored"',
+      example: 'INDIGO, mirrored',
+      argument: '<name>',
+    }),
+    yarns: optional(YARNS, {
+      about: 'letters and colours of the yarns',
+      usual: 'D #1f2a44, L #efe6d2',
+      example: '{ D: "#1f2a44", L: { colour: "#efe6d2", name: natural } }',
+      argument: '<list>',
+    }),
+    sett: optional(SETT, {
+      about: 'ends and picks, "20", "20/18", "8/8 per cm"',
+      usual: '20 per inch, and 20/40 where tabby makes blocks tall',
+      example: '20/18',
+      argument: '<threads>',
+    }),
+    lengths: optional(kind(`lengths from 1 to ${LONGEST}, as 5, 2-6 or 2,3,5`, lengthsOf), {
+      about: 'elements in an order, 5, 2-6 or 2,3,5',
+      usual: '2-6',
+      example: '2-6',
+      argument: '<range>',
+    }),
+    orders: optional(
+      kind('orders such as D L D D L, D L', (given, expected) =>
+        eachOf(given, expected, (item) => textOf(item, 'an order')),
+      ),
+      { about: 'orders to try instead of all of some lengths', example: '[DLDDL, DL]', argument: '<list>' },
+    ),
+    warp: optional(text('a letter or an order'), {
+      about: 'one order or letter for the warp; lengths and orders are then the weft’s',
+      example: 'DLDDL',
+      argument: '<order>',
+    }),
+    weft: optional(text('same, exchange, own, a letter or an order'), {
+      about: 'same, exchange (colours swapped), own (every order), a letter or an order',
+      usual: 'same',
+      example: 'own',
+      argument: '<rule>',
+    }),
+    tabby: optional(text('the letter of a yarn'), {
+      about: 'yarn of the tabby picks',
+      usual: 'the last',
+      example: 'L',
+      argument: '<letter>',
+    }),
+    by: withDefault(words(LAID_BY), 'thread', {
+      about: 'each colour covers: a thread, a unit, or a block (a unit whose block it also chooses)',
+      many: 'several with commas',
+      example: '[thread, unit]',
+      argument: '<ways>',
+    }),
+    fill: withDefault(words(FILLS), 'solid', {
+      about: 'solid (all one colour), alternate (log cabin: D L D L), nest (the whole order in each element)',
+      many: 'several with commas',
+      example: '[solid, alternate]',
+      argument: '<ways>',
+    }),
+    times: withDefault(kind('factors from 1 to 100, as 1, 2, 4', timesOf), '1', {
+      about: 'threads or units that each colour of the order covers',
+      many: 'several with commas',
+      example: '[1, 2, 4]',
+      argument: '<factors>',
+    }),
+    starts: optional(word(STARTS), {
+      about: 'where orders may begin: all, first, weft (the weft’s alone)',
+      usual: 'all',
+      example: 'first',
+      argument: '<which>',
+    }),
+    limits: withDefault(
+      LIMIT_KIND,
+      {},
+      {
+        about:
+          'what is too much: float 1/2 in (or 7 threads), repeat, warp changes, weft changes, shuttles, treadles, shafts',
+        usual: 'float 7, repeat 400',
+        example: '{ float: 1/2 in, repeat: 200 }',
+        argument: '<list>',
+      },
+    ),
+    loom: optional(LOOM_KIND, {
+      about: 'what does not fit it is set aside: "rising, 4 shafts, 6 treadles, 120 heddles"',
+      example: 'rising, 4 shafts, 6 treadles',
+      argument: '<loom>',
+    }),
+    same: withDefault(kind(orList([...SAMENESS, 'shift']), samenessOf), ['mirror', 'half-turn', 'exchange'], {
+      about: 'treat as the same cloth after: mirror, half-turn, quarter-turn, exchange; shift: none of these',
+      usual: 'mirror, half-turn, exchange',
+      example: '[mirror, half-turn]',
+      argument: '<list>',
+    }),
+    done: optional(
+      kind(DONE, (given) => [...new Set(eachOf(given, DONE, (item) => textOf(item, DONE)))]),
+      {
+        about: 'leave out what was woven before: files of results, shortlists or galleries',
+        example: '[kept-plan/results.yaml]',
+        argument: '<files>',
+      },
+    ),
+    'unlike done': optional(kind('how unlike what was done, above 0 and below 1, such as 0.35', unlikeOf), {
+      about: 'also leave out cloths less different than this from what was done, 0 to 1, such as 0.35',
+      example: '0.35',
+      argument: '<least>',
+    }),
+    rank: optional(kind(RANK, rankOf), {
+      about: 'clear, balanced, calm, lively, unexpected or easy; or weights, "contrast 3, symmetry 2"',
+      usual: 'contrast 3, symmetry 2, float 1',
+      example: 'unexpected',
+      argument: '<weights>',
+    }),
+    show: withDefault(kind(`cloths, from 1 to ${MOST_SHOWN}, or ${EACH_KIND}`, showOf), '60', {
+      about: `best cloths to show, or "${EACH_KIND}"`,
+      example: '24',
+      argument: '<n>',
+    }),
+    seed: withDefault(text('any word'), 'shedlight', {
+      about: 'random seed',
+      example: 'second-try',
+      argument: '<word>',
+    }),
+    tries: withDefault(whole('independent random runs', 1, 1000), '1', {
+      about: 'independent random runs of a search too large to list',
+      example: '4',
+      argument: '<n>',
+    }),
+  },
+  {
+    name: ['name draft', 'INDIGO'],
+    ...Object.fromEntries(
+      Object.entries(limitTable.keys).map(([key, { example }]) => [`limit ${key}`, ['limits', `${key} ${example}`]]),
+    ),
+  },
+);
+
+/** A question after the check of each key by itself. */
+export type Written = Values<typeof QUESTION_TABLE>;
+
+function lengthsOf(given: Given, expected: string): number[] {
+  const ranges = eachOf(
+    given,
+    expected,
+    (item) => {
+      const text = textOf(item, expected);
+      const found = /^(\d{1,4})(?:\s*-\s*(\d{1,4}))?$/.exec(text);
+      const from = Number(found?.[1]);
+      const to = Number(found?.[2] ?? found?.[1]);
+      if (!(from >= 1 && to >= from && to <= LONGEST))
+        throw new Misread(`found ${describe(text)}; expected ${expected}`);
+      return Array.from({ length: to - from + 1 }, (_, n) => from + n);
+    },
+    /[,;]|(?<=\d)\s+(?=\d)/,
+  );
+  return [...new Set(ranges.flat())].sort((a, b) => a - b);
+}
+
+function timesOf(given: Given, expected: string): number[] {
+  return [...new Set(eachOf(given, expected, (item) => wholeOf(item, expected, 1, 100), SPACED))];
+}
+
+function unlikeOf(given: Given, expected: string): number {
+  const least = numberOf(given, expected, 0, 1);
+  if (least === 0 || least === 1) throw new Misread(`found ${describe(given)}; expected ${expected}`);
+  return least;
+}
+
+/** Reads how many cloths to show, or `one of each kind`. */
+function showOf(given: Given, expected: string): { most: number; oneOfEachKind: boolean } {
+  if (typeof given === 'string' && given.trim().toLowerCase() === EACH_KIND) {
+    return { most: MOST_SHOWN, oneOfEachKind: true };
+  }
+  return { most: wholeOf(given, expected, 1, MOST_SHOWN), oneOfEachKind: false };
+}
+
+function samenessOf(given: Given, expected: string): Sameness[] {
+  const known = [...SAMENESS, 'shift'] as const;
+  const all = [...new Set(eachOf(given, expected, (each) => wordOf(each, known), SPACED))];
+  if (all.includes('shift') && all.length > 1) {
+    throw new Misread('found “shift” beside others; expected it alone, for nothing but shifts');
+  }
+  return all.filter((word) => word !== 'shift');
+}
+
+/** A text, or the items of a list with spaces between them. */
+function joined(given: Given, expected: string): string {
+  if (typeof given === 'string') return textOf(given, expected);
+  return eachOf(given, expected, (item) => textOf(item, expected)).join(' ');
+}

@@ -1,58 +1,87 @@
+import { sha256 } from '@noble/hashes/sha2.js';
+import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import { rankingOf } from '../gallery/html/page-asked.js';
 import type { Manifest } from '../gallery/manifest/manifest.js';
+import { comparison } from './boxes/compare.js';
+import { details } from './boxes/details.js';
+import { keptList } from './boxes/kept.js';
+import { trueSize } from './boxes/true-size.js';
 import { el, one } from './paint/dom.js';
 import { Screen } from './paint/screen.js';
 import { Cards } from './parts/cards.js';
-import { comparison } from './parts/compare.js';
-import { details } from './parts/details.js';
-import { keptList } from './parts/kept.js';
+import { notice } from './parts/notice.js';
 import { panel } from './parts/panel.js';
 import { toolbar } from './parts/toolbar.js';
+import { Marks } from './store/marks.js';
+import { shelfIn } from './store/shelf.js';
 import { type Address, Store } from './store/store.js';
 
-/** Key of a gallery's marks in the browser's storage; each page has its own. */
-const MARKS = `shedlight-kept ${location.pathname}`;
-
 /** Makes the page interactive. Without this script it shows all cloths, readable and printable. */
-function begin(list: HTMLElement): void {
-  const manifest = JSON.parse(one(document, '#gallery').textContent!) as Manifest;
-  const store = new Store(manifest, browserAddress());
+async function begin(main: HTMLElement): Promise<void> {
+  const manifest = await unpacked(one(document, '#gallery').textContent!);
+  const key = marksKey(manifest);
+  const marks = new Marks(shelfIn(() => localStorage, key));
+  const store = new Store(manifest, browserAddress(), marks);
   const screen = new Screen();
-  screen.apply();
-  recall(store);
-  const cards = new Cards(list, store, screen);
-  const top = toolbar(store);
-  const side = panel(store, screen);
-  const boxes = [details(store, screen), comparison(store, screen), keptList(store, screen)] as const;
-  top.bar.append(boxes[2].opener);
-  list.before(top.bar);
-  const floor = el('div', { class: 'floor' });
-  list.before(floor);
-  floor.append(side.fold, list);
-  side.fold.open = matchMedia('(min-width: 75rem)').matches;
-  document.body.append(...boxes.map(({ dialog }) => dialog));
+  const cards = new Cards(store, screen);
+  const size = trueSize(store, screen);
+  const side = panel(store, size.open);
+  const boxes = [details(store, screen), comparison(store, screen), keptList(store, screen), size] as const;
+  const top = toolbar(store, side.opener, boxes[2].opener);
+  const foot = notice(store);
+  main.replaceChildren(
+    one(main, 'h2'),
+    top.bar,
+    el('div', { class: 'floor' }, side.drawer, el('div', { id: 'cloths', tabindex: -1 }, size.asks, cards.room)),
+  );
+  document.body.append(...boxes.map(({ dialog }) => dialog), foot.line);
   document.documentElement.classList.add('is-alive');
+  keepClear(top.bar);
   const ranking = one(document, 'header .ranking');
-  let kept = store.marks.all;
   store.listen(() => {
-    if (kept !== store.marks.all) remember(store);
-    kept = store.marks.all;
     ranking.textContent = `${rankingOf({ rank: store.view.weights })}.`;
     top.show(cards.arrange());
     side.show();
     for (const each of boxes) each.show();
+    foot.show();
   });
-  for (const link of document.querySelectorAll<HTMLAnchorElement>('.skip, a[href="#before"]')) {
-    // The part of the address after # holds the view, so these links scroll by script.
-    link.addEventListener('click', (event) => {
-      event.preventDefault();
-      const goal = one<HTMLElement>(document, link.hash);
-      goal.scrollIntoView();
-      goal.focus();
-    });
-  }
+  // The part of the address after # holds the view, so these links scroll by script.
+  one(document, '.skip').addEventListener('click', (event) => {
+    event.preventDefault();
+    cards.focus();
+  });
+  one(document, 'a[href="#before"]').addEventListener('click', (event) => {
+    event.preventDefault();
+    one(document, '#before').scrollIntoView();
+  });
   addEventListener('popstate', () => store.readAddress());
+  addEventListener('storage', (event) => {
+    if (event.key !== key) return;
+    marks.reload();
+    store.tell();
+  });
   store.readAddress();
+}
+
+/** Reads the gallery out of the page: JSON, as zlib data in base 64. */
+async function unpacked(text: string): Promise<Manifest> {
+  const bytes = Uint8Array.from(atob(text), (sign) => sign.charCodeAt(0));
+  const json = new Blob([bytes]).stream().pipeThrough(new DecompressionStream('deflate'));
+  return (await new Response(json).json()) as Manifest;
+}
+
+/** The key of the marks in the browser's storage: the same for all galleries of a question, wherever they lie. */
+function marksKey({ question }: Manifest): string {
+  const { rank: _, show: __, seed: ___, tries: ____, ...asked } = question;
+  return `shedlight-kept ${bytesToHex(sha256(utf8ToBytes(JSON.stringify(asked)))).slice(0, 16)}`;
+}
+
+/** Keeps what is scrolled to clear of the bar, which stays at the top of the window. */
+function keepClear(bar: HTMLElement): void {
+  new ResizeObserver(() => {
+    const covered = getComputedStyle(bar).position === 'sticky' ? bar.offsetHeight : 0;
+    document.documentElement.style.setProperty('--bar', `${covered}px`);
+  }).observe(bar);
 }
 
 /** Milliseconds from the last change of the view to the change of the address. */
@@ -71,22 +100,5 @@ function browserAddress(): Address {
   };
 }
 
-function recall(store: Store): void {
-  try {
-    const text = localStorage.getItem(MARKS);
-    if (text !== null) store.marks.read(text, 'what this browser kept');
-  } catch {
-    // Nothing was stored, it is damaged, or this browser stores nothing for pages on disk.
-  }
-}
-
-function remember(store: Store): void {
-  try {
-    localStorage.setItem(MARKS, store.marks.text());
-  } catch {
-    // This browser stores nothing for pages on disk; the list can still be saved as a file.
-  }
-}
-
-const list = document.querySelector<HTMLElement>('main > .cards');
-if (list !== null) begin(list);
+const main = document.querySelector<HTMLElement>('main');
+if (main !== null) void begin(main);

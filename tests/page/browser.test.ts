@@ -1,90 +1,47 @@
-import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { AxeBuilder } from '@axe-core/playwright';
-import type { Browser, BrowserContext, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import type { BrowserContext, Page } from 'playwright-core';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { parseShortlist } from '../../src/formats/shortlist.js';
-import { galleryPage } from '../../src/gallery/html/page-html.js';
-import { pageScript } from '../../src/gallery/html/page-script.js';
 import { ranked } from '../../src/gallery/manifest/ranking.js';
 import { writeGallery } from '../../src/gallery/write.js';
 import { PRESET_NAMES, UNWEIGHED } from '../../src/score/rank/presets.js';
 import { PART_WORDS } from '../../src/score/rank/why.js';
-import { explore } from '../../src/search/explore.js';
 import type { Question } from '../../src/search/question/question.js';
-import { readQuestion } from '../../src/search/question/read-question.js';
 import type { Outcome } from '../../src/search/strategy/outcome.js';
-import { openBrowser } from '../chromium.js';
 import { foundOf, HOUNDS_TOOTH, LOG_CABIN, trialOutcome, trialQuestion } from '../gallery/trial.js';
+import { Desk, inPage, LONG, listed, SOON, search } from './in-browser.js';
 
-let home: string;
+const desk = new Desk();
+const { asked, complaints } = desk;
 let address: string;
 let question: Question;
 let outcome: Outcome;
-let browser: Browser | undefined;
-/** How long the page may take to answer a key or the history, on a machine that does other things too. */
-const SOON = { timeout: 10_000 };
-const asked: string[] = [];
-const complaints: string[] = [];
 
-async function search(flags: Record<string, string>): Promise<[Question, Outcome]> {
-  const read = readQuestion({ flags: { structure: '2/2 twill', lengths: '2-5', weft: 'own', ...flags } }, () => {
-    throw new Error('no draft is asked for');
-  });
-  return [read, await explore(read, { workers: 0 })];
-}
-
-afterEach(async () => {
-  for (const context of browser?.contexts() ?? []) await context.close();
-});
 beforeAll(async () => {
-  home = await mkdtemp(join(tmpdir(), 'live-'));
   [question, outcome] = await search({ show: '12' });
-  address = pathToFileURL((await writeGallery(join(home, 'gallery'), question, outcome)).index).href;
-});
-afterAll(async () => {
-  await browser?.close();
-  await rm(home, { recursive: true, force: true });
-});
-beforeEach(async (context) => {
-  browser ??= await openBrowser(context);
-  asked.length = 0;
-  complaints.length = 0;
+  address = pathToFileURL((await writeGallery(join(desk.home, 'gallery'), question, outcome)).index).href;
 });
 
-/** A browser without a network that has seen nothing yet. */
-function fresh(width = 1280, scheme: 'light' | 'dark' = 'light'): Promise<BrowserContext> {
-  return browser!.newContext({ offline: true, viewport: { width, height: 900 }, colorScheme: scheme });
-}
-
-async function opened(context: BrowserContext, at = address): Promise<Page> {
-  const page = await context.newPage();
-  page.on('request', (request) => asked.push(request.url()));
-  page.on('console', (message) => complaints.push(message.text()));
-  page.on('pageerror', (error) => complaints.push(error.message));
-  await page.goto(at);
-  return page;
-}
-
-/** Runs in the page; given as text because the page's own types are not known here. */
-const inPage = <T>(page: Page, script: string): Promise<T> => page.evaluate(script);
-const order = (page: Page): Promise<string[]> =>
-  inPage(page, "[...document.querySelectorAll('.floor > .cards > .card:not([hidden])')].map((card) => card.id)");
+const order = listed;
+const fresh = (width?: number, scheme?: 'light' | 'dark') =>
+  desk.fresh({ ...(width && { width }), ...(scheme && { scheme }) });
+const opened = (context: BrowserContext, at = address) => desk.opened(context, at);
 const firstLook = (page: Page): Promise<string> =>
   inPage(page, "document.querySelector('.card canvas').dataset.look ?? ''");
-const firstCode = (page: Page): Promise<string> => inPage(page, "document.querySelector('.card:not([hidden])').id");
+const firstCode = (page: Page): Promise<string> => inPage(page, "document.querySelector('.room .card').id");
 
-// Long, for a machine that does other things beside.
-describe('the page alive', { timeout: 180_000 }, () => {
+describe('the page alive', LONG, () => {
   test('is opened, sifted, ranked again, seen from afar, compared; three are kept with notes, saved, restored', async () => {
     const context = await fresh();
     const page = await opened(context);
     const best = outcome.found[0]!.code;
     expect(await firstCode(page)).toBe(best);
-    expect(await page.textContent('.count')).toBe('12 of 12 cloths');
+    expect(await page.textContent('.count')).toBe('12 cloths');
 
+    await page.getByRole('button', { name: 'Rank and filter' }).click();
     // Sift: only what has few changes in the warp.
     await page.getByLabel('changes in the warp, at most').fill('4');
     const few = outcome.found.filter(({ ease }) => ease.warpChanges <= 4);
@@ -96,6 +53,7 @@ describe('the page alive', { timeout: 180_000 }, () => {
     await page.getByRole('button', { name: 'balanced' }).click();
     const pressed = page.locator('.ways [aria-pressed=true]');
     expect(await pressed.allTextContents()).toEqual(['balanced']);
+    await page.getByText('What counts, and how much').first().click();
     await page.getByLabel('contrast', { exact: true }).fill('0');
     const weights = { ...UNWEIGHED, balance: 3, symmetry: 3 };
     const wanted = ranked(outcome.found, weights, question.limits.float);
@@ -104,18 +62,24 @@ describe('the page alive', { timeout: 180_000 }, () => {
     const said = `Ranked by ${PART_WORDS.symmetry} ×3 and ${PART_WORDS.balance} ×3.`;
     expect(await page.textContent('header .ranking')).toBe(said);
     const best2 = page.locator(`[id="${wanted[0]!.found.code}"]`);
-    expect(await best2.locator('.why').textContent()).toMatch(/balance of dark and light \d|symmetry \d/);
-    expect(await best2.locator('.why').textContent()).not.toContain('contrast');
-    expect(await best2.locator('.cloth img').getAttribute('alt')).toMatch(/^Cloth 1 /);
+    expect(await best2.locator('.rank').textContent()).toBe('1');
+    expect(await best2.locator('canvas').getAttribute('aria-label')).toMatch(/^Cloth 1 /);
+    await best2.locator('.code').click();
+    const why = page.locator('.telling p', { hasText: 'Ranked here' });
+    expect(await why.textContent()).toMatch(/balance of dark and light \d|symmetry \d/);
+    expect(await why.textContent()).not.toContain('contrast');
+    await page.keyboard.press('Escape');
     await page.waitForURL(/rank=symmetry:3,balance:3/);
     await page.reload();
+    await page.waitForSelector('.is-alive');
     expect(await firstCode(page)).toBe(wanted[0]!.found.code);
+    await page.getByRole('button', { name: 'Rank and filter' }).click();
     await page.getByRole('button', { name: 'as in my question' }).click();
 
     // View from afar: the picture is painted, and has less light and dark in it than from near.
-    await page.getByLabel('View from').focus();
+    await page.locator('.bench').getByLabel('View from').focus();
     for (let step = 0; step < 9; step++) await page.keyboard.press('ArrowRight');
-    await expect.poll(() => firstLook(page), SOON).toMatch(/^actual 10/);
+    await expect.poll(() => firstLook(page), SOON).toMatch(/^motif 10/);
     const spread = `(() => {
       const { width, height } = document.querySelector('.card canvas');
       const copy = new OffscreenCanvas(width, height).getContext('2d', { willReadFrequently: true });
@@ -127,13 +91,13 @@ describe('the page alive', { timeout: 180_000 }, () => {
     })()`;
     const far = await inPage<number>(page, spread);
     for (let step = 0; step < 8; step++) await page.keyboard.press('ArrowLeft');
-    await expect.poll(() => firstLook(page), SOON).toMatch(/^actual 0\.6/);
+    await expect.poll(() => firstLook(page), SOON).toMatch(/^motif 0\.6/);
     expect(await inPage<number>(page, spread)).toBeGreaterThan(2 * far);
 
     // Compare two.
     const [one, two] = await order(page);
-    await page.locator(`[id="${one}"] .tools input`).check();
-    await page.locator(`[id="${two}"] .tools input`).check();
+    await page.locator(`[id="${one}"] .beside-others`).click();
+    await page.locator(`[id="${two}"] .beside-others`).click();
     await page.getByRole('button', { name: 'Compare 2' }).click();
     await expect.poll(() => page.locator('.compare thead th').count(), SOON).toBe(2);
     await expect.poll(() => page.locator('.compare canvas').count(), SOON).toBe(6);
@@ -156,7 +120,7 @@ describe('the page alive', { timeout: 180_000 }, () => {
       page.getByRole('button', { name: 'Save shortlist.json' }).click(),
     ]);
     expect(download.suggestedFilename()).toBe('shortlist.json');
-    const saved = join(home, 'shortlist.json');
+    const saved = join(desk.home, 'shortlist.json');
     await download.saveAs(saved);
     const kept = parseShortlist(await readFile(saved, 'utf8'), saved);
     expect(kept.map(({ code, stars, note }) => [code, stars, note])).toEqual(
@@ -165,6 +129,7 @@ describe('the page alive', { timeout: 180_000 }, () => {
 
     // The browser remembers; another browser is told by the file.
     await page.reload();
+    await page.waitForSelector('.is-alive');
     expect(await page.locator('.bench').textContent()).toContain('Kept 3');
     expect(await page.locator(`[id="${codes[0]}"] .marks`).textContent()).toBe('★★★★★ note <b>0</b>');
     const other = await opened(await fresh());
@@ -182,14 +147,12 @@ describe('the page alive', { timeout: 180_000 }, () => {
     const context = await fresh();
     const page = await context.newPage();
     for (const rank of PRESET_NAMES) {
-      const [asked, found] = await search({ lengths: '2-4', show: '20', rank });
-      const file = join(home, `${rank}.html`);
-      await writeFile(file, galleryPage(asked, found, pageScript()));
-      await page.goto(pathToFileURL(file).href);
-      await page.waitForSelector('.is-alive');
-      const shown = await inPage<string[]>(page, "[...document.querySelectorAll('.card')].map((card) => card.id)");
+      const [ranking, found] = await search({ lengths: '2-4', show: '20', rank });
+      await desk.view(page, desk.written(rank, ranking, found));
+      const hidden = page.getByRole('button', { name: 'hidden: show' });
+      while ((await hidden.count()) > 0) await hidden.first().click();
       const ranks = await inPage<string[]>(page, "[...document.querySelectorAll('.rank')].map((r) => r.textContent)");
-      const places = new Map(shown.map((code, at) => [code, Number(ranks[at])]));
+      const places = new Map((await listed(page)).map((code, at) => [code, Number(ranks[at])]));
       expect(found.found.map(({ code }) => places.get(code))).toEqual(found.found.map((_, at) => at + 1));
       expect(await page.locator('.ways [aria-pressed=true]').first().textContent()).toBe(rank);
     }
@@ -206,8 +169,10 @@ describe('the page alive', { timeout: 180_000 }, () => {
     expect(page.url()).toContain(`cloth=${code}`);
     const command = await page.locator('.command code').textContent();
     for (const [flag] of redraw) expect(command).toContain(`--${flag}`);
-    expect(await page.getByLabel('Outline floats over').isChecked()).toBe(true);
+    // Nothing is longer than the limit.
+    expect(await page.getByLabel('Outline floats over').isChecked()).toBe(false);
     await page.getByLabel('threads', { exact: true }).fill('1');
+    expect(await page.getByLabel('Outline floats over').isChecked()).toBe(true);
     for (const side of ['back', 'structure', 'colour']) {
       await page.locator('.closer').getByLabel(/^Side/).selectOption(side);
       await expect.poll(() => page.locator('.large svg').count(), SOON).toBe(side === 'colour' ? 0 : 1);
@@ -234,18 +199,16 @@ describe('the page alive', { timeout: 180_000 }, () => {
         redraw: [['draft', `${sly}.yaml`]],
       }),
     );
-    const file = join(home, 'sly.html');
-    await writeFile(file, galleryPage(trialQuestion(), { ...trialOutcome(), found }, pageScript()));
-    const page = await (await fresh()).newPage();
-    await page.goto(pathToFileURL(file).href);
+    const at = desk.written('sly', trialQuestion(), { ...trialOutcome(), found });
+    const page = await opened(await fresh(), at);
     const [one, two] = found.map(({ code }) => code);
     await page.locator(`[id="${one}"] .keep`).click();
     await page.getByRole('button', { name: 'Kept 1' }).click();
     expect(await page.locator('.kept-cloths').textContent()).toContain(sly);
     await page.keyboard.press('Escape');
-    await page.goto(`${pathToFileURL(file).href}#cloth=${one}`);
+    await desk.view(page, `${at}#cloth=${one}`);
     expect(await page.locator('.closer .recipe').textContent()).toBe(`${sly}</script>`);
-    await page.goto(`${pathToFileURL(file).href}#compare=${one}.${two}&beside=yes`);
+    await desk.view(page, `${at}#compare=${one}.${two}&beside=yes`);
     await page.locator('.compare[open]').waitFor();
     expect(await page.locator('dialog img').count()).toBe(0);
     expect(await page.title()).toContain('2/2 twill');
@@ -253,7 +216,7 @@ describe('the page alive', { timeout: 180_000 }, () => {
 
   test('refuses a list that is none, in one sentence', async () => {
     const page = await opened(await fresh());
-    const wrong = join(home, 'wrong.json');
+    const wrong = join(desk.home, 'wrong.json');
     await writeFile(wrong, '{"format":"something else"}');
     await page.getByRole('button', { name: 'Kept 0' }).click();
     await page.locator('input[type=file]').setInputFiles(wrong);
@@ -270,16 +233,27 @@ describe('the page alive', { timeout: 180_000 }, () => {
           .analyze()
       ).violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 160)).join(' | ')}`);
     expect(await faults()).toEqual([]);
-    const codes = outcome.found.slice(0, 3).map(({ code }) => code);
-    for (const hash of [`#cloth=${codes[0]}`, `#compare=${codes.join('.')}&beside=yes`]) {
-      await page.goto(address + hash);
-      await page.reload();
+    const codes = outcome.found.slice(0, 6).map(({ code }) => code);
+    for (const hash of [
+      `#cloth=${codes[0]}`,
+      `#compare=${codes.join('.')}&beside=yes`,
+      '#size=actual&from=4&grey=yes',
+      '#find=nothing+is+like+this',
+      '#page=2',
+    ]) {
+      await desk.view(page, address + hash);
       expect(await faults()).toEqual([]);
     }
-    await page.goto(address);
-    await page.reload();
-    for (const code of codes) await page.locator(`[id="${code}"] .keep`).click();
-    await page.getByRole('button', { name: 'Kept 3' }).click();
+    await desk.view(page, address);
+    for (const code of codes.slice(0, 3)) await page.locator(`[id="${code}"] .keep`).click();
+    await page.locator(`[id="${codes[0]}"] .keep`).click();
+    await page.getByRole('button', { name: 'Rank and filter' }).click();
+    await page.getByText('What counts, and how much').first().click();
+    expect(await faults()).toEqual([]);
+    await page.getByRole('button', { name: 'Set the screen to true size' }).click();
+    expect(await faults()).toEqual([]);
+    await page.keyboard.press('Escape');
+    await page.getByRole('button', { name: 'Kept 2' }).click();
     expect(await faults()).toEqual([]);
   });
 
@@ -287,7 +261,11 @@ describe('the page alive', { timeout: 180_000 }, () => {
     const page = await opened(await fresh(width));
     const overflow = 'document.documentElement.scrollWidth - document.documentElement.clientWidth';
     expect(await inPage(page, overflow)).toBe(0);
+    await page.getByRole('button', { name: 'Rank and filter' }).click();
     await inPage(page, "document.querySelectorAll('details').forEach((each) => { each.open = true; })");
+    expect(await inPage(page, overflow)).toBe(0);
+    await page.getByRole('button', { name: 'Close', exact: true }).first().click();
+    await page.locator('.strip select').first().selectOption('actual');
     expect(await inPage(page, overflow)).toBe(0);
   });
 });

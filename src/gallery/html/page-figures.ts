@@ -1,4 +1,5 @@
 import { type Draft, spacing } from '../../draft/draft.js';
+import { formatOrder, formatRuns, smallestPeriod } from '../../order/order.js';
 import type { Floats, Operation, Scores } from '../../score/model/figures.js';
 import { lengthInWords, readsInWords } from '../../score/words/figure-words.js';
 import { longestFloatInWords, weftKindsInWords } from '../../score/words/float-words.js';
@@ -126,6 +127,47 @@ export function metres(distance: number): string {
 export function floatOf({ longest, longestMm }: Floats, { sett }: Pick<Draft, 'sett'>): string {
   if (longest === null || longestMm === null) return 'never interlaces';
   return `${counted(longest, 'thread')} (${lengthInWords(longestMm, sett)})`;
+}
+
+/** Lengths in millimetres above which floats are marked (3/8 in and 1/2 in: common practice, no source). */
+const MINDS = 9.525;
+const SNAGS = 12.7;
+
+/** The caution for a cloth with long floats; undefined where they are short. */
+export function floatCaution({ longestMm }: Pick<Floats, 'longestMm'>): string | undefined {
+  if (longestMm !== null && longestMm <= MINDS) return undefined;
+  return longestMm !== null && longestMm <= SNAGS
+    ? 'The longest float is over ⅜ in (10 mm): it may snag on towels and whatever is rubbed.'
+    : 'The longest float is over ½ in (13 mm): it will snag in use. Keep it for hangings, and out of things for babies.';
+}
+
+/** The colours of the threads as wound and thrown, in letters: one pair for both systems, or one each. */
+export function woundOf(draft: Draft): readonly (readonly [name: string, order: string])[] {
+  const warp = letters(draft.warp, draft);
+  const weft = weftLetters(draft);
+  return warp === weft
+    ? [['warp and weft', warp]]
+    : [
+        ['warp', warp],
+        ['weft', weft],
+      ];
+}
+
+/** The weft order in letters; with tabby, the order of the other picks and the yarn of the tabby. */
+function weftLetters(draft: Draft): string {
+  const { weft, pickKinds, yarns } = draft;
+  const tabby = weft.find((_, j) => pickKinds[j] === 'tabby');
+  if (tabby === undefined || pickKinds.every((kind) => kind === 'tabby')) return letters(weft, draft);
+  const pattern = weft.filter((_, j) => pickKinds[j] !== 'tabby');
+  return `${letters(pattern, draft)}, tabby ${yarns[tabby]!.letter}`;
+}
+
+/** One repeat of the colours of threads, in letters or in runs, whichever is shorter. */
+function letters(strands: readonly number[], { yarns }: Draft): string {
+  const repeat = strands.slice(0, smallestPeriod(strands));
+  const plain = formatOrder(repeat, yarns);
+  const runs = formatRuns(repeat, yarns);
+  return runs.length < plain.length ? runs : plain;
 }
 
 function figure(name: string, value: string, meaning: string): Figure {

@@ -1,9 +1,11 @@
 import { createHash } from 'node:crypto';
+import { deflateSync } from 'node:zlib';
 import type { Yarn } from '../../colour/yarn.js';
 import { lengthInWords } from '../../score/words/figure-words.js';
 import type { Question } from '../../search/question/question.js';
 import { floatRemedyInWords } from '../../search/report/remedy-words.js';
 import type { Outcome } from '../../search/strategy/outcome.js';
+import { TABLE } from '../manifest/cloths-table.js';
 import { groupsOf } from '../manifest/groups.js';
 import { type Manifest, manifestOf } from '../manifest/manifest.js';
 import { type Hole, html, type Safe, safe } from './html.js';
@@ -29,6 +31,7 @@ export function galleryPage(
   manifest: Manifest = manifestOf(question, outcome),
 ): string {
   const title = titleOf(question);
+  const value = nearestPair(question.yarns);
   const groups = groupsOf(outcome.found);
   const remedy = floatRemedyInWords(question, outcome);
   const page = html`<!doctype html>
@@ -43,36 +46,41 @@ export function galleryPage(
 <body>
 <a class="skip" href="#cloths">To the cloths</a>
 <header>
-<h1>${title}</h1>
-<p class="ranking">${rankingOf(question)}.</p>
+<h1><bdi>${title}</bdi></h1>
 ${yarnList(question.yarns)}
-<p class="screen">${groups.length > 0 && html`${sheetLinks(sheets)} to hand round · `}<a
-href="#before">Before you weave</a></p>
-<details class="screen"><summary>Your question, and how many were tried</summary>
+<div class="under">
+<p class="ranking">${rankingOf(question)}.</p>
+<p class="screen">${groups.length > 0 && html`${sheetLinks(sheets)} · `}<a href="#before">Before you weave</a></p>
+<details class="screen asked-fold"><summary>Your question, and how many were tried</summary>
 <p>${[...countsOf(question, outcome.counts, outcome.found.length), ...(remedy ? [remedy] : [])].join(' ')}</p>
 <dl class="asked">
-${askedOf(question).map(([thing, asked]) => html`<dt>${thing}</dt><dd>${asked}</dd>\n`)}</dl>
+${askedOf(question).map(([thing, asked]) => html`<dt>${thing}</dt><dd>${asked}</dd>\n`)}${
+  value && html`<dt>Lightness</dt><dd>${value.words}</dd>\n`
+}</dl>
 </details>
+</div>
 <p class="rule">100 mm: measure me</p>
 </header>
-<main id="cloths" tabindex="-1">
-<h2>The cloths</h2>
-<p class="screen quiet">The large pictures are all at actual size on a screen of 96 points to the inch, ${lengthInWords(
+<main>
+<h2 class="unseen">The cloths</h2>
+<p class="screen quiet">The large pictures are at actual size on a screen of 96 points to the inch, ${lengthInWords(
     SWATCH_MILLIMETRES,
     question.sett,
-  )} of cloth as woven; the small ones at a quarter of it, as from four times as far. End 1 is at the left, the first pick at
-the top.</p>
+  )} of cloth as woven; the small ones at a quarter of it, as from four times as far. End 1 is at the left, the first pick
+at the top. Drafts and comparisons need the script of this page, which is not running; ${TABLE} has every figure.</p>
+<div id="cloths" tabindex="-1">
 ${
   groups.length > 0
     ? html`<ul class="cards">\n${groups.map(card)}\n</ul>`
     : html`<p>No cloth fits the question. Ask for longer floats, more orders or other structures.</p>`
 }
+</div>
 </main>
 <footer id="before">
 <h2>Before you weave</h2>
 ${cautions(question.yarns)}
 </footer>
-<script type="application/json" id="gallery">${safe(dataBlock(manifest))}</script>
+<script type="text/plain" id="gallery">${packed(JSON.stringify(manifest))}</script>
 <script>${safe(script)}</script>
 </body>
 </html>
@@ -88,12 +96,9 @@ function sheetLinks(sheets: readonly string[]): Safe {
     : html`Contact sheets${sheets.map((sheet, at) => html` <a href="${sheet}">${at + 1}</a>`)}`;
 }
 
-/** All that the page's script works on, as JSON in which nothing can end its element or a line. */
-function dataBlock(manifest: Manifest): string {
-  return JSON.stringify(manifest).replace(
-    /[<\u2028\u2029]/g,
-    (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`,
-  );
+/** What the page's script works on, in a sixth of its length: zlib data (RFC 1950) in base 64. */
+function packed(text: string): string {
+  return deflateSync(text, { level: 9 }).toString('base64');
 }
 
 /** The content security policy: only pictures beside the page load (`file:` for browsers without `self` on disk). */
@@ -106,10 +111,10 @@ function yarnList(yarns: readonly Yarn[]): Safe {
   const value = nearestPair(yarns);
   const chip = ({ letter, name, hex }: Yarn): Hole => html`<li>
 <svg viewBox="0 0 2 1" preserveAspectRatio="none" aria-hidden="true"><rect width="2" height="1" fill="${hex}"/></svg>
-<strong>${letter}</strong> <span>${name === letter ? hex : name}</span></li>
+<strong>${letter}</strong> <bdi>${name === letter ? hex : name}</bdi></li>
 `;
   return html`<ul class="yarns" aria-label="Yarns">
-${yarns.map(chip)}${value && html`<li class="${value.tooNear ? 'caution' : 'quiet'}">${value.words}</li>`}
+${yarns.map(chip)}${value?.tooNear && html`<li class="caution">${value.words}</li>`}
 </ul>`;
 }
 

@@ -1,7 +1,6 @@
 /** The style of everything that the script adds: toolbar, panel, dialogs, painted cards. */
 export const LIVE_STYLE = `
 [hidden] { display: none !important; }
-.is-alive main > p.screen { display: none; }
 button, select, input, textarea { font: inherit; color: inherit; }
 button, select, input[type=number], input[type=text], input[type=search], textarea { background: var(--raised);
   border: 1px solid var(--rule); border-radius: 3px; min-height: 2rem; padding: .15rem .6rem; }
@@ -12,40 +11,69 @@ button[aria-pressed=true] { background: var(--ink); color: var(--ground); border
 input[type=checkbox] { width: 1.15rem; height: 1.15rem; margin: 0; accent-color: var(--ink); }
 input[type=range] { accent-color: var(--ink); height: 2rem; margin: 0; }
 [aria-invalid=true] { outline: 2px solid var(--caution); }
-.bench { position: sticky; top: 0; z-index: 2; display: flex; flex-wrap: wrap; align-items: center; gap: .35rem 1.3rem;
-  background: var(--ground); border-bottom: 1px solid var(--rule); padding: .5rem 0; font-size: .94rem; }
-.bench label, .controls label { display: flex; align-items: center; gap: .5rem; }
-.bench output { min-width: 5rem; font-variant-numeric: tabular-nums; }
-.bench .step-back { width: 8rem; }
-.bench select { width: 10rem; }
-.bench .find { width: 9rem; }
-.bench .count { margin: 0 0 0 auto; font-weight: 600; }
-.ticked { display: flex; align-items: center; gap: .45rem; min-height: 1.5rem; }
-.set-screen[open] { flex-basis: 100%; }
-.set-screen summary { font-size: .9rem; }
-.ruler { display: flex; justify-content: space-between; border: solid currentColor;
-  border-width: 0 1px 1px; padding: 0 .3rem; margin: .3rem 0; }
-.floor { display: grid; gap: 0 2.4rem; grid-template-columns: minmax(0, 1fr); align-items: start; }
-.panel { font-size: .94rem; padding-top: .6rem; }
-.panel fieldset { border: 0; margin: 0 0 .9rem; padding: 0; min-width: 0; }
+.is-alive header, .is-alive main { padding: 0 clamp(.9rem, 2.4vw, 2.4rem); }
+.is-alive header { padding-top: .6rem; }
+.bench { position: sticky; top: 0; z-index: 2; display: flex; align-items: center; gap: .3rem 1rem; background: var(--ground);
+  border-bottom: 1px solid var(--rule); padding: .3rem 0; font-size: .9rem; }
+.bench label, .controls label { display: flex; align-items: center; gap: .4rem; }
+.bench button, .bench select, .bench input { min-height: 1.9rem; }
+.bench button, .bench p { flex: none; white-space: nowrap; }
+.strip { position: relative; display: flex; align-items: center; gap: .3rem 1rem; min-width: 0; overflow-x: auto; padding: 3px; }
+.strip label { flex: none; }
+.strip .ticked { min-height: 1.9rem; }
+.bench .last { display: flex; align-items: center; gap: .5rem; margin-left: auto; flex: none; }
+.step-back { width: 6rem; }
+label:has(> .step-back) output { min-width: 4rem; font-variant-numeric: tabular-nums; }
+.bench select { width: 9.2rem; }
+.bench .find { width: 8rem; }
+.bench .count { margin: 0; font-weight: 600; }
+.ticked { display: flex; align-items: center; gap: .4rem; min-height: 1.5rem; }
+.floor { display: grid; gap: 0 1.6rem; grid-template-columns: minmax(0, 1fr); align-items: start; }
+.floor > #cloths { grid-column: -2; min-width: 0; }
+.floor #cloths:focus, .cards:focus, .panel:focus { outline: none; }
+.panel { font-size: .92rem; position: fixed; z-index: 3; inset: 0 auto 0 0; width: min(22rem, 100%); overflow: auto; padding: .8rem 1rem 3rem;
+  background: var(--ground); border-right: 1px solid var(--rule); }
+.panel-head { display: flex; justify-content: space-between; align-items: start; }
+.panel h3 { font-weight: 650; }
+.panel fieldset { border: 0; margin: .6rem 0 .9rem; padding: 0; min-width: 0; }
 .panel legend { font-weight: 650; padding: 0 0 .2rem; }
 .panel fieldset label { display: grid; grid-template-columns: minmax(0, 1fr) 5.5rem; align-items: center; gap: .6rem; padding: .1rem 0; }
 .panel fieldset .ticked { display: flex; }
 .panel fieldset .ticked input { width: 1.15rem; }
-.panel fieldset label:has(select) { grid-template-columns: 5.5rem minmax(0, 1fr); }
+.panel fieldset label:has(select) { grid-template-columns: 6.5rem minmax(0, 1fr); }
 .panel select { max-width: 100%; min-width: 0; }
 .panel input { width: 100%; min-width: 0; }
-.ways { display: flex; flex-wrap: wrap; gap: .35rem; margin-bottom: .9rem; }
-.panel > p { margin: .3rem 0; }
-.is-alive .card { content-visibility: auto; contain-intrinsic-size: auto 40rem; }
-.is-alive .cloth { cursor: zoom-in; }
-.cloth canvas { display: block; background: var(--raised); }
-.is-looked-at .beside img { display: none; }
-.tools { display: flex; flex-wrap: wrap; align-items: center; gap: .3rem .6rem; margin: 0 0 .6rem; font-size: .88rem; }
-.tools button { min-height: 1.65rem; padding: 0 .55rem; background: none; }
+.ways { display: flex; flex-wrap: wrap; gap: .35rem; margin: .3rem 0 .6rem; }
+.is-alive .cards { overflow-anchor: none; scroll-margin-top: 0; gap: .9rem 20px; justify-content: start;
+  grid-template-columns: repeat(auto-fill, minmax(min(100%, var(--side)), var(--side))); }
+.is-alive .card { display: flex; flex-direction: column; scroll-margin-top: calc(var(--bar) + .6rem); }
+.is-alive .card p { margin: .1rem 0; }
+.is-alive .cloth { cursor: zoom-in; margin: 0 0 .3rem; }
+.cloth canvas { display: block; background: var(--raised); outline: 1px solid var(--rule); max-width: none; }
+.line { display: flex; align-items: center; justify-content: space-between; gap: .2rem .3rem; flex-wrap: wrap; }
+.line h3 { margin: 0; gap: .35rem; font-size: .84rem; flex: none; }
+.line .rank { font-size: 1rem; }
+.line .code { font-size: .8rem; }
+.tools { display: flex; align-items: center; gap: .2rem; font-size: .8rem; }
+.tools button { min-height: 1.6rem; padding: 0 .28rem; background: none; }
 .tools button[aria-pressed=true] { background: var(--ink); }
+.card .recipe { font-weight: 400; font-size: .88rem; line-height: 1.3; overflow: hidden; display: -webkit-box; -webkit-box-orient: vertical;
+  -webkit-line-clamp: 2; }
+.card .caution, .card .marks, .twins-of { font-size: .84rem; }
 .card > .marks { font-weight: 600; overflow-wrap: anywhere; }
-.is-kept > h3 .rank::after { content: ' ✓'; }
+.twins-of { background: none; border: 0; padding: 0; min-height: 24px; color: var(--quiet); text-decoration: underline; text-align: left; }
+.on-paper { display: none; }
+.empty { padding: 2rem 0; }
+.pages { display: flex; flex-wrap: wrap; gap: .5rem 1.2rem; align-items: center; margin: 1.4rem 0; }
+.asks { display: flex; flex-wrap: wrap; gap: .3rem 1rem; align-items: center; margin: .5rem 0 0; }
+.bank-card { border: 2px solid currentColor; border-radius: calc(3.18 * var(--mm)); margin: .8rem 0; }
+.card-size { display: flex; gap: .8rem; align-items: center; }
+.card-size input { width: min(24rem, 100%); }
+.card-size output { white-space: nowrap; }
+.notice { position: fixed; z-index: 4; inset: auto .8rem .8rem; margin: 0 auto; width: fit-content; display: flex; gap: .4rem .8rem; align-items: center;
+  background: var(--ink); color: var(--ground); padding: .4rem .9rem; border-radius: 4px; }
+.notice p { margin: 0; overflow-wrap: anywhere; }
+.notice button { background: none; border-color: currentColor; flex: none; }
 .box { width: min(100% - 1rem, 92rem); max-width: none; height: calc(100% - 1rem); max-height: none; margin: auto; padding: 0;
   border: 1px solid var(--rule); background: var(--ground); color: var(--ink); }
 .box::backdrop { background: rgb(0 0 0 / .55); }
@@ -55,12 +83,14 @@ input[type=range] { accent-color: var(--ink); height: 2rem; margin: 0; }
 .box-head h2:focus { outline: none; }
 .box-body { overflow: auto; padding: 1rem 1.2rem 3rem; flex: 1; }
 .box h3 { display: block; font-weight: 650; margin: 1.4rem 0 .4rem; }
-.closer .box-body { display: grid; gap: 1.5rem 3rem; grid-template-columns: minmax(0, 1fr); align-content: start; }
+.closer .box-body { display: grid; gap: .6rem 2.4rem; grid-template-columns: minmax(0, 1fr); align-content: start; }
 .controls { display: flex; flex-wrap: wrap; align-items: center; gap: .5rem 1.2rem; margin: .3rem 0 .8rem; }
 .neighbours { display: flex; gap: .5rem; }
 .outlining { display: flex; align-items: center; gap: .5rem; }
 .outlining input[type=number] { width: 4.5rem; }
-.large { overflow: hidden; max-width: 100%; }
+.looking { position: sticky; top: 0; align-self: start; }
+.large { overflow: clip; max-width: 100%; }
+.large canvas, .compare canvas, .small-cloths canvas, .kept-cloths canvas { outline: 1px solid var(--rule); outline-offset: -1px; }
 .figure { position: relative; width: fit-content; max-width: 100%; overflow: hidden; line-height: 0; }
 .figure canvas { display: block; max-width: none; }
 .figure .by-cells { image-rendering: pixelated; }
@@ -92,19 +122,38 @@ input[type=range] { accent-color: var(--ink); height: 2rem; margin: 0; }
 .compare th, .compare td { text-align: left; vertical-align: top; padding: .3rem 1.2rem .3rem 0; font-weight: 400; max-width: 17rem; overflow-wrap: anywhere; }
 .box.compare { width: min(100% - 1rem, 124rem); }
 .compare thead th { font-weight: 650; }
+.compare thead button { font-weight: 400; font-size: .84rem; min-height: 1.6rem; }
 .compare tbody th { color: var(--quiet); min-width: 6.5rem; }
 .compare .draft { max-width: 15.5rem; margin: 0; }
-@media (min-width: 60rem) { .closer .box-body { grid-template-columns: minmax(0, 34rem) minmax(0, 1fr); } }
+@media (min-width: 60rem) { .closer .box-body { grid-template-columns: minmax(0, 34rem) minmax(0, 1fr); }
+  .closer .looking { max-height: calc(100vh - 6rem); overflow: auto; } }
 @media (min-width: 75rem) {
-  .floor { grid-template-columns: 17.5rem minmax(0, 1fr); }
-  .floor:has(> .panel:not([open])) { grid-template-columns: 9rem minmax(0, 1fr); }
-  .panel { position: sticky; top: 3.6rem; max-height: calc(100vh - 4rem); overflow: auto; padding-bottom: 2rem; }
+  .floor:has(> .panel:not([hidden])) { grid-template-columns: 18rem minmax(0, 1fr); }
+  .panel .close { display: none; }
+  .panel { position: sticky; inset: var(--bar) auto auto 0; z-index: 1; width: auto; max-height: calc(100vh - var(--bar)); padding: .8rem .8rem 2rem 0; }
 }
-@media (max-width: 48rem) {
-  .bench { position: static; }
-  .bench .count { margin-left: 0; flex-basis: 100%; }
+@media (max-width: 88rem) { .strip > label:has(> select) > span { position: absolute; width: 1px; height: 1px; overflow: hidden;
+  clip-path: inset(50%); } .bench select { width: 8rem; } }
+@media (max-width: 60rem) {
+  .bench { position: static; flex-wrap: wrap; gap: .3rem .6rem; }
+  .strip { flex-basis: 100%; order: 1; }
+  .closer .looking { position: static; display: contents; }
+  .closer .large { position: sticky; top: -1rem; background: var(--ground); padding: .3rem 0; z-index: 1; }
+}
+@media (max-width: 30rem) {
+  .line .beside-others, .bench .last button:disabled { display: none; }
   .bars li { grid-template-columns: minmax(0, 1fr) 4rem; }
   .bars .bar-room { grid-column: 1 / -1; grid-row: 2; }
 }
-@media print { .is-alive .card { content-visibility: visible; } .floor { display: block; } .box[open] { display: none; } }
+@media print {
+  .is-alive .cards { grid-template-columns: repeat(3, 56mm); gap: 4mm; justify-content: space-between; }
+  .floor, .is-alive .card { display: block; }
+  .line h3 { flex: 1; }
+  .on-paper p { margin: 2mm 0 0; }
+  .cloth canvas { width: 56mm !important; height: 56mm !important; }
+  .is-actual .cloth canvas { width: 63.5mm !important; height: 63.5mm !important; }
+  .card > .recipe { display: none; }
+  .on-paper { display: block; }
+  .box[open] { display: none; }
+}
 `;

@@ -5,34 +5,43 @@ const KEY = 'shedlight-screen';
 /** The size of a true millimetre on this screen, as measured by a person and stored by the browser. */
 export class Screen {
   /** Factor from a CSS millimetre to a true millimetre. */
-  factor = recalled();
+  factor: number;
+  /** Whether a person has measured it. */
+  isSet: boolean;
+
+  constructor() {
+    const known = recalled();
+    this.factor = known ?? 1;
+    this.isSet = known !== undefined;
+    this.set(this.factor);
+  }
 
   /** CSS pixels per true millimetre. */
   get points(): number {
     return POINTS * this.factor;
   }
 
-  /** Sets the factor, and stores it for all galleries. */
   set(factor: number): void {
     this.factor = factor;
-    this.apply();
+    document.documentElement.style.setProperty('--mm', `${factor}mm`);
+  }
+
+  /** Stores the factor, for all galleries. */
+  keep(): void {
+    this.isSet = true;
     try {
-      localStorage.setItem(KEY, String(factor));
+      localStorage.setItem(KEY, String(this.factor));
     } catch {
       // This browser stores nothing for pages on disk; the factor lasts while the page is open.
     }
   }
-
-  apply(): void {
-    document.documentElement.style.setProperty('--mm', `${this.factor}mm`);
-  }
 }
 
-function recalled(): number {
+function recalled(): number | undefined {
   try {
     const factor = Number(localStorage.getItem(KEY));
-    return factor >= 0.5 && factor <= 2 ? factor : 1;
+    return factor >= 0.5 && factor <= 2 ? factor : undefined;
   } catch {
-    return 1;
+    return undefined;
   }
 }

@@ -1,150 +1,190 @@
-import { spacing } from '../../draft/draft.js';
-import { pictureWords } from '../../gallery/html/page-figures.js';
-import { SWATCH_MILLIMETRES } from '../../gallery/html/scale.js';
 import { kindsOf } from '../../gallery/manifest/groups.js';
 import type { Found } from '../../search/strategy/outcome.js';
-import { capital, plural } from '../../words/counts.js';
-import { button, el, one, tick } from '../paint/dom.js';
-import { Painter, paintCloth } from '../paint/paint.js';
+import { button, el } from '../paint/dom.js';
+import { Painter } from '../paint/paint.js';
 import type { Screen } from '../paint/screen.js';
+import { recipesApart } from '../store/recipes-apart.js';
 import type { Store } from '../store/store.js';
-import { MOST_COMPARED, type Size } from '../store/view.js';
+import type { View } from '../store/view.js';
+import { Card } from './card.js';
+import { type Frame, frameOf, lookInWords } from './frame.js';
 
-/** CSS pixels per thread at which threads can be counted. */
-const COUNTED = 10;
+/** Most cards on one page of the list. */
+const ON_A_PAGE = 100;
 
-/** A card of the list, with the elements that the script changes. */
-interface Card {
+/** Side of a printed picture in millimetres, as in the style. */
+const PAPER = 56;
+
+/** A cloth that is listed, the number of near twins that stand behind it, and whether they are shown. */
+interface Place {
   readonly found: Found;
-  readonly item: HTMLElement;
-  readonly rank: HTMLElement;
-  readonly why: HTMLElement;
-  readonly image: HTMLImageElement;
-  readonly canvas: HTMLCanvasElement;
-  readonly keep: HTMLButtonElement;
-  readonly marks: HTMLElement;
-  readonly compare: ReturnType<typeof tick>;
-  readonly twins: HTMLButtonElement;
-  /** The look that is painted or queued, as text. */
-  look: string;
+  readonly rank: number;
+  readonly twins: number;
+  readonly unfolded: boolean;
 }
 
-/** The cards of the page: their order, and the size and distance at which they are painted. */
+/** The list of cards, page by page: their order, and the size and distance at which they are painted. */
 export class Cards {
-  private readonly cards: readonly Card[];
-  private readonly byCode: ReadonlyMap<string, Card>;
+  readonly room: HTMLElement;
+  private readonly list = el('ul', { class: 'cards', tabindex: -1 });
+  /** What the pictures show, for a printed list. */
+  private readonly paper = el('p', { class: 'on-paper' });
+  private readonly empty: HTMLElement;
+  private readonly pages: HTMLElement;
+  private readonly cards = new Map<string, Card>();
   private readonly kinds: ReadonlyMap<string, string>;
-  /** Codes of the groups whose near twins are unfolded. */
+  private readonly recipes: ReadonlyMap<Found, string>;
+  /** Codes of the groups whose near twins are shown. */
   private readonly unfolded = new Set<string>();
   private readonly inView = new Set<Card>();
   private readonly painter = new Painter();
-
-  private readonly list: HTMLElement;
   private readonly store: Store;
   private readonly screen: Screen;
+  private readonly watcher: IntersectionObserver;
+  private shown: readonly Card[] = [];
+  private frame: Frame = { side: 240, scale: 1 };
+  private look = '';
+  private last: View | undefined;
 
-  constructor(list: HTMLElement, store: Store, screen: Screen) {
-    this.list = list;
+  constructor(store: Store, screen: Screen) {
     this.store = store;
     this.screen = screen;
     this.kinds = kindsOf(store.found);
-    this.cards = store.found.map((found) => this.cardOf(found));
-    this.byCode = new Map(this.cards.map((card) => [card.found.code, card]));
-    for (const twins of list.querySelectorAll('.twins')) twins.remove();
-    const watcher = new IntersectionObserver((entries) => this.seen(entries), { rootMargin: '400px' });
-    for (const card of this.cards) watcher.observe(card.item);
+    this.recipes = recipesApart(store.found);
+    this.empty = el(
+      'div',
+      { class: 'empty', hidden: true },
+      el('p', {}, 'No cloth of this gallery passes the filters and the words to find.'),
+      button('Clear filters', () => store.show({ filters: {}, find: '', kept: false })),
+    );
+    this.pages = el('nav', { class: 'pages screen', 'aria-label': 'Pages of the list', hidden: true });
+    this.room = el('div', { class: 'room' }, this.paper, this.empty, this.list, this.pages);
+    this.watcher = new IntersectionObserver((entries) => this.seen(entries), { rootMargin: '400px' });
+    new ResizeObserver(() => this.fit()).observe(this.room);
+    // On paper all pictures are wanted, in view or not.
+    addEventListener('beforeprint', () => {
+      for (const card of this.shown) card.paint(this.look, this.frame);
+    });
+  }
+
+  /** The first card's link, or what stands in its place: where the keyboard goes on from the top of the page. */
+  focus(): void {
+    this.list.scrollIntoView();
+    const first: HTMLElement | null = this.room.querySelector('.card .code, .empty:not([hidden]) button');
+    first?.focus({ preventScroll: true });
   }
 
   /** Shows the listed cloths in order; returns their number. */
   arrange(): number {
     const listed = this.store.listed();
-    const kinds = new Map<string, { found: Found; rank: number }[]>();
+    const places = this.placesOf(listed);
+    const pages = Math.max(1, Math.ceil(places.length / ON_A_PAGE));
+    const page = Math.min(this.store.view.page, pages);
+    const here = places.slice((page - 1) * ON_A_PAGE, page * ON_A_PAGE);
+    this.put(here.map((place) => this.cardOf(place.found)));
+    here.forEach(({ found, rank, twins, unfolded }) => {
+      this.cardOf(found).update(rank, twins, unfolded);
+    });
+    this.empty.hidden = listed.length > 0;
+    this.turnPages(page, pages, places.length);
+    this.fit();
+    this.toTheBest();
+    return listed.length;
+  }
+
+  /** The listed cloths, near twins behind the first of their kind, and only where they are unfolded. */
+  private placesOf(listed: readonly { readonly found: Found; readonly rank: number }[]): Place[] {
+    const kinds = new Map<string, { readonly found: Found; readonly rank: number }[]>();
     for (const each of listed) {
       const kind = this.kinds.get(each.found.code)!;
       const known = kinds.get(kind);
       if (known) known.push(each);
       else kinds.set(kind, [each]);
     }
-    const order: HTMLElement[] = [];
-    const shown = new Set<Card>();
-    for (const [kind, members] of kinds) {
-      members.forEach(({ found, rank }, at) => {
-        const card = this.byCode.get(found.code)!;
-        shown.add(card);
-        hide(card.item, at > 0 && !this.unfolded.has(kind));
-        if (card.rank.textContent !== String(rank)) this.number(card, rank);
-        say(card.why, `${capital(this.store.why(found))}.`);
-        const more = at === 0 ? members.length - 1 : 0;
-        hide(card.twins, more === 0);
-        if (more > 0) {
-          say(card.twins, `${more} near ${plural(more, 'twin')}`);
-          card.twins.ariaExpanded = String(this.unfolded.has(kind));
-        }
-        order.push(card.item);
-      });
+    return [...kinds].flatMap(([kind, members]) => {
+      const unfolded = this.unfolded.has(kind);
+      return members
+        .map((each, at) => ({ ...each, twins: at === 0 ? members.length - 1 : 0, unfolded }))
+        .slice(0, unfolded ? undefined : 1);
+    });
+  }
+
+  private cardOf(found: Found): Card {
+    const known = this.cards.get(found.code);
+    if (known !== undefined) return known;
+    const card = new Card(found, this.recipes.get(found)!, this.store, () => {
+      const kind = this.kinds.get(found.code)!;
+      if (!this.unfolded.delete(kind)) this.unfolded.add(kind);
+      this.arrange();
+    });
+    this.cards.set(found.code, card);
+    return card;
+  }
+
+  /** Puts these cards into the list, and moves only those that are out of place: the focused one stays focused. */
+  private put(cards: readonly Card[]): void {
+    const wanted = new Set(cards);
+    for (const card of this.shown) {
+      if (wanted.has(card)) continue;
+      card.item.remove();
+      this.watcher.unobserve(card.item);
+      this.inView.delete(card);
+      this.painter.forget(card);
     }
-    for (const card of this.cards) if (!shown.has(card)) hide(card.item, true);
-    this.bringInto(order);
-    for (const card of this.cards) this.mark(card);
-    this.look();
-    return listed.length;
-  }
-
-  /** Writes a card's rank, and the words for its picture, which include the rank. */
-  private number(card: Card, rank: number): void {
-    card.rank.textContent = String(rank);
-    card.image.alt = pictureWords(card.found, rank);
-    this.name(card);
-  }
-
-  /** Gives a card's painted picture its words: what is shown, and how. */
-  private name({ canvas, image }: Card): void {
-    const { metres, grey, size } = this.store.view;
-    canvas.setAttribute('aria-label', `${image.alt}; ${lookInWords(size, metres, grey)}`);
-  }
-
-  /** Puts the shown cards in order by moving only those out of place. */
-  private bringInto(order: readonly HTMLElement[]): void {
-    const wanted = new Set<Element>(order);
-    const next = (from: Element | null): Element | null => {
-      let at = from;
-      while (at !== null && !wanted.has(at)) at = at.nextElementSibling;
-      return at;
-    };
-    let at = next(this.list.firstElementChild);
-    for (const item of order) {
-      if (at === item) at = next(item.nextElementSibling);
-      else this.list.insertBefore(item, at);
+    const known = new Set(this.shown);
+    let at = this.list.firstElementChild;
+    for (const card of cards) {
+      if (at === card.item) at = at.nextElementSibling;
+      else this.list.insertBefore(card.item, at);
+      if (known.has(card)) continue;
+      card.fit(this.frame);
+      this.watcher.observe(card.item);
     }
+    this.shown = cards;
   }
 
-  private mark(card: Card): void {
-    const { marks, view } = this.store;
-    const { code } = card.found;
-    const kept = marks.of(code);
-    const pressed = String(kept !== undefined);
-    if (card.keep.getAttribute('aria-pressed') !== pressed) {
-      card.keep.setAttribute('aria-pressed', pressed);
-      card.keep.firstChild!.textContent = kept ? 'Kept' : 'Keep';
-      card.item.classList.toggle('is-kept', kept !== undefined);
-    }
-    card.compare.show(view.compare.includes(code));
-    const words = kept ? [kept.stars > 0 ? '★'.repeat(kept.stars) : '', kept.note].filter(Boolean).join(' ') : '';
-    say(card.marks, words);
-    hide(card.marks, words === '');
+  private turnPages(page: number, pages: number, count: number): void {
+    this.pages.hidden = pages === 1;
+    const to = (words: string, goal: number): HTMLElement =>
+      button(
+        words,
+        () => {
+          this.store.show({ page: goal }, true);
+          this.focus();
+        },
+        { disabled: goal < 1 || goal > pages },
+      );
+    const last = Math.min(count, page * ON_A_PAGE);
+    this.pages.replaceChildren(
+      to('Earlier cloths', page - 1),
+      el('span', {}, `Page ${page} of ${pages}: places ${(page - 1) * ON_A_PAGE + 1} to ${last} of ${count}`),
+      to('Further cloths', page + 1),
+    );
   }
 
-  /** Paints all cards in view at the size and distance of the view. */
-  private look(): void {
+  /** After a new ranking or order, scrolls to its best, unless this is in sight. */
+  private toTheBest(): void {
+    const { view } = this.store;
+    const anew = this.last !== undefined && (this.last.weights !== view.weights || this.last.order !== view.order);
+    this.last = view;
+    if (anew && this.list.getBoundingClientRect().top < 0) this.list.scrollIntoView();
+  }
+
+  /** Sizes the pictures to the room there is, and paints those in view. */
+  private fit(): void {
     const { size, metres, grey } = this.store.view;
-    const asPrinted = size === 'actual' && metres === 0 && !grey;
-    const look = asPrinted ? '' : `${size} ${metres} ${grey} ${this.screen.points}`;
-    this.list.classList.toggle('is-looked-at', !asPrinted);
-    for (const card of this.cards) {
-      hide(card.image, !asPrinted);
-      hide(card.canvas, asPrinted);
-      if (card.look === look) continue;
-      card.look = look;
+    const [first] = this.store.found;
+    if (first === undefined || this.room.clientWidth === 0) return;
+    const frame = frameOf(size, this.room.clientWidth, this.store.longest, first.draft, this.screen);
+    const look = `${size} ${metres} ${grey} ${frame.side} ${frame.scale}`;
+    if (frame.side !== this.frame.side) for (const card of this.cards.values()) card.fit(frame);
+    this.frame = frame;
+    this.look = look;
+    this.list.style.setProperty('--side', `${frame.side}px`);
+    this.list.classList.toggle('is-actual', size === 'actual');
+    const times = size === 'actual' ? 1 : (PAPER * frame.scale) / frame.side;
+    this.paper.textContent = `The pictures: ${lookInWords(this.store.view)}; ${times.toFixed(2)} of the size of the cloth.`;
+    for (const card of this.shown) {
       this.painter.forget(card);
       if (this.inView.has(card)) this.paint(card);
     }
@@ -152,7 +192,7 @@ export class Cards {
 
   private seen(entries: readonly IntersectionObserverEntry[]): void {
     for (const { target, isIntersecting } of entries) {
-      const card = this.byCode.get(target.id);
+      const card = this.cards.get(target.id);
       if (card === undefined) continue;
       if (isIntersecting) {
         this.inView.add(card);
@@ -165,111 +205,7 @@ export class Cards {
   }
 
   private paint(card: Card): void {
-    const { look, canvas, found } = card;
-    if (look === '' || canvas.dataset.look === look) return;
-    this.painter.soon(card, () => {
-      const { metres, grey, size } = this.store.view;
-      const side = SWATCH_MILLIMETRES * this.screen.points;
-      const scale = scaleOf(size, found, this.screen.points);
-      paintCloth(canvas, found.draft, { side: 'face', metres, grey, scale, width: side / scale, height: side / scale });
-      this.name(card);
-      canvas.dataset.look = look;
-    });
+    if (card.isPainted(this.look)) return;
+    this.painter.soon(card, () => card.paint(this.look, this.frame));
   }
-
-  private cardOf(found: Found): Card {
-    const { code } = found;
-    const item = one<HTMLElement>(document, `#${CSS.escape(code)}`);
-    // The details show all of this; on the card it would only make a long list slow.
-    item.querySelector('.more')?.remove();
-    const image = one<HTMLImageElement>(item, '.cloth img');
-    const canvas = el('canvas', { role: 'img', 'aria-label': image.alt });
-    canvas.hidden = true;
-    one(item, '.cloth').append(canvas);
-    one(item, '.cloth').addEventListener('click', () => this.store.show({ cloth: code }, true));
-    one(item, '.code').addEventListener('click', (event) => {
-      event.preventDefault();
-      this.store.show({ cloth: code }, true);
-    });
-    const keep = button(
-      'Keep',
-      () => {
-        this.store.marks.toggle(found);
-        this.store.tell();
-      },
-      { 'aria-pressed': 'false', class: 'keep' },
-    );
-    keep.append(el('span', { class: 'unseen' }, ` ${code}`));
-    const compare = tick('Compare', (on) => this.compare(code, on));
-    compare.label.append(el('span', { class: 'unseen' }, ` ${code}`));
-    const closer = button('Details', () => this.store.show({ cloth: code }, true));
-    closer.append(el('span', { class: 'unseen' }, ` to ${code}`));
-    const twins = button(
-      '',
-      () => {
-        const kind = this.kinds.get(code)!;
-        if (!this.unfolded.delete(kind)) this.unfolded.add(kind);
-        this.arrange();
-      },
-      { class: 'twins-of' },
-    );
-    const marks = el('p', { class: 'marks' });
-    one(item, '.beside').before(el('div', { class: 'tools screen' }, keep, closer, compare.label, twins), marks);
-    return {
-      found,
-      item,
-      rank: one(item, '.rank'),
-      why: one(item, '.why'),
-      image,
-      canvas,
-      keep,
-      marks,
-      compare,
-      twins,
-      look: '',
-    };
-  }
-
-  private compare(code: string, on: boolean): void {
-    const others = this.store.view.compare.filter((each) => each !== code);
-    // A seventh cloth replaces the first one chosen.
-    this.store.show({ compare: on ? [...others, code].slice(-MOST_COMPARED) : others });
-  }
-}
-
-/** CSS pixels per millimetre of cloth. */
-export function scaleOf(size: Size, { draft }: Pick<Found, 'draft'>, points: number): number {
-  switch (size) {
-    case 'quarter':
-      return points / 4;
-    case 'half':
-      return points / 2;
-    case 'actual':
-      return points;
-    case 'close': {
-      const { across, along } = spacing(draft.sett);
-      return COUNTED / Math.min(across, along);
-    }
-  }
-}
-
-export const SIZE_WORDS: Readonly<Record<Size, string>> = {
-  quarter: 'a quarter of its size',
-  half: 'half its size',
-  actual: 'actual size',
-  close: 'close, to count threads',
-};
-
-/** `actual size, as seen from 2 m, value only`. */
-function lookInWords(size: Size, metres: number, grey: boolean): string {
-  return [SIZE_WORDS[size], metres > 0 && `as seen from ${metres} m`, grey && 'value only'].filter(Boolean).join(', ');
-}
-
-/** Shows or hides an element, and touches it only if that changes it, to keep a long list quick. */
-function hide(element: HTMLElement, hidden: boolean): void {
-  if (element.hidden !== hidden) element.hidden = hidden;
-}
-
-function say(element: HTMLElement, words: string): void {
-  if (element.textContent !== words) element.textContent = words;
 }

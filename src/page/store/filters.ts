@@ -1,5 +1,6 @@
 import type { By, Fill } from '../../order/laid-order.js';
 import { exceedsFloat, type FloatLimit } from '../../score/rank/rank.js';
+import { inWords } from '../../score/words/figure-words.js';
 import type { Found } from '../../search/strategy/outcome.js';
 
 /** Limits and required values for the listed cloths; an absent filter lets all pass. */
@@ -38,11 +39,19 @@ export function passes({ draft, scores, ease, order, structure }: Found, filters
   );
 }
 
-/** Whether every word of the search text is in a cloth's code, recipe, orders or note. */
-export function holds({ code, recipe, order }: Found, note: string, find: string): boolean {
-  const text = `${code} ${recipe} ${order.warp} ${order.weft} ${note}`.toLowerCase();
+/** All that page and details say of a cloth in words, in small letters. */
+export function textOf(found: Found): string {
+  const { code, recipe, structure, order, why, draft, scores } = found;
+  const yarns = draft.yarns.map(({ letter, name }) => `${letter} ${name}`);
+  const facts = [inWords(scores, draft), scores.nearest ?? '', ...yarns];
+  return [code, recipe, structure, order.warp, order.weft, why, ...facts].join(' ').toLowerCase();
+}
+
+/** Whether every word of the search is in a text. */
+export function holds(text: string, find: string): boolean {
+  const within = text.toLowerCase();
   return find
     .toLowerCase()
     .split(/\s+/)
-    .every((word) => text.includes(word));
+    .every((word) => within.includes(word));
 }

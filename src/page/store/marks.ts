@@ -1,10 +1,25 @@
 import { type KeptCloth, keptOf, parseShortlist, shortlistText } from '../../formats/shortlist.js';
+import { Problem } from '../../problem.js';
 import type { Found } from '../../search/strategy/outcome.js';
+import { NO_SHELF, type Shelf } from './shelf.js';
 
-/** The kept cloths, in the order in which they were kept, with stars and notes. */
+/**
+ * The kept cloths of one question, in the order in which they were kept, with stars and notes. They are stored at every
+ * change, on top of what is stored by then: another tab may have changed it.
+ */
 export class Marks {
   /** The kept cloths, some perhaps from other galleries. Every change makes a new list. */
   all: readonly KeptCloth[] = [];
+  /** What the last change removed or wrote over, which can be put back. */
+  lost: readonly KeptCloth[] = [];
+  /** Why what is kept is not stored, in a sentence. */
+  trouble: string | undefined;
+  private readonly shelf: Shelf;
+
+  constructor(shelf: Shelf = NO_SHELF) {
+    this.shelf = shelf;
+    this.reload();
+  }
 
   has(code: string): boolean {
     return this.of(code) !== undefined;
@@ -17,16 +32,25 @@ export class Marks {
   /** Keeps a cloth, or removes it if it is kept. */
   toggle(found: Found): void {
     if (this.has(found.code)) this.drop(found.code);
-    else this.all = [...this.all, keptOf(found)];
+    else this.change((all) => (all.some(({ code }) => code === found.code) ? all : [...all, keptOf(found)]));
   }
 
   drop(code: string): void {
-    this.all = this.all.filter((each) => each.code !== code);
+    this.change((all) => all.filter((each) => each.code !== code));
   }
 
   /** Sets stars or note of a kept cloth. */
   mark(code: string, mark: Partial<Pick<KeptCloth, 'stars' | 'note'>>): void {
-    this.all = this.all.map((each) => (each.code === code ? { ...each, ...mark } : each));
+    const { lost } = this;
+    this.change((all) => all.map((each) => (each.code === code ? { ...each, ...mark } : each)));
+    this.lost = lost;
+  }
+
+  /** Puts back what the last change removed or wrote over. */
+  undo(): void {
+    const back = new Map(this.lost.map((cloth) => [cloth.code, cloth]));
+    this.change((all) => merged(all, back));
+    this.lost = [];
   }
 
   /** The list as the text of a shortlist file. */
@@ -41,9 +65,47 @@ export class Marks {
    */
   read(text: string, file: string): number {
     const cloths = parseShortlist(text, file);
-    const given = new Map(cloths.map((cloth) => [cloth.code, cloth]));
-    const known = this.all.map((cloth) => given.get(cloth.code) ?? cloth);
-    this.all = [...known, ...cloths.filter(({ code }) => !this.has(code))];
+    this.change((all) => merged(all, new Map(cloths.map((cloth) => [cloth.code, cloth]))));
     return cloths.length;
   }
+
+  /** Texts that were stored here and cannot be read: damaged, or of a newer version. */
+  get aside(): readonly string[] {
+    return this.shelf.aside();
+  }
+
+  /** Reads what is stored. What cannot be read is set aside, never written over. */
+  reload(): void {
+    const text = this.shelf.read();
+    if (text === undefined) return;
+    try {
+      this.all = parseShortlist(text, 'what this browser stored');
+    } catch (error) {
+      if (!(error instanceof Problem)) throw error;
+      this.all = [];
+      this.trouble = this.shelf.setAside(text);
+    }
+  }
+
+  private change(how: (all: readonly KeptCloth[]) => readonly KeptCloth[]): void {
+    // Where the last change could not be stored, what is stored is older than what is here.
+    if (this.trouble === undefined) this.reload();
+    const before = this.all;
+    this.all = how(before);
+    this.lost = before.filter((cloth) => differs(cloth, this.of(cloth.code)));
+    this.trouble = this.shelf.write(this.text());
+  }
+}
+
+/** A list with these cloths in it: in the place of those with the same code, the others at its end. */
+function merged(all: readonly KeptCloth[], more: ReadonlyMap<string, KeptCloth>): KeptCloth[] {
+  const known = new Set(all.map(({ code }) => code));
+  return [
+    ...all.map((cloth) => more.get(cloth.code) ?? cloth),
+    ...[...more.values()].filter((c) => !known.has(c.code)),
+  ];
+}
+
+function differs(before: KeptCloth, after: KeptCloth | undefined): boolean {
+  return after === undefined || before.note !== after.note || before.stars !== after.stars;
 }

@@ -57,3 +57,24 @@ export function repeatOf({ warp, weft, sett }: Draft): { readonly width: number;
   const { across, along } = spacing(sett);
   return { width: warp.length * across, height: weft.length * along };
 }
+
+/** CSS pixels per thread from which threads can be counted. */
+const COUNTED = 10;
+/** Fewest CSS pixels per thread at which a whole motif is shown. */
+const LEAST = 1;
+
+/**
+ * CSS pixels per millimetre at which a repeat of `longest` millimetres fits into a picture of `side` pixels: no threads
+ * larger than can be counted with ease, and none smaller than a pixel, at which a longer repeat is cut.
+ */
+export function motifScale(longest: number, side: number, { sett }: Pick<Draft, 'sett'>): number {
+  const { across, along } = spacing(sett);
+  const thread = Math.min(across, along);
+  return Math.max(LEAST / thread, Math.min(COUNTED / thread, side / longest));
+}
+
+/** CSS pixels per millimetre at which threads can be counted. */
+export function countedScale({ sett }: Pick<Draft, 'sett'>): number {
+  const { across, along } = spacing(sett);
+  return COUNTED / Math.min(across, along);
+}

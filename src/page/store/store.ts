@@ -6,9 +6,10 @@ import { weightsOf } from '../../score/rank/presets.js';
 import { type FloatLimit, sameWeights } from '../../score/rank/rank.js';
 import { nearestInWords, whyInWords } from '../../score/rank/why.js';
 import type { Found } from '../../search/strategy/outcome.js';
-import { holds, passes } from './filters.js';
+import { holds, passes, textOf } from './filters.js';
 import { Marks } from './marks.js';
 import { type Preference, preferenceOf } from './preference.js';
+import { repeatOf } from './sizes.js';
 import { addressOf, floatOf, type View, viewOf } from './view.js';
 
 /** The address of the page; its part after `#` holds the view. */
@@ -18,6 +19,9 @@ export interface Address {
   write(view: string, step: boolean): void;
 }
 
+/** Parts of the view that change which cloths are listed, or in what order. */
+const RELISTS = ['weights', 'filters', 'order', 'find', 'kept'] as const;
+
 /** The weights of old galleries, which do not store them. */
 const EARLIER_RANK = { contrast: 3, symmetry: 2, float: 1 };
 
@@ -25,7 +29,11 @@ const EARLIER_RANK = { contrast: 3, symmetry: 2, float: 1 };
 export class Store {
   readonly found: readonly Found[];
   readonly byCode: ReadonlyMap<string, Found>;
-  readonly marks = new Marks();
+  readonly marks: Marks;
+  /** The longest repeat of all cloths, in millimetres. */
+  readonly longest: number;
+  /** How many different cloths the search found; those that are not in this gallery are not ranked again. */
+  readonly cloths: number;
   /** The view that the question asked for: its ranking and float limit. */
   readonly usual: View;
   readonly floatLimit: FloatLimit;
@@ -33,12 +41,16 @@ export class Store {
   private readonly address: Address;
   private readonly listeners: (() => void)[] = [];
   private readonly codes: ReadonlySet<string>;
+  private readonly said = new Map<string, string>();
 
-  constructor(manifest: Manifest, address: Address) {
+  constructor(manifest: Manifest, address: Address, marks = new Marks()) {
     this.address = address;
+    this.marks = marks;
+    this.cloths = manifest.counts.cloths;
     this.found = manifest.candidates.map((candidate) => ({ ...candidate, draft: draftOf(candidate, manifest) }));
     this.byCode = new Map(this.found.map((found) => [found.code, found]));
     this.codes = new Set(this.byCode.keys());
+    this.longest = Math.max(1, ...this.found.flatMap(({ draft }) => Object.values(repeatOf(draft))));
     const { rank = EARLIER_RANK, limits } = manifest.question;
     this.floatLimit = floatOf(String(limits?.float ?? '')) ?? { threads: 7 };
     this.usual = {
@@ -46,8 +58,9 @@ export class Store {
       filters: {},
       order: 'best',
       find: '',
+      page: 1,
       kept: false,
-      size: 'actual',
+      size: 'motif',
       metres: 0,
       grey: false,
       compare: [],
@@ -100,7 +113,9 @@ export class Store {
     const seen = this.ranked()
       .map(({ found }, at) => ({ found, rank: at + 1 }))
       .filter(({ found: { code } }) => !kept || this.marks.has(code))
-      .filter(({ found }) => find === '' || holds(found, this.marks.of(found.code)?.note ?? '', find));
+      .filter(
+        ({ found }) => find === '' || holds(`${this.wordsOf(found)} ${this.marks.of(found.code)?.note ?? ''}`, find),
+      );
     const by = this.keyOf(order);
     return by === undefined
       ? seen
@@ -110,13 +125,26 @@ export class Store {
           .map(({ each }) => each);
   }
 
+  /** Everything that page and details say of a cloth, to be searched. */
+  private wordsOf(found: Found): string {
+    const known = this.said.get(found.code);
+    if (known !== undefined) return known;
+    const words = textOf(found);
+    this.said.set(found.code, words);
+    return words;
+  }
+
   listen(listener: () => void): void {
     this.listeners.push(listener);
   }
 
-  /** Changes the view. `step` makes an entry for the browser's back button, for changes a person may want to undo. */
+  /**
+   * Changes the view. `step` makes an entry for the browser's back button, for changes a person may want to undo. A list
+   * of other cloths, or in another order, begins at its first page.
+   */
   show(change: Partial<View>, step = false): void {
-    this.view = { ...this.view, ...change };
+    const anew = RELISTS.some((key) => change[key] !== undefined);
+    this.view = { ...this.view, ...(anew && { page: 1 }), ...change };
     this.address.write(addressOf(this.view, this.usual), step);
     this.tell();
   }

@@ -3,7 +3,7 @@ import { type FloatLimit, PARTS, type Part, type Weights } from '../../score/ran
 import type { Filters } from './filters.js';
 
 /** Sizes at which cloth is shown. */
-export const SIZES = ['quarter', 'half', 'actual', 'close'] as const;
+export const SIZES = ['motif', 'actual', 'half', 'quarter', 'close'] as const;
 export type Size = (typeof SIZES)[number];
 /** Orders of the list. */
 const ORDERS = ['best', 'calm', 'lively', 'small', 'liked'] as const;
@@ -12,6 +12,8 @@ export type Ordering = (typeof ORDERS)[number];
 export const STEPS = [0, 0.6, 1, 1.5, 2, 3, 4, 6, 8, 10] as const;
 /** Most cloths in a comparison. */
 export const MOST_COMPARED = 6;
+/** Millimetres in the units in which a float limit may be given. */
+const UNITS: Readonly<Record<string, number>> = { mm: 1, cm: 10, in: 25.4, '"': 25.4, '″': 25.4 };
 
 /** The whole view, which is stored in the address, so that it can be bookmarked. */
 export interface View {
@@ -19,6 +21,8 @@ export interface View {
   readonly filters: Filters;
   readonly order: Ordering;
   readonly find: string;
+  /** The page of the list, from 1. */
+  readonly page: number;
   /** Whether only kept cloths are listed. */
   readonly kept: boolean;
   readonly size: Size;
@@ -48,6 +52,7 @@ export function addressOf(view: View, usual: View): string {
   say('fill', fill);
   say('order', view.order, usual.order);
   say('find', view.find, '');
+  say('page', view.page, 1);
   say('kept', view.kept ? 'only' : undefined);
   say('size', view.size, usual.size);
   say('from', view.metres, 0);
@@ -83,6 +88,7 @@ export function viewOf(address: string, usual: View, codes: ReadonlySet<string>)
     },
     order: word('order', ORDERS) ?? usual.order,
     find: said.get('find') ?? '',
+    page: Math.max(1, Math.floor(count('page') ?? 1)),
     kept: said.get('kept') === 'only',
     size: word('size', SIZES) ?? usual.size,
     metres: STEPS.find((step) => step === metres) ?? 0,
@@ -115,9 +121,14 @@ export function floatText(limit: FloatLimit): string {
   return 'mm' in limit ? `${limit.mm} mm` : String(limit.threads);
 }
 
-/** Reads a float limit in threads or millimetres; undefined if the text is neither. */
+/** Reads a float limit: `7` threads, `9.5 mm`, `3/8 in`, `1 1/2 in`; undefined if the text is none of these. */
 export function floatOf(text: string): FloatLimit | undefined {
-  const found = /^(\d{1,4}(?:\.\d{1,9})?)\s*(mm)?$/.exec(text.trim());
-  if (found === null || Number(found[1]) <= 0) return undefined;
-  return found[2] === undefined ? { threads: Number(found[1]) } : { mm: Number(found[1]) };
+  const found = /^(?:(\d{1,4}(?:\.\d{1,9})?)|(?:(\d{1,4})\s+)?(\d{1,4})\/(\d{1,4}))\s*(mm|cm|in|"|″)?$/.exec(
+    text.trim(),
+  );
+  if (found === null) return undefined;
+  const [, decimal, whole = '0', above, below, unit] = found;
+  const given = decimal === undefined ? Number(whole) + Number(above) / Number(below) : Number(decimal);
+  if (!(given > 0 && given < 10_000) || (unit === undefined && decimal === undefined)) return undefined;
+  return unit === undefined ? { threads: given } : { mm: Number((given * UNITS[unit]!).toFixed(6)) };
 }

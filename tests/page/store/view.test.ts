@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { addressOf, type View, viewOf } from '../../../src/page/store/view.js';
+import { addressOf, floatOf, type View, viewOf } from '../../../src/page/store/view.js';
 import { UNWEIGHED } from '../../../src/score/rank/presets.js';
 import { PARTS } from '../../../src/score/rank/rank.js';
 
@@ -9,8 +9,9 @@ const USUAL: View = {
   filters: {},
   order: 'best',
   find: '',
+  page: 1,
   kept: false,
-  size: 'actual',
+  size: 'motif',
   metres: 0,
   grey: false,
   compare: [],
@@ -42,6 +43,7 @@ describe('the address', () => {
       ),
       order: fc.constantFrom('best', 'calm', 'liked'),
       find: fc.string({ unit: 'grapheme' }),
+      page: fc.integer({ min: 1, max: 40 }),
       kept: fc.boolean(),
       size: fc.constantFrom('quarter', 'actual', 'close'),
       metres: fc.constantFrom(0, 0.6, 1.5, 10),
@@ -63,4 +65,20 @@ describe('the address', () => {
       compare: ['aaaa'],
     });
   });
+});
+
+describe('a limit for floats', () => {
+  test.each([
+    ['7', { threads: 7 }],
+    ['9.5 mm', { mm: 9.5 }],
+    ['1 cm', { mm: 10 }],
+    ['3/8 in', { mm: 9.525 }],
+    ['1 1/2 in', { mm: 38.1 }],
+    ['0.5″', { mm: 12.7 }],
+    ['0', undefined],
+    ['3/8', undefined],
+    ['1/0 in', undefined],
+    ['long', undefined],
+    ['', undefined],
+  ])('%s', (text, limit) => expect(floatOf(text)).toEqual(limit));
 });

@@ -1,4 +1,4 @@
-import { easeOf, type Figure, figuresOf } from '../../gallery/html/page-figures.js';
+import { easeOf, type Figure, figuresOf, floatCaution } from '../../gallery/html/page-figures.js';
 import { draftSvg } from '../../render/draft-svg.js';
 import { inWords, lengthInWords } from '../../score/words/figure-words.js';
 import type { Found } from '../../search/strategy/outcome.js';
@@ -8,12 +8,17 @@ import { button, drawing, el, tick } from '../paint/dom.js';
 import type { Screen } from '../paint/screen.js';
 import { repeatOf, sizesOf } from '../store/sizes.js';
 import type { Store } from '../store/store.js';
+import { MOST_COMPARED } from '../store/view.js';
 import { drawCommand } from './command.js';
 import { command, copying } from './copying.js';
 import { dialogBox } from './dialog.js';
 import { LargePicture } from './large-picture.js';
 import { keeping } from './star-field.js';
 import { ordersInWords } from './weaving-words.js';
+
+/** How a draft is drawn here. */
+const FACE_UP =
+  'Face up, rising shed: the shafts of the tie-up go up. End 1 is at the left, the first pick at the top.';
 
 /** One cloth, looked at closer. */
 export function details(store: Store, screen: Screen): { readonly dialog: HTMLDialogElement; show(): void } {
@@ -27,19 +32,25 @@ export function details(store: Store, screen: Screen): { readonly dialog: HTMLDi
   const build = (found: Found): void => {
     const compare = tick('Compare', (on) => {
       const others = store.view.compare.filter((code) => code !== found.code);
-      store.show({ compare: on ? [...others, found.code].slice(-6) : others });
+      store.show({ compare: on ? [...others, found.code].slice(-MOST_COMPARED) : others });
     });
     const marks = keeping(store, found.code);
-    const [before, next] = [neighbour(store, 'Before', -1, found), neighbour(store, 'Next', 1, found)];
+    const goTo = (code: string, goOn?: string): void => {
+      store.show({ cloth: code });
+      const again: HTMLElement | null = goOn === undefined ? null : shown.body.querySelector(goOn);
+      if (again === null) shown.focus();
+      else again.focus();
+    };
+    const [before, next] = [neighbour(store, -1, found, goTo), neighbour(store, 1, found, goTo)];
     const left = el(
       'div',
       { class: 'looking' },
-      picture.controls,
       picture.frame,
-      el('div', { class: 'controls' }, marks.field, compare.label, el('div', { class: 'neighbours' }, before, next)),
-      command(drawCommand(found)),
+      picture.controls,
+      el('div', { class: 'controls' }, compare.label, el('div', { class: 'neighbours' }, before, next)),
+      marks.field,
     );
-    shown.body.replaceChildren(left, telling(store, screen, found));
+    shown.body.replaceChildren(left, telling(store, screen, found, goTo));
     update = () => {
       marks.show();
       compare.show(store.view.compare.includes(found.code));
@@ -68,38 +79,48 @@ export function details(store: Store, screen: Screen): { readonly dialog: HTMLDi
   };
 }
 
+/** Opens another cloth, and gives the keyboard to what the selector finds there, or to the heading. */
+type GoTo = (code: string, goOn?: string) => void;
+
 /** A button to the cloth before or after this one in the list. */
-function neighbour(store: Store, words: string, by: number, found: Found): HTMLButtonElement | false {
+function neighbour(store: Store, by: -1 | 1, found: Found, goTo: GoTo): HTMLButtonElement | false {
   const listed = store.listed();
-  const next = listed[listed.findIndex((each) => each.found === found) + by];
-  if (next === undefined || (by < 0 && listed[0]?.found === found)) return false;
-  return button(words, () => store.show({ cloth: next.found.code }));
+  const at = listed.findIndex((each) => each.found === found);
+  const next = at < 0 ? undefined : listed[at + by];
+  if (next === undefined) return false;
+  const name = by < 0 ? 'to-before' : 'to-next';
+  return button(by < 0 ? 'Before' : 'Next', () => goTo(next.found.code, `.${name}`), { class: name });
 }
 
-/** What there is to say of a cloth: its orders, sizes, near twins, draft and figures. */
-function telling(store: Store, screen: Screen, found: Found): HTMLElement {
+/** What there is to say of a cloth: recipe, draft, orders, sizes, near twins and figures. */
+function telling(store: Store, screen: Screen, found: Found, goTo: GoTo): HTMLElement {
+  const caution = floatCaution(found.scores.floats);
   return el(
     'div',
     { class: 'telling' },
     el('p', { class: 'recipe' }, found.recipe),
+    caution !== undefined && el('p', { class: 'caution' }, caution),
     el('p', {}, `${capital(inWords(found.scores, { ...found.draft, floatLimit: store.limit }))}.`),
+    el('p', {}, `${capital(store.why(found))}.`),
     found.equals > 0 &&
       el('p', { class: 'quiet' }, `Also woven by ${found.equals} other ${plural(found.equals, 'order')}.`),
-    el('h3', {}, 'The orders'),
-    el(
-      'dl',
-      { class: 'orders' },
-      ordersInWords(found).map(([name, text]) => el('div', {}, el('dt', {}, name), el('dd', {}, text))),
-    ),
-    el('h3', {}, 'Sizes'),
-    sizes(found, screen),
-    twins(found, store, screen),
     el('h3', {}, 'Draft'),
     el(
       'div',
       { class: 'draft', tabindex: 0, role: 'group', 'aria-label': 'Draft; a wide one scrolls sideways' },
       drawing(draftSvg(found.draft, { title: `Draft of ${found.code}` })),
     ),
+    el('p', { class: 'quiet' }, FACE_UP),
+    el('h3', {}, 'The orders'),
+    el(
+      'dl',
+      { class: 'orders' },
+      ordersInWords(found).map(([name, text]) => el('div', {}, el('dt', {}, name), el('dd', {}, text))),
+    ),
+    command(drawCommand(found)),
+    el('h3', {}, 'Sizes'),
+    sizes(found, screen),
+    twins(found, store, screen, goTo),
     el('h3', {}, 'Figures'),
     figures([...figuresOf(store.rescored(found)), ...easeOf(found)]),
   );
@@ -129,7 +150,7 @@ function sizes(found: Found, screen: Screen): HTMLElement {
   );
 }
 
-function twins(found: Found, store: Store, screen: Screen): HTMLElement | false {
+function twins(found: Found, store: Store, screen: Screen, goTo: GoTo): HTMLElement | false {
   const near = store.found.filter(({ code, nearTwin }) => nearTwin === found.code || code === found.nearTwin);
   if (near.length === 0) return false;
   return el(
@@ -144,7 +165,7 @@ function twins(found: Found, store: Store, screen: Screen): HTMLElement | false 
           'li',
           {},
           smallFigure(twin.draft, screen.points, twin.recipe),
-          button(twin.code, () => store.show({ cloth: twin.code })),
+          button(twin.code, () => goTo(twin.code)),
           el('p', {}, twin.recipe),
         ),
       ),

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { differencesOf } from '../../../src/page/parts/differences.js';
+import { differencesOf } from '../../../src/page/boxes/differences.js';
 import { foundOf, HOUNDS_TOOTH, LOG_CABIN } from '../../gallery/trial.js';
 
 describe('what a weaver reads', () => {

@@ -14,10 +14,11 @@ export function keptList(
   store: Store,
   screen: Screen,
 ): { readonly dialog: HTMLDialogElement; readonly opener: HTMLButtonElement; show(): void } {
-  const shown = dialogBox('kept', () => undefined);
+  const shown = dialogBox('kept', () => store.tell());
   const opener = button('', () => {
     build();
     shown.open('Kept cloths');
+    store.tell();
   });
   const said = el('p', { role: 'status' });
   const list = el('ol', { class: 'kept-cloths' });
@@ -41,18 +42,24 @@ export function keptList(
       said.textContent = error.message;
     }
     file.value = '';
-    build();
     store.tell();
   };
   const save = button('Save shortlist.json', () => {
-    const link = el('a', {
-      href: URL.createObjectURL(new Blob([store.marks.text()], { type: 'application/json' })),
-      download: 'shortlist.json',
-    });
-    link.click();
-    setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
+    download(store.marks.text(), 'shortlist.json');
     said.textContent = 'Saved. The commands keep, plan and deal read it.';
   });
+  const aside = el(
+    'div',
+    { class: 'aside', hidden: true },
+    el(
+      'p',
+      { class: 'caution' },
+      'This browser stored a list that cannot be read: it is damaged, or of a newer version. It was set aside, not deleted.',
+    ),
+    button('Save what was set aside', () => {
+      for (const [at, text] of store.marks.aside.entries()) download(text, `set-aside-${at + 1}.json`);
+    }),
+  );
   shown.body.append(
     el(
       'p',
@@ -67,42 +74,39 @@ export function keptList(
       file,
     ),
     said,
+    aside,
     list,
     liking,
   );
 
-  const entry = ({ code, recipe, draft }: KeptCloth): HTMLElement => {
-    const remove = button('Remove', () => {
-      store.marks.drop(code);
-      build();
-      store.tell();
-    });
-    const closer = button('Details', () => {
-      shown.close();
-      store.show({ cloth: code }, true);
-    });
-    const here = store.byCode.has(code);
-    const elsewhere = !here && el('span', { class: 'quiet' }, ' (of another gallery)');
-    return el(
-      'li',
-      {},
-      smallFigure(draft, screen.points / 2, `Cloth ${code} at half its size`),
-      el(
-        'div',
-        {},
-        el('p', {}, el('strong', { class: 'code' }, code), ` ${recipe}`, elsewhere),
-        markFields(store, code),
-        el('div', { class: 'controls' }, here && closer, remove),
-      ),
-    );
-  };
+  let entries: readonly { readonly code: string; readonly item: HTMLElement; show(): void }[] = [];
   const build = (): void => {
-    list.replaceChildren(...store.marks.all.map(entry));
-    if (store.marks.all.length === 0)
-      list.append(el('li', { class: 'quiet' }, 'Nothing yet: press Keep under a cloth.'));
-    showLiking();
+    const again = (at: number): void => {
+      const next = entries[Math.min(at, entries.length - 1)]?.item.querySelector<HTMLElement>('.remove');
+      if (next) next.focus();
+      else shown.focus();
+    };
+    entries = store.marks.all.map((cloth, at) => {
+      const marks = markFields(store, cloth.code);
+      const remove = (): void => {
+        store.marks.drop(cloth.code);
+        store.tell();
+        again(at);
+      };
+      const open = (): void => {
+        shown.close();
+        store.show({ cloth: cloth.code }, true);
+      };
+      return { code: cloth.code, item: entryOf(cloth, marks.field, store, screen, open, remove), show: marks.show };
+    });
+    list.replaceChildren(...entries.map(({ item }) => item));
+    if (entries.length === 0) list.append(el('li', { class: 'quiet' }, 'Nothing yet: press Keep under a cloth.'));
   };
-  const showLiking = (): void => {
+  const update = (): void => {
+    const { all } = store.marks;
+    if (all.length !== entries.length || all.some(({ code }, at) => entries[at]!.code !== code)) build();
+    for (const each of entries) each.show();
+    aside.hidden = store.marks.aside.length === 0;
     liking.replaceChildren(
       ...whatStarsSay(store, () => {
         shown.close();
@@ -115,9 +119,41 @@ export function keptList(
     opener,
     show() {
       opener.textContent = `Kept ${store.marks.all.length}`;
-      if (shown.dialog.open) showLiking();
+      if (shown.dialog.open) update();
     },
   };
+}
+
+/** One kept cloth: its picture, its recipe, its marks, and what can be done with it. */
+function entryOf(
+  { code, recipe, draft }: KeptCloth,
+  marks: HTMLElement,
+  store: Store,
+  screen: Screen,
+  open: () => void,
+  remove: () => void,
+): HTMLElement {
+  const here = store.byCode.has(code);
+  const elsewhere = !here && el('span', { class: 'quiet' }, ' (of another gallery)');
+  return el(
+    'li',
+    {},
+    smallFigure(draft, screen.points / 2, `Cloth ${code} at half its size`),
+    el(
+      'div',
+      {},
+      el('p', {}, el('strong', { class: 'code' }, code), ' ', el('bdi', {}, recipe), elsewhere),
+      marks,
+      el('div', { class: 'controls' }, here && button('Details', open), button('Remove', remove, { class: 'remove' })),
+    ),
+  );
+}
+
+/** Hands a text to the browser as a file to save. */
+function download(text: string, name: string): void {
+  const link = el('a', { href: URL.createObjectURL(new Blob([text], { type: 'application/json' })), download: name });
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
 }
 
 /** What the stars given tell of a person's liking, as bars, with a way to sort by it. */

@@ -6,6 +6,8 @@ interface Box {
   readonly body: HTMLElement;
   /** Opens the dialog, unless it is open, and sets its heading. */
   open(title: string): void;
+  /** Gives the keyboard to the heading, where what had it is gone. */
+  focus(): void;
   close(): void;
 }
 
@@ -19,6 +21,7 @@ export function dialogBox(name: string, closed: () => void): Box {
       class: `box screen ${name}`,
       'aria-labelledby': `${name}-title`,
       // The event comes a little after the closing; the dialog may be open again by then.
+      focus: () => title.focus(),
       close: () => dialog.open || closed(),
     },
     el(
@@ -38,6 +41,7 @@ export function dialogBox(name: string, closed: () => void): Box {
       dialog.showModal();
       title.focus();
     },
+    focus: () => title.focus(),
     close: () => dialog.open && dialog.close(),
   };
 }

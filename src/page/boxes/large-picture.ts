@@ -3,9 +3,9 @@ import type { Found } from '../../search/strategy/outcome.js';
 import { clothFigure, type Side } from '../paint/cloth-figure.js';
 import { choice, el, tick } from '../paint/dom.js';
 import type { Screen } from '../paint/screen.js';
+import { scaleOf } from '../parts/frame.js';
 import { repeatOf } from '../store/sizes.js';
 import type { Store } from '../store/store.js';
-import { scaleOf } from './cards.js';
 
 const SIDES: readonly (readonly [Side, string])[] = [
   ['face', 'face'],
@@ -32,10 +32,11 @@ export class LargePicture {
   readonly frame = el('div', { class: 'large' });
   private side: Side = 'face';
   private extent: Extent = 'repeats';
-  private outline = true;
+  private outline = false;
   /** Floats over more threads than this are outlined. */
   private over = 0;
   private readonly most: HTMLInputElement;
+  private readonly outlined: ReturnType<typeof tick>;
   private found: Found | undefined;
 
   /** @param body where the picture stands: how wide it can be */
@@ -60,55 +61,72 @@ export class LargePicture {
       'aria-label': 'threads',
       input: () => {
         if (!Number.isInteger(this.most.valueAsNumber) || this.most.valueAsNumber < 1) return;
-        this.over = this.most.valueAsNumber;
+        this.outlineOver(this.most.valueAsNumber);
         this.draw();
       },
+      change: () => {
+        this.most.value = String(this.over);
+      },
     });
-    const outlined = tick('Outline floats over', (on) => {
+    this.outlined = tick('Outline floats over', (on) => {
       this.outline = on;
       this.draw();
     });
-    outlined.show(this.outline);
     this.controls = el(
       'div',
       { class: 'controls' },
       sides.label,
       extents.label,
-      el('span', { class: 'outlining' }, outlined.label, this.most, ' threads'),
+      el('span', { class: 'outlining' }, this.outlined.label, this.most, ' threads'),
     );
   }
 
-  /** Shows another cloth, with its floats over the limit outlined. */
+  /** Shows another cloth, with its floats over the limit outlined, if it has any. */
   show(found: Found): void {
     this.found = found;
-    this.over = threadsOf(this.store, found);
+    this.outlineOver(threadsOf(this.store, found));
     this.most.value = String(this.over);
     this.draw();
   }
 
   private draw(): void {
-    if (this.found === undefined) return;
-    const { found, side, extent } = this;
+    const { found } = this;
+    if (found !== undefined) this.frame.replaceChildren(this.figureOf(found));
+  }
+
+  private outlineOver(threads: number): void {
+    this.over = threads;
+    this.outline = (this.found?.scores.floats.longest ?? Number.POSITIVE_INFINITY) > threads;
+    this.outlined.show(this.outline);
+  }
+
+  private figureOf(found: Found): HTMLElement {
+    const { side, extent } = this;
     const { grey, metres } = this.store.view;
-    const room = Math.max(240, Math.min(LARGE, this.body.clientWidth - 32 || LARGE));
+    const room = this.room();
     const { width, height } = repeatOf(found.draft);
     const fit = room / (Math.max(width, height) * (extent === 'repeats' ? 3 : 1));
-    const scale = extent === 'actual' || extent === 'close' ? scaleOf(extent, found, this.screen.points) : fit;
+    const scale =
+      extent === 'actual' || extent === 'close' ? scaleOf(extent, found.draft, this.screen, width, room) : fit;
     const repeats = extent === 'repeats' ? 3 : extent === 'repeat' ? 1 : 0;
     const words = `${found.code}: ${SIDES.find(([each]) => each === side)![1]}, ${EXTENTS.find(([each]) => each === extent)![1]}`;
-    this.frame.replaceChildren(
-      clothFigure(found.draft, {
-        side,
-        repeats,
-        scale,
-        width: room,
-        height: room,
-        grey,
-        metres,
-        words,
-        ...(this.outline && { outline: this.over }),
-      }),
-    );
+    return clothFigure(found.draft, {
+      side,
+      repeats,
+      scale,
+      width: room,
+      height: room,
+      grey,
+      metres,
+      words,
+      ...(this.outline && { outline: this.over }),
+    });
+  }
+
+  /** Side of the picture: as large as the window lets it stand beside the text, or on a phone above it. */
+  private room(): number {
+    const share = matchMedia('(min-width: 60rem)').matches ? 0.62 : 0.36;
+    return Math.max(200, Math.min(LARGE, this.body.clientWidth - 32 || LARGE, innerHeight * share));
   }
 }
 

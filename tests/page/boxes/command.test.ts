@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { drawCommand } from '../../../src/page/parts/command.js';
+import { drawCommand } from '../../../src/page/boxes/command.js';
 import { foundOf, HOUNDS_TOOTH } from '../../gallery/trial.js';
 
 describe('what a weaver reads', () => {

@@ -4,24 +4,33 @@ import type { Store } from '../store/store.js';
 
 const STARS = [0, 1, 2, 3, 4, 5].map((n) => [n, n === 0 ? 'no stars' : '★'.repeat(n)] as const);
 
-/** The fields for stars and note of a kept cloth. */
-export function markFields(store: Store, code: string): HTMLElement {
-  const kept = store.marks.of(code);
+/** The fields for stars and note of a kept cloth, which are stored while a person types. */
+export function markFields(store: Store, code: string): { readonly field: HTMLElement; show(): void } {
   const stars = choice('Stars', STARS, (n) => {
     store.marks.mark(code, { stars: n });
     store.tell();
   });
-  stars.show(kept?.stars ?? 0);
   const note = el('textarea', {
     rows: 2,
     maxlength: LONGEST.note,
-    change: () => {
+    input: () => {
       store.marks.mark(code, { note: note.value.trim() });
       store.tell();
     },
   });
-  note.value = kept?.note ?? '';
-  return el('div', { class: 'mark-fields' }, stars.label, el('label', { class: 'note' }, el('span', {}, 'Note'), note));
+  const field = el(
+    'div',
+    { class: 'mark-fields' },
+    stars.label,
+    el('label', { class: 'note' }, el('span', {}, 'Note'), note),
+  );
+  const show = (): void => {
+    const kept = store.marks.of(code);
+    stars.show(kept?.stars ?? 0);
+    if (document.activeElement !== note) note.value = kept?.note ?? '';
+  };
+  show();
+  return { field, show };
 }
 
 /** A button that keeps a cloth, with the fields for stars and note once it is kept. */
@@ -36,14 +45,14 @@ export function keeping(store: Store, code: string): { readonly field: HTMLEleme
     },
     { class: 'keep' },
   );
-  const field = el('div', { class: 'keeping' }, keep);
+  const marks = markFields(store, code);
+  const field = el('div', { class: 'keeping' }, keep, marks.field);
   const show = (): void => {
     const kept = store.marks.has(code);
     keep.textContent = kept ? 'Kept' : 'Keep';
     keep.setAttribute('aria-pressed', String(kept));
-    const fields = field.querySelector('.mark-fields');
-    if (kept && fields === null) field.append(markFields(store, code));
-    if (!kept) fields?.remove();
+    marks.field.hidden = !kept;
+    marks.show();
   };
   show();
   return { field, show };

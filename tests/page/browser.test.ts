@@ -264,7 +264,7 @@ describe('the page alive', LONG, () => {
     await page.getByRole('button', { name: 'Rank and filter' }).click();
     await inPage(page, "document.querySelectorAll('details').forEach((each) => { each.open = true; })");
     expect(await inPage(page, overflow)).toBe(0);
-    await page.locator('.panel select').first().focus();
+    await page.locator('.panel .ways button').first().focus();
     await page.keyboard.press('Escape');
     await page.locator('.strip select').first().selectOption('actual');
     expect(await inPage(page, overflow)).toBe(0);

@@ -33,15 +33,6 @@ export function easeOf(draft: Draft): Ease {
   };
 }
 
-/** Ease as a part of the score: 1 for one colour and one shuttle, lower with each change (a choice of ours). */
-export function easePart(
-  ease: Pick<Ease, 'warpChanges' | 'weftChanges' | 'shuttles'>,
-  ends: number,
-  picks: number,
-): number {
-  return 1 / (1 + (5 * ease.warpChanges) / ends + (5 * ease.weftChanges) / picks + (ease.shuttles - 1) / 2);
-}
-
 /** Counts neighbouring threads of different colour, round the repeat. */
 export function changes(colours: ArrayLike<number>): number {
   let count = 0;

@@ -6,20 +6,14 @@ import { luminance, values } from '../colour/yarn.js';
 import { type Draft, isSquareSett, type Sett, spacing, type Weave } from '../draft/draft.js';
 import { contrastMeter } from './contrast/contrast.js';
 import { readsOf, viewingLimits } from './contrast/viewing-distance.js';
-import { easeOf, easePart } from './ease.js';
+import { easeOf } from './ease.js';
 import { type Classic, classicsOn, featuresOf, noveltyOf } from './likeness/novelty.js';
-import { ALL_WANTED, liveliness, lookMeter } from './look/look.js';
+import { ALL_WANTED, lookMeter } from './look/look.js';
 import { structureAlone } from './look/structure-likeness.js';
-import type { Contrast, Ease, Floats, Look, Scores } from './model/figures.js';
-import {
-  type FloatLimit,
-  figuredPart,
-  floatPart,
-  newnessPart,
-  type Part,
-  rankScore,
-  type Weights,
-} from './rank/rank.js';
+import type { Ease, Scores } from './model/figures.js';
+import type { FloatLimit } from './parts/float-limit.js';
+import { type Part, partsOf, type Weights } from './parts/parts.js';
+import { rankScore } from './rank/rank.js';
 import { codeOf } from './symmetry/cloth-code.js';
 import { nearlyOf } from './symmetry/near-symmetry.js';
 import { symmetryOf } from './symmetry/symmetry.js';
@@ -63,8 +57,9 @@ export function scoreDraft(draft: Draft, ranking: Ranking): Scored {
       ? undefined
       : noveltyOf(featuresOf(face, contrast, symmetry.symmetry), ranking.classics);
   const novelty = nearest?.novelty ?? 0;
-  const measured = { ...contrast, ...look, symmetry: symmetry.symmetry, novelty, floats, ease, ends, picks };
-  const parts = partsOf(measured, ranking.floatLimit, draft.sett);
+  const { floatLimit } = ranking;
+  const figures = { ...contrast, ...look, symmetry: symmetry.symmetry, novelty, floats, ease };
+  const parts = partsOf({ ...figures, ends, picks, floatLimit, sett: draft.sett });
   const luminances = draft.yarns.map((yarn) => luminance(yarn.hex));
   return {
     scores: {
@@ -82,38 +77,6 @@ export function scoreDraft(draft: Draft, ranking: Ranking): Scored {
     ease,
     hangsTogether: hangsTogether(cloth),
     code: codeOf(draft),
-  };
-}
-
-/** The figures from which the parts of a ranking are computed. A figure without weight may be left 0. */
-interface Measured extends Contrast, Look {
-  readonly symmetry: number;
-  readonly novelty: number;
-  readonly floats: Pick<Floats, 'longest' | 'longestMm'>;
-  readonly ease: Pick<Ease, 'warpChanges' | 'weftChanges' | 'shuttles'>;
-  readonly ends: number;
-  readonly picks: number;
-}
-
-/** The parts of a ranking, each from 0 to 1. */
-export function partsOf(measured: Measured, floatLimit: FloatLimit, sett: Sett): Record<Part, number> {
-  const { across, along } = spacing(sett);
-  const lively = liveliness(measured);
-  return {
-    contrast: measured.contrast,
-    symmetry: measured.symmetry,
-    float: floatPart(measured.floats, floatLimit, Math.max(across, along)),
-    figure: measured.figure,
-    figured: figuredPart(measured.figure),
-    ease: easePart(measured.ease, measured.ends, measured.picks),
-    novelty: measured.novelty,
-    newness: newnessPart(measured.novelty),
-    balance: 1 - Math.abs(2 * measured.darkShare - 1),
-    solid: measured.solid,
-    sharp: measured.sharp,
-    calm: 1 - lively,
-    lively,
-    unlike: measured.unlike,
   };
 }
 

@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { type Draft, EVEN_WIDTHS } from '../../src/draft/draft.js';
-import { easeOf, easePart } from '../../src/score/ease.js';
+import { easeOf } from '../../src/score/ease.js';
+import { easePart } from '../../src/score/parts/ease-part.js';
+import type { Measured } from '../../src/score/parts/score-part.js';
 
 const draft = (warp: string, weft: string, kinds?: Draft['pickKinds']): Draft => ({
   threading: [...warp].map((_, i) => [(i % 4) + 1]),
@@ -49,7 +51,7 @@ test('two one-colour warps make no knots, in order there is one at every change'
 test('one colour and one shuttle cost nothing', () => {
   const ease = easeOf(draft('DDDD', 'LLLL'));
   expect(ease).toMatchObject({ warpChanges: 0, weftChanges: 0, shuttles: 1, longestCarry: 0, sameSide: true });
-  expect(easePart(ease, 4, 4)).toBe(1);
+  expect(easePart.of({ ease, ends: 4, picks: 4 } as unknown as Measured)).toBe(1);
 });
 
 test('tabby and pattern weft of one yarn are two shuttles', () => {

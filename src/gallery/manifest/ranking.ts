@@ -1,5 +1,5 @@
+import { partsOf } from '../../score/parts/parts.js';
 import { comparable, type FloatLimit, type Part, rankScore, type Weights } from '../../score/rank/rank.js';
-import { partsOf } from '../../score/score.js';
 import type { Found } from '../../search/strategy/outcome.js';
 
 /** A cloth with the score by which it is ranked. */
@@ -11,7 +11,7 @@ export interface Ranked {
 /** The parts of a cloth's score, each from 0 to 1; novelty is 0 if it was not measured. */
 export function partsOfFound({ scores, ease, draft }: Found, floatLimit: FloatLimit): Readonly<Record<Part, number>> {
   const [ends, picks] = [draft.warp.length, draft.weft.length];
-  return partsOf({ ...scores, novelty: scores.novelty ?? 0, ease, ends, picks }, floatLimit, draft.sett);
+  return partsOf({ ...scores, novelty: scores.novelty ?? 0, ease, ends, picks, floatLimit, sett: draft.sett });
 }
 
 /** Ranks cloths again, best first, exactly as the command would: same parts, same score, same order of ties. */

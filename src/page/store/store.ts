@@ -1,7 +1,7 @@
 import type { Manifest } from '../../gallery/manifest/manifest.js';
 import { draftOf } from '../../gallery/manifest/manifest-draft.js';
 import { partsOfFound, type Ranked, ranked } from '../../gallery/manifest/ranking.js';
-import { liveliness } from '../../score/look/look.js';
+import { liveliness } from '../../score/parts/lively-parts.js';
 import { weightsOf } from '../../score/rank/presets.js';
 import { type FloatLimit, sameWeights } from '../../score/rank/rank.js';
 import { nearestInWords, whyInWords } from '../../score/rank/why.js';

@@ -2,8 +2,8 @@ import type { Face } from '../../cloth/face.js';
 import { type Sett, spacing } from '../../draft/draft.js';
 import { contrastMeter } from '../contrast/contrast.js';
 import { ARC_MINUTE } from '../contrast/viewing-distance.js';
-import type { Look } from '../model/figures.js';
-import type { Weights } from '../rank/rank.js';
+import { LOOK, type Look } from '../model/figures.js';
+import { figuresFor, type Weights } from '../parts/parts.js';
 import { localLight } from './local-light.js';
 import { patchBits } from './patches.js';
 import { shapesOf } from './shapes.js';
@@ -14,26 +14,15 @@ import { type StructureAlone, unlikeStructure } from './structure-likeness.js';
 /** The viewing distance for shapes in metres, and the σ of the eye's blur from there in millimetres. */
 const SHAPES_FROM = 2;
 const SHAPES_SIGMA = ARC_MINUTE * SHAPES_FROM * 1000;
-/** Shannon's bits of sixteen equally frequent patches. */
-const MOST_BITS = 4;
-/** The number of shapes above which a cloth is busy. */
-const MANY_SHAPES = 8;
-
 /** Which figures to measure; the others are left 0, to save time. */
 export type Wanted = Readonly<Record<keyof Look, boolean>>;
 
-export const ALL_WANTED: Wanted = { solid: true, sharp: true, bits: true, shapes: true, unlike: true };
+export const ALL_WANTED: Wanted = mapped(() => true);
 
-/** The figures that have weight in a ranking. */
+/** The figures that a ranking needs. */
 export function wantedBy(weights: Weights): Wanted {
-  const lively = weights.calm > 0 || weights.lively > 0;
-  return {
-    solid: weights.solid > 0,
-    sharp: weights.sharp > 0,
-    bits: lively,
-    shapes: lively,
-    unlike: weights.unlike > 0,
-  };
+  const needed = figuresFor(weights);
+  return mapped((name) => needed.has(name));
 }
 
 /** Measures what the eye meets on faces of one sett. `alone` is asked for only where it is needed. */
@@ -61,10 +50,7 @@ export function lookMeter(sett: Sett): LookMeter {
 
 const NOTHING = new Float64Array(0);
 
-/**
- * How lively a cloth is, from 0 to 1: the mean of the variety of its patches, as a share of the most there can be, and
- * of its closed shapes, as a share of the eight above which it is busy (a choice of ours). Calm is 1 less that.
- */
-export function liveliness({ bits, shapes }: Pick<Look, 'bits' | 'shapes'>): number {
-  return (bits / MOST_BITS + Math.min(1, shapes / MANY_SHAPES)) / 2;
+function mapped<T>(value: (name: keyof Look) => T): Readonly<Record<keyof Look, T>> {
+  const names = Object.keys(LOOK) as (keyof Look)[];
+  return Object.fromEntries(names.map((name) => [name, value(name)])) as Record<keyof Look, T>;
 }

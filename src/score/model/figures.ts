@@ -50,19 +50,15 @@ export interface Contrast {
   readonly darkShare: number;
 }
 
-/** What the eye meets: areas, outlines and shapes. */
-export interface Look {
-  /** Clearly dark areas with clearly light ones beside them: 2·min of their shares. */
-  readonly solid: number;
-  /** How crisp the outlines are. */
-  readonly sharp: number;
-  /** Shannon's bits of the 2 × 2 patches, 0 to 4. */
-  readonly bits: number;
-  /** Closed shapes that differ by more than a shift. */
-  readonly shapes: number;
-  /** 1 less the likeness to the structure's drawdown alone. */
-  readonly unlike: number;
-}
+/** What the eye meets, areas, outlines and shapes: the heading of each figure in tables, and what it measures. */
+export const LOOK = {
+  solid: { heading: 'solid', means: 'twice the smaller share of clearly dark and clearly light areas' },
+  sharp: { heading: 'sharp', means: 'how crisp the outlines between dark and light are' },
+  bits: { heading: 'patches', means: 'variety of the patches of 2 × 2 crossings, in bits from 0 to 4' },
+  shapes: { heading: 'shapes', means: 'number of closed shapes that differ by more than a shift' },
+  unlike: { heading: 'unlike the structure', means: 'how unlike the cloth is to the structure’s drawdown alone' },
+} as const;
+export type Look = Readonly<Record<keyof typeof LOOK, number>>;
 
 /** Every figure of one cloth, as written in a gallery. */
 export interface Scores extends Contrast, Symmetry, Look {

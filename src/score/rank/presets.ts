@@ -1,25 +1,10 @@
-import { PARTS, type Part, sameWeights, type Weights } from './rank.js';
+import { PARTS, type Part, UNWEIGHED, type Weights } from '../parts/parts.js';
+import { sameWeights } from './rank.js';
+
+export { UNWEIGHED } from '../parts/parts.js';
 
 /** A weight for every part that is weighed; the others do not count. */
 const weigh = (weighed: Partial<Record<Part, number>>): Weights => ({ ...UNWEIGHED, ...weighed });
-
-/** Weights of which none counts. */
-export const UNWEIGHED: Weights = {
-  contrast: 0,
-  symmetry: 0,
-  float: 0,
-  figure: 0,
-  figured: 0,
-  ease: 0,
-  novelty: 0,
-  newness: 0,
-  balance: 0,
-  solid: 0,
-  sharp: 0,
-  calm: 0,
-  lively: 0,
-  unlike: 0,
-};
 
 /**
  * The ways in which a weaver looks at cloths, each a ranking with a name. What is weighed is common practice; how much,

@@ -1,25 +1,9 @@
 import { andList } from '../../words/counts.js';
 import type { Scores } from '../model/figures.js';
+import { PART_WORDS, PARTS, type Part, type Weights } from '../parts/parts.js';
 import { presetOf } from './presets.js';
-import { PARTS, type Part, type Weights } from './rank.js';
 
-/** What a ranking weighs, in words. */
-export const PART_WORDS: Readonly<Record<Part, string>> = {
-  contrast: 'contrast',
-  symmetry: 'symmetry',
-  float: 'short floats',
-  figure: 'figure',
-  figured: 'good share of figure',
-  ease: 'ease of weaving',
-  novelty: 'distance from the classic orders',
-  newness: 'newness beside the classic orders',
-  balance: 'balance of dark and light',
-  solid: 'solid dark and light',
-  sharp: 'crisp outlines',
-  calm: 'calm',
-  lively: 'liveliness',
-  unlike: 'unlikeness to the structure alone',
-};
+export { PART_WORDS } from '../parts/parts.js';
 
 /** A part that adds less to the score than this share of the strongest part is not named. */
 const WORTH_NAMING = 0.3;

@@ -21,8 +21,9 @@ import { changes } from '../../score/ease.js';
 import { type Classic, featuresOf, noveltyOf } from '../../score/likeness/novelty.js';
 import { lookMeter, wantedBy } from '../../score/look/look.js';
 import { type StructureAlone, structureAlone } from '../../score/look/structure-likeness.js';
-import { asksNovelty, comparable, floatPart, nearerFloats, rankScore } from '../../score/rank/rank.js';
-import { partsOf } from '../../score/score.js';
+import { shortness } from '../../score/parts/float-part.js';
+import { figuresFor, partsOf } from '../../score/parts/parts.js';
+import { asksNovelty, comparable, nearerFloats, rankScore } from '../../score/rank/rank.js';
 import { analyse } from '../../score/symmetry/analysis.js';
 import { clothKey } from '../../score/symmetry/canonical-cloth.js';
 import { symmetryOf } from '../../score/symmetry/symmetry.js';
@@ -65,8 +66,10 @@ export function evaluator(question: Question): Evaluator {
   const square = isSquareSett(question.sett);
   const meter = contrastMeter(across / along);
   const value = values(question.yarns);
-  const needsNovelty = asksNovelty(question.rank);
-  const needsFigure = needsNovelty || question.rank.figure > 0 || question.rank.figured > 0;
+  const needed = figuresFor(question.rank);
+  const needsNovelty = needed.has('novelty');
+  // Novelty compares figures too.
+  const needsFigure = needsNovelty || needed.has('figure');
   const classicsFor = classicsOf(question);
   const { limits, rank, same, yarns, tabby } = question;
   const look = lookMeter(question.sett);
@@ -134,20 +137,18 @@ export function evaluator(question: Question): Evaluator {
       return ground.alone;
     };
     const novelty = needsNovelty ? noveltyOf(featuresOf(face, contrast, symmetry.symmetry), classics).novelty : 0;
-    const parts = partsOf(
-      {
-        ...contrast,
-        ...look(face, value, alone, wanted),
-        symmetry: symmetry.symmetry,
-        novelty,
-        floats,
-        ease,
-        ends: face.ends,
-        picks: face.picks,
-      },
-      limits.float,
-      question.sett,
-    );
+    const parts = partsOf({
+      ...contrast,
+      ...look(face, value, alone, wanted),
+      symmetry: symmetry.symmetry,
+      novelty,
+      floats,
+      ease,
+      ends: face.ends,
+      picks: face.picks,
+      floatLimit: limits.float,
+      sett: question.sett,
+    });
     const smallest = { ends: analysis.columns.length, picks: analysis.rows.length };
     const exchange = same.includes('exchange') && analysis.shown === 2;
     const darkShare = exchange
@@ -173,7 +174,7 @@ export function evaluator(question: Question): Evaluator {
   const verdict: Evaluator['verdict'] = (family) => {
     const ground = groundOf(family, [0], [0]);
     if ('fault' in ground) return ground;
-    return { floatPart: floatPart(ground.floats, limits.float, Math.max(across, along)) };
+    return { floatPart: shortness(ground.floats, limits.float, Math.max(across, along)) };
   };
 
   return { evaluate, verdict };

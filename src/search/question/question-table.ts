@@ -3,7 +3,8 @@ import { describe, eachOf, type Given, Misread, numberOf, textOf, wholeOf, wordO
 import { namedParts, nested, optional, table, type Values, withDefault } from '../../input/key.js';
 import { kind, SPACED, text, whole, word, words } from '../../input/kinds.js';
 import { FILLS, LAID_BY } from '../../order/laid-order.js';
-import { FLOAT_LIMIT } from '../../score/rank/float-limit.js';
+import { FLOAT_LIMIT } from '../../score/parts/float-limit.js';
+import { DEFAULT_RANK, PARTS } from '../../score/parts/parts.js';
 import { SAMENESS, type Sameness } from '../../score/symmetry/canonical-cloth.js';
 import { LOOM_KIND } from '../../structure/loom/loom-table.js';
 import { orList } from '../../words/counts.js';
@@ -190,7 +191,7 @@ export const QUESTION_TABLE = table(
     }),
     rank: optional(kind(RANK, rankOf), {
       about: 'clear, balanced, calm, lively, unexpected or easy; or weights, "contrast 3, symmetry 2"',
-      usual: 'contrast 3, symmetry 2, float 1',
+      usual: weightsInWords(DEFAULT_RANK),
       example: 'unexpected',
       argument: '<weights>',
     }),
@@ -270,4 +271,11 @@ function samenessOf(given: Given, expected: string): Sameness[] {
 function joined(given: Given, expected: string): string {
   if (typeof given === 'string') return textOf(given, expected);
   return eachOf(given, expected, (item) => textOf(item, expected)).join(' ');
+}
+
+/** `contrast 3, symmetry 2, float 1`. */
+function weightsInWords(weights: typeof DEFAULT_RANK): string {
+  return PARTS.filter((part) => weights[part] > 0)
+    .map((part) => `${part} ${weights[part]}`)
+    .join(', ');
 }

@@ -8,12 +8,12 @@ import { readKeys } from '../../input/key.js';
 import { parseSource, placed, type Source } from '../../input/source.js';
 import { type Order, parseOrder } from '../../order/order.js';
 import { nearestWord, quote } from '../../problem.js';
+import { DEFAULT_RANK } from '../../score/parts/parts.js';
 import type { Structure } from '../../structure/catalogue/catalogue.js';
 import { usualSett } from '../../structure/catalogue/usual-sett.js';
 import type { Done, Question, WeftRule } from './question.js';
 import { QUESTION_TABLE, type Written } from './question-table.js';
 import { onLoomStarts, refuseOnTheLoom, woundOrder } from './read-on-the-loom.js';
-import { DEFAULT_RANK } from './read-rank.js';
 import {
   blocksFrom,
   profileOf,

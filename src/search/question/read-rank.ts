@@ -7,9 +7,6 @@ import { orList } from '../../words/counts.js';
 /** What a ranking is expected to be. */
 export const RANK = `what to rank by, as contrast 3, symmetry 2, or one word: ${orList(PRESET_NAMES)}`;
 
-/** The default weights of a ranking. */
-export const DEFAULT_RANK: Weights = { ...UNWEIGHED, contrast: 3, symmetry: 2, float: 1 };
-
 /**
  * Reads a ranking: the word of a preset, or weights by name, as keys or as `contrast 3, symmetry 2`. Parts that are not
  * named have weight 0.

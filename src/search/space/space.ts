@@ -1,5 +1,5 @@
 import { countNecklaces, writtenOrders } from '../../order/necklace.js';
-import { PARTS, type Part } from '../../score/rank/rank.js';
+import { PART, PARTS } from '../../score/parts/parts.js';
 import type { Question } from '../question/question.js';
 import type { Candidate } from './candidate.js';
 import { familiesOf } from './families.js';
@@ -15,8 +15,6 @@ const LISTED_AT_MOST = 2_000_000;
 const BOUNDED_AT_MOST = 20_000_000_000;
 /** How many candidates are scored at the most of a space that is larger still. */
 const EVOLVED_AT_MOST = 400_000;
-/** The parts of a ranking that have bounds. */
-const BOUNDED_PARTS: readonly Part[] = ['contrast', 'symmetry', 'float'];
 /** The longest order, in elements, that the bounds can hold as bits of one number. */
 const LONGEST_BOUNDED = 24;
 
@@ -109,7 +107,7 @@ function canBeBounded(question: Question, families: readonly Family[]): boolean 
     // The best of a niche may score far below the best of all.
     !question.oneOfEachKind &&
     // The other parts have no bound below 1, so hardly any candidate would be pruned.
-    PARTS.every((part) => BOUNDED_PARTS.includes(part) || question.rank[part] === 0) &&
+    PARTS.every((part) => PART[part].hasBound || question.rank[part] === 0) &&
     Math.max(...question.lengths) <= LONGEST_BOUNDED &&
     families.every((family) => family.fixedWeave && family.fill !== 'nest')
   );

@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { figuredPart } from '../../../src/score/parts/figure-parts.js';
+import { PARTS, partsOf } from '../../../src/score/parts/parts.js';
+import type { Measured } from '../../../src/score/parts/score-part.js';
 import { PRESET_NAMES, PRESETS, presetOf } from '../../../src/score/rank/presets.js';
-import { figuredPart, PARTS } from '../../../src/score/rank/rank.js';
-import { partsOf } from '../../../src/score/score.js';
 
 describe('the ways of looking', () => {
   test('each is told by its weights', () => {
@@ -33,7 +34,7 @@ describe('the ways of looking', () => {
           const floats = { longest: 2, longestMm: 2.54 };
           const ease = { warpChanges: ends, weftChanges: 0, shuttles: 2 };
           const sett = { ends: 20, picks: 20, per: 'inch' } as const;
-          const parts = partsOf({ ...measured, floats, ease, ends, picks: 4 }, { threads: 7 }, sett);
+          const parts = partsOf({ ...measured, floats, ease, ends, picks: 4, floatLimit: { threads: 7 }, sett });
           for (const part of PARTS) {
             expect(parts[part]).toBeGreaterThanOrEqual(0);
             expect(parts[part]).toBeLessThanOrEqual(1);
@@ -54,6 +55,6 @@ describe('the ways of looking', () => {
     [0.8, 0.5],
     [1, 0],
   ])('a share of figure of %d counts %d', (figure, part) => {
-    expect(figuredPart(figure)).toBeCloseTo(part, 12);
+    expect(figuredPart.of({ figure } as Measured)).toBeCloseTo(part, 12);
   });
 });

@@ -214,6 +214,58 @@ describe('the page alive', LONG, () => {
     expect(await page.title()).toContain('2/2 twill');
   });
 
+  test('long names wrap, and right-to-left marks turn nothing else about', async () => {
+    const yarns = LOG_CABIN.yarns.map((yarn) => ({ ...yarn, name: `\u202E${'x'.repeat(199)}` }));
+    const found = [foundOf({ ...LOG_CABIN, yarns, name: 'y'.repeat(200) }, 1, { recipe: 'z'.repeat(1000) })];
+    const draft = { file: 'mine.wif', draft: found[0]!.draft };
+    const at = desk.written('long', trialQuestion({ yarns, draft, structures: [] }), { ...trialOutcome(), found });
+    for (const width of [320, 1280]) {
+      const page = await opened(await fresh(width), at);
+      const overflow = 'document.documentElement.scrollWidth - document.documentElement.clientWidth';
+      expect(await inPage(page, overflow)).toBe(0);
+      await desk.view(page, `${at}#cloth=${found[0]!.code}`);
+      expect(await inPage(page, overflow)).toBe(0);
+      const inside =
+        "(({ scrollWidth, clientWidth }) => scrollWidth - clientWidth)(document.querySelector('.closer .box-body'))";
+      expect(await inPage(page, inside)).toBe(0);
+    }
+    const direction =
+      "document.querySelector('.yarns bdi').matches('bdi') && getComputedStyle(document.querySelector('.yarns bdi')).unicodeBidi";
+    const page = await opened(await fresh(1280), at);
+    expect(await inPage(page, direction)).toBe('isolate');
+  });
+
+  test('is used by keyboard alone: kept, starred, compared, ranked, filtered', async () => {
+    const page = await opened(await fresh());
+    const key = (name: string) => page.keyboard.press(name);
+    const held = () => inPage<string>(page, 'document.activeElement.textContent');
+    await key('Tab');
+    await key('Enter');
+    const [one, two] = await order(page);
+    expect(await held()).toBe(one);
+    for (const name of ['Tab', 'Enter', 'Tab', 'Enter']) await key(name);
+    while ((await held()) !== two) await key('Tab');
+    for (const name of ['Tab', 'Tab', 'Enter']) await key(name);
+    expect(await page.locator('.bench').textContent()).toContain('Compare 2Kept 1');
+    while (!(await held()).startsWith('Compare 2')) await key('Shift+Tab');
+    await key('Enter');
+    await expect.poll(() => page.locator('.compare thead th').count(), SOON).toBe(2);
+    await key('Escape');
+    expect(await held()).toBe('Compare 2');
+    await key('Tab');
+    await key('Enter');
+    while ((await inPage(page, 'document.activeElement.tagName')) !== 'SELECT') await key('Tab');
+    await key('End');
+    await key('Escape');
+    expect(await page.locator(`[id="${one}"] .marks`).textContent()).toBe('★★★★★');
+    while ((await held()) !== 'Rank and filter') await key('Shift+Tab');
+    await key('Enter');
+    while ((await held()) !== 'calm') await key('Tab');
+    await key('Enter');
+    expect(await page.textContent('header .ranking')).toMatch(/^The calm first/);
+    expect(complaints).toEqual([]);
+  });
+
   test('refuses a list that is none, in one sentence', async () => {
     const page = await opened(await fresh());
     const wrong = join(desk.home, 'wrong.json');

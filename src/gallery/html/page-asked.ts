@@ -25,7 +25,7 @@ type Asked = readonly [thing: string, asked: string];
 /** The question in one line: the weave, and the colour orders laid on it. */
 export function titleOf(question: Question): string {
   const given = question.draft;
-  const woven = given ? (given.draft.name ?? given.file) : capital(andList(question.structures));
+  const woven = given ? leftToRight(given.draft.name ?? given.file) : capital(andList(question.structures));
   if (question.warp === undefined) return `${woven}: ${ordersOf(question)}`;
   const warp = `warp ${oneOrder(question.warp, question.yarns)}`;
   return `${woven}: ${isWeftsOwn(question) ? `${warp}, weft in ${ordersOf(question)}` : warp}`;
@@ -45,6 +45,11 @@ const STARTS_WORDS: Readonly<Record<Question['starts'], string>> = {
   first: 'on the first end and pick',
   weft: 'the warp on the first end, the weft at every starting point that gives a new cloth',
 };
+
+/** A name without the marks that override the direction of writing, which would turn about what stands after it. */
+function leftToRight(name: string): string {
+  return name.replace(/[\u202a-\u202e\u2066-\u2069]/g, '');
+}
 
 /** All parts of the question, defaults included, in the order in which a weaver decides them. */
 export function askedOf(question: Question): Asked[] {
@@ -123,7 +128,7 @@ function mannersOf(treadlings: readonly string[]): string {
 /** The parts of the question about a person's own draft: recognised structure, treadling. */
 function draftAsked(question: Question): Asked[] {
   const { file, draft } = question.draft!;
-  const named = draft.name === undefined ? file : `${draft.name} (${file})`;
+  const named = leftToRight(draft.name === undefined ? file : `${draft.name} (${file})`);
   return [
     [question.onTheLoom ? 'On the loom' : 'Draft', named],
     ['Recognised', recognitionOf(draft).words[0]!],

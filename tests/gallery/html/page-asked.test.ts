@@ -15,6 +15,12 @@ describe('what was asked, in words', () => {
     }
   });
 
+  test('names that override the direction of writing do not turn the words after them about', () => {
+    const draft = { file: 'a.wif', draft: { ...HOUNDS_TOOTH, name: 'tweed\u202E\u2067!' } };
+    expect(titleOf(trialQuestion({ structures: [], draft }))).toBe('tweed!: colour orders of 2 to 6 elements');
+    expect(saidOf({ structures: [], draft }).Draft).toBe('tweed! (a.wif)');
+  });
+
   test('says the name that is drafted, which of its drafts, and letters on shafts of their own', () => {
     const name = { text: 'INDIGO', drafts: 'usual', mirrored: false, letters: {} } as const;
     expect(saidOf({ name }).Name).toBe('INDIGO, the usual draft of its letters');

@@ -1,5 +1,6 @@
-import { readFileSync } from 'node:fs';
+import { readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { explore } from '../../../src/search/explore.js';
@@ -30,6 +31,10 @@ beforeAll(async () => {
   outcome = await explore(more, { workers: 0 });
   many = desk.written('many', more, outcome);
 }, 120_000);
+
+test('a page of 400 cloths is no larger than 1.5 MB', () => {
+  expect((statSync(fileURLToPath(many)).size / outcome.found.length) * 400).toBeLessThanOrEqual(1.5e6);
+});
 
 describe('cloth first', LONG, () => {
   test.each([

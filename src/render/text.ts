@@ -1,6 +1,5 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import * as fontkit from 'fontkit';
+import type * as fontkit from 'fontkit';
+import { type Face, faceOf, fontOf } from './type.js';
 
 /** Where and how a line of text stands. Sizes and places in the units of the picture; `y` is the base line. */
 interface TextPlace {
@@ -38,7 +37,6 @@ const BOX: Sign = {
 /** Most characters of a word whose layout is cached. */
 const LONGEST_WORD = 40;
 
-const fonts = new Map<boolean, fontkit.Font>();
 const words = new Map<string, readonly Sign[]>();
 const paths = new WeakMap<Sign['outline'], Map<number, string>>();
 
@@ -102,8 +100,8 @@ export function mostThat(fits: (count: number) => boolean, most: number): number
 }
 
 /** Whether every character of a text can be drawn. */
-export function canDraw(text: string, bold = false): boolean {
-  return [...text].every((sign) => sign in DRAWN || font(bold).hasGlyphForCodePoint(sign.codePointAt(0)!));
+export function canDraw(text: string): boolean {
+  return [...text].every((sign) => sign in DRAWN || faceOf(sign) !== undefined);
 }
 
 /** The glyphs of a line, word by word: words recur, so they are cached, and this type has no kerning with spaces. */
@@ -117,40 +115,28 @@ function signs(text: string, bold: boolean): Sign[] {
   });
 }
 
-/** The glyphs of a word. Characters that the type can draw are laid out together, for the sake of kerning. */
+/** The glyphs of a word. Characters of one font are laid out together, for the sake of kerning. */
 function wordSigns(text: string, bold: boolean): Sign[] {
   const line: Sign[] = [];
   let stretch = '';
+  let face: Face | undefined;
   const layOut = () => {
-    if (stretch === '') return;
-    const run = font(bold).layout(stretch);
+    if (stretch === '' || face === undefined) return;
+    const run = fontOf(face, bold).layout(stretch);
     run.glyphs.forEach((glyph, g) => {
       line.push({ outline: glyph.path.commands, advance: run.positions[g]!.xAdvance });
     });
     stretch = '';
   };
   for (const character of text) {
-    if (canDraw(character, bold) && !(character in DRAWN)) {
-      stretch += character;
-      continue;
-    }
-    layOut();
-    line.push(DRAWN[character] ?? BOX);
+    const own = character in DRAWN ? undefined : faceOf(character);
+    if (own !== face) layOut();
+    face = own;
+    if (own !== undefined) stretch += character;
+    else line.push(DRAWN[character] ?? BOX);
   }
   layOut();
   return line;
-}
-
-/** The font, read once from its package, wherever the package is installed. */
-function font(bold: boolean): fontkit.Font {
-  let known = fonts.get(bold);
-  if (known === undefined) {
-    const name = `atkinson-hyperlegible-latin-${bold ? 700 : 400}-normal.woff`;
-    const file = createRequire(import.meta.url).resolve(`@fontsource/atkinson-hyperlegible/files/${name}`);
-    known = fontkit.create(readFileSync(file)) as fontkit.Font;
-    fonts.set(bold, known);
-  }
-  return known;
 }
 
 function prime(x: number): Sign['outline'] {

@@ -1,7 +1,8 @@
 import type { KeptCloth } from '../formats/shortlist.js';
 import { storedDraft } from '../formats/stored-draft.js';
 import type { Gamp } from '../plan/gamp/gamp-plan.js';
-import { pickSheet, threadingLines } from '../plan/piece/lists.js';
+import { pickSheet } from '../plan/piece/lists.js';
+import { threadingLines, threadingParts } from '../plan/piece/threading-list.js';
 import type { WarpPlan } from '../plan/piece/warp-plan.js';
 import { figures } from './warp-sheet/sheet-figures.js';
 import type { OrderedYarn } from './yarn-order.js';
@@ -23,10 +24,15 @@ function warpData(warp: WarpPlan): unknown {
   return {
     ...rest,
     yarns,
-    winding: { ...warp.winding, chains: ofRun(warp.winding.chains), stretch: ofRun(warp.winding.stretch) },
+    winding: {
+      ...warp.winding,
+      chains: ofRun(warp.winding.chains),
+      parts: warp.winding.parts.map((part) => ({ ...part, runs: ofRun(part.runs) })),
+    },
     // Shafts and yarn of every end, from left to right, as on the sheets.
     threading: ends.map(({ shafts, yarn }) => `${shafts.join('+')}${yarns[yarn]!.letter}`).join(' '),
     threadingList: threadingLines(warp),
+    threadingParts: threadingParts(warp),
     pieces: pieces.map((piece) => {
       const { cloth, draft, list, ...figuresOf } = piece;
       return {

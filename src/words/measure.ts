@@ -51,6 +51,11 @@ export function sayLong(mm: number, per: Per): string {
   return per === 'inch' ? `${yards} (${metres})` : `${metres} (${yards})`;
 }
 
+/** A length of yarn or warp in its first unit alone: `3 yd`. */
+export function sayShort(mm: number, per: Per): string {
+  return sayLong(mm, per).replace(/ \(.*/, '');
+}
+
 /** A weight, in ounces or grams first: `98.0 g (3.46 oz)`. */
 export function sayWeight(grams: number, per: Per): string {
   const metric = `${grams.toFixed(1)} g`;

@@ -19,7 +19,8 @@ import { albumSheets, planSheets, teacherSheets } from '../../src/sheets/sheets.
 import { findStructure } from '../../src/structure/catalogue/catalogue.js';
 import { draftWith, HOUNDS_TOOTH, trialOutcome } from '../gallery/trial.js';
 import { kept } from '../plan/cloths.js';
-import { pdfPage, pngPicture, svgPicture } from './raster.js';
+import { gampSheets, HARD, hardSheet } from '../sheets/warp-sheet/hard-cloths.js';
+import { inGrey, pdfPage, pngPicture, svgPicture } from './raster.js';
 
 /** Sheets of 200 points to the inch are looked at with 100. */
 const SMALLER = 2;
@@ -112,6 +113,15 @@ async function enlargeSheet(): Promise<Picture> {
 /** The mirrored sheet's needs, on a loom whose shafts are lifted one by one. */
 const MIRRORED = { flags: { mirror: 'single', 'mirror weft': 'single', border: '8 D', loom: 'table' } };
 
+/** A page of a sheet of every kind, in greys. */
+export async function pinned(
+  name: keyof typeof HARD,
+  page: number,
+  changed?: (warp: WarpPlan) => WarpPlan,
+): Promise<Picture> {
+  return inGrey(await pdfPage(await hardSheet(HARD[name]!, 'a4', changed), page));
+}
+
 /** Every golden picture by its name. */
 export const DRAWINGS: Readonly<Record<string, () => Promise<Picture>>> = {
   'swatch-two-yarns': async () => pngPicture(await swatch(HOUNDS_TOOTH)),
@@ -133,4 +143,12 @@ export const DRAWINGS: Readonly<Record<string, () => Promise<Picture>>> = {
   'teacher-yarn-order': () => teacherSheet(SHARED, 2),
   'teacher-labels': () => teacherSheet(SHARED, 3),
   album: albumSheet,
+  ...Object.fromEntries(Object.keys(HARD).map((name) => [`pinned-${name}`, () => pinned(name, 1)])),
+  ...Object.fromEntries(
+    (['mirrored-bordered', 'three-yarns', 'lift-plan-twelve'] as const).map((name) => [
+      `pinned-${name}-lists`,
+      () => pinned(name, 2),
+    ]),
+  ),
+  'pinned-gamp': async () => inGrey(await pdfPage(await gampSheets(), 2)),
 };

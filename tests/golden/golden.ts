@@ -1,5 +1,6 @@
 import { existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join, relative } from 'node:path';
+import sharp from 'sharp';
 import type { Picture } from '../../src/render/cloth.js';
 import { toPng } from '../../src/render/png.js';
 import { pngPicture } from './raster.js';
@@ -54,7 +55,7 @@ export function golden(name: string, folder = HELD.folder): Promise<Picture> {
 export async function hold(name: string, drawn: Picture, { folder, accept, strict }: Held = HELD): Promise<void> {
   const file = relative(process.cwd(), join(folder, `${name}.png`));
   const changed = relative(process.cwd(), join(folder, `${name}-changed.png`));
-  const write = async (path: string): Promise<void> => writeFileSync(path, await toPng(inSteps(drawn), 72 / 25.4));
+  const write = async (path: string): Promise<void> => writeFileSync(path, await encoded(inSteps(drawn)));
   rmSync(changed, { force: true });
   if (!existsSync(file)) {
     if (strict && !accept) throw new Error(`${file}: found no golden picture; expected one: npm run golden draws it`);
@@ -74,6 +75,15 @@ export async function hold(name: string, drawn: Picture, { folder, accept, stric
     `${changed}: found ${points} points that differ from ${file}; expected none. ` +
       'Look at both; where the new one is right, accept it: npm run golden',
   );
+}
+
+/** A PNG; a picture in greys alone in one channel, which makes its file smaller. */
+async function encoded(picture: Picture): Promise<Buffer> {
+  const { width, height, rgb } = picture;
+  const isGrey = rgb.every((level, at) => level === rgb[at - (at % 3)]);
+  if (!isGrey) return toPng(picture, 72 / 25.4);
+  const raw = sharp(rgb, { raw: { width, height, channels: 3 } });
+  return raw.toColourspace('b-w').png({ compressionLevel: 9 }).toBuffer();
 }
 
 function inSteps({ width, height, rgb }: Picture): Picture {

@@ -16,6 +16,14 @@ export async function pdfPage(pdf: Buffer, number: number): Promise<Picture> {
   return { width, height, rgb: data.filter((_, at) => at % 4 !== 3) };
 }
 
+/** A picture in greys, as a printer without colours prints it. */
+export function inGrey({ width, height, rgb }: Picture): Picture {
+  const grey = new Uint8Array(rgb.length);
+  for (let at = 0; at < rgb.length; at += 3)
+    grey.fill(Math.round(0.299 * rgb[at]! + 0.587 * rgb[at + 1]! + 0.114 * rgb[at + 2]!), at, at + 3);
+  return { width, height, rgb: grey };
+}
+
 /** A PNG, made so many times smaller. */
 export async function pngPicture(png: Buffer, smaller = 1): Promise<Picture> {
   const picture = sharp(png);

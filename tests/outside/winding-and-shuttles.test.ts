@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { dentingOf, dentsOf, rankReeds } from '../../src/plan/warp/denting.js';
 import { caughtEnds, pickList, restingSides, shuttlesOf, startingSides } from '../../src/plan/warp/pick-list.js';
-import { windingOf } from '../../src/plan/warp/winding.js';
+import { windInOrder, windingOf } from '../../src/plan/warp/winding.js';
 import { INCH } from '../../src/words/measure.js';
 import { field } from '../plan/cloths.js';
 import { planned, twill, word } from './worked-plans.js';
@@ -15,10 +15,13 @@ describe('winding', () => {
     [8, [16, 8, 8, 8], true],
     [16, [32, 16, 16, 16], true],
   ])('DDLDL ×%i: runs %j, all even: %s', (times, runs, even) => {
-    const winding = windingOf(field(word('DDLDL', times), 400), 5 * times);
+    const warp = field(word('DDLDL', times), 400);
+    const winding = windingOf(warp, 5 * times);
     expect(winding.even).toBe(even);
-    expect(winding.stretch.slice(0, 4).map((run) => run.ends)).toEqual(runs);
-    expect(winding.stretch.some((run) => run.peg === 2)).toBe(!even);
+    expect(
+      winding.parts.map(({ what, times: often, runs: own }) => [what, often, own.map(({ ends }) => ends)]),
+    ).toEqual([['repeats', 80 / times, runs]]);
+    expect(windInOrder(warp).some((run) => run.peg === 2)).toBe(!even);
     const rounds = winding.chains.map((chain) => chain.rounds);
     expect(rounds).toEqual([120, 80]);
   });

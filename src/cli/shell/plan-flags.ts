@@ -6,7 +6,7 @@ export const PLAN_FLAGS = {
   },
   'Warp length:': {
     usual: ['piece', 'pieces', 'take-up', 'shrinkage', 'waste'],
-    seldom: ['divider', 'header', 'footer', 'testing'],
+    seldom: ['draw-in', 'divider', 'header', 'footer', 'testing'],
   },
   'The loom:': { usual: ['loom'] },
   'The sheets:': { usual: ['for', 'paper'], seldom: ['columns', 'pictures'] },

@@ -13,7 +13,7 @@ import { TURNS } from '../warp/fill-width.js';
 import type { Mirror } from '../warp/mirror.js';
 import { FLOAT_LIMITS, type Purpose } from '../warp/purpose.js';
 import { REEDS, type Reed, reedOf } from '../warp/reed.js';
-import { USUAL_WARP } from '../warp/warp-length.js';
+import { USUAL_DRAW_IN, USUAL_WARP } from '../warp/warp-length.js';
 import { HANDS, type Hand } from '../yarn/sett.js';
 import { FIBRES, type Fibre, parseYarnSize, type YarnSize } from '../yarn/yarn-size.js';
 
@@ -38,6 +38,8 @@ export interface PlanOptions {
   readonly footer: number;
   readonly shrinkage: number;
   readonly takeUp: number;
+  /** Share of the width in the reed by which the cloth is narrower on the loom. */
+  readonly drawIn: number;
   /** Warp that cannot be woven. Default: usual for the kind of loom. */
   readonly loomWaste?: number;
   readonly testing: number;
@@ -188,6 +190,12 @@ export const PLAN_TABLE = table(
       example: '10 %',
       argument: '<share>',
     }),
+    'draw-in': optional(share, {
+      about: 'narrower at the fell than in the reed',
+      usual: sayShare(USUAL_DRAW_IN),
+      example: '7 %',
+      argument: '<share>',
+    }),
     shrinkage: optional(share, {
       about: 'lost in washing',
       usual: sayShare(USUAL_WARP.shrinkage),
@@ -269,6 +277,7 @@ export function readPlanOptions(text: string, file: string, flags: Readonly<Reco
     footer: given.footer ?? USUAL_WARP.footer,
     shrinkage: given.shrinkage ?? USUAL_WARP.shrinkage,
     takeUp: given['take-up'] ?? USUAL_WARP.takeUp,
+    drawIn: given['draw-in'] ?? USUAL_DRAW_IN,
     ...(given.waste !== undefined && { loomWaste: given.waste }),
     testing: given.testing ?? USUAL_WARP.testing,
     ...(sett !== undefined && { sett }),

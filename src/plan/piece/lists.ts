@@ -1,21 +1,10 @@
-import type { Draft } from '../../draft/draft.js';
-
 import { smallestPeriod } from '../../order/order.js';
+import { counted } from '../../words/counts.js';
 import type { Side, Throw } from '../warp/pick-list.js';
 import type { TiedUp } from '../warp/warp-loom.js';
+import { folded } from './folds.js';
 import type { PiecePlan } from './piece-plan.js';
-import type { WarpPlan } from './warp-plan.js';
-
-/** One line of the threading list: a group of ends that is threaded and checked by itself. */
-export interface ThreadingLine {
-  /** First and last end, numbered from 1 within the repeat. */
-  readonly from: number;
-  readonly to: number;
-  /** Shaft and yarn of each end of the group, `1D 2D 3L 4D`. */
-  readonly ends: readonly string[];
-  /** How many times in a row the group occurs. */
-  readonly times: number;
-}
+import { evenSizes, type GroupLine, groupFor, inGroups } from './threading-list.js';
 
 /** One line of the pick list: consecutive picks of one shuttle. */
 export interface PickLine {
@@ -25,44 +14,20 @@ export interface PickLine {
   readonly shuttle: string;
   readonly start: Side;
   readonly rests: Side;
-  /** Treadles of each pick, or shafts raised on a lift plan: `1 2 3 4`; repetitions as `(1 2 3 4)×5`. */
+  /**
+   * Treadles of each pick, `1 2 3 4`; repetitions as `(1 2 3 4)×5`. On a lift plan the shafts raised, picks with strokes
+   * between them: `1 2 / 2 10`, `(1 2 / 2 10)×5`.
+   */
   readonly steps: string;
   /** Picks that the weft is carried past. */
   readonly carry: number;
-}
-
-/** A group of lines that occurs one or more times in a row. */
-export interface Fold<T> {
-  readonly lines: readonly T[];
-  readonly times: number;
-}
-
-/** Most ends in a group that the eye takes in at once (common practice, no source). */
-const GROUP = 8;
-
-/** The threading list of one repeat, in groups of whole units or of whole repeats of the threading. */
-export function threadingLines(warp: Pick<WarpPlan, 'pieces' | 'yarns'>): ThreadingLine[] {
-  const { draft } = warp.pieces[0]!;
-  const said = draft.threading.map((shafts, i) => `${shafts.join('+')}${warp.yarns[draft.warp[i]!]!.letter}`);
-  const lines: { from: number; to: number; ends: string[]; times: number }[] = [];
-  let at = 0;
-  for (const size of groupSizes(draft)) {
-    const ends = said.slice(at, at + size);
-    const last = lines.at(-1);
-    at += size;
-    if (last !== undefined && last.ends.join() === ends.join()) {
-      last.times++;
-      last.to = at;
-    } else lines.push({ from: at - size + 1, to: at, ends, times: 1 });
-  }
-  return lines;
 }
 
 /** Tabby that follows every pattern pick, said once for all. */
 interface TabbyLine {
   readonly shuttle: string;
   readonly start: Side;
-  /** Treadles of the two alternating picks (shafts raised, on a lift plan). */
+  /** Treadles of the two alternating picks, `5 and 6`; on a lift plan the shafts raised, `1 3 and 2 4`. */
   readonly steps: string;
 }
 
@@ -89,7 +54,7 @@ function steadyTabby({ draft, list, shuttles, tied }: PiecePlan): TabbyLine | un
   });
   if (!steady || !inTurn || second === undefined || picks.length % 2 === 1) return undefined;
   const { shuttle, from } = picks[0]!;
-  return { shuttle: shuttles[shuttle]!.name, start: from, steps: `${first} ${second}` };
+  return { shuttle: shuttles[shuttle]!.name, start: from, steps: `${first} and ${second}` };
 }
 
 function pickLines(piece: PiecePlan, thrown: readonly Throw[]): PickLine[] {
@@ -111,74 +76,58 @@ function pickLines(piece: PiecePlan, thrown: readonly Throw[]): PickLine[] {
       last.steps.push(step);
     } else lines.push({ from: pick, to: pick, shuttle, start: from, rests: to, steps: [step], carry });
   }
-  return lines.map((line) => ({ ...line, shuttle: piece.shuttles[line.shuttle]!.name, steps: said(line.steps) }));
-}
-
-/** Treadles of a pick (`1+5` for two at once), or shafts raised on a lift plan (`1567` if none is above 9). */
-function stepOf(tied: TiedUp, pick: number): string {
-  if (tied.manner !== 'lift plan') return tied.treadling[pick - 1]!.join('+');
-  const isShort = tied.lifts.every((lift) => lift.every((shaft) => shaft < 10));
-  return tied.lifts[pick - 1]!.join(isShort ? '' : '+');
+  return lines.map((line) => ({
+    ...line,
+    shuttle: piece.shuttles[line.shuttle]!.name,
+    steps: said(line.steps, piece.tied),
+  }));
 }
 
 /**
- * Folds repeated groups of up to `most` lines, from the top down, taking the group that saves most lines at each step.
+ * The picks of one repeat in groups, treadle and shuttle of each: `1D 2L 3D 4L`; steady tabby is left out. Undefined if
+ * treadle and letter do not say enough: on a lift plan, and where one yarn is on two shuttles.
  */
-export function folded<T>(lines: readonly T[], key: (line: T) => string, most = 8): Fold<T>[] {
-  const words = lines.map(key);
-  const folds: Fold<T>[] = [];
-  let at = 0;
-  while (at < lines.length) {
-    let best = { size: 1, times: 1 };
-    for (let size = 1; size <= most; size++) {
-      let times = 1;
-      while (sameBlock(words, at, at + size * times, size)) times++;
-      if (times > 1 && size * (times - 1) > best.size * (best.times - 1)) best = { size, times };
-    }
-    folds.push({ lines: lines.slice(at, at + best.size), times: best.times });
-    at += best.size * best.times;
-  }
-  return folds;
+export function pickGroups(piece: PiecePlan): GroupLine[] | undefined {
+  const { draft, tied, shuttles } = piece;
+  const tabby = steadyTabby(piece) !== undefined;
+  const listed = piece.list.filter(({ pick }) => !tabby || draft.pickKinds[pick - 1] !== 'tabby');
+  const used = new Set(listed.map(({ shuttle }) => shuttle));
+  const letters = new Set([...used].map((shuttle) => draft.yarns[shuttles[shuttle]!.yarn]!.letter));
+  if (tied.manner === 'lift plan' || letters.size < used.size) return undefined;
+  const steps = listed.map(({ pick }) => stepOf(tied, pick));
+  const words = listed.map(({ shuttle }, at) => `${steps[at]}${draft.yarns[shuttles[shuttle]!.yarn]!.letter}`);
+  const period = smallestPeriod(steps.map((step) => steps.indexOf(step)));
+  return inGroups(words, evenSizes(words.length, groupFor(period)));
 }
 
-/** Writes steps with repetitions folded, as `(1 2 3 4)×4 1 2`. */
-function said(steps: readonly string[]): string {
+/** Picks of a piece counted in repeats: `70 picks = 3 ½ repeats of 20`, `72 picks = 3 repeats of 20 + 12 picks`. */
+export function picksInRepeats({ picks, draft }: PiecePlan): string {
+  const repeat = draft.weft.length;
+  const [whole, rest] = [Math.floor(picks / repeat), picks % repeat];
+  const part = ({ 0.25: '¼', 0.5: '½', 0.75: '¾' } as Readonly<Record<number, string>>)[rest / repeat];
+  const said = whole === 0 && part !== undefined ? '' : `${whole}`;
+  if (part !== undefined)
+    return `${picks} picks = ${`${said} ${part}`.trim()} ${whole === 0 ? 'of a repeat' : 'repeats'} of ${repeat}`;
+  const repeats = `${counted(whole, 'repeat')} of ${repeat}`;
+  if (rest === 0) return `${picks} picks = ${repeats}`;
+  return whole === 0
+    ? `${picks} picks of one repeat of ${repeat}`
+    : `${picks} picks = ${repeats} + ${counted(rest, 'pick')}`;
+}
+
+/** Treadles of a pick (`1+5` for two at once), or shafts raised on a lift plan (`1 2 10`; `none` if none is). */
+function stepOf(tied: TiedUp, pick: number): string {
+  if (tied.manner !== 'lift plan') return tied.treadling[pick - 1]!.join('+');
+  return tied.lifts[pick - 1]!.join(' ') || 'none';
+}
+
+/** Writes steps with repetitions folded, as `(1 2 3 4)×4 1 2`, or `(1 2 / 3 4)×4 / 1 2` on a lift plan. */
+function said(steps: readonly string[], { manner }: TiedUp): string {
+  const between = manner === 'lift plan' ? ' / ' : ' ';
   const parts = folded(steps, (step) => step).map(({ lines, times }) => {
-    const block = lines.join(' ');
+    const block = lines.join(between);
     if (times === 1) return block;
-    return `${lines.length === 1 ? block : `(${block})`}×${times}`;
+    return `${lines.length === 1 && manner !== 'lift plan' ? block : `(${block})`}×${times}`;
   });
-  return parts.join(' ');
-}
-
-function sameBlock(words: readonly string[], first: number, second: number, size: number): boolean {
-  if (second + size > words.length) return false;
-  for (let k = 0; k < size; k++) if (words[first + k] !== words[second + k]) return false;
-  return true;
-}
-
-/** Numbers of ends in the groups in which a repeat is threaded. */
-function groupSizes(draft: Draft): number[] {
-  const ends = draft.threading.length;
-  if (draft.endUnits.some((unit) => unit > 1)) return merged(draft.endUnits);
-  const words = draft.threading.map((shafts) => shafts.join('+'));
-  const period = smallestPeriod(words.map((word) => words.indexOf(word)));
-  const size = period <= GROUP ? period * Math.floor(GROUP / period) : GROUP;
-  return Array.from({ length: Math.ceil(ends / size) }, (_, g) => Math.min(size, ends - g * size));
-}
-
-/** Merges neighbouring units into groups of at most {@link GROUP} ends. */
-function merged(units: readonly number[]): number[] {
-  const groups: number[] = [];
-  for (const unit of units) {
-    const last = groups.at(-1);
-    if (last !== undefined && last + unit <= GROUP) groups[groups.length - 1] = last + unit;
-    else groups.push(unit);
-  }
-  return groups.flatMap((size) => (size <= GROUP * 2 ? [size] : halves(size)));
-}
-
-function halves(size: number): number[] {
-  const whole = Array.from({ length: Math.floor(size / GROUP) }, () => GROUP);
-  return size % GROUP === 0 ? whole : [...whole, size % GROUP];
+  return parts.join(between);
 }

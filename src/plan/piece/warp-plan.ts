@@ -49,6 +49,8 @@ export interface WarpPlan {
   readonly denting: Denting;
   readonly dents: number;
   readonly widthInReed: number;
+  /** Width of the cloth on the loom: after draw-in, without floating selvedges. */
+  readonly widthOnLoom: number;
   readonly reeds: readonly Denting[];
   readonly length: WarpLength;
   readonly winding: Winding;
@@ -190,11 +192,12 @@ function planWarp(group: readonly Placed[], number: number, before: number, opti
     denting,
     dents,
     widthInReed: dents * dentWidth,
+    widthOnLoom: (dents - floating.ends) * dentWidth * (1 - options.drawIn),
     reeds,
     length,
     winding: windingOf(
       ends.map((end) => end.yarn),
-      repeat,
+      colours,
       border,
     ),
     pieces,

@@ -49,6 +49,9 @@ export const USUAL_WARP: Omit<WarpNeeds, 'pieces'> = {
   testing: 18 * INCH,
 };
 
+/** Share of the width that a cloth draws in at the fell; 3 to 10 % are usual (common practice, no source). */
+export const USUAL_DRAW_IN = 0.05;
+
 /** Warp that cannot be woven on a loom; a table loom wastes 14 to 20 in (common practice, no source). */
 export function usualWaste(kind: LoomKind): number {
   return kind === 'table' ? 17 * INCH : USUAL_WARP.loomWaste;

@@ -4,7 +4,7 @@ import { TOGETHER_AT_MOST } from '../../score/ease.js';
 type Way = 'a separate chain per colour' | 'several ends together' | 'in order, changing at the pegs';
 
 /** Neighbouring ends of one colour. */
-interface Run {
+export interface Run {
   /** Index of the yarn. */
   readonly yarn: number;
   readonly ends: number;
@@ -16,8 +16,13 @@ interface RunLine extends Run {
   readonly running: number;
   /** The peg where the colour changes after this run. */
   readonly peg: 1 | 2;
-  /** True if a counting tie follows this run. */
-  readonly tie: boolean;
+}
+
+/** A part of a warp as it is wound in order; the runs of repeats are those of one repeat. */
+export interface WindingPart {
+  readonly what: 'first border' | 'repeats' | 'rest of a repeat' | 'last border';
+  readonly times: number;
+  readonly runs: readonly Run[];
 }
 
 /** One chain of one colour: how many ends, in how many rounds, and after how many ends a counting tie goes in. */
@@ -48,8 +53,9 @@ export interface Winding {
   /** Least work first. */
   readonly ways: readonly WayCost[];
   readonly chains: readonly Chain[];
-  /** Runs of the first repeats, up to the first counting tie; at least one repeat. */
-  readonly stretch: readonly RunLine[];
+  /** The whole warp in order, part by part, and the running totals of ends at its counting ties. */
+  readonly parts: readonly WindingPart[];
+  readonly ties: readonly number[];
   /** Ends from one counting tie to the next. */
   readonly tieEvery: number;
   /** True if every run has an even number of ends, so that all changes fall at one peg. */
@@ -77,58 +83,91 @@ export function changesIn(warp: ArrayLike<number>): number {
   return Math.max(0, runsOf(warp).length - 1);
 }
 
-/**
- * Lists the runs for winding in order. Each pass lays one end, so after an even number of ends the hand is at peg 1.
- *
- * @param tieEvery ends from one counting tie to the next, after the first border
- */
-export function windInOrder(warp: ArrayLike<number>, tieEvery: number, border = 0): RunLine[] {
+/** Lists the runs for winding in order. Each pass lays one end, so after an even number of ends the hand is at peg 1. */
+export function windInOrder(warp: ArrayLike<number>): RunLine[] {
   let running = 0;
   return runsOf(warp).map((run) => {
     running += run.ends;
-    return {
-      ...run,
-      running,
-      peg: running % 2 === 0 ? 1 : 2,
-      tie: running > border && (running - border) % tieEvery === 0,
-    };
+    return { ...run, running, peg: running % 2 === 0 ? 1 : 2 };
   });
 }
 
+/** Ends of one colour, or of all: in each border, in one repeat, between the borders, and in all. */
+interface Count {
+  readonly first: number;
+  readonly repeat: number;
+  readonly field: number;
+  readonly all: number;
+}
+
+/**
+ * Running totals of ends at the counting ties: after the first border, then at whole repeats, so that every tie is at
+ * the same place of the order and at the same peg; after the last repeat, and at the end. In a repeat too long for one
+ * tie, ties begin anew with each repeat.
+ */
+function tiesOf({ first, repeat, field, all }: Count): number[] {
+  const ties = new Set<number>(first > 0 ? [first] : []);
+  const step = tieAfter(repeat);
+  if (repeat > TIE_AT_MOST) {
+    for (let from = 0; from < field; from += repeat) {
+      const length = Math.min(repeat, field - from);
+      for (let at = step; length - at >= TIE_AT_LEAST; at += step) ties.add(first + from + at);
+      ties.add(first + from + length);
+    }
+  } else for (let at = step; at <= field; at += step) ties.add(first + at);
+  if (field > 0) ties.add(first + field);
+  ties.add(all);
+  return [...ties];
+}
+
 /** One chain per colour, in order of first appearance, with counting ties. */
-function chainsOf(warp: ArrayLike<number>, repeat: number, border = 0): Chain[] {
-  const counts = new Map<number, number>();
-  const inRepeat = new Map<number, number>();
-  for (let i = 0; i < warp.length; i++) {
-    counts.set(warp[i]!, (counts.get(warp[i]!) ?? 0) + 1);
-    if (i >= border && i < border + repeat) inRepeat.set(warp[i]!, (inRepeat.get(warp[i]!) ?? 0) + 1);
-  }
-  return [...counts].map(([yarn, ends]) => {
-    const tieEvery = tieAfter(inRepeat.get(yarn) ?? ends);
-    const whole = Array.from({ length: Math.floor(ends / tieEvery) }, (_, k) => (k + 1) * tieEvery);
-    const ties = whole.at(-1) === ends ? whole : [...whole, ends];
+function chainsOf(warp: readonly number[], repeat: number, border: number): Chain[] {
+  const field = warp.slice(border, warp.length - border);
+  return [...new Set(warp)].map((yarn) => {
+    const count = (ends: readonly number[]): number => ends.filter((end) => end === yarn).length;
+    const ends = count(warp);
+    const inRepeat = count(field.slice(0, repeat));
+    const ties = tiesOf({
+      first: count(warp.slice(0, border)),
+      repeat: inRepeat === 0 ? ends : inRepeat,
+      field: count(field),
+      all: ends,
+    });
+    const tieEvery = tieAfter(inRepeat === 0 ? ends : inRepeat);
     return { yarn, ends, rounds: Math.floor(ends / 2), oneMore: ends % 2 === 1, tieEvery, ties };
   });
+}
+
+/** A warp in order: first border, repeats, the rest of a repeat, last border; empty parts are left out. */
+function partsOf(warp: readonly number[], repeat: number, border: number): WindingPart[] {
+  const field = warp.slice(border, warp.length - border);
+  const times = Math.floor(field.length / repeat);
+  const parts: WindingPart[] = [
+    { what: 'first border', times: 1, runs: runsOf(warp.slice(0, border)) },
+    { what: 'repeats', times, runs: times === 0 ? [] : runsOf(field.slice(0, repeat)) },
+    { what: 'rest of a repeat', times: 1, runs: runsOf(field.slice(times * repeat)) },
+    { what: 'last border', times: 1, runs: runsOf(warp.slice(warp.length - border)) },
+  ];
+  return parts.filter(({ runs }) => runs.length > 0);
 }
 
 /**
  * Compares the ways of winding a warp.
  *
- * @param warp yarn of each end, floating selvedges left out
+ * @param ends yarn of each end, floating selvedges left out
  * @param repeat ends after which the colours recur
  * @param border ends of each of two borders, wound before the first repeat and after the last
  */
-export function windingOf(warp: ArrayLike<number>, repeat: number, border = 0): Winding {
-  const tieEvery = tieAfter(repeat);
-  const list = windInOrder(warp, tieEvery, border);
+export function windingOf(ends: ArrayLike<number>, repeat: number, border = 0): Winding {
+  const warp = Array.from(ends);
   const chains = chainsOf(warp, repeat, border);
-  const first = list.findIndex(({ running }) => running - border >= Math.max(tieEvery, repeat));
   return {
     ways: waysOf(warp, repeat, chains, border),
     chains,
-    stretch: first < 0 ? list : list.slice(0, first + 1),
-    tieEvery,
-    even: list.every((run) => run.ends % 2 === 0),
+    parts: partsOf(warp, repeat, border),
+    ties: tiesOf({ first: border, repeat, field: warp.length - 2 * border, all: warp.length }),
+    tieEvery: tieAfter(repeat),
+    even: runsOf(warp).every((run) => run.ends % 2 === 0),
   };
 }
 
@@ -155,8 +194,11 @@ function waysOf(warp: ArrayLike<number>, repeat: number, chains: readonly Chain[
 }
 
 /**
- * Ends between counting ties: one repeat, several short repeats, or a fixed number if a repeat is too long to count.
+ * Ends between counting ties: one repeat, an even number of ends in short repeats, so that all ties are at one peg, or
+ * a fixed number if a repeat is too long to count.
  */
 function tieAfter(repeat: number): number {
-  return repeat > TIE_AT_MOST ? TIE_LONG : repeat * Math.ceil(TIE_AT_LEAST / repeat);
+  if (repeat > TIE_AT_MOST) return TIE_LONG;
+  const ends = repeat * Math.ceil(TIE_AT_LEAST / repeat);
+  return ends % 2 === 0 ? ends : ends + repeat;
 }

@@ -1,11 +1,10 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import PDFDocument from 'pdfkit';
 import sharp from 'sharp';
 import type { Draft } from '../../draft/draft.js';
 import type { Paper } from '../../plan/options/plan-options.js';
 import { paintCloth } from '../../render/cloth.js';
-import { canDraw, mostThat } from '../../render/text.js';
+import { mostThat } from '../../render/text.js';
+import { type Face, faceOf, typeFile } from '../../render/type.js';
 
 /** Millimetres of each paper, upright, and the margin on all sides. */
 export const SIZES: Readonly<Record<Paper, { readonly width: number; readonly height: number }>> = {
@@ -58,6 +57,9 @@ export class Pdf {
   private readonly document: PDFKit.PDFDocument;
   private readonly parts: Buffer[] = [];
   private readonly whole: Promise<Buffer>;
+  private readonly registered = new Set<string>();
+  /** Whether the page has a blank in place of a letter that the type lacks. */
+  private blank = false;
 
   constructor(paper: Paper, title: string) {
     const { width, height } = SIZES[paper];
@@ -71,8 +73,6 @@ export class Pdf {
       pdfVersion: '1.3',
       info: { Title: title, Producer: 'shedlight', Creator: 'shedlight', CreationDate: FIXED_DATE },
     });
-    this.document.registerFont('regular', typeFile(400));
-    this.document.registerFont('bold', typeFile(700));
     this.whole = new Promise((resolve, reject) => {
       this.document.on('data', (part: Buffer) => this.parts.push(part));
       this.document.on('end', () => resolve(Buffer.concat(this.parts)));
@@ -82,20 +82,22 @@ export class Pdf {
 
   /** Begins a new page. */
   page(): void {
+    this.sayBlanks();
     this.document.addPage();
   }
 
-  /** Writes one line of type; characters that the type lacks become question marks. */
+  /** Writes one line of type; a blank to write on stands for letters that the type lacks. */
   text(text: string, x: number, y: number, { size = SMALL, bold = false, align = 'left', grey = 0 }: Type = {}): void {
     const said = drawable(text);
     if (said === '') return;
+    if (said.includes(BLANK)) this.blank = true;
     const wide = this.textWidth(said, size, bold);
-    const left = align === 'left' ? x : align === 'right' ? x - wide : x - wide / 2;
-    this.document
-      .font(bold ? 'bold' : 'regular')
-      .fontSize(size)
-      .fillColor(greyOf(grey))
-      .text(said, left * POINTS, y * POINTS, { lineBreak: false, baseline: 'alphabetic' });
+    let left = align === 'left' ? x : align === 'right' ? x - wide : x - wide / 2;
+    for (const { face, stretch } of stretchesOf(said)) {
+      const font = this.font(face, bold).fontSize(size).fillColor(greyOf(grey));
+      font.text(stretch, left * POINTS, y * POINTS, { lineBreak: false, baseline: 'alphabetic' });
+      left += this.document.widthOfString(stretch) / POINTS;
+    }
   }
 
   /** Writes lines of type, broken between words to fit a width; returns the base line of the next line. */
@@ -123,11 +125,9 @@ export class Pdf {
 
   /** Width of a line of type in millimetres. */
   textWidth(text: string, size = SMALL, bold = false): number {
-    return (
-      this.document
-        .font(bold ? 'bold' : 'regular')
-        .fontSize(size)
-        .widthOfString(drawable(text)) / POINTS
+    return stretchesOf(drawable(text)).reduce(
+      (sum, { face, stretch }) => sum + this.font(face, bold).fontSize(size).widthOfString(stretch) / POINTS,
+      0,
     );
   }
 
@@ -142,10 +142,10 @@ export class Pdf {
     return `${first.slice(0, cut).trimEnd()} …`;
   }
 
-  line(x1: number, y1: number, x2: number, y2: number, thick = 0.2): void {
+  line(x1: number, y1: number, x2: number, y2: number, thick = 0.2, grey = 0): void {
     this.document
       .lineWidth(thick * POINTS)
-      .strokeColor('#000000')
+      .strokeColor(greyOf(grey))
       .moveTo(x1 * POINTS, y1 * POINTS)
       .lineTo(x2 * POINTS, y2 * POINTS)
       .stroke();
@@ -202,8 +202,24 @@ export class Pdf {
 
   /** Ends the document and returns its bytes. */
   async finish(): Promise<Buffer> {
+    this.sayBlanks();
     this.document.end();
     return this.whole;
+  }
+
+  /** Chooses one font, and takes it into the document when it is first needed. */
+  private font(face: Face, bold: boolean): PDFKit.PDFDocument {
+    const name = `${face}${bold ? ' bold' : ''}`;
+    if (!this.registered.has(name)) this.document.registerFont(name, typeFile(face, bold));
+    this.registered.add(name);
+    return this.document.font(name);
+  }
+
+  /** Says at the head of a page what its blanks are. */
+  private sayBlanks(): void {
+    if (!this.blank) return;
+    this.text('The blanks are letters that this type does not have: write them in by hand.', MARGIN, 8.5);
+    this.blank = false;
   }
 
   private pieces(word: string, width: number, size: number, bold: boolean): string[] {
@@ -227,11 +243,26 @@ export function greyOf(grey: number): string {
   return `#${part}${part}${part}`;
 }
 
-function typeFile(weight: 400 | 700): Buffer {
-  const name = `@fontsource/atkinson-hyperlegible/files/atkinson-hyperlegible-latin-${weight}-normal.woff`;
-  return readFileSync(createRequire(import.meta.url).resolve(name));
+/** What stands for letters that the type lacks. */
+const BLANK = '____';
+
+/** A text with what can be drawn: letters put together with their accents, straight quotes for prime signs, blanks. */
+function drawable(text: string): string {
+  const signs = [...text.normalize('NFC').replaceAll('″', '"').replaceAll('′', "'")];
+  return signs
+    .map((sign) => (faceOf(sign) === undefined ? '\0' : sign))
+    .join('')
+    .replace(/\0+/g, BLANK);
 }
 
-function drawable(text: string): string {
-  return [...text].map((sign) => (sign !== '″' && sign !== '′' && canDraw(sign) ? sign : '?')).join('');
+/** The stretches of a text that are in one font. */
+function stretchesOf(text: string): { face: Face; stretch: string }[] {
+  const found: { face: Face; stretch: string }[] = [];
+  for (const sign of text) {
+    const face = faceOf(sign)!;
+    const last = found.at(-1);
+    if (last?.face === face) last.stretch += sign;
+    else found.push({ face, stretch: sign });
+  }
+  return found;
 }

@@ -1,5 +1,6 @@
 import { startInWords } from '../../order/laid-order.js';
 import { blocksInWords } from '../../plan/piece/block-words.js';
+import { picksInRepeats } from '../../plan/piece/lists.js';
 import type { PiecePlan } from '../../plan/piece/piece-plan.js';
 import { settInShort } from '../../plan/piece/sett-advice.js';
 import type { WarpPlan } from '../../plan/piece/warp-plan.js';
@@ -41,16 +42,17 @@ export function figures(warp: WarpPlan, piece: PiecePlan): (readonly [string, st
       'reed',
       `${denting.named}, ${denting.dents.join('-')} in a dent, ${warp.dents} dents: ${sayLength(warp.widthInReed, per)}`,
     ],
+    ['width', `about ${sayLength(warp.widthOnLoom, per)} on the loom after draw-in`],
     [
       'finished',
-      `about ${sayLength(warp.widthInReed * (1 - shrunk), per)} wide, ${sayLength(piece.woven * (1 - shrunk), per)} long`,
+      `about ${sayLength(warp.widthOnLoom * (1 - shrunk), per)} wide, ${sayLength(piece.woven * (1 - shrunk), per)} long`,
     ],
     ...(learnt.length === 0 ? [] : [['results', learnt.join('; ')] as const]),
     ['heddles', heddles.map((each, s) => `shaft ${s + 1}: ${each}`).join(', ')],
     ...(piece.tied.manner === 'lift plan' ? [] : [['tie-up', tieUpWords(piece)] as const]),
     [
       'picks',
-      `${piece.picks} over ${sayLength(piece.woven, per)}: ${shuttles.map(({ name, picks }) => `${name} ${picks}`).join(', ')}`,
+      `${picksInRepeats(piece)}, over ${sayLength(piece.woven, per)}: ${shuttles.map(({ name, picks }) => `${name} ${picks}`).join(', ')}`,
     ],
     ['start', `${sides}; ${edges}`],
     ['carry', carry.picks === 0 ? 'none' : `at most ${counted(carry.picks, 'pick')}, ${sayLength(carry.mm, per)}`],

@@ -1,17 +1,26 @@
-import { type Fold, folded, type PickLine, pickSheet } from '../../plan/piece/lists.js';
+import { type Fold, folded } from '../../plan/piece/folds.js';
+import { type PickLine, pickGroups, pickSheet, picksInRepeats } from '../../plan/piece/lists.js';
 import type { PiecePlan } from '../../plan/piece/piece-plan.js';
 import { restingSides } from '../../plan/warp/pick-list.js';
-import { type Frame, NUMBERS, type Pdf } from '../paper/paper.js';
-import { LEADING, LINE, title } from './sheet-lists.js';
+import { NUMBERS, type Pdf, SMALL } from '../paper/paper.js';
+import { heightOf, LINE, type Row, space, textRows, tickRows } from './rows.js';
+import { groupRows } from './sheet-threading.js';
 
-/** Millimetres from row to row if the list is in two columns. */
-const COMPACT = 4.6;
+/** How a list stands in columns: millimetres from row to row and from column to column, points of its numbers. */
+interface Columns {
+  readonly leading: number;
+  readonly between: number;
+  readonly size: number;
+}
+const ROOMY: Columns = { leading: 4.6, between: 6, size: NUMBERS };
+const CLOSE: Columns = { leading: 3.9, between: 4, size: SMALL };
 /** Most rows in a group that is written once and woven several times. */
 const BLOCK = 24;
 /** Indent, in millimetres, of steps that take lines of their own. */
 const INDENT = 17;
+const STEPS = { size: NUMBERS, bold: true } as const;
 
-/** A row of the pick list. */
+/** A line of the pick list on paper. */
 interface PickRow {
   readonly numbers: string;
   readonly shuttle: string;
@@ -20,87 +29,121 @@ interface PickRow {
   readonly steps: string;
 }
 
-/** All rows of the pick list of one repeat, for a column `width` millimetres wide. */
-export function pickRows(pdf: Pdf, piece: PiecePlan, width: number): PickRow[] {
+/**
+ * The picks of the whole piece: those of one repeat, in the fullest form that fits `height`, then a box for each repeat
+ * with running totals.
+ */
+export function picksRows(pdf: Pdf, piece: PiecePlan, width: number, height: number): Row[] {
+  const lift = piece.tied.manner === 'lift plan';
+  const { tabby } = pickSheet(piece);
+  const steps = lift ? 'shafts up' : 'treadles';
+  const head = [
+    ...textRows(pdf, `picks: ${picksInRepeats(piece)}`, width, true),
+    ...(tabby === undefined
+      ? []
+      : textRows(
+          pdf,
+          `After each pick listed, ${tabby.shuttle} from the ${tabby.start}, ${steps} ${tabby.steps} in turn.`,
+          width,
+        )),
+  ];
+  const foot = [...repeatRows(pdf, piece, width), ...textRows(pdf, homeWords(piece), width)];
+  const room = height - heightOf(head) - heightOf(foot);
+  const all = pickRows(pdf, piece, width);
+  const apart = lift ? ', picks with a stroke between them' : '';
+  const long = () => [
+    ...textRows(pdf, `one repeat: shuttle and direction, picks carried, ${steps}${apart}`, width),
+    ...all.map((row) => longRow(pdf, row, width)),
+  ];
+  const listed = [
+    long,
+    () => columnRows(pdf, piece, width, ROOMY),
+    () => groupedRows(pdf, piece, width),
+    () => columnRows(pdf, piece, width, CLOSE),
+  ]
+    .map((make) => make())
+    .filter((rows) => rows !== undefined);
+  return [...head, ...(listed.find((rows) => heightOf(rows) <= room) ?? listed.at(-1)!), space(1), ...foot];
+}
+
+/** All lines of the pick list of one repeat, for a column `width` millimetres wide. */
+function pickRows(pdf: Pdf, piece: PiecePlan, width: number): PickRow[] {
   const key = (line: PickLine): string =>
     [line.to - line.from, line.shuttle, line.start, line.rests, line.steps, line.carry].join();
   return folded(pickSheet(piece).lines, key, BLOCK).flatMap((fold) => foldedPicks(pdf, fold, width));
 }
 
-/** Draws the pick list of one repeat; returns the rows for which there was no room. */
-export function drawPicks(pdf: Pdf, piece: PiecePlan, rows: readonly PickRow[], frame: Frame): PickRow[] {
-  const steps = piece.tied.manner === 'lift plan' ? 'shafts up' : 'treadles';
-  const example = piece.tied.manner === 'lift plan' ? ' (12: 1 and 2)' : '';
-  const heading = `picks of one repeat: shuttle and direction, picks carried, ${steps}${example}`;
-  let y = title(pdf, heading, frame) + 0.6;
-  const { tabby } = pickSheet(piece);
-  if (tabby !== undefined) {
-    const said = `After each pick listed, ${tabby.shuttle} from the ${tabby.start}, ${steps} ${tabby.steps.replace(' ', ' and ')} in turn.`;
-    y = pdf.paragraph(said, frame.x, y, frame.width, LEADING) + 1;
-  }
-  const home = pdf.wrapped(homeWords(piece), frame.width);
-  const free = frame.y + frame.height - y;
-  const room = Math.max(0, Math.floor(free / LINE) - 1);
-  const narrow = Math.floor((free - home.length * LEADING) / COMPACT) - 1;
-  if (
-    rows.length + home.length > room &&
-    rows.length <= 2 * narrow &&
-    rows.every((row) => isShort(pdf, row, frame, numbersWidth(pdf, rows)))
-  ) {
-    return drawCompact(pdf, piece, rows, { ...frame, y });
-  }
-  const all = rows.length + home.length <= room;
-  const shown = all ? rows : rows.slice(0, Math.min(room, rows.length - 1));
-  for (const row of shown) {
-    pdf.text(row.numbers, frame.x, y);
-    pdf.text(row.shuttle, frame.x + 15, y, { bold: true });
-    const x = frame.x + 17 + pdf.textWidth(row.shuttle, undefined, true);
-    if (row.line !== undefined) pdf.text(sideWords(row.line), x, y);
-    const type = { size: NUMBERS, bold: true };
-    if (row.line === undefined) pdf.text(row.steps, frame.x + INDENT, y, type);
-    else pdf.text(row.steps, frame.x + frame.width, y, { ...type, align: 'right' });
-    y += LINE;
-  }
-  if (!all) {
-    pdf.text('continued on next page', frame.x, y);
-    return rows.slice(shown.length);
-  }
-  pdf.paragraph(homeWords(piece), frame.x, y, frame.width, LEADING);
-  return [];
+function longRow(pdf: Pdf, row: PickRow, width: number): Row {
+  return {
+    height: LINE,
+    heads: row.line === undefined && row.steps === '',
+    draw: (x, y) => {
+      pdf.text(row.numbers, x, y);
+      pdf.text(row.shuttle, x + 15, y, { bold: true });
+      const side = x + 17 + pdf.textWidth(row.shuttle, undefined, true);
+      if (row.line !== undefined) pdf.text(sideWords(row.line), side, y);
+      if (row.line === undefined) pdf.text(row.steps, x + INDENT, y, STEPS);
+      else pdf.text(row.steps, x + width, y, { ...STEPS, align: 'right' });
+    },
+  };
 }
 
-/** Whether a row fits half the width, with a pointer for its side. */
-function isShort(pdf: Pdf, row: PickRow, { width }: Frame, after: number): boolean {
-  const words = pdf.textWidth(row.shuttle, undefined, true) + pdf.textWidth(row.steps, NUMBERS, true);
-  return after + words + (row.line === undefined ? 0 : 5) <= width / 2 - 3;
-}
-
-/** Width of the pick numbers at the left of a column, in millimetres. */
-function numbersWidth(pdf: Pdf, rows: readonly PickRow[]): number {
-  return Math.max(...rows.map(({ numbers }) => pdf.textWidth(numbers))) + 2;
-}
-
-/** Draws the pick list in two columns; a pointer shows the direction of the first pick of each row. */
-function drawCompact(pdf: Pdf, piece: PiecePlan, rows: readonly PickRow[], frame: Frame): PickRow[] {
-  const { x, width } = frame;
-  const half = Math.ceil(rows.length / 2);
-  const column = width / 2 - 3;
-  const after = numbersWidth(pdf, rows);
-  pdf.pointer(x, frame.y - 1.1, 'right');
-  pdf.text('first pick from left to right', x + 3.5, frame.y);
-  const y = frame.y + COMPACT;
-  rows.forEach((row, at) => {
-    const left = x + (at < half ? 0 : width / 2 + 3);
-    const line = y + (at % half) * COMPACT;
-    pdf.text(row.numbers, left, line);
-    pdf.text(row.shuttle, left + after, line, { bold: true });
-    const way = left + after + 1.5 + pdf.textWidth(row.shuttle, undefined, true);
-    if (row.line !== undefined) pdf.pointer(way, line - 1.1, row.line.start === 'left' ? 'right' : 'left');
-    pdf.text(row.steps, left + column, line, { size: NUMBERS, bold: true, align: 'right' });
+/** The list in as many columns as fit; a pointer shows the direction of the first pick of each line. */
+function columnRows(pdf: Pdf, piece: PiecePlan, width: number, { leading, between, size }: Columns): Row[] | undefined {
+  const rows = pickRows(pdf, piece, width);
+  const after = Math.max(...rows.map(({ numbers }) => pdf.textWidth(numbers))) + 2;
+  const wide = Math.max(
+    ...rows.map(({ shuttle, steps, line }) => {
+      const words = pdf.textWidth(shuttle, undefined, true) + pdf.textWidth(steps, size, true);
+      return after + words + (line === undefined ? 0 : 6);
+    }),
+  );
+  const columns = Math.floor((width + between) / (wide + between));
+  if (columns < 2) return undefined;
+  const each = Math.ceil(rows.length / columns);
+  const step = (width + between) / columns;
+  const key: Row = {
+    height: leading,
+    draw: (x, y) => {
+      pdf.pointer(x, y - 1.1, 'right');
+      pdf.text('first pick from left to right', x + 3.5, y);
+    },
+  };
+  const lines = Array.from({ length: each }, (_, at): Row => {
+    return {
+      height: leading,
+      draw: (x, y) => {
+        for (let c = 0; c < columns && c * each + at < rows.length; c++) {
+          const row = rows[c * each + at]!;
+          const left = x + c * step;
+          pdf.text(row.numbers, left, y);
+          pdf.text(row.shuttle, left + after, y, { bold: true });
+          const way = left + after + 1.5 + pdf.textWidth(row.shuttle, undefined, true);
+          if (row.line !== undefined) pdf.pointer(way, y - 1.1, row.line.start === 'left' ? 'right' : 'left');
+          pdf.text(row.steps, left + step - between, y, { size, bold: true, align: 'right' });
+          if (c > 0) pdf.line(left - between / 2, y - leading + 1.2, left - between / 2, y + 1.2, 0.2);
+        }
+      },
+    };
   });
-  pdf.line(x + width / 2, y - 3, x + width / 2, y + (half - 1) * COMPACT + 1, 0.2);
-  pdf.paragraph(homeWords(piece), x, y + half * COMPACT, width, LEADING);
-  return [];
+  return [key, ...lines];
+}
+
+/** The list in groups of picks, treadle and shuttle of each; undefined where those do not say enough. */
+function groupedRows(pdf: Pdf, piece: PiecePlan, width: number): Row[] | undefined {
+  const groups = pickGroups(piece);
+  if (groups === undefined) return undefined;
+  const sides = piece.shuttles.map(({ name, side }) => `${name} from the ${side}`).join(', ');
+  const said = `one repeat: treadle and shuttle of each pick; first ${sides}, then to and fro`;
+  return [...textRows(pdf, said, width), ...groupRows(pdf, groups, width)];
+}
+
+/** A box for each repeat, and for what is woven of another, with the picks so far. */
+function repeatRows(pdf: Pdf, { picks, draft }: PiecePlan, width: number): Row[] {
+  const repeat = draft.weft.length;
+  const totals = Array.from({ length: Math.ceil(picks / repeat) }, (_, r) => Math.min(picks, (r + 1) * repeat));
+  const heads = textRows(pdf, 'repeats done, and the picks so far:', width).map((row) => ({ ...row, heads: true }));
+  return [...heads, ...tickRows(pdf, totals, width)];
 }
 
 /** Words for where the shuttles lie after one repeat. */
@@ -117,20 +160,26 @@ function homeWords({ shuttles, draft }: PiecePlan): string {
 
 function foldedPicks(pdf: Pdf, { lines, times }: Fold<PickLine>, width: number): PickRow[] {
   const first = lines[0]!.from;
-  const length = lines.at(-1)!.to - first + 1;
+  const last = lines.at(-1)!.to;
+  const length = last - first + 1;
+  const range = (from: number, to: number): string => (from === to ? `${from}` : `${from}–${to}`);
   const head: PickRow[] =
     times === 1
       ? []
-      : [{ numbers: `${first}–${first + length * times - 1}`, shuttle: `${times} times these:`, steps: '' }];
+      : [
+          {
+            numbers: range(first, first + length * times - 1),
+            shuttle: `${times} times ${range(first, last)}:`,
+            steps: '',
+          },
+        ];
   const rows = lines.flatMap((line): PickRow[] => {
-    const numbers = line.from === line.to ? `${line.from}` : `${line.from}–${line.to}`;
-    const row = { numbers, shuttle: line.shuttle, line, steps: '' };
-    const type = { size: NUMBERS, bold: true };
+    const row = { numbers: range(line.from, line.to), shuttle: line.shuttle, line, steps: '' };
     const words = pdf.textWidth(line.shuttle, undefined, true) + pdf.textWidth(sideWords(line)) + INDENT + 4;
     if (words + pdf.textWidth(line.steps, NUMBERS, true) <= width) return [{ ...row, steps: line.steps }];
     // A repeated group begins on a line of its own, and so do the steps after it.
-    const parts = line.steps.split(/(?<=×\d+) | (?=\(|[\d+]+×)/);
-    const own = parts.flatMap((part) => inLines(part, pdf.wrapped(part, width - INDENT, type).length));
+    const parts = line.steps.split(/(?<=×\d+)(?: \/)? | (?=\([^)]*\)×|[\d+]+×)/);
+    const own = parts.flatMap((part) => inLines(part, pdf.wrapped(part, width - INDENT, STEPS).length));
     return [row, ...own.map((steps) => ({ numbers: '', shuttle: '', steps }))];
   });
   return [...head, ...rows];
@@ -138,10 +187,11 @@ function foldedPicks(pdf: Pdf, { lines, times }: Fold<PickLine>, width: number):
 
 /** Divides steps into `lines` lines of equal numbers of steps. */
 function inLines(steps: string, lines: number): string[] {
-  const each = steps.split(' ');
+  const between = steps.includes(' / ') ? ' / ' : ' ';
+  const each = steps.split(between);
   const count = Math.ceil(each.length / lines);
   return Array.from({ length: Math.ceil(each.length / count) }, (_, line) =>
-    each.slice(line * count, (line + 1) * count).join(' '),
+    each.slice(line * count, (line + 1) * count).join(between),
   );
 }
 

@@ -1,117 +1,139 @@
-import { spacing } from '../../draft/draft.js';
 import type { PiecePlan } from '../../plan/piece/piece-plan.js';
-import { settWords } from '../../plan/piece/sett-advice.js';
 import type { WarpPlan } from '../../plan/piece/warp-plan.js';
-import type { Loom } from '../../structure/loom/loom-fit.js';
-import { sayLength, sayLong, sayWeight } from '../../words/measure.js';
-import { USUAL_CAUTIONS } from '../paper/cautions.js';
-import { MARGIN, type Pdf, SMALL } from '../paper/paper.js';
+import { type Frame, MARGIN, type Pdf } from '../paper/paper.js';
+import { drawPictures, drawWholeRepeat, pictureWidth } from './picture.js';
+import { drawRows, fitting, heightOf, LEADING, type Row, space, textRows } from './rows.js';
 import { drawDraft } from './sheet-draft.js';
 import { figures } from './sheet-figures.js';
 import { drawFoot } from './sheet-foot.js';
-import { drawThreading, drawWinding, LEADING, threadingRows } from './sheet-lists.js';
-import { drawPicks, pickRows } from './sheet-picks.js';
+import { drawHead, type SheetOptions } from './sheet-head.js';
+import { picksRows } from './sheet-picks.js';
+import { recordOf } from './sheet-record.js';
+import { threadingRows } from './sheet-threading.js';
+import { windingRows } from './sheet-winding.js';
+import {
+  drawThreadingLines,
+  drawTieUp,
+  type SplitDraft,
+  splitDraft,
+  threadingAlone,
+  tieUpHeight,
+} from './split-draft.js';
 
-/** Side of the picture at actual size: at least 60 mm, at most this, and three repeats where they fit. */
-const PICTURE = { least: 62, most: 84 };
-
-/** For whom a sheet is. */
-interface SheetOptions {
-  readonly weaver?: string;
-  readonly loom: Loom;
-}
+/** Space between the two columns of lists, in millimetres. */
+const BETWEEN = 6;
+/** Height of the heading of a threading in lines. */
+const HEAD = 4.5;
 
 /**
- * Adds the two pages of one cloth: picture, draft and figures; then winding, threading, picks, and blanks. Longer
- * lists, such as those of a gamp, continue on further pages.
+ * Adds the pages of one cloth: picture, figures and draft; then winding, threading, picks, and blanks. What is too long
+ * for two pages continues on further ones.
  */
 export async function addSheet(pdf: Pdf, warp: WarpPlan, piece: PiecePlan, options: SheetOptions): Promise<void> {
   pdf.page();
-  const top = head(pdf, warp, piece, options, 1);
-  const side = pictureSide(piece);
-  await pdf.cloth(piece.draft, { x: MARGIN, y: top, width: side, height: side });
-  pdf.box(MARGIN, top, side, side);
-  const across = spacing(piece.draft.sett).across;
-  const repeats = (side / (piece.draft.warp.length * across)).toFixed(1);
-  pdf.text(`actual size, ${side} mm: ${repeats} repeats across`, MARGIN, top + side + 4);
-  const bottom = numbers(pdf, warp, piece, MARGIN + side + 5, top + 3);
-  const drafted = Math.max(top + side + 8, bottom + 1);
-  const foot = pdf.height - MARGIN - 17;
-  await drawDraft(pdf, piece, options.loom.kind, {
-    x: MARGIN,
-    y: drafted,
-    width: pdf.width - 2 * MARGIN,
-    height: foot - drafted - 2,
-  });
+  const top = drawHead(pdf, warp, piece, options, 1);
+  const under = await drawPictures(pdf, piece, MARGIN, top);
+  const bottom = numbers(pdf, warp, piece, MARGIN + pictureWidth(piece) + 5, top + 3);
+  const drafted = Math.max(under, bottom) + 2;
+  const width = pdf.width - 2 * MARGIN;
+  const frame = { x: MARGIN, y: drafted, width, height: pdf.height - MARGIN - 19 - drafted };
+  const later = await drawDraftIn(pdf, piece, options, frame);
   drawFoot(pdf, piece.draft.yarns);
+  const pages = addLists(pdf, warp, piece, options);
+  addThreading(pdf, warp, piece, options, later, pages + 1);
+}
 
-  const half = (pdf.width - 2 * MARGIN - 6) / 2;
-  let ends = threadingRows(pdf, warp, half);
-  let picks = pickRows(pdf, piece, half);
-  for (let page = 2; page === 2 || ends.length + picks.length > 0; page++) {
-    pdf.page();
-    const lists = head(pdf, warp, piece, options, page);
-    const bottom = pdf.height - MARGIN - (page === 2 ? RECORD + 3 : 0);
-    const left = { x: MARGIN, y: lists, width: half };
-    const wound = page === 2 ? drawWinding(pdf, warp, { ...left, height: 60 }) + 3 : lists;
-    if (page === 2 || ends.length > 0) {
-      ends = drawThreading(pdf, warp, ends, { ...left, y: wound, height: bottom - wound });
-    }
-    if (page === 2 || picks.length > 0) {
-      picks = drawPicks(pdf, piece, picks, { x: MARGIN + half + 6, y: lists, width: half, height: bottom - lists });
-    }
-    if (page === 2) reckoning(pdf, warp, piece, bottom + 3);
+/** Draws the draft as it fits a frame; returns the lines of threading that need pages of their own. */
+async function drawDraftIn(
+  pdf: Pdf,
+  piece: PiecePlan,
+  { loom }: SheetOptions,
+  frame: Frame,
+): Promise<SplitDraft | undefined> {
+  if (drawDraft(pdf, piece, loom.kind, frame)) return undefined;
+  const split = splitDraft(pdf, piece, { ...frame, height: frame.height - HEAD });
+  if (split !== undefined) {
+    drawThreadingHead(pdf, piece, split, frame);
+    const { height } = drawThreadingLines(pdf, piece, split, { ...frame, y: frame.y + HEAD });
+    drawTieUp(pdf, piece, loom.kind, split, { ...frame, y: frame.y + HEAD + height });
+    return undefined;
   }
+  const alone = threadingAlone(pdf, piece, frame.width);
+  drawTieUp(pdf, piece, loom.kind, alone, frame);
+  const used = Math.max(6, tieUpHeight(piece)) + 2;
+  await drawWholeRepeat(pdf, piece, { ...frame, y: frame.y + used, height: frame.height - used });
+  return alone;
 }
 
-/** Height of the part of the second page that is filled in by hand, in millimetres. */
-const RECORD = 106;
-
-function head(pdf: Pdf, warp: WarpPlan, piece: PiecePlan, { weaver, loom }: SheetOptions, page: number): number {
-  const right = pdf.width - MARGIN;
-  const { cloth } = piece;
-  pdf.text(cloth.code, right, MARGIN + 4.5, { size: 14, bold: true, align: 'right' });
-  pdf.text(`sheet ${piece.number}, page ${page}`, right, MARGIN + 9, { align: 'right' });
-  const width = right - MARGIN - 42;
-  const size = pdf.wrapped(cloth.recipe, width, { size: 13, bold: true }).length > 2 ? SMALL : 13;
-  const lines = pdf.wrapped(cloth.recipe, width, { size, bold: true }).slice(0, 2);
-  lines.forEach((line, at) => {
-    pdf.text(line, MARGIN, MARGIN + 4.5 + at * 5, { size, bold: true });
-  });
-  const y = MARGIN + 4.5 + Math.max(2, lines.length) * 5;
-  if (page > 1) return y - 2;
-  const who = weaver === undefined ? 'weaver' : `weaver ${weaver}`;
-  pdf.text(who, MARGIN, y + 1);
-  const from = MARGIN + pdf.textWidth(who) + 2;
-  if (weaver === undefined) pdf.line(from, y + 1.5, MARGIN + 55, y + 1.5);
-  pdf.text('date', MARGIN + 60, y + 1);
-  pdf.line(MARGIN + 68, y + 1.5, MARGIN + 95, y + 1.5);
-  pdf.text(
-    `${LOOM_WORDS[piece.tied.manner === 'lift plan' ? 'table' : loom.kind]}; face up; warp ${warp.number}`,
-    right,
-    y + 1,
-    { align: 'right' },
-  );
-  pdf.line(MARGIN, y + 3.2, right, y + 3.2, 0.4);
-  return y + 6;
+/** Adds the pages of lists, with the blanks at the foot of the first; returns how many pages the sheet has then. */
+function addLists(pdf: Pdf, warp: WarpPlan, piece: PiecePlan, options: SheetOptions): number {
+  const width = (pdf.width - 2 * MARGIN - BETWEEN) / 2;
+  const record = recordOf(pdf, warp, piece);
+  const winding = windingRows(pdf, warp, width);
+  let left: Row[] = threadingRows(pdf, warp, width);
+  let right: Row[] | undefined;
+  let page = 1;
+  while (page === 1 || left.length > 0 || right!.length > 0) {
+    page++;
+    pdf.page();
+    const y = drawHead(pdf, warp, piece, options, page);
+    const height = pdf.height - MARGIN - (page === 2 ? record.height + 3 : 0) - y;
+    if (right === undefined) {
+      right = picksRows(pdf, piece, width, height);
+      // The winding stands first, or where there is room for it.
+      const [own, other] = [winding, left, right].map(heightOf);
+      const beside = own! + other! > height && own! + heightOf(right) <= height;
+      if (beside) right = [...right, space(2), ...winding];
+      else left = [...winding, ...left];
+      [left, right] = inTwoColumns(pdf, left, right, width, height);
+    }
+    left = drawRows(pdf, left, { x: MARGIN, y, width, height }).rest;
+    right = drawRows(pdf, right, { x: MARGIN + width + BETWEEN, y, width, height }).rest;
+    if (page === 2) record.draw(y + height + 3);
+  }
+  return page;
 }
 
-const LOOM_WORDS: Readonly<Record<Loom['kind'], string>> = {
-  rising: 'rising shed, filled = shaft up',
-  sinking: 'sinking shed, filled = shaft down',
-  countermarch: 'countermarch, o rises, x sinks',
-  table: 'lift plan, marked = shaft up',
-};
+/** Moves what is too long for the left column under the right one, where all of it fits there. */
+function inTwoColumns(pdf: Pdf, left: Row[], right: Row[], width: number, height: number): [Row[], Row[]] {
+  const fits = fitting(left, height);
+  const rest = [space(2), ...textRows(pdf, 'threading, continued', width, true), ...left.slice(fits)];
+  if (fits === left.length || heightOf(right) + heightOf(rest) > height) return [left, right];
+  const said = textRows(pdf, 'continued in the next column', width);
+  return [
+    [...left.slice(0, fits), ...said],
+    [...right, ...rest],
+  ];
+}
 
-function pictureSide(piece: PiecePlan): number {
-  const { across, along } = spacing(piece.draft.sett);
-  const three = 3 * Math.max(piece.draft.warp.length * across, piece.draft.weft.length * along);
-  return Math.round(Math.max(PICTURE.least, Math.min(PICTURE.most, three)));
+function drawThreadingHead(pdf: Pdf, { draft }: PiecePlan, { lines }: SplitDraft, { x, y }: Frame): void {
+  const split = lines.length > 1 ? `, in ${lines.length} lines` : '';
+  const said = `threading: one repeat, ${draft.warp.length} ends${split}; at the thick bar begin again from end 1`;
+  pdf.text(said, x, y + 3.4, { bold: true });
+}
+
+/** Adds pages with the lines of a threading too long for the first page. */
+function addThreading(
+  pdf: Pdf,
+  warp: WarpPlan,
+  piece: PiecePlan,
+  options: SheetOptions,
+  later: SplitDraft | undefined,
+  first: number,
+): void {
+  let lines = later?.lines ?? [];
+  for (let page = first; later !== undefined && lines.length > 0; page++) {
+    pdf.page();
+    const y = drawHead(pdf, warp, piece, options, page);
+    const frame = { x: MARGIN, y, width: pdf.width - 2 * MARGIN, height: pdf.height - MARGIN - y - HEAD };
+    drawThreadingHead(pdf, piece, later, frame);
+    lines = lines.slice(drawThreadingLines(pdf, piece, { ...later, lines }, { ...frame, y: y + HEAD }).drawn);
+  }
 }
 
 /** Writes the figures beside the picture; returns the base line after the last. */
 function numbers(pdf: Pdf, warp: WarpPlan, piece: PiecePlan, x: number, y: number): number {
-  const column = x + 24;
+  const column = x + 18;
   const width = pdf.width - MARGIN - column;
   let at = y;
   for (const [what, said] of figures(warp, piece)) {
@@ -124,65 +146,3 @@ function numbers(pdf: Pdf, warp: WarpPlan, piece: PiecePlan, x: number, y: numbe
   }
   return at;
 }
-
-/**
- * Draws the foot of the second page: arithmetic of length and yarn, blanks for results, room for the swatch, cautions.
- */
-function reckoning(pdf: Pdf, warp: WarpPlan, piece: PiecePlan, y: number): void {
-  const { per, length } = warp;
-  const right = pdf.width - MARGIN;
-  pdf.line(MARGIN, y, right, y, 0.4);
-  const box = 75;
-  const blanks = 46;
-  const width = right - MARGIN - box - blanks - 6;
-  let at = pdf.paragraph(`length of warp ${warp.number}`, MARGIN, y + 4.5, width, LEADING, { bold: true });
-  for (const { what, how, mm } of length.lines) {
-    at = pdf.paragraph(
-      `${what}: ${how} = ${what === 'wind' ? sayLong(mm, per) : sayLength(mm, per)}`,
-      MARGIN,
-      at,
-      width,
-      LEADING - 0.3,
-    );
-  }
-  if (piece.settAdvice !== undefined) {
-    at = pdf.paragraph('closest sett', MARGIN, at + 1, width, LEADING, { bold: true });
-    at = pdf.paragraph(settWords(piece.settAdvice, piece.draft), MARGIN, at, width, LEADING - 0.3);
-  }
-  at = pdf.paragraph('yarn for this warp, includes 10 % reserve', MARGIN, at + 1, width, LEADING, { bold: true });
-  for (const amount of warp.yarn) {
-    const weight = amount.gramsWithReserve === null ? '' : `, ${sayWeight(amount.gramsWithReserve, per)}`;
-    at = pdf.paragraph(
-      `${amount.letter}: ${sayLong(amount.withReserve, per)}${weight}`,
-      MARGIN,
-      at,
-      width,
-      LEADING - 0.3,
-    );
-  }
-  const x = MARGIN + width + 3;
-  pdf.text('your results', x, y + 4.5, { bold: true });
-  BLANKS.forEach((blank, row) => {
-    const line = y + 11.2 + row * 7.2;
-    pdf.text(blank, x, line);
-    pdf.line(x + pdf.textWidth(blank) + 1, line + 0.5, x + blanks, line + 0.5);
-  });
-  pdf.box(right - box, y + 3, box, box);
-  pdf.text('swatch', right - box + 2, y + 7);
-  pdf.text(`mark cloth no. ${piece.number} in the weaving`, right - box + 2, y + 3 + box - 2);
-  let foot = Math.max(at, y + box + 3) + 4.5;
-  for (const caution of USUAL_CAUTIONS) foot = pdf.paragraph(caution, MARGIN, foot, right - MARGIN, LEADING - 0.3);
-}
-
-/** Labels of the blanks that are filled in by hand, then typed into the form for results. */
-const BLANKS = [
-  'ends per inch or cm',
-  'picks per inch or cm',
-  'width on the loom',
-  'warp used',
-  'off the loom',
-  'finished',
-  'how finished',
-  'what I changed',
-  'stars, 0 to 5',
-];

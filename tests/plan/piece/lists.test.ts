@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { readPlanOptions } from '../../../src/plan/options/plan-options.js';
-import { folded, pickSheet, threadingLines } from '../../../src/plan/piece/lists.js';
+import { pickGroups, pickSheet, picksInRepeats } from '../../../src/plan/piece/lists.js';
 import { planWarps } from '../../../src/plan/piece/warp-plan.js';
 import { runs } from '../../long.js';
 import { kept } from '../cloths.js';
@@ -25,18 +25,12 @@ function stepsSaid(line: string): number {
   );
 }
 
-describe('a warp', () => {
-  test('lists say every end and every pick once', () => {
+describe('the pick list', () => {
+  test('lists say every pick once', () => {
     fc.assert(
       fc.property(cloth, (made) => {
         const [warp] = planWarps([kept(made.name, made)], needsOf());
         const piece = warp!.pieces[0]!;
-        const ends = threadingLines(warp!).flatMap((line) =>
-          Array.from({ length: line.times }, () => line.ends).flat(),
-        );
-        expect(ends).toEqual(
-          piece.draft.threading.map((shafts, i) => shafts.join('+') + piece.draft.yarns[piece.draft.warp[i]!]!.letter),
-        );
         const { lines, tabby } = pickSheet(piece);
         const picks = lines.reduce(
           (sum, line) => sum + (tabby === undefined ? line.to - line.from + 1 : (line.to - line.from) / 2 + 1),
@@ -52,12 +46,70 @@ describe('a warp', () => {
   });
 });
 
-test('folding: lines that repeat in turn are written once, and unfold to the same list', () => {
-  fc.assert(
-    fc.property(fc.array(fc.constantFrom('a', 'b', 'c'), { maxLength: 60 }), (lines) => {
-      const folds = folded(lines, (line) => line);
-      expect(folds.flatMap((fold) => Array.from({ length: fold.times }, () => fold.lines).flat())).toEqual(lines);
-    }),
+/** The picks of one repeat as a list says them. */
+function picksOf(steps: string): string[] {
+  return [...steps.matchAll(/\(([^()]*)\)×(\d+)|([^/()]+)/g)].flatMap(([, block, times, one]) =>
+    one !== undefined
+      ? one.trim() === ''
+        ? []
+        : [one.trim()]
+      : Array.from({ length: Number(times) }, () => block!.split(' / ')).flat(),
   );
-  expect(folded([...'ababab'], (line) => line)).toEqual([{ lines: ['a', 'b'], times: 3 }]);
+}
+
+test('a lift plan over nine shafts is read in one way: shafts with spaces, picks with strokes between them', () => {
+  const base = kept('2/2 twill', { warp: 'D' });
+  const lifts = Array.from({ length: 24 }, (_, j) => [1, 2, 10, 11, 12].filter((shaft) => (j + shaft) % 3 > 0));
+  const ones = lifts.map(() => 1);
+  const draft = {
+    ...base.draft,
+    threading: lifts.map((_, i) => [(i % 12) + 1]),
+    tieUp: Array.from({ length: 12 }, (_, s) => [s + 1]),
+    treadling: lifts,
+    warp: ones.map(() => 0),
+    weft: ones.map((_, j) => (j < 8 ? 0 : 1)),
+    pickKinds: ones.map(() => base.draft.pickKinds[0]!),
+    endUnits: ones,
+    pickUnits: ones,
+  };
+  const [warp] = planWarps([{ ...base, draft }], needsOf({ loom: 'table' }));
+  const { lines } = pickSheet(warp!.pieces[0]!);
+  expect(lines.flatMap(({ steps }) => picksOf(steps))).toEqual(lifts.map((lift) => lift.join(' ')));
+});
+
+describe('picks in groups', () => {
+  test('say treadle and yarn of every pick; steady tabby is left out', () => {
+    fc.assert(
+      fc.property(cloth, (made) => {
+        const piece = planWarps([kept(made.name, made)], needsOf())[0]!.pieces[0]!;
+        const groups = pickGroups(piece);
+        if (groups === undefined) return;
+        const { draft, tied } = piece;
+        const { tabby } = pickSheet(piece);
+        const said = groups.flatMap((line) => Array.from({ length: line.times }, () => line.ends).flat());
+        const all = draft.weft.map((yarn, j) => `${tied.treadling[j]!.join('+')}${draft.yarns[yarn]!.letter}`);
+        expect(said).toEqual(all.filter((_, j) => tabby === undefined || draft.pickKinds[j] !== 'tabby'));
+      }),
+      { numRuns: runs(60) },
+    );
+  });
+
+  test('are not made of a lift plan, or where one yarn is on two shuttles without steady tabby', () => {
+    const twill = kept('2/2 twill', { warp: 'DL' });
+    expect(pickGroups(planWarps([twill], needsOf({ loom: 'table' }))[0]!.pieces[0]!)).toBeUndefined();
+  });
+});
+
+test.each([
+  [20, 60, '60 picks = 3 repeats of 20'],
+  [20, 70, '70 picks = 3 ½ repeats of 20'],
+  [20, 75, '75 picks = 3 ¾ repeats of 20'],
+  [20, 72, '72 picks = 3 repeats of 20 + 12 picks'],
+  [20, 21, '21 picks = 1 repeat of 20 + 1 pick'],
+  [20, 10, '10 picks = ½ of a repeat of 20'],
+  [116, 112, '112 picks of one repeat of 116'],
+])('repeats of %i picks, counted in %i', (repeat, picks, said) => {
+  const piece = planWarps([kept('2/2 twill', { warp: 'D' })], needsOf())[0]!.pieces[0]!;
+  const weft = new Array<number>(repeat).fill(0);
+  expect(picksInRepeats({ ...piece, picks, draft: { ...piece.draft, weft } })).toBe(said);
 });

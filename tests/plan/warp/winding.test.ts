@@ -11,7 +11,7 @@ describe('winding', () => {
     fc.assert(
       fc.property(order, fc.integer({ min: 1, max: 200 }), (repeat, ends) => {
         const warp = field(repeat, ends);
-        const list = windInOrder(warp, 10);
+        const list = windInOrder(warp);
         expect(list.at(-1)!.running).toBe(ends);
         expect(list.length - 1).toBe(changesIn(warp));
         for (const line of list) expect(line.peg).toBe(line.running % 2 === 0 ? 1 : 2);
@@ -20,13 +20,38 @@ describe('winding', () => {
     );
   });
 
-  test('a counting tie stands at every tenth end after the first border, where a run ends there', () => {
+  const bordered = fc.tuple(order, fc.integer({ min: 30, max: 300 }), fc.nat(12));
+
+  test('the parts in order are the warp, whole repeats and what is left', () => {
     fc.assert(
-      fc.property(order, fc.integer({ min: 1, max: 200 }), fc.nat(12), (repeat, ends, border) => {
-        const tied = Array.from({ length: 20 }, (_, k) => border + 10 * (k + 1));
-        for (const { running, tie } of windInOrder(field(repeat, ends), 10, border)) {
-          expect(tie).toBe(tied.includes(running));
+      fc.property(bordered, ([repeat, ends, border]) => {
+        const edge = new Array<number>(border).fill(3);
+        const warp = [...edge, ...field(repeat, ends), ...edge];
+        const { parts } = windingOf(warp, repeat.length, border);
+        const unwound = parts.flatMap(({ times, runs }) =>
+          Array.from({ length: times }, () => runs.flatMap((run) => new Array<number>(run.ends).fill(run.yarn))).flat(),
+        );
+        expect(unwound).toEqual(warp);
+        expect(parts.find(({ what }) => what === 'repeats')?.times).toBe(Math.floor(ends / repeat.length));
+      }),
+    );
+  });
+
+  test('counting ties follow the motif: at one place of the order and at one peg, borders apart', () => {
+    fc.assert(
+      fc.property(bordered, ([repeat, ends, border]) => {
+        const edge = new Array<number>(border).fill(3);
+        const { ties, tieEvery } = windingOf([...edge, ...field(repeat, ends), ...edge], repeat.length, border);
+        const all = ends + 2 * border;
+        const inField = ties.filter((tie) => tie > border && tie < border + ends);
+        for (const tie of inField) {
+          expect((tie - border) % repeat.length).toBe(0);
+          expect((tie - border) % 2).toBe(0);
         }
+        expect(inField).toHaveLength(Math.ceil(ends / tieEvery) - 1);
+        expect(ties.slice(-1)).toEqual([all]);
+        expect(ties).toEqual(ties.toSorted((a, b) => a - b));
+        if (border > 0) expect(ties[0]).toBe(border);
       }),
     );
   });
@@ -48,15 +73,14 @@ describe('winding', () => {
     );
   });
 
-  test('of a repeat too long for one counting tie every run is listed', () => {
-    const order = [160, 80, 80, 80].flatMap((ends, at) => new Array<number>(ends).fill(at % 2));
-    const { stretch, tieEvery } = windingOf([...order, ...order], 400);
-    expect(stretch.map(({ ends, running }) => [ends, running])).toEqual([
-      [160, 160],
-      [80, 240],
-      [80, 320],
-      [80, 400],
+  test('of a repeat too long for one counting tie every run is listed; ties begin anew with each repeat', () => {
+    const order = [160, 80, 80, 90].flatMap((ends, at) => new Array<number>(ends).fill(at % 2));
+    const { parts, ties } = windingOf([...order, ...order], 410);
+    expect(parts).toEqual([
+      { what: 'repeats', times: 2, runs: [160, 80, 80, 90].map((ends, at) => ({ ends, yarn: at % 2 })) },
     ]);
-    expect(tieEvery).toBe(20);
+    expect(ties.slice(0, 3)).toEqual([20, 40, 60]);
+    expect(ties.slice(19, 23)).toEqual([400, 410, 430, 450]);
+    expect(ties.at(-1)).toBe(820);
   });
 });

@@ -1,0 +1,106 @@
+import type { Frame, Pdf } from '../paper/paper.js';
+
+/** Millimetres from line to line of running text, and from row to row of a list. */
+export const LEADING = 3.9;
+export const LINE = 4.9;
+/** Side of a box to tick, and the distance from box to box. */
+const TICK = 2.8;
+const TICK_STEP = 3.7;
+
+/** A row of a list: its height in millimetres, and how it is drawn, by the left end of its base line. */
+export interface Row {
+  readonly height: number;
+  readonly draw: (x: number, y: number) => void;
+  /** A heading, which is not left alone at the foot of a column. */
+  readonly heads?: boolean;
+}
+
+/** Height of the base line in a row, from the foot of the row. */
+const FOOT = 1.2;
+
+/**
+ * Draws rows into a column while there is room; returns the rows that are left, and the y under what was drawn. The last
+ * line says where the list is continued.
+ */
+export function drawRows(pdf: Pdf, rows: readonly Row[], { x, y, height }: Frame): { rest: Row[]; y: number } {
+  const fits = fitting(rows, height);
+  let top = y;
+  for (const row of rows.slice(0, fits)) {
+    top += row.height;
+    row.draw(x, top - FOOT);
+  }
+  const rest = rows.slice(fits);
+  if (rest.length > 0 && fits > 0) pdf.text('continued on next page', x, top + LEADING - FOOT);
+  return { rest, y: top };
+}
+
+/** How many rows fit a height, a line that says where they are continued included; headings stay with what follows. */
+export function fitting(rows: readonly Row[], height: number): number {
+  if (heightOf(rows) <= height + 1e-6) return rows.length;
+  let room = height - LEADING;
+  let fits = 0;
+  while (fits < rows.length && rows[fits]!.height <= room) room -= rows[fits++]!.height;
+  while (fits > 0 && rows[fits - 1]!.heads) fits--;
+  return fits;
+}
+
+/** Rows of running text, broken to a width. */
+export function textRows(pdf: Pdf, words: string, width: number, bold = false): Row[] {
+  return pdf.wrapped(words, width, { bold }).map((line) => ({
+    height: LEADING,
+    heads: bold,
+    draw: (x, y) => pdf.text(line, x, y, { bold }),
+  }));
+}
+
+/** Height of rows together, in millimetres. */
+export function heightOf(rows: readonly Row[]): number {
+  return rows.reduce((sum, row) => sum + row.height, 0);
+}
+
+/** An empty row. */
+export function space(height: number): Row {
+  return { height, draw: () => {} };
+}
+
+/** How many boxes fit a width. */
+export function boxesIn(width: number): number {
+  return Math.max(0, Math.floor((width + TICK_STEP - TICK) / TICK_STEP));
+}
+
+/** Draws boxes to tick, side by side, their foot on a base line. */
+export function drawBoxes(pdf: Pdf, count: number, x: number, y: number): void {
+  for (let at = 0; at < count; at++) pdf.box(x + at * TICK_STEP, y - TICK + 0.3, TICK, TICK);
+}
+
+/** Width of so many boxes in a row. */
+export function boxesWidth(count: number): number {
+  return count === 0 ? 0 : (count - 1) * TICK_STEP + TICK;
+}
+
+/**
+ * Rows of boxes to tick, one for each repeat, with running totals: a number after each box, or after every five or ten
+ * where there are many.
+ *
+ * @param totals threads done after each repeat
+ */
+export function tickRows(pdf: Pdf, totals: readonly number[], width: number): Row[] {
+  const each = totals.length <= 16 ? 1 : totals.length <= 80 ? 5 : 10;
+  const groups = Array.from({ length: Math.ceil(totals.length / each) }, (_, g) =>
+    totals.slice(g * each, (g + 1) * each),
+  );
+  const number = Math.max(...totals.map((total) => pdf.textWidth(String(total))));
+  const step = boxesWidth(each) + 1 + number + 3;
+  const across = Math.max(1, Math.floor((width + 3) / step));
+  return Array.from({ length: Math.ceil(groups.length / across) }, (_, line): Row => {
+    const own = groups.slice(line * across, (line + 1) * across);
+    return {
+      height: LINE,
+      draw: (x, y) =>
+        own.forEach((group, at) => {
+          drawBoxes(pdf, group.length, x + at * step, y);
+          pdf.text(String(group.at(-1)), x + at * step + boxesWidth(group.length) + 1, y);
+        }),
+    };
+  });
+}

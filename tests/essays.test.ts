@@ -19,7 +19,7 @@ import { NICHES, nicheOf } from '../src/search/evaluate/niche.js';
 import { mutationEmitter } from '../src/search/evolve/emitters.js';
 import { MutationSpace } from '../src/search/evolve/mutation-space.js';
 import type { Jobs } from '../src/search/pool/jobs.js';
-import type { WorkerPool } from '../src/search/pool/worker-pool.js';
+import type { WorkerPool } from '../src/search/pool/pool.js';
 import type { Question } from '../src/search/question/question.js';
 import { orbitsOf } from '../src/search/space/orbit.js';
 import { spaceOf } from '../src/search/space/space.js';

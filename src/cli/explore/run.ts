@@ -14,7 +14,7 @@ import { explore, exploreShard } from '../../search/explore.js';
 import type { Question } from '../../search/question/question.js';
 import { readQuestion } from '../../search/question/read-question.js';
 import type { Space } from '../../search/space/space.js';
-import { draftLoader, readText } from '../shell/files.js';
+import { besideFile, draftLoader, readText } from '../shell/files.js';
 import { EXIT, type Io, sayWrong } from '../shell/io.js';
 import { programVersion } from '../shell/version.js';
 import { doneLoader } from './done-files.js';
@@ -196,7 +196,7 @@ function headerOf(question: Question, { way, written, numbers }: Space) {
 function asked({ file, flags }: ExploreArguments, io: Io): Question {
   const text = file === undefined ? {} : { text: readText(file, 'a question'), file };
   const question = readQuestion(
-    { ...text, flags },
+    { ...text, flags, beside: besideFile },
     draftLoader((note) => sayWrong(io, note)),
     doneLoader((note) => sayWrong(io, note)),
   );

@@ -1,5 +1,5 @@
 import { closeSync, fstatSync, openSync, readSync } from 'node:fs';
-import { extname } from 'node:path';
+import { dirname, extname, isAbsolute, join } from 'node:path';
 import type { Draft } from '../../draft/draft.js';
 import { LARGEST_WIF, readWif, refuseLarge } from '../../draft/wif/read-wif.js';
 import { readDraft } from '../../draft/yaml/read-draft.js';
@@ -42,6 +42,11 @@ export function readBytes(path: string, what: string, largest = LARGEST_FILE): B
     if (reason !== undefined) throw new Problem(`${path}: ${reason}; expected ${what}`);
     throw new MachineFault(`${path}: could not be read (${code})`, { cause: error });
   }
+}
+
+/** The path of a file that another file names: relative to that file. */
+export function besideFile(file: string, written: string): string {
+  return isAbsolute(written) ? written : join(dirname(file), written);
 }
 
 /** The contents of an open file, which may be a pipe; undefined if it is larger than `largest` bytes. */

@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import type { Job, JobResult, Jobs } from '../pool/jobs.js';
-import type { WorkerPool } from '../pool/worker-pool.js';
+import type { WorkerPool } from '../pool/pool.js';
 
 /**
  * A checkpoint: the finished jobs of a search with their results. A result depends on the question and the job alone,

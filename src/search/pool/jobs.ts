@@ -126,3 +126,9 @@ function listed(space: Space, from: number, to: number): (readonly [number, Cand
     if (space.isRepresentative(index)) candidates.push([index, space.at(index)]);
   return candidates;
 }
+
+/** The buffers of a result, which a worker hands over with it. */
+export function buffersOf({ batch }: JobResult): ArrayBuffer[] {
+  const { index, score, area, preference, niche, key } = batch;
+  return [index, score, area, preference, niche, key].map(({ buffer }) => buffer as ArrayBuffer);
+}

@@ -1,4 +1,3 @@
-import { dirname, isAbsolute, join } from 'node:path';
 import type { Yarn } from '../../colour/yarn.js';
 import type { Draft, Sett } from '../../draft/draft.js';
 import { DEFAULT_SETT, DEFAULT_YARNS } from '../../draft/yaml/read-draft.js';
@@ -31,8 +30,10 @@ export { resolvedQuestion } from './resolved-question.js';
 export interface QuestionSource {
   /** A question in YAML. */
   readonly text?: string;
-  /** Name of its file, for messages; paths in the question are relative to it. */
+  /** Name of its file, for messages. */
   readonly file?: string;
+  /** The path of a file that the text names, relative to the text's own file. Absent: as written. */
+  readonly beside?: (file: string, written: string) => string;
   /** Values of flags by key, as written. */
   readonly flags: Readonly<Record<string, string>>;
   /** Words for flags that are not called like their keys, by key: `{ orders: '--warp' }`. */
@@ -65,8 +66,8 @@ const USUAL_LENGTHS = [2, 3, 4, 5, 6];
 /**
  * Reads a question, fills in defaults, and checks names and letters against structures and yarns.
  *
- * @param loadDraft reads a draft from a path; a path in the question is relative to the question's file
- * @param loadDone reads the cloths already woven from all files that list them; paths likewise
+ * @param loadDraft reads a draft from a path
+ * @param loadDone reads the cloths already woven from all files that list them
  * @throws Problem with file, line and column, or the flag, of the first fault
  */
 export function readQuestion(
@@ -76,8 +77,9 @@ export function readQuestion(
 ): Question {
   const merged = mergedSource(source);
   const pathOf = (written: string, ...flags: readonly string[]): string => {
-    const fromFlag = flags.some((flag) => source.flags[flag] !== undefined) || source.file === undefined;
-    return fromFlag || isAbsolute(written) ? written : join(dirname(source.file), written);
+    const { beside, file } = source;
+    const fromFlag = flags.some((flag) => source.flags[flag] !== undefined);
+    return fromFlag || beside === undefined || file === undefined ? written : beside(file, written);
   };
   return placed(merged, () =>
     understood(

@@ -6,7 +6,8 @@ import type { AlreadyWoven } from '../evaluate/already-woven.js';
 import type { Batch } from '../evaluate/batch.js';
 import { evaluator } from '../evaluate/evaluate.js';
 import type { JobResult, Jobs } from '../pool/jobs.js';
-import type { WorkerPool } from '../pool/worker-pool.js';
+import { pause } from '../pool/pause.js';
+import type { WorkerPool } from '../pool/pool.js';
 import type { Question } from '../question/question.js';
 import { orbitsOf } from '../space/orbit.js';
 import type { Space } from '../space/space.js';
@@ -188,7 +189,7 @@ export async function settle(
   while (!archive.settle(show, oneOfEachKind === true, HELD)) {
     signal?.throwIfAborted();
     progress?.({ name: 'hold against what was done', done: archive.out.cloths, of: archive.cloths });
-    await new Promise<void>((resume) => setImmediate(resume));
+    await pause();
   }
 }
 

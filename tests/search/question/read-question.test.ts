@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { stringify } from 'yaml';
+import { besideFile } from '../../../src/cli/shell/files.js';
 import { readDraft } from '../../../src/draft/yaml/read-draft.js';
 import { Problem } from '../../../src/problem.js';
 import { UNWEIGHED } from '../../../src/score/rank/presets.js';
@@ -162,7 +163,10 @@ tries: 3
 
   it('looks for a draft beside the question, and takes its yarns and sett', () => {
     loaded.length = 0;
-    const question = readQuestion({ text: 'draft: units.yaml\nby: unit', file: 'work/q.yaml', flags: {} }, load);
+    const question = readQuestion(
+      { text: 'draft: units.yaml\nby: unit', file: 'work/q.yaml', flags: {}, beside: besideFile },
+      load,
+    );
     expect(loaded).toEqual(['work/units.yaml']);
     expect(question.draft?.file).toBe('units.yaml');
     expect(question.sett).toEqual({ ends: 8, picks: 8, per: 'cm' });
@@ -174,7 +178,7 @@ describe('what was done before', () => {
   const asked = (text: string, flags: Record<string, string> = {}) => {
     const paths: string[] = [];
     const question = readQuestion(
-      { text: `structure: plain weave\n${text}`, file: 'work/q.yaml', flags },
+      { text: `structure: plain weave\n${text}`, file: 'work/q.yaml', flags, beside: besideFile },
       load,
       (files) => {
         paths.push(...files);

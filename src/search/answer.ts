@@ -1,0 +1,115 @@
+import type { Draft } from '../draft/draft.js';
+import { codeOf } from '../score/symmetry/cloth-code.js';
+import type { Shard } from './checkpoint/checkpoint.js';
+import { alreadyWoven } from './evaluate/already-woven.js';
+import { searchEvolved } from './evolve/evolve-search.js';
+import type { WorkerPool } from './pool/pool.js';
+import type { Question } from './question/question.js';
+import { describeAll } from './report/describe.js';
+import { draftOf } from './space/candidate.js';
+import { memoized } from './space/memoize.js';
+import type { Space } from './space/space.js';
+import { Archive, type LeftOut } from './strategy/archive.js';
+import type { Outcome } from './strategy/outcome.js';
+import {
+  boundedPieces,
+  LISTED,
+  type Search,
+  type Searched,
+  type Stage,
+  searchBounded,
+  searchListed,
+  settle,
+} from './strategy/strategies.js';
+
+/** Fewest jobs per worker: with fewer, starting the worker costs more than it saves. */
+const JOBS_PER_WORKER = 4;
+
+/** How a search is done, and who is told of it. */
+export interface SearchOptions {
+  /** Makes the pool that does the jobs; `most` workers are worth starting. */
+  readonly pool: (most: number) => WorkerPool;
+  readonly progress?: ((stage: Stage) => void) | undefined;
+  /** Aborts the search at once; it rejects with the signal's reason. */
+  readonly signal?: AbortSignal | undefined;
+  /** Ends the search early; it returns the cloths found so far. */
+  readonly enough?: AbortSignal | undefined;
+  readonly shard?: Shard | undefined;
+}
+
+/**
+ * Answers a question: tries every candidate of its space (or, in a space too large to list, searches until nothing
+ * better comes), and describes the best cloths. Runs in Node and in a browser alike.
+ */
+export async function answer(question: Question, space: Space, options: SearchOptions): Promise<Outcome> {
+  const { archive, at, setAside, nearestFloats, pruned, whole, evolved } = await searched(question, space, options);
+  await settle(archive, question, { signal: options.signal, progress: options.progress });
+  const draftAt = draftsOf(question, at);
+  const code = (index: number): string => codeOf(draftAt(index));
+  const { show, oneOfEachKind } = question;
+  const best = oneOfEachKind ? archive.bestOfEachKind(show, code) : archive.best(show, code);
+  const set = setAside.float + setAside.unsound + setAside.flat + setAside.limits;
+  const { out } = archive;
+  return {
+    counts: {
+      written: space.written,
+      examined: archive.cloths + archive.duplicates + set + pruned,
+      cloths: archive.cloths - out.cloths,
+      equals: archive.duplicates - (out.candidates - out.cloths),
+      setAside: question.done ? { ...setAside, done: out.candidates } : setAside,
+      cutOff: pruned,
+      exhaustive: whole && space.way !== 'evolved',
+      ...(evolved && { evolved }),
+      ...(whole ? {} : { stopped: true as const }),
+    },
+    ...(nearestFloats && { nearestFloats }),
+    found: describeAll(question, at, best, (done) =>
+      options.progress?.({ name: 'describe the best', done, of: best.length }),
+    ),
+  };
+}
+
+/** Searches a space by its strategy. */
+export async function searched(question: Question, space: Space, options: SearchOptions): Promise<Searched> {
+  const { signal, progress, enough, shard } = options;
+  const before = alreadyWoven(question);
+  const newArchive = (at: Space['at']): Archive => {
+    const draftAt = draftsOf(question, at);
+    const leftOut: LeftOut | undefined = before && {
+      isDone: before.isDone,
+      isNear: (key, index) => before.isNear(key, () => draftAt(index)),
+    };
+    return new Archive((a, b) => compareColours(draftAt(a), draftAt(b)), leftOut);
+  };
+  const pieces = space.way === 'bounded' ? boundedPieces(space).length : Math.ceil(space.numbers / LISTED);
+  // Bounded jobs are long; a worker keeps the main thread free to react to an abort.
+  const worthIt = space.way === 'bounded' ? pieces : Math.ceil(pieces / JOBS_PER_WORKER);
+  const pool = options.pool(worthIt);
+  try {
+    return await WAYS[space.way]({ question, space, pool, shard, before, newArchive, progress, signal, enough });
+  } finally {
+    pool.close();
+  }
+}
+
+const WAYS: Readonly<Record<Space['way'], (search: Search) => Promise<Searched>>> = {
+  scored: searchListed,
+  bounded: searchBounded,
+  evolved: searchEvolved,
+};
+
+/** A function from a candidate's index to its draft, which caches recent drafts. */
+function draftsOf(question: Question, at: Space['at']): (index: number) => Draft {
+  return memoized(1000, (index: number) => draftOf(at(index), question));
+}
+
+/** Compares two drafts by their warp colours, then by their weft colours, in palette order. */
+function compareColours(a: Draft, b: Draft): number {
+  return compareWords(a.warp, b.warp) || compareWords(a.weft, b.weft);
+}
+
+function compareWords(a: readonly number[], b: readonly number[]): number {
+  const n = Math.min(a.length, b.length);
+  for (let s = 0; s < n; s++) if (a[s] !== b[s]) return a[s]! - b[s]!;
+  return a.length - b.length;
+}

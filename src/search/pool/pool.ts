@@ -1,0 +1,167 @@
+import type { Question } from '../question/question.js';
+import { type Job, type JobResult, type Jobs, jobRunner } from './jobs.js';
+import { pause } from './pause.js';
+
+/** How many finished jobs may wait for a slower one before them. */
+const AHEAD = 64;
+
+/** The worker pool of one search. */
+export interface WorkerPool {
+  /**
+   * Does `jobs` and passes their results to `take` in the order of job numbers, whichever ended first. After `enough`
+   * is aborted no further job is begun.
+   *
+   * @returns how many jobs were done: those with the lowest numbers
+   */
+  run(jobs: Jobs, take: (result: JobResult, job: number) => void, enough?: AbortSignal): Promise<number>;
+  /** Ends the workers. */
+  close(): void;
+}
+
+/** A pool without workers: this thread does the jobs itself. */
+export function inThisThread(question: Question, signal?: AbortSignal): WorkerPool {
+  const runJob = jobRunner(question);
+  return {
+    run: async (jobs, take, enough) => {
+      for (let job = 0; job < jobs.count; job++) {
+        signal?.throwIfAborted();
+        if (enough?.aborted) return job;
+        take(runJob(jobs.at(job)), job);
+        // Gives an abort signal the chance to arrive between two jobs.
+        await pause();
+      }
+      signal?.throwIfAborted();
+      return jobs.count;
+    },
+    close: () => {},
+  };
+}
+
+/** A worker, a thread of Node or of a browser, that does one job at a time. */
+export interface Hand {
+  do(number: number, job: Job): void;
+  /** Tells it to end; it has nothing left to do. */
+  dismiss(): void;
+  /** Ends it at once. */
+  kill(): void;
+}
+
+/** What a pool is told of its workers. */
+export interface Foreman {
+  /** A worker has started. */
+  hired(hand: Hand): void;
+  /** A worker has done a job. */
+  done(hand: Hand, number: number, result: JobResult): void;
+  /** A worker has ended; the reason counts only if it was not told to. */
+  left(hand: Hand, reason: unknown): void;
+  /** The search cannot go on. */
+  failed(reason: unknown): void;
+}
+
+/** One call of `run`: jobs sent to workers, results that wait for a lower number, and the callbacks. */
+interface Run {
+  readonly jobs: Jobs;
+  readonly take: (result: JobResult, job: number) => void;
+  readonly waiting: Map<number, JobResult>;
+  readonly enough: AbortSignal | undefined;
+  readonly finished: (done: number) => void;
+  handedOut: number;
+  taken: number;
+}
+
+/**
+ * A pool of long-lived workers that each do one job at a time. If a worker dies, the run fails with the reason.
+ *
+ * @param hire starts the workers, now or later, and tells the foreman what becomes of them
+ */
+export function inWorkers(hire: (foreman: Foreman) => void, signal?: AbortSignal): WorkerPool {
+  const living = new Set<Hand>();
+  const idle: Hand[] = [];
+  let run: Run | undefined;
+  let fail: (fault: unknown) => void = () => {};
+  let fault: unknown;
+  let closed = false;
+
+  const stop = (reason: unknown): void => {
+    fault ??= reason;
+    for (const hand of living) hand.kill();
+    living.clear();
+    fail(fault);
+  };
+  const onAbort = (): void => stop(signal!.reason);
+  signal?.addEventListener('abort', onAbort);
+
+  const feed = (): void => {
+    while (run && idle.length > 0 && run.handedOut < Math.min(run.jobs.count, run.taken + AHEAD)) {
+      if (run.enough?.aborted) break;
+      const job = run.handedOut++;
+      idle.pop()!.do(job, run.jobs.at(job));
+    }
+  };
+  const goOn = (): void => {
+    if (!run) return;
+    const last = run.enough?.aborted ? run.handedOut : run.jobs.count;
+    if (run.taken === last) run.finished(run.taken);
+    else feed();
+  };
+  const received = (number: number, result: JobResult): void => {
+    if (!run) return;
+    run.waiting.set(number, result);
+    for (let next = run.waiting.get(run.taken); next !== undefined; next = run.waiting.get(run.taken)) {
+      run.waiting.delete(run.taken);
+      run.take(next, run.taken++);
+    }
+    goOn();
+  };
+
+  hire({
+    hired(hand) {
+      if (closed || fault !== undefined) return hand.kill();
+      living.add(hand);
+      idle.push(hand);
+      feed();
+    },
+    done(hand, number, result) {
+      idle.push(hand);
+      try {
+        received(number, result);
+      } catch (thrown) {
+        stop(thrown);
+      }
+    },
+    left(hand, reason) {
+      if (living.delete(hand)) stop(reason);
+    },
+    failed: stop,
+  });
+
+  return {
+    run: (jobs, take, enough) =>
+      new Promise<number>((resolve, reject) => {
+        fail = reject;
+        if (signal?.aborted) stop(signal.reason);
+        if (fault !== undefined) return reject(fault);
+        enough?.addEventListener('abort', goOn);
+        run = {
+          jobs,
+          take,
+          enough,
+          waiting: new Map(),
+          handedOut: 0,
+          taken: 0,
+          finished: (done) => {
+            enough?.removeEventListener('abort', goOn);
+            run = undefined;
+            resolve(done);
+          },
+        };
+        goOn();
+      }),
+    close: () => {
+      closed = true;
+      signal?.removeEventListener('abort', onAbort);
+      for (const hand of living) hand.dismiss();
+      living.clear();
+    },
+  };
+}

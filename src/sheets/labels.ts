@@ -16,7 +16,9 @@ export function addWarpLabels(pdf: Pdf, warps: readonly WarpPlan[], weavers?: re
   const width = (pdf.width - 2 * MARGIN - BETWEEN) / COLUMNS;
   const height = (pdf.height - 2 * MARGIN - (ROWS - 1) * BETWEEN) / ROWS;
   warps
-    .flatMap((warp, at) => warp.wound.map((chain) => ({ warp, chain, weaver: weavers?.[at] })))
+    .flatMap((warp, at) =>
+      (warp.faults.length > 0 ? [] : warp.wound).map((chain) => ({ warp, chain, weaver: weavers?.[at] })),
+    )
     .forEach(({ warp, chain, weaver }, at) => {
       const place = at % (COLUMNS * ROWS);
       if (place === 0) pdf.page();

@@ -1,11 +1,13 @@
 import type { WarpPlan } from '../plan/piece/warp-plan.js';
+import { type YarnAmount, yarnName } from '../plan/yarn/yarn-amounts.js';
 import { counted } from '../words/counts.js';
-import { sayLong, sayWeight } from '../words/measure.js';
+import { sayLong, sayShort, sayWeight } from '../words/measure.js';
 import { MARGIN, type Pdf } from './paper/paper.js';
 
 /** The amount of one yarn for all warps together, reserve included. Millimetres and grams. */
 export interface OrderedYarn {
   readonly letter: string;
+  readonly use?: YarnAmount['use'];
   readonly name: string;
   readonly hex: string;
   readonly warps: number;
@@ -14,17 +16,27 @@ export interface OrderedYarn {
   readonly grams: number | null;
 }
 
-/** One line per yarn, in order of first use. Yarns with the same colour, name and size are one yarn. */
+type Mutable<T> = { -readonly [K in keyof T]: T[K] };
+
+/**
+ * One line per yarn, in order of first use. Yarns with the same colour, name and size are one yarn. Nothing is ordered
+ * for a warp that its loom cannot weave.
+ */
 export function yarnOrder(warps: readonly WarpPlan[]): OrderedYarn[] {
-  const lines = new Map<
-    string,
-    { letter: string; name: string; hex: string; warps: number; length: number; grams: number | null }
-  >();
-  for (const { yarns, yarn } of warps) {
-    for (const { letter, withReserve, gramsWithReserve } of yarn) {
-      const { name, hex, tex } = yarns.find((own) => own.letter === letter)!;
-      const key = JSON.stringify([letter, name, hex, tex]);
-      const line = lines.get(key) ?? { letter, name, hex, warps: 0, length: 0, grams: 0 };
+  const lines = new Map<string, Mutable<OrderedYarn>>();
+  for (const { yarns, yarn } of warps.filter(({ faults }) => faults.length === 0)) {
+    for (const { letter, use, tex, withReserve, gramsWithReserve } of yarn) {
+      const { name, hex } = yarns.find((own) => own.letter === letter)!;
+      const key = JSON.stringify([letter, use, name, hex, tex]);
+      const line = lines.get(key) ?? {
+        letter,
+        ...(use !== undefined && { use }),
+        name,
+        hex,
+        warps: 0,
+        length: 0,
+        grams: 0,
+      };
       line.warps++;
       line.length += withReserve;
       line.grams = line.grams === null || gramsWithReserve === null ? null : line.grams + gramsWithReserve;
@@ -70,10 +82,11 @@ export function addYarnOrder(pdf: Pdf, title: string, warps: readonly WarpPlan[]
       pdf.text(words, MARGIN + x, at);
     }
   });
-  for (const { letter, name, warps: count, length, grams } of yarnOrder(warps)) {
+  for (const { letter, use, name, warps: count, length, grams } of yarnOrder(warps)) {
     row((at) => {
       pdf.text(letter, MARGIN, at, { bold: true });
-      if (name !== letter) pdf.text(pdf.fitted([name], place.warps - place.name - 2), MARGIN + place.name, at);
+      const said = [...(name === letter ? [] : [name]), ...(use === undefined ? [] : [use])].join(', ');
+      if (said !== '') pdf.text(pdf.fitted([said], place.warps - place.name - 2), MARGIN + place.name, at);
       pdf.text(`${counted(count, 'warp')}`, MARGIN + place.warps, at);
       pdf.text(sayLong(length, per), MARGIN + place.length, at, { bold: true });
       pdf.text(grams === null ? 'size not given' : sayWeight(grams, per), MARGIN + place.weight, at, {
@@ -84,14 +97,15 @@ export function addYarnOrder(pdf: Pdf, title: string, warps: readonly WarpPlan[]
   y += 4;
   for (const [at, warp] of warps.entries()) {
     if (y > pdf.height - MARGIN - 2) newPage();
-    const shares = warp.yarn.map(({ letter, withReserve }) => `${letter} ${sayLong(withReserve, per)}`);
+    const shares = warp.yarn.map((own) => `${yarnName(own)} ${sayShort(own.withReserve, per)}`);
     const codes = warp.pieces.map(({ cloth }) => cloth.code).join(' ');
     const who = weavers?.[at] === undefined ? codes : `${weavers[at]}  ${codes}`;
     row((line) => {
       pdf.text(`warp ${warp.number}`, MARGIN, line);
       pdf.text(pdf.fitted([who], 44), MARGIN + 16, line);
       pdf.text(`wind ${sayLong(warp.length.wind, per)}`, MARGIN + place.warps, line);
-      pdf.text(shares.join(', '), right, line, { align: 'right' });
+      const said = warp.faults.length > 0 ? 'not on this loom: nothing ordered' : shares.join(', ');
+      pdf.text(said, right, line, { align: 'right' });
     });
   }
 }

@@ -9,11 +9,11 @@ import { planText } from '../../sheets/plan-json.js';
 import { tableText } from '../../sheets/plan-table.js';
 import { albumSheets, dealSheets, teacherSheets } from '../../sheets/sheets.js';
 import { yarnOrder } from '../../sheets/yarn-order.js';
-import { sayLong, sayWeight } from '../../words/measure.js';
 import { readText } from '../shell/files.js';
 import { bold, EXIT, type Io, say, sayJson } from '../shell/io.js';
 import { loadShortlist } from '../shell/kept-file.js';
 import { judgePlanFolder, writePlanFolder } from '../shell/plan-folder.js';
+import { yarnLines } from '../shell/yarn-lines.js';
 
 /** The arguments of the command. */
 export interface DealArguments {
@@ -35,6 +35,7 @@ export async function runDeal(given: DealArguments, io: Io): Promise<number> {
     file === undefined ? '' : readText(file, 'a setup: loom, yarns and usual figures'),
     file ?? 'setup',
     given.flags,
+    kept[0]?.draft.sett.per,
   );
   const folder =
     given.out ?? join(dirname(given.shortlist), `${basename(given.shortlist, extname(given.shortlist))}-deal`);
@@ -64,9 +65,7 @@ export async function runDeal(given: DealArguments, io: Io): Promise<number> {
       say(io.stdout, `spare: ${cloth.code} ${cloth.recipe} (for ${weavers.join(' ')})`);
     }
     const { per } = warps[0]!;
-    for (const { letter, length, grams } of yarn) {
-      say(io.stdout, `yarn ${letter}: ${sayLong(length, per)}${grams === null ? '' : `, ${sayWeight(grams, per)}`}`);
-    }
+    for (const line of yarnLines(yarn, per)) say(io.stdout, line);
     const [sheets, teacher] = ['sheets.pdf', 'teacher.pdf'].map((name) => bold(io.stdout, join(folder, name)));
     say(io.stdout, `Print ${sheets} for the weavers, ${teacher} for the teacher`);
     say(io.stdout, `${join(folder, 'album.pdf')}: pages for swatches; ${join(folder, 'cloths.csv')}: all measures`);

@@ -1,5 +1,6 @@
 import { basename, dirname, extname, join } from 'node:path';
 import type { KeptCloth } from '../../formats/shortlist.js';
+import { remedies } from '../../plan/deal/remedies.js';
 import { type Gamp, type GampNeeds, gampNeeds, gampOf } from '../../plan/gamp/gamp-plan.js';
 import { type PlanOptions, readPlanOptions } from '../../plan/options/plan-options.js';
 import { settWords } from '../../plan/piece/sett-advice.js';
@@ -11,11 +12,12 @@ import { planText } from '../../sheets/plan-json.js';
 import { tableText } from '../../sheets/plan-table.js';
 import { albumSheets, planSheets, teacherSheets } from '../../sheets/sheets.js';
 import { yarnOrder } from '../../sheets/yarn-order.js';
-import { sayLong, sayWeight } from '../../words/measure.js';
+import { sayLong } from '../../words/measure.js';
 import { readText } from '../shell/files.js';
 import { bold, EXIT, type Io, say, sayJsonText } from '../shell/io.js';
 import { loadShortlist } from '../shell/kept-file.js';
 import { judgePlanFolder, writePlanFolder } from '../shell/plan-folder.js';
+import { yarnLines } from '../shell/yarn-lines.js';
 
 /** The arguments of the command. */
 export interface PlanArguments {
@@ -39,7 +41,7 @@ export async function runPlan(given: PlanArguments, io: Io): Promise<number> {
   const folder =
     given.out ?? join(dirname(given.shortlist), `${basename(given.shortlist, extname(given.shortlist))}-plan`);
   await judgePlanFolder(folder, 'plan');
-  const usual = optionsOf(given);
+  const usual = optionsOf(given, kept);
   checkGamp(given, usual);
   const learnt = learntOf(given, kept);
   // A gamp is one cloth of one weave, so it takes the results of the structure.
@@ -70,25 +72,28 @@ export async function runPlan(given: PlanArguments, io: Io): Promise<number> {
     if (gamp !== undefined) say(io.stdout, gampLine(gamp));
     const { per } = warps[0]!;
     for (const line of settLines(warps, options)) say(io.stdout, line);
-    for (const { letter, name, length, grams } of yarn) {
-      const weight = grams === null ? '' : `, ${sayWeight(grams, per)}`;
-      say(
-        io.stdout,
-        `yarn ${letter}${name === letter ? '' : ` ${name}`}: ${sayLong(length, per)}${weight}, includes 10 % reserve`,
-      );
-    }
+    for (const line of yarnLines(yarn, per)) say(io.stdout, line);
     const [sheets, overview] = ['sheets.pdf', 'overview.pdf'].map((name) => bold(io.stdout, join(folder, name)));
     say(io.stdout, `Print ${sheets} for the loom, ${overview} to choose, order yarn and label chains`);
     say(io.stdout, `${join(folder, 'album.pdf')}: pages for swatches; ${join(folder, 'cloths.csv')}: all measures`);
   }
-  return EXIT.done;
+  const unfit = warps.filter(({ faults }) => faults.length > 0);
+  for (const warp of unfit) say(io.stderr, unfitLine(warp, options));
+  return unfit.length === 0 ? EXIT.done : EXIT.nothingFits;
 }
 
-function optionsOf({ setup: file, flags }: PlanArguments): PlanOptions {
+/** A line about a warp that the loom cannot weave, and what would help. */
+function unfitLine(warp: WarpPlan, options: PlanOptions): string {
+  const helps = remedies(warp, options).join('; ');
+  return `warp ${warp.number}: not on this loom: ${warp.faults.join(', ')}; its yarn is not ordered. What would help: ${helps}`;
+}
+
+function optionsOf({ setup: file, flags }: PlanArguments, kept: readonly KeptCloth[]): PlanOptions {
   return readPlanOptions(
     file === undefined ? '' : readText(file, 'a setup: loom, yarns and usual figures'),
     file ?? 'setup',
     flags,
+    kept[0]?.draft.sett.per,
   );
 }
 

@@ -6,7 +6,6 @@ import type { Loom } from '../../structure/loom/loom-fit.js';
 import { fixed, INCH } from '../../words/measure.js';
 import type { PlanOptions } from '../options/plan-options.js';
 import { planWarps, type WarpPlan } from '../piece/warp-plan.js';
-import { obstacles } from '../warp/warp-loom.js';
 
 /** A weaver, and the loom that the weaver's cloth must fit. */
 export interface Weaver {
@@ -81,7 +80,7 @@ export function narrower(cloth: KeptCloth, options: PlanOptions, loom: Loom): Wa
   while (tooWide - fitting > 1) {
     const middle = fitting === 0 ? 1 : Math.floor((fitting + tooWide) / 2);
     const warp = of(middle);
-    if (hindrances(warp, loom).length === 0) [fitting, widest] = [middle, warp];
+    if (warp.faults.length === 0) [fitting, widest] = [middle, warp];
     else if (middle === 1) return undefined;
     else tooWide = middle;
   }
@@ -243,26 +242,20 @@ function nearest(cloth: number, others: readonly number[], apart: Distances): nu
   return Math.min(1, ...others.map((other) => apart(cloth, other)));
 }
 
+/** Why a weaver cannot take a cloth; empty if the weaver can. */
+type Reasons = readonly string[];
+
 /** The reasons why each weaver cannot take each cloth, computed once for weavers with the same loom and width. */
-function hindrancesOf(weavers: readonly Weaver[], kept: readonly KeptCloth[], options: PlanOptions): string[][][] {
-  const known = new Map<string, string[][]>();
+function hindrancesOf(weavers: readonly Weaver[], kept: readonly KeptCloth[], options: PlanOptions): Reasons[][] {
+  const known = new Map<string, Reasons[]>();
   return weavers.map((weaver) => {
     const { width, loom } = weaver;
     const key = JSON.stringify([width, loom]);
     const asked = needsFor(weaver, options);
-    const found = known.get(key) ?? kept.map((cloth) => hindrances(warpFor(cloth, asked, loom), loom));
+    const found = known.get(key) ?? kept.map((cloth) => warpFor(cloth, asked, loom).faults);
     known.set(key, found);
     return found;
   });
-}
-
-function hindrances(warp: WarpPlan, loom: Loom): string[] {
-  const { draft, shuttles } = warp.pieces[0]!;
-  return obstacles(
-    { draft, heddles: warp.heddles, width: warp.widthInReed, shuttles: shuttles.length },
-    loom,
-    warp.per,
-  );
 }
 
 /** The message that some weaver cannot be served, with the reasons. */
@@ -271,7 +264,7 @@ function tooFew(
   fits: readonly (readonly boolean[])[],
   kept: readonly KeptCloth[],
   options: PlanOptions,
-  why: readonly (readonly string[][])[],
+  why: readonly (readonly Reasons[])[],
 ): string {
   const empty = fits.findIndex((row) => !row.some(Boolean));
   if (empty >= 0) {
@@ -288,8 +281,12 @@ function tooFew(
 }
 
 /** Says on how many ends a cloth would fit a loom, and how to write that in the weavers' file. */
-function narrowerInWords(name: string, { code }: KeptCloth, { ends, per, pieces }: WarpPlan): string {
+function narrowerInWords(name: string, { code }: KeptCloth, warp: WarpPlan): string {
+  return `${code} would fit on ${warp.ends.length} ends: give ${name} the width ${widthWords(warp)}`;
+}
+
+/** The width of a warp's ends as a person writes it: `17 in`, `43.5 cm`. */
+export function widthWords({ ends, per, pieces }: WarpPlan): string {
   const width = ends.length * spacing(pieces[0]!.draft.sett).across;
-  const said = per === 'inch' ? `${fixed(width / INCH, 3)} in` : `${fixed(width / 10, 2)} cm`;
-  return `${code} would fit on ${ends.length} ends: give ${name} the width ${said}`;
+  return per === 'inch' ? `${fixed(width / INCH, 3)} in` : `${fixed(width / 10, 2)} cm`;
 }

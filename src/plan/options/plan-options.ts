@@ -8,12 +8,12 @@ import { parseSource, readSource } from '../../input/source.js';
 import type { Loom } from '../../structure/loom/loom-fit.js';
 import { FORMER_LOOM_KEYS, LOOM_KIND, WIDEST } from '../../structure/loom/loom-table.js';
 import { orList } from '../../words/counts.js';
-import { fixed, INCH, sayShare } from '../../words/measure.js';
+import { fixed, INCH, type Per, sayShare } from '../../words/measure.js';
 import { TURNS } from '../warp/fill-width.js';
 import type { Mirror } from '../warp/mirror.js';
 import { FLOAT_LIMITS, type Purpose } from '../warp/purpose.js';
 import { REEDS, type Reed, reedOf } from '../warp/reed.js';
-import { USUAL_DRAW_IN, USUAL_WARP } from '../warp/warp-length.js';
+import { USUAL_DRAW_IN, USUAL_LENGTHS, USUAL_WARP } from '../warp/warp-length.js';
 import { HANDS, type Hand } from '../yarn/sett.js';
 import { FIBRES, type Fibre, parseYarnSize, type YarnSize } from '../yarn/yarn-size.js';
 
@@ -47,7 +47,7 @@ export interface PlanOptions {
   readonly sett?: Sett;
   /** Default: the usual reed with the most even denting. */
   readonly reed?: Reed;
-  /** Sizes of the yarns by letter. */
+  /** Sizes of the yarns by letter; of all without one under “”, of pattern wefts under “pattern”. */
   readonly yarns: Readonly<Record<string, YarnSize>>;
   /** Threads side by side on a ruler, per inch or centimetre like the sett. Default: computed from the yarn sizes. */
   readonly wraps?: number;
@@ -99,7 +99,12 @@ const turn = (of: string) =>
 /** The keys of a file of plan options. */
 export const PLAN_TABLE = table(
   {
-    width: withDefault(WIDTH, '20 in', { about: 'width in the reed', example: '18 in', argument: '<length>' }),
+    width: optional(WIDTH, {
+      about: 'width in the reed',
+      usual: sayUsual('width'),
+      example: '18 in',
+      argument: '<length>',
+    }),
     sett: optional(SETT, {
       about: 'ends and picks, "20", "20/18", "8/8 per cm"',
       usual: 'each cloth’s own',
@@ -110,7 +115,7 @@ export const PLAN_TABLE = table(
       kind('a yarn size such as 8/2 cotton, or sizes by letter', sizesOf),
       {},
       {
-        about: 'size of the yarn, "8/2 cotton"; of each, "D 8/2 cotton, L 16/2 linen"',
+        about: 'size of the yarn, "8/2 cotton"; of each, "D 8/2 cotton, L 16/2 linen, pattern 4/2 cotton"',
         example: '{ D: 8/2 cotton, L: 16/2 linen }',
         argument: '<sizes>',
       },
@@ -156,8 +161,9 @@ export const PLAN_TABLE = table(
       example: 'drape',
       argument: '<hand>',
     }),
-    piece: withDefault(length(LONGEST, { something: true }), '5 in', {
+    piece: optional(length(LONGEST, { something: true }), {
       about: 'finished length of each piece, hems included',
+      usual: sayUsual('piece'),
       example: '24 in',
       argument: '<length>',
     }),
@@ -168,19 +174,19 @@ export const PLAN_TABLE = table(
     }),
     divider: optional(anyLength, {
       about: 'between pieces',
-      usual: sayUsual(USUAL_WARP.divider),
+      usual: sayUsual('divider'),
       example: '2 in',
       argument: '<length>',
     }),
     header: optional(anyLength, {
       about: 'before the first piece',
-      usual: sayUsual(USUAL_WARP.header),
+      usual: sayUsual('header'),
       example: '2 in',
       argument: '<length>',
     }),
     footer: optional(anyLength, {
       about: 'after the last piece',
-      usual: sayUsual(USUAL_WARP.footer),
+      usual: sayUsual('footer'),
       example: '2 in',
       argument: '<length>',
     }),
@@ -204,13 +210,13 @@ export const PLAN_TABLE = table(
     }),
     waste: optional(anyLength, {
       about: 'warp that cannot be woven',
-      usual: '27 in; table loom 17 in',
+      usual: '27 in or 70 cm; table loom 17 in or 45 cm',
       example: '30 in',
       argument: '<length>',
     }),
     testing: optional(anyLength, {
       about: 'test weaving and re-tying',
-      usual: sayUsual(USUAL_WARP.testing),
+      usual: sayUsual('testing'),
       example: '10 in',
       argument: '<length>',
     }),
@@ -261,25 +267,31 @@ export const PLAN_TABLE = table(
  * Reads the options of a plan from a person's YAML and from flags; flags win. Every option has a default.
  *
  * @param text the YAML, or '' for flags alone; `file` is its name, for messages
+ * @param per the measure of the cloths: usual lengths are round in it, unless a sett is given in the other
  */
-export function readPlanOptions(text: string, file: string, flags: Readonly<Record<string, string>> = {}): PlanOptions {
+export function readPlanOptions(
+  text: string,
+  file: string,
+  flags: Readonly<Record<string, string>> = {},
+  per: Per = 'inch',
+): PlanOptions {
   const source = text === '' ? undefined : parseSource(text, file);
   const given = readSource(PLAN_TABLE, overlaid(PLAN_TABLE, source, flags, { nothing: file }));
+  const usual = USUAL_LENGTHS[given.sett?.per ?? per];
   const { wraps, fibre, hand } = given;
-  const { width, piece, pieces, sett, reed, border, balance, floating, paper, columns, pictures, section, separator } =
-    given;
+  const { pieces, sett, reed, border, balance, floating, paper, columns, pictures, section, separator } = given;
   return {
-    width,
-    piece,
+    width: given.width ?? usual.width,
+    piece: given.piece ?? usual.piece,
     pieces,
-    divider: given.divider ?? USUAL_WARP.divider,
-    header: given.header ?? USUAL_WARP.header,
-    footer: given.footer ?? USUAL_WARP.footer,
+    divider: given.divider ?? usual.divider,
+    header: given.header ?? usual.header,
+    footer: given.footer ?? usual.footer,
     shrinkage: given.shrinkage ?? USUAL_WARP.shrinkage,
     takeUp: given['take-up'] ?? USUAL_WARP.takeUp,
     drawIn: given['draw-in'] ?? USUAL_DRAW_IN,
     ...(given.waste !== undefined && { loomWaste: given.waste }),
-    testing: given.testing ?? USUAL_WARP.testing,
+    testing: given.testing ?? usual.testing,
     ...(sett !== undefined && { sett }),
     ...(reed !== undefined && { reed }),
     yarns: given['yarn size'],
@@ -311,7 +323,7 @@ function sizesOf(given: Given): Readonly<Record<string, YarnSize>> {
     );
   }
   const text = textOf(given, 'a yarn size such as 8/2 cotton');
-  const parts = text.split(',').map((part) => /^\s*([A-Z])\s+(.+?)\s*$/.exec(part));
+  const parts = text.split(',').map((part) => /^\s*([A-Z]|pattern)\s+(.+?)\s*$/.exec(part));
   if (parts.includes(null)) return { '': sizeOf(text) };
   return Object.fromEntries(parts.map((part) => [part![1]!, sizeOf(part![2]!)]));
 }
@@ -328,7 +340,7 @@ function borderOf(given: Given, expected: string): { ends: number | 'even'; lett
   return { ends, letter: found[2]! };
 }
 
-/** A usual length in inches, as help says it. */
-function sayUsual(mm: number): string {
-  return `${fixed(mm / INCH, 2)} in`;
+/** A usual length, as help says it: `20 in or 50 cm`. */
+function sayUsual(key: keyof (typeof USUAL_LENGTHS)['inch']): string {
+  return `${fixed(USUAL_LENGTHS.inch[key] / INCH, 2)} in or ${fixed(USUAL_LENGTHS.cm[key] / 10, 1)} cm`;
 }

@@ -15,9 +15,10 @@ import type { Reed } from '../warp/reed.js';
 import { usualWaste, type WarpLength, warpLength } from '../warp/warp-length.js';
 import { obstacles } from '../warp/warp-loom.js';
 import { type Winding, windingOf } from '../warp/winding.js';
-import { picksIn, WEFT_EXTRA, type YarnAmount, yarnAmount } from '../yarn/yarn-amounts.js';
+import type { YarnAmount } from '../yarn/yarn-amounts.js';
 import { type PiecePlan, planPiece } from './piece-plan.js';
 import { repeatsAcross } from './repeats-across.js';
+import { patternCautions, patternSized, yarnNeeded } from './yarn-needed.js';
 
 /** One end of the warp as it is threaded. */
 interface ThreadedEnd {
@@ -56,13 +57,15 @@ export interface WarpPlan {
   readonly winding: Winding;
   readonly pieces: readonly PiecePlan[];
   readonly yarn: readonly YarnAmount[];
+  /** Reasons why the loom cannot weave it; empty if it can. */
+  readonly faults: readonly string[];
   readonly cautions: readonly string[];
 }
 
 /** Reeds that most weavers can lay hands on: dents in an inch, and in a centimetre (common practice, no source). */
 const USUAL_REEDS: Readonly<Record<Per, readonly number[]>> = {
-  inch: [5, 6, 8, 10, 12, 15],
-  cm: [2, 2.5, 3, 4, 5, 6],
+  inch: [5, 6, 8, 10, 12, 14, 15],
+  cm: [2, 2.5, 3, 3.5, 4, 5, 6],
 };
 
 /**
@@ -103,7 +106,9 @@ function extremeReed({ ends, per }: Draft['sett']): Reed {
 
 /** Throws a Problem if a size is given for a yarn that no cloth has. */
 export function checkLetters(kept: readonly KeptCloth[], { yarns }: PlanOptions): void {
-  const known = [...new Set(kept.flatMap(({ draft }) => draft.yarns.map(({ letter }) => letter)))];
+  const letters = kept.flatMap(({ draft }) => draft.yarns.map(({ letter }) => letter));
+  const pattern = kept.some(({ draft }) => draft.pickKinds.includes('pattern')) ? ['pattern'] : [];
+  const known = [...new Set(letters), ...pattern];
   const stranger = Object.keys(yarns).find((letter) => letter !== '' && !known.includes(letter));
   if (stranger === undefined) return;
   throw new Problem(
@@ -130,7 +135,8 @@ function fitted(draft: Draft, options: PlanOptions): Draft {
     const size = options.yarns[yarn.letter] ?? options.yarns[''];
     return size === undefined ? yarn : { ...yarn, tex: size.tex };
   });
-  return { ...mirroredDraft(draft, options.mirror), yarns, sett: options.sett ?? draft.sett };
+  const sized = { ...mirroredDraft(draft, options.mirror), yarns, sett: options.sett ?? draft.sett };
+  return patternSized(sized, options.yarns.pattern);
 }
 
 /** A draft with the picks per inch (or centimetre) that results found. */
@@ -169,12 +175,13 @@ function planWarp(group: readonly Placed[], number: number, before: number, opti
       // All pieces are woven on one warp, which must be long enough for the one that shrinks most.
       shrinkage: Math.max(...pieces.map(({ shrinkage }) => shrinkage)),
       takeUp: Math.max(...pieces.map(({ learnt }) => learnt.takeUp?.value ?? options.takeUp)),
-      loomWaste: options.loomWaste ?? usualWaste(options.loom.kind),
+      loomWaste: options.loomWaste ?? usualWaste(options.loom.kind, per),
       pieces: pieces.flatMap((each) => new Array(each.pieces).fill(options.piece)),
     },
     per,
   );
   const heddles = heddlesOf(ends, shaftCount(draft));
+  const faults = loomFaults(pieces, heddles, dents * dentWidth, options);
   return {
     number,
     per,
@@ -202,10 +209,12 @@ function planWarp(group: readonly Placed[], number: number, before: number, opti
     ),
     pieces,
     yarn: yarnNeeded(draft, pieces, wound, length, width),
+    faults,
     cautions: [
-      ...loomFaults(pieces, heddles, dents * dentWidth, options),
+      ...faults.map((fault) => `Not on this loom: ${fault}.`),
       ...valueWarnings(used(draft, ends, pieces)).map((warning) => `${warning}.`),
       ...reedCautions(draft.sett, denting),
+      ...patternCautions(pieces, options),
     ],
   };
 }
@@ -224,30 +233,7 @@ function endsOfYarns(
     .filter((each) => each.ends > 0);
 }
 
-/** Yarn for the warp, the pieces and what is woven between them, of each yarn that is used. */
-function yarnNeeded(
-  draft: Draft,
-  pieces: readonly PiecePlan[],
-  wound: WarpPlan['wound'],
-  length: WarpPlan['length'],
-  width: number,
-): YarnAmount[] {
-  const woven = pieces.reduce(
-    (sum, each) => sum + each.picks * each.pieces * (draft.sett.picks / each.draft.sett.picks),
-    0,
-  );
-  const between = picksIn(length.offLoom, 1 / spacing(draft.sett).along) - woven;
-  const yarn = draft.yarns.map((own, index): YarnAmount => {
-    const ofWarp = (wound.find(({ letter }) => letter === own.letter)?.ends ?? 0) * length.wind;
-    const ofPieces = pieces.reduce((sum, piece) => sum + piece.pieces * weftOf(piece, index), 0);
-    // Headers, dividers and what rounding leaves are woven with the weft that comes first.
-    const ofRest = pieces[0]!.draft.weft[0] === index ? Math.max(0, between) * width * (1 + WEFT_EXTRA) : 0;
-    return yarnAmount(own.letter, ofWarp, ofPieces + ofRest, own.tex);
-  });
-  return yarn.filter((amount) => amount.total > 0);
-}
-
-/** What the loom cannot weave, one sentence each. */
+/** What the loom cannot weave, one clause each. */
 function loomFaults(
   pieces: readonly PiecePlan[],
   heddles: readonly number[],
@@ -255,8 +241,7 @@ function loomFaults(
   { loom }: PlanOptions,
 ): string[] {
   const demands = pieces.map(({ draft, shuttles }) => ({ draft, heddles, width, shuttles: shuttles.length }));
-  const faults = new Set(demands.flatMap((demand) => obstacles(demand, loom, demand.draft.sett.per)));
-  return [...faults].map((fault) => `Not on this loom: ${fault}.`);
+  return [...new Set(demands.flatMap((demand) => obstacles(demand, loom, demand.draft.sett.per)))];
 }
 
 /** Where the reed sets other ends than asked, and where its dents may show. */
@@ -292,11 +277,6 @@ function heddlesOf(ends: readonly ThreadedEnd[], shafts: number): number[] {
   const counts = new Array<number>(shafts).fill(0);
   for (const shaft of ends.flatMap((end) => end.shafts)) counts[shaft - 1]!++;
   return counts;
-}
-
-/** Millimetres of one yarn in the weft of one piece. */
-function weftOf(piece: PiecePlan, yarn: number): number {
-  return piece.shuttles.filter((shuttle) => shuttle.yarn === yarn).reduce((sum, shuttle) => sum + shuttle.weft, 0);
 }
 
 /** Yarns that are in the warp or in a weft. */

@@ -49,11 +49,20 @@ export const USUAL_WARP: Omit<WarpNeeds, 'pieces'> = {
   testing: 18 * INCH,
 };
 
+/** The usual lengths, and width, of a plan in inches, and in centimetres: round in each (common practice, no source). */
+export const USUAL_LENGTHS: Readonly<
+  Record<Per, Readonly<Record<'width' | 'piece' | 'divider' | 'header' | 'footer' | 'testing', number>>>
+> = {
+  inch: { ...USUAL_WARP, width: 20 * INCH, piece: 5 * INCH },
+  cm: { width: 500, piece: 120, divider: 25, header: 50, footer: 50, testing: 450 },
+};
+
 /** Share of the width that a cloth draws in at the fell; 3 to 10 % are usual (common practice, no source). */
 export const USUAL_DRAW_IN = 0.05;
 
 /** Warp that cannot be woven on a loom; a table loom wastes 14 to 20 in (common practice, no source). */
-export function usualWaste(kind: LoomKind): number {
+export function usualWaste(kind: LoomKind, per: Per): number {
+  if (per === 'cm') return kind === 'table' ? 450 : 700;
   return kind === 'table' ? 17 * INCH : USUAL_WARP.loomWaste;
 }
 

@@ -4,6 +4,10 @@ import { upTo } from '../../words/measure.js';
 export interface YarnAmount {
   /** Letter of the yarn. */
   readonly letter: string;
+  /** Set if the amount is for pattern wefts alone, which are thicker than other threads under this letter. */
+  readonly use?: 'pattern weft';
+  /** Grams per 1000 m; null if the size is unknown. */
+  readonly tex: number | null;
   readonly warp: number;
   readonly weft: number;
   readonly total: number;
@@ -37,10 +41,31 @@ export function tally(word: ArrayLike<number>, count: number, kinds: number): nu
   return found;
 }
 
+/** `D`, or `D pattern weft`. */
+export function yarnName({ letter, use }: Pick<YarnAmount, 'letter' | 'use'>): string {
+  return use === undefined ? letter : `${letter} ${use}`;
+}
+
 /** Computes the amount of one yarn from warp and weft lengths in millimetres, and its tex if known. */
-export function yarnAmount(letter: string, warp: number, weft: number, tex: number | undefined): YarnAmount {
+export function yarnAmount(
+  letter: string,
+  warp: number,
+  weft: number,
+  tex: number | undefined,
+  use?: YarnAmount['use'],
+): YarnAmount {
   const total = warp + weft;
   const withReserve = total * (1 + RESERVE);
   const weigh = (mm: number): number | null => (tex === undefined ? null : gramsOf(mm, tex));
-  return { letter, warp, weft, total, grams: weigh(total), withReserve, gramsWithReserve: weigh(withReserve) };
+  return {
+    letter,
+    ...(use !== undefined && { use }),
+    tex: tex ?? null,
+    warp,
+    weft,
+    total,
+    grams: weigh(total),
+    withReserve,
+    gramsWithReserve: weigh(withReserve),
+  };
 }

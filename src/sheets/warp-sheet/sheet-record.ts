@@ -1,6 +1,7 @@
 import type { PiecePlan } from '../../plan/piece/piece-plan.js';
 import { settWords } from '../../plan/piece/sett-advice.js';
 import type { WarpPlan } from '../../plan/piece/warp-plan.js';
+import { yarnName } from '../../plan/yarn/yarn-amounts.js';
 import { sayLength, sayLong, sayShort, sayWeight } from '../../words/measure.js';
 import { USUAL_CAUTIONS } from '../paper/cautions.js';
 import { MARGIN, type Pdf } from '../paper/paper.js';
@@ -67,7 +68,7 @@ function reckoningRows(pdf: Pdf, warp: WarpPlan, piece: PiecePlan, width: number
       warp.yarn.map((amount) => {
         const weight = amount.gramsWithReserve === null ? '' : `, ${sayWeight(amount.gramsWithReserve, per)}`;
         const [ofWarp, ofWeft] = [amount.warp, amount.weft].map((mm) => sayShort(mm, per));
-        return `${amount.letter}: warp ${ofWarp}, weft ${ofWeft}; in all ${sayLong(amount.withReserve, per)}${weight}`;
+        return `${yarnName(amount)}: warp ${ofWarp}, weft ${ofWeft}; in all ${sayLong(amount.withReserve, per)}${weight}`;
       }),
     ),
   ];

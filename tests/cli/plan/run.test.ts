@@ -63,6 +63,36 @@ describe('keep', () => {
 });
 
 describe('plan', () => {
+  test('a warp that the loom cannot weave: exit 1, what would help, none of its yarn ordered', async () => {
+    const narrow = await run((io) =>
+      runPlan(
+        {
+          shortlist: inside('saved.json'),
+          flags: { 'yarn size': '8/2 cotton', loom: '4 shafts, 60 heddles' },
+          out: inside('unfit'),
+        },
+        io,
+      ),
+    );
+    expect(narrow.code).toBe(1);
+    expect(narrow.err).toMatch(
+      /warp 1: not on this loom: needs 100 heddles on shaft 1.*its yarn is not ordered. What would help: it fits on 240 ends: a width of 12 in;/,
+    );
+    expect(narrow.out).not.toMatch(/^yarn/m);
+    const treadles = await run((io) =>
+      runPlan(
+        {
+          shortlist: inside('saved.json'),
+          flags: { 'yarn size': '8/2 cotton', loom: '2 treadles' },
+          out: inside('unfit'),
+        },
+        io,
+      ),
+    );
+    expect(treadles.code).toBe(1);
+    expect(treadles.err).toContain('a table loom would weave it, lifted shaft by shaft');
+  });
+
   test('writes plan, sheets and a form; brings them up to date; never touches what was filled in', async () => {
     const given = {
       shortlist: inside('saved.json'),

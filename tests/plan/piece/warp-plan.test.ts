@@ -4,6 +4,7 @@ import { readPlanOptions } from '../../../src/plan/options/plan-options.js';
 import { checkLetters, planWarps } from '../../../src/plan/piece/warp-plan.js';
 import { startingSides } from '../../../src/plan/warp/pick-list.js';
 import { tally } from '../../../src/plan/yarn/yarn-amounts.js';
+import { thicknesses } from '../../../src/render/strands.js';
 import { yarnOrder } from '../../../src/sheets/yarn-order.js';
 import { INCH, YARD } from '../../../src/words/measure.js';
 import { runs } from '../../long.js';
@@ -148,6 +149,63 @@ describe('a warp', () => {
     );
     expect(planWarps([towel()], needsOf({ loom: '2 treadles, 4 shafts' }))[0]!.cautions[0]).toBe(
       'Not on this loom: needs 4 treadles, the loom has 2, and two feet will not do it.',
+    );
+  });
+});
+
+test('a metric plan has round metric lengths; a sett in the other measure has its own', () => {
+  const metric = kept('2/2 twill', { warp: 'DDLDL', times: 4, sett: { ends: 8, picks: 8, per: 'cm' } });
+  const options = readPlanOptions('', 'needs', { 'yarn size': '8/2 cotton' }, 'cm');
+  const [warp] = planWarps([metric], options);
+  expect([warp!.wanted, options.piece, warp!.per]).toEqual([400, 120, 'cm']);
+  const said = warp!.length.lines.map(({ how }) => how);
+  expect(said[0]).toBe('1 × 12 cm + 5 cm + 5 cm');
+  expect(said[3]).toBe('+ 70 cm loom waste + 45 cm test weaving and re-tying');
+  expect(readPlanOptions('', 'needs', { sett: '20' }, 'cm').width).toBe(20 * INCH);
+  expect(readPlanOptions('', 'needs', { sett: '8/8 per cm' }).width).toBe(500);
+  expect(readPlanOptions('', 'needs', { width: '18 in' }, 'cm').width).toBeCloseTo(18 * INCH);
+});
+
+describe('a pattern weft', () => {
+  const overshot = () => kept('overshot', { warp: 'D', weft: 'DL' });
+  const amounts = (size: string) =>
+    planWarps([overshot()], needsOf({ 'yarn size': size }))[0]!.yarn.map(({ letter, use, tex }) => [letter, use, tex]);
+
+  test('is weighed by its own size, apart from the ground of its yarn', () => {
+    const cotton = (1e6 * 0.45359237) / (4 * 840 * 0.9144);
+    const found = amounts('D 8/2 cotton, L 8/2 cotton, pattern 4/2 cotton');
+    expect(found.map(([letter, use]) => [letter, use])).toEqual([
+      ['D', undefined],
+      ['D', 'pattern weft'],
+      ['L', undefined],
+      ['L', 'pattern weft'],
+    ]);
+    expect(found[0]![2]).toBeCloseTo(cotton, 6);
+    expect(found[1]![2]).toBeCloseTo(2 * cotton, 6);
+  });
+
+  test('is drawn by its own size: the root of its weight', () => {
+    const [warp] = planWarps([overshot()], needsOf({ 'yarn size': 'D 8/2 cotton, L 8/2 cotton, pattern 2/2 cotton' }));
+    const { draft } = warp!.pieces[0]!;
+    const { ends, picks } = thicknesses(draft);
+    draft.pickKinds.forEach((kind, j) => {
+      expect(picks[j]! / ends[0]!).toBeCloseTo(kind === 'pattern' ? 2 : 1, 6);
+    });
+  });
+
+  test('without a size of its own is weighed as thick as it is drawn, and a note says so', () => {
+    const [warp] = planWarps([overshot()], needsOf());
+    const [plain, pattern] = warp!.yarn;
+    expect(pattern!.tex! / plain!.tex!).toBeCloseTo(4, 6);
+    expect(warp!.cautions.join(' ')).toContain('The pattern weft is reckoned 2 times as thick as the warp');
+    expect(planWarps([towel()], needsOf())[0]!.cautions).toEqual([]);
+  });
+
+  test('a size for it is refused where no cloth has one', () => {
+    const options = needsOf({ 'yarn size': 'D 8/2 cotton, pattern 4/2 cotton' });
+    expect(() => checkLetters([overshot()], options)).not.toThrow();
+    expect(() => checkLetters([towel()], options)).toThrow(
+      'found “pattern”; expected yarns that are in the cloths: D L',
     );
   });
 });

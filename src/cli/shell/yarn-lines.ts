@@ -1,0 +1,11 @@
+import type { OrderedYarn } from '../../sheets/yarn-order.js';
+import { type Per, sayLong, sayWeight } from '../../words/measure.js';
+
+/** A line for each yarn to have ready, its reserve included. */
+export function yarnLines(yarn: readonly OrderedYarn[], per: Per): string[] {
+  return yarn.map(({ letter, use, name, length, grams }) => {
+    const called = [letter, ...(name === letter ? [] : [name]), ...(use === undefined ? [] : [use])].join(' ');
+    const weight = grams === null ? '' : `, ${sayWeight(grams, per)}`;
+    return `yarn ${called}: ${sayLong(length, per)}${weight}, includes 10 % reserve`;
+  });
+}

@@ -8,11 +8,13 @@ import { contrastMeter } from './contrast/contrast.js';
 import { readsOf, viewingLimits } from './contrast/viewing-distance.js';
 import { easeOf } from './ease.js';
 import { type Classic, classicsOn, featuresOf, noveltyOf } from './likeness/novelty.js';
-import { ALL_WANTED, lookMeter } from './look/look.js';
+import { eye } from './look/look.js';
 import { structureAlone } from './look/structure-likeness.js';
-import type { Ease, Scores } from './model/figures.js';
-import type { FloatLimit } from './parts/float-limit.js';
+import type { Ease } from './model/figures.js';
+import type { FloatLimit } from './model/float-limit.js';
+import { lookOf } from './parts/look-figures.js';
 import { type Part, partsOf, type Weights } from './parts/parts.js';
+import type { Scores } from './parts/scores.js';
 import { rankScore } from './rank/rank.js';
 import { codeOf } from './symmetry/cloth-code.js';
 import { nearlyOf } from './symmetry/near-symmetry.js';
@@ -51,7 +53,7 @@ export function scoreDraft(draft: Draft, ranking: Ranking): Scored {
   const floats = floatsOf(cloth, draft.sett);
   const ease = easeOf(draft);
   const { ends, picks } = face;
-  const look = lookMeter(draft.sett)(face, value, () => structureAlone(cloth, across / along), ALL_WANTED);
+  const look = lookOf(eye(draft.sett)(face, value, () => structureAlone(cloth, across / along)));
   const nearest =
     ranking.classics.length === 0
       ? undefined

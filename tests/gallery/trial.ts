@@ -1,5 +1,5 @@
 import { type Draft, EVEN_WIDTHS, type PickKind, type Sett } from '../../src/draft/draft.js';
-import { UNWEIGHED } from '../../src/score/rank/presets.js';
+import { UNWEIGHED } from '../../src/score/parts/parts.js';
 import { scoreDraft } from '../../src/score/score.js';
 import type { Question } from '../../src/search/question/question.js';
 import type { Found, Outcome } from '../../src/search/strategy/outcome.js';

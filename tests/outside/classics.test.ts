@@ -1,9 +1,10 @@
 // Classic effects are recognised from any start, in either colour, and however the cloth is turned. Recipes: hound's
 // tooth, step and log cabin as read in handbooks and dictionaries of the trade; the others are common practice.
+
 import { describe, expect, test } from 'vitest';
 import { type Draft, EVEN_WIDTHS } from '../../src/draft/draft.js';
 import { lcm } from '../../src/order/necklace.js';
-import { UNWEIGHED } from '../../src/score/rank/presets.js';
+import { UNWEIGHED } from '../../src/score/parts/parts.js';
 import { measuredClassics, scoreDraft } from '../../src/score/score.js';
 
 const SETT = { ends: 20, picks: 20, per: 'inch' } as const;

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { type Draft, EVEN_WIDTHS } from '../../src/draft/draft.js';
 import { easeOf } from '../../src/score/ease.js';
-import { easePart } from '../../src/score/parts/ease-part.js';
-import type { Measured } from '../../src/score/parts/score-part.js';
+import { easePart } from '../../src/score/parts/records/ease-part.js';
+import type { Measured } from '../../src/score/parts/records/score-part.js';
 
 const draft = (warp: string, weft: string, kinds?: Draft['pickKinds']): Draft => ({
   threading: [...warp].map((_, i) => [(i % 4) + 1]),

@@ -1,4 +1,4 @@
-import { UNWEIGHED } from '../../src/score/rank/presets.js';
+import { UNWEIGHED } from '../../src/score/parts/parts.js';
 import type { Question } from '../../src/search/question/question.js';
 
 /** The question that tests vary: 2/2 twill, orders of five, weft orders of their own. */

@@ -1,6 +1,8 @@
 import { type Draft, spacing } from '../../draft/draft.js';
 import { formatOrder, formatRuns, smallestPeriod } from '../../order/order.js';
-import type { Floats, Operation, Scores } from '../../score/model/figures.js';
+import type { Floats, Operation } from '../../score/model/figures.js';
+import { LOOK_FIGURES } from '../../score/parts/look-figures.js';
+import type { Scores } from '../../score/parts/scores.js';
 import { lengthInWords, readsInWords } from '../../score/words/figure-words.js';
 import { longestFloatInWords, weftKindsInWords } from '../../score/words/float-words.js';
 import type { Found } from '../../search/strategy/outcome.js';
@@ -62,15 +64,7 @@ export function figuresOf({ scores, draft }: Found): Figure[] {
       figure(capital(kind), value, 'longest weft floats of these picks alone, in ends'),
     ),
     figure('Dark share', percent(scores.darkShare), 'how much of the face is dark'),
-    figure('Solid', of1(scores.solid), 'clearly dark areas beside clearly light ones, against half-tones, 0 to 1'),
-    figure('Crisp outlines', of1(scores.sharp), '1 is a clean step from dark to light, near 0 a feathered outline'),
-    figure('Patches', scores.bits.toFixed(2), 'variety of the patches of 2 × 2 crossings: 1 is stripes, 4 noise'),
-    figure('Shapes', String(scores.shapes), 'closed shapes for the eye to learn, seen from 2 m; 0 is stripes or a net'),
-    figure(
-      'Unlike the structure',
-      of1(scores.unlike),
-      'what a dark warp on a light weft does not show; 0 shows no more',
-    ),
+    ...LOOK_FIGURES.map(({ key, name, places, means }) => figure(name, scores[key].toFixed(places), means)),
     figure(
       'Seen from 0.6, 2 and 6 m',
       (['0.6', '2', '6'] as const).map((at) => scores.reads[at].toFixed(1)).join(' · '),

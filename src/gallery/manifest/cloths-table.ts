@@ -1,7 +1,7 @@
 import { FLOAT_SIDES } from '../../cloth/floats.js';
 import { spacing } from '../../draft/draft.js';
 import { CLOTH_COLUMNS, type Column, csvText, lengthIn } from '../../plan/piece/cloth-columns.js';
-import { LOOK, type Look } from '../../score/model/figures.js';
+import { LOOK_FIGURES } from '../../score/parts/look-figures.js';
 import type { Found } from '../../search/strategy/outcome.js';
 import { fixed } from '../../words/measure.js';
 import { draftOf, type Manifest } from './manifest.js';
@@ -33,9 +33,7 @@ const COLUMNS: readonly Column<Row>[] = [
   ),
   ['tone', ({ scores }) => fixed(scores.tone, 3)],
   ['line', ({ scores }) => fixed(scores.line, 3)],
-  ...(Object.keys(LOOK) as (keyof Look)[]).map(
-    (name): Column<Row> => [LOOK[name].heading, ({ scores }) => fixed(scores[name], 3)],
-  ),
+  ...LOOK_FIGURES.map(({ key, heading }): Column<Row> => [heading, ({ scores }) => fixed(scores[key], 3)]),
   ['nearest classic', ({ scores }) => scores.nearest ?? ''],
   ['novelty', ({ scores }) => (scores.novelty === undefined ? '' : fixed(scores.novelty, 3))],
   ['plane group', ({ scores }) => scores.planeGroup],

@@ -1,7 +1,8 @@
 import * as v from 'valibot';
 import { laidOrderSchema } from '../../formats/laid-order-schema.js';
 import { storedDraftSchema } from '../../formats/stored-draft.js';
-import { LOOK, type Look, OPERATIONS, PLANE_GROUPS } from '../../score/model/figures.js';
+import { OPERATIONS, PLANE_GROUPS } from '../../score/model/figures.js';
+import { ofEachLook } from '../../score/parts/look-figures.js';
 import { questionSchema } from './question-schema.js';
 
 /** Value of the key `format` in gallery.json. */
@@ -14,9 +15,6 @@ const code = v.pipe(v.string(), v.regex(/^[0-9a-z]{1,64}$/, 'a code of small let
 
 /** A stored draft without yarns and sett, which the gallery stores once for all cloths. */
 const draftSchema = v.omit(storedDraftSchema, ['yarns', 'sett']);
-
-const looked = v.optional(v.number(), 0);
-const look = Object.fromEntries(Object.keys(LOOK).map((name) => [name, looked])) as Record<keyof Look, typeof looked>;
 
 const scoresSchema = v.object({
   score: v.number(),
@@ -42,7 +40,7 @@ const scoresSchema = v.object({
   }),
   darkShare: v.number(),
   // Galleries of earlier versions lack these figures.
-  ...look,
+  ...ofEachLook(() => v.optional(v.number(), 0)),
   reads: v.object({ '0.6': v.number(), '2': v.number(), '6': v.number() }),
   easyTo: v.number(),
   goneBy: v.number(),

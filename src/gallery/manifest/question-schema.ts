@@ -1,8 +1,8 @@
 import * as v from 'valibot';
 import { density } from '../../formats/stored-draft.js';
 import { FILLS, LAID_BY } from '../../order/laid-order.js';
+import { PARTS, type Part } from '../../score/parts/parts.js';
 import { PRESET_NAMES } from '../../score/rank/presets.js';
-import { PARTS, type Part } from '../../score/rank/rank.js';
 import { SAMENESS } from '../../score/symmetry/canonical-cloth.js';
 import { STARTS } from '../../search/question/question.js';
 import { EACH_KIND } from '../../search/question/question-table.js';

@@ -1,5 +1,6 @@
-import { partsOf } from '../../score/parts/parts.js';
-import { comparable, type FloatLimit, type Part, rankScore, type Weights } from '../../score/rank/rank.js';
+import type { FloatLimit } from '../../score/model/float-limit.js';
+import { type Part, partsOf, type Weights } from '../../score/parts/parts.js';
+import { comparable, rankScore } from '../../score/rank/rank.js';
 import type { Found } from '../../search/strategy/outcome.js';
 
 /** A cloth with the score by which it is ranked. */

@@ -1,5 +1,5 @@
 import { paintCloth } from '../../render/cloth.js';
-import type { FloatLimit } from '../../score/rank/rank.js';
+import type { FloatLimit } from '../../score/model/float-limit.js';
 import { type Enlarged, type Size, WAYS, type Way } from '../../search/report/enlarge.js';
 import { floatOf, lengthOf, passesOf, refusalInWords, timesInWords, WAY_WORDS } from './enlarge-words.js';
 import { PAGE, type Placed, pngOf, svgOf } from './picture-sheet.js';

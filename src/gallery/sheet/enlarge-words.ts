@@ -1,6 +1,6 @@
 import { type Sett, spacing } from '../../draft/draft.js';
 import { formatOrder } from '../../order/order.js';
-import type { FloatLimit } from '../../score/rank/rank.js';
+import type { FloatLimit } from '../../score/model/float-limit.js';
 import { limitInWords } from '../../score/words/figure-words.js';
 import type { Question } from '../../search/question/question.js';
 import {

@@ -1,9 +1,10 @@
 import type { Sett } from '../../draft/draft.js';
 import { BY_WORDS, FILL_WORDS } from '../../gallery/html/page-asked.js';
 import type { By, Fill } from '../../order/laid-order.js';
-import { PRESET_NAMES, PRESETS, UNWEIGHED } from '../../score/rank/presets.js';
-import { asksNovelty, type FloatLimit, PARTS, type Part, sameWeights, type Weights } from '../../score/rank/rank.js';
-import { PART_WORDS } from '../../score/rank/why.js';
+import type { FloatLimit } from '../../score/model/float-limit.js';
+import { PART, PART_WORDS, PARTS, type Part, UNWEIGHED, type Weights } from '../../score/parts/parts.js';
+import { PRESET_NAMES, PRESETS } from '../../score/rank/presets.js';
+import { asksNovelty, sameWeights } from '../../score/rank/rank.js';
 import { grouped } from '../../words/counts.js';
 import { button, choice, el, tick } from '../paint/dom.js';
 import type { Filters } from '../store/filters.js';
@@ -113,7 +114,7 @@ function weight(store: Store, part: Part, updates: (() => void)[]): HTMLElement 
   input.field.disabled = !measured;
   updates.push(() => input.set(store.view.weights[part]));
   const words = measured ? PART_WORDS[part] : `${PART_WORDS[part]} (not measured)`;
-  return el('label', {}, el('span', {}, words), input.field);
+  return el('label', { title: PART[part].means }, el('span', {}, words), input.field);
 }
 
 /** The limits, and whether only what is kept is listed. */

@@ -1,5 +1,6 @@
 import type { By, Fill } from '../../order/laid-order.js';
-import { exceedsFloat, type FloatLimit } from '../../score/rank/rank.js';
+import type { FloatLimit } from '../../score/model/float-limit.js';
+import { exceedsFloat } from '../../score/rank/rank.js';
 import { inWords } from '../../score/words/figure-words.js';
 import type { Found } from '../../search/strategy/outcome.js';
 

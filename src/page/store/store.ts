@@ -1,9 +1,10 @@
 import type { Manifest } from '../../gallery/manifest/manifest.js';
 import { draftOf } from '../../gallery/manifest/manifest-draft.js';
 import { partsOfFound, type Ranked, ranked } from '../../gallery/manifest/ranking.js';
-import { liveliness } from '../../score/parts/lively-parts.js';
+import type { FloatLimit } from '../../score/model/float-limit.js';
+import { liveliness } from '../../score/parts/records/lively-parts.js';
 import { weightsOf } from '../../score/rank/presets.js';
-import { type FloatLimit, sameWeights } from '../../score/rank/rank.js';
+import { sameWeights } from '../../score/rank/rank.js';
 import { nearestInWords, whyInWords } from '../../score/rank/why.js';
 import type { Found } from '../../search/strategy/outcome.js';
 import { holds, passes, textOf } from './filters.js';

@@ -1,5 +1,6 @@
 import type { By, Fill } from '../../order/laid-order.js';
-import { type FloatLimit, PARTS, type Part, type Weights } from '../../score/rank/rank.js';
+import type { FloatLimit } from '../../score/model/float-limit.js';
+import { PARTS, type Part, type Weights } from '../../score/parts/parts.js';
 import type { Filters } from './filters.js';
 
 /** Sizes at which cloth is shown. */

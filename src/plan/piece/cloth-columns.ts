@@ -1,7 +1,7 @@
 import { type Draft, type Sett, spacing } from '../../draft/draft.js';
 import { formatRuns, smallestPeriod } from '../../order/order.js';
 import { readsTo } from '../../score/contrast/viewing-distance.js';
-import type { Scores } from '../../score/model/figures.js';
+import type { Scores } from '../../score/parts/scores.js';
 import { fixed, INCH } from '../../words/measure.js';
 
 /** A column of a table: its heading, and a function from a row to its cell. */

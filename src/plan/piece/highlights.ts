@@ -1,7 +1,6 @@
 import type { Draft } from '../../draft/draft.js';
+import { PART_WORDS, type Part } from '../../score/parts/parts.js';
 import { PRESETS } from '../../score/rank/presets.js';
-import type { Part } from '../../score/rank/rank.js';
-import { PART_WORDS } from '../../score/rank/why.js';
 import { type Scored, scoreDraft } from '../../score/score.js';
 import { darkInWords, symmetryInWords } from '../../score/words/figure-words.js';
 import { FLOAT_LIMITS } from '../warp/purpose.js';

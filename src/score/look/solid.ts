@@ -1,5 +1,3 @@
-/** σ in ends of the blur in which solid areas and outlines are measured. */
-export const AREA_SIGMA = 2;
 /** A cell is solid where its blurred value is below the first, or above the second. */
 const DARKER = 0.15;
 const LIGHTER = 0.85;

@@ -50,32 +50,6 @@ export interface Contrast {
   readonly darkShare: number;
 }
 
-/** What the eye meets, areas, outlines and shapes: the heading of each figure in tables, and what it measures. */
-export const LOOK = {
-  solid: { heading: 'solid', means: 'twice the smaller share of clearly dark and clearly light areas' },
-  sharp: { heading: 'sharp', means: 'how crisp the outlines between dark and light are' },
-  bits: { heading: 'patches', means: 'variety of the patches of 2 × 2 crossings, in bits from 0 to 4' },
-  shapes: { heading: 'shapes', means: 'number of closed shapes that differ by more than a shift' },
-  unlike: { heading: 'unlike the structure', means: 'how unlike the cloth is to the structure’s drawdown alone' },
-} as const;
-export type Look = Readonly<Record<keyof typeof LOOK, number>>;
-
-/** Every figure of one cloth, as written in a gallery. */
-export interface Scores extends Contrast, Symmetry, Look {
-  readonly score: number;
-  readonly nearly?: Nearly;
-  /** Smallest difference to a classic order on the same structure (0 is a classic), and the name of that classic. */
-  readonly novelty?: number;
-  readonly nearest?: string;
-  readonly floats: Floats;
-  /** Standard deviation of L* seen from 0.6, 2 and 6 metres. */
-  readonly reads: Readonly<Record<'0.6' | '2' | '6', number>>;
-  /** Metres up to which the motif is easy to see. */
-  readonly easyTo: number;
-  /** Metres from which it has melted. */
-  readonly goneBy: number;
-}
-
 /** What a cloth costs to weave, counted round one repeat. */
 export interface Ease {
   readonly warpChanges: number;

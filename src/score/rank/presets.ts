@@ -1,8 +1,6 @@
 import { PARTS, type Part, UNWEIGHED, type Weights } from '../parts/parts.js';
 import { sameWeights } from './rank.js';
 
-export { UNWEIGHED } from '../parts/parts.js';
-
 /** A weight for every part that is weighed; the others do not count. */
 const weigh = (weighed: Partial<Record<Part, number>>): Weights => ({ ...UNWEIGHED, ...weighed });
 

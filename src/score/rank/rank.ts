@@ -1,9 +1,7 @@
 import { FLOAT_SIDES, type Floats } from '../../cloth/floats.js';
-import type { FloatLimit } from '../parts/float-limit.js';
-import { figuresFor, PARTS, type Part, type Weights } from '../parts/parts.js';
-
-export type { FloatLimit } from '../parts/float-limit.js';
-export { PARTS, type Part, type Weights } from '../parts/parts.js';
+import type { FloatLimit } from '../model/float-limit.js';
+import { figuresFor } from '../parts/look-figures.js';
+import { PARTS, type Part, type Weights } from '../parts/parts.js';
 
 /** Whether two rankings weigh the same. */
 export function sameWeights(a: Weights, b: Weights): boolean {

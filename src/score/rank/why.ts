@@ -1,9 +1,7 @@
 import { andList } from '../../words/counts.js';
-import type { Scores } from '../model/figures.js';
 import { PART_WORDS, PARTS, type Part, type Weights } from '../parts/parts.js';
+import type { Scores } from '../parts/scores.js';
 import { presetOf } from './presets.js';
-
-export { PART_WORDS } from '../parts/parts.js';
 
 /** A part that adds less to the score than this share of the strongest part is not named. */
 const WORTH_NAMING = 0.3;

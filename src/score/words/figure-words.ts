@@ -3,8 +3,10 @@ import { type Draft, type Sett, spacing } from '../../draft/draft.js';
 import { andList, counted } from '../../words/counts.js';
 import { FLAT } from '../contrast/contrast.js';
 import { DISTANCES, MELTS, READS } from '../contrast/viewing-distance.js';
-import type { Operation, Scores } from '../model/figures.js';
-import { exceedsFloat, type FloatLimit } from '../rank/rank.js';
+import type { Operation } from '../model/figures.js';
+import type { FloatLimit } from '../model/float-limit.js';
+import type { Scores } from '../parts/scores.js';
+import { exceedsFloat } from '../rank/rank.js';
 
 /** What must be known of a cloth, beside its figures, to say them in words. */
 export interface Facts extends Pick<Draft, 'yarns' | 'warp' | 'weft' | 'sett'> {

@@ -1,5 +1,6 @@
-import { PARTS } from '../../score/rank/rank.js';
+import { PARTS } from '../../score/parts/parts.js';
 import type { Question } from '../question/question.js';
+import { PART_BOUNDS } from '../space/part-bounds.js';
 
 /**
  * The upper bound of a candidate's score: contrast is at most √(T² + line bound²), symmetry at most its bound, the
@@ -14,11 +15,12 @@ export class ScoreBound {
 
   constructor(question: Question, floatPart: number) {
     const { rank } = question;
-    this.contrast = rank.contrast;
-    this.symmetry = rank.symmetry;
-    const bounded = rank.contrast + rank.symmetry + rank.float;
-    this.all = PARTS.reduce((sum, part) => sum + rank[part], 0);
-    this.rest = rank.float * floatPart + this.all - bounded;
+    const weight = { contrast: 0, symmetry: 0, floats: 0, one: 0 };
+    for (const part of PARTS) weight[PART_BOUNDS[part]] += rank[part];
+    this.contrast = weight.contrast;
+    this.symmetry = weight.symmetry;
+    this.rest = weight.floats * floatPart + weight.one;
+    this.all = weight.contrast + weight.symmetry + weight.floats + weight.one;
   }
 
   /** The largest score that a tone and a symmetry allow if line contrast is taken as 0. A guide, not a bound. */

@@ -19,10 +19,11 @@ import { Problem } from '../../problem.js';
 import { contrastMeter, FLAT } from '../../score/contrast/contrast.js';
 import { changes } from '../../score/ease.js';
 import { type Classic, featuresOf, noveltyOf } from '../../score/likeness/novelty.js';
-import { lookMeter, wantedBy } from '../../score/look/look.js';
+import { eye } from '../../score/look/look.js';
 import { type StructureAlone, structureAlone } from '../../score/look/structure-likeness.js';
-import { shortness } from '../../score/parts/float-part.js';
-import { figuresFor, partsOf } from '../../score/parts/parts.js';
+import { figuresFor, lookOf } from '../../score/parts/look-figures.js';
+import { partsOf } from '../../score/parts/parts.js';
+import { shortness } from '../../score/parts/records/float-part.js';
 import { asksNovelty, comparable, nearerFloats, rankScore } from '../../score/rank/rank.js';
 import { analyse } from '../../score/symmetry/analysis.js';
 import { clothKey } from '../../score/symmetry/canonical-cloth.js';
@@ -72,8 +73,7 @@ export function evaluator(question: Question): Evaluator {
   const needsFigure = needsNovelty || needed.has('figure');
   const classicsFor = classicsOf(question);
   const { limits, rank, same, yarns, tabby } = question;
-  const look = lookMeter(question.sett);
-  const wanted = wantedBy(rank);
+  const see = eye(question.sett);
 
   const groundIn = (family: Family, warp: Order, weft: Order): Ground | Refused =>
     groundFor(question, family, warp, weft, classicsFor);
@@ -139,7 +139,7 @@ export function evaluator(question: Question): Evaluator {
     const novelty = needsNovelty ? noveltyOf(featuresOf(face, contrast, symmetry.symmetry), classics).novelty : 0;
     const parts = partsOf({
       ...contrast,
-      ...look(face, value, alone, wanted),
+      ...lookOf(see(face, value, alone), needed),
       symmetry: symmetry.symmetry,
       novelty,
       floats,

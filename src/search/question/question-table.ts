@@ -3,8 +3,9 @@ import { describe, eachOf, type Given, Misread, numberOf, textOf, wholeOf, wordO
 import { namedParts, nested, optional, table, type Values, withDefault } from '../../input/key.js';
 import { kind, SPACED, text, whole, word, words } from '../../input/kinds.js';
 import { FILLS, LAID_BY } from '../../order/laid-order.js';
-import { FLOAT_LIMIT } from '../../score/parts/float-limit.js';
+import { FLOAT_LIMIT } from '../../score/model/float-limit.js';
 import { DEFAULT_RANK, PARTS } from '../../score/parts/parts.js';
+import { PRESET_NAMES } from '../../score/rank/presets.js';
 import { SAMENESS, type Sameness } from '../../score/symmetry/canonical-cloth.js';
 import { LOOM_KIND } from '../../structure/loom/loom-table.js';
 import { orList } from '../../words/counts.js';
@@ -190,7 +191,7 @@ export const QUESTION_TABLE = table(
       argument: '<least>',
     }),
     rank: optional(kind(RANK, rankOf), {
-      about: 'clear, balanced, calm, lively, unexpected or easy; or weights, "contrast 3, symmetry 2"',
+      about: `${orList(PRESET_NAMES)}; or weights, "contrast 3, symmetry 2"`,
       usual: weightsInWords(DEFAULT_RANK),
       example: 'unexpected',
       argument: '<weights>',

@@ -2,7 +2,8 @@ import type { Yarn } from '../../colour/yarn.js';
 import type { Draft, Sett } from '../../draft/draft.js';
 import type { By, Fill } from '../../order/laid-order.js';
 import type { Order } from '../../order/order.js';
-import type { FloatLimit, Weights } from '../../score/rank/rank.js';
+import type { FloatLimit } from '../../score/model/float-limit.js';
+import type { Weights } from '../../score/parts/parts.js';
 import type { Sameness } from '../../score/symmetry/canonical-cloth.js';
 import type { Loom } from '../../structure/loom/loom-fit.js';
 

@@ -1,7 +1,7 @@
 import { describe, eachOf, type Given, isKeys, Misread, numberOf, textOf, under } from '../../input/given.js';
 import { didYouMean } from '../../problem.js';
-import { PRESET_NAMES, PRESETS, UNWEIGHED } from '../../score/rank/presets.js';
-import { PARTS, type Part, type Weights } from '../../score/rank/rank.js';
+import { PARTS, type Part, UNWEIGHED, type Weights } from '../../score/parts/parts.js';
+import { PRESET_NAMES, PRESETS } from '../../score/rank/presets.js';
 import { orList } from '../../words/counts.js';
 
 /** What a ranking is expected to be. */

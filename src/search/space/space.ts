@@ -1,10 +1,11 @@
 import { countNecklaces, writtenOrders } from '../../order/necklace.js';
-import { PART, PARTS } from '../../score/parts/parts.js';
+import { PARTS } from '../../score/parts/parts.js';
 import type { Question } from '../question/question.js';
 import type { Candidate } from './candidate.js';
 import { familiesOf } from './families.js';
 import type { Family } from './family.js';
 import { type Orbits, orbitsOf } from './orbit.js';
+import { PART_BOUNDS } from './part-bounds.js';
 import { candidateIn, type Stratum, strataOf } from './stratum.js';
 
 /** Up to so many candidates every one is scored. */
@@ -107,7 +108,7 @@ function canBeBounded(question: Question, families: readonly Family[]): boolean 
     // The best of a niche may score far below the best of all.
     !question.oneOfEachKind &&
     // The other parts have no bound below 1, so hardly any candidate would be pruned.
-    PARTS.every((part) => PART[part].hasBound || question.rank[part] === 0) &&
+    PARTS.every((part) => PART_BOUNDS[part] !== 'one' || question.rank[part] === 0) &&
     Math.max(...question.lengths) <= LONGEST_BOUNDED &&
     families.every((family) => family.fixedWeave && family.fill !== 'nest')
   );

@@ -1,7 +1,8 @@
 import type { Floats } from '../../cloth/floats.js';
 import type { Draft } from '../../draft/draft.js';
 import type { LaidOrder } from '../../order/laid-order.js';
-import type { Ease, Scores } from '../../score/model/figures.js';
+import type { Ease } from '../../score/model/figures.js';
+import type { Scores } from '../../score/parts/scores.js';
 import type { Evolved } from './strategies.js';
 
 /** One cloth that a search kept, with everything said of it. */

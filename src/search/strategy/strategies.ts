@@ -1,5 +1,6 @@
 import type { Floats } from '../../cloth/floats.js';
-import { type FloatLimit, nearerFloats } from '../../score/rank/rank.js';
+import type { FloatLimit } from '../../score/model/float-limit.js';
+import { nearerFloats } from '../../score/rank/rank.js';
 import { TopCandidates } from '../bounded/score-bound.js';
 import type { Shard } from '../checkpoint/checkpoint.js';
 import type { AlreadyWoven } from '../evaluate/already-woven.js';

@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { ranked } from '../../../src/gallery/manifest/ranking.js';
 import { passes } from '../../../src/page/store/filters.js';
-import { PRESET_NAMES, PRESETS, UNWEIGHED } from '../../../src/score/rank/presets.js';
-import { exceedsFloat, type Part, type Weights } from '../../../src/score/rank/rank.js';
+import { type Part, UNWEIGHED, type Weights } from '../../../src/score/parts/parts.js';
+import { PRESET_NAMES, PRESETS } from '../../../src/score/rank/presets.js';
+import { exceedsFloat } from '../../../src/score/rank/rank.js';
 import { explore } from '../../../src/search/explore.js';
 import { readQuestion } from '../../../src/search/question/read-question.js';
 

@@ -1,8 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { addressOf, floatOf, type View, viewOf } from '../../../src/page/store/view.js';
-import { UNWEIGHED } from '../../../src/score/rank/presets.js';
-import { PARTS } from '../../../src/score/rank/rank.js';
+import { PARTS, UNWEIGHED } from '../../../src/score/parts/parts.js';
 
 const USUAL: View = {
   weights: { ...UNWEIGHED, contrast: 3, symmetry: 2, float: 1 },

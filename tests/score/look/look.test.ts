@@ -4,7 +4,6 @@ import { fromCells } from '../../../src/cloth/drawdown.js';
 import { colourFace, type Face } from '../../../src/cloth/face.js';
 import { contrastMeter } from '../../../src/score/contrast/contrast.js';
 import { localLight } from '../../../src/score/look/local-light.js';
-import { ALL_WANTED, lookMeter } from '../../../src/score/look/look.js';
 import { patchBits } from '../../../src/score/look/patches.js';
 import { shapesOf } from '../../../src/score/look/shapes.js';
 import { outlineOf } from '../../../src/score/look/sharp.js';
@@ -102,18 +101,4 @@ describe('what the colours make of a structure', () => {
       }),
     );
   });
-});
-
-test('no figure of a look is ever beyond its bounds, or no number', () => {
-  const look = lookMeter({ ends: 20, picks: 60, per: 'inch' });
-  fc.assert(
-    fc.property(woven, anyValues, ({ cloth, face }, values) => {
-      const { solid, sharp, bits, shapes, unlike } = look(face, values, () => structureAlone(cloth, 3), ALL_WANTED);
-      for (const share of [solid, sharp, bits / 4, unlike]) {
-        expect(share).toBeGreaterThanOrEqual(0);
-        expect(share).toBeLessThanOrEqual(1);
-      }
-      expect(shapes).toBeGreaterThanOrEqual(0);
-    }),
-  );
 });

@@ -1,6 +1,9 @@
+import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { DEFAULT_RANK, figuresFor, PART, PARTS, partsOf, UNWEIGHED } from '../../../src/score/parts/parts.js';
+import { figuresFor, LOOK_FIGURES, ofEachLook } from '../../../src/score/parts/look-figures.js';
+import { DEFAULT_RANK, PART, PARTS, partsOf, UNWEIGHED } from '../../../src/score/parts/parts.js';
+import { andList } from '../../../src/words/counts.js';
 import { runs } from '../../long.js';
 
 const share = fc.double({ min: 0, max: 1, noNaN: true });
@@ -10,11 +13,9 @@ const measured = fc.record({
   line: share,
   figure: share,
   darkShare: share,
-  solid: share,
-  sharp: share,
+  ...ofEachLook(() => share),
   bits: fc.double({ min: 0, max: 4, noNaN: true }),
-  shapes: fc.nat(30),
-  unlike: share,
+  shapes: fc.nat(30).map(Number),
   symmetry: share,
   novelty: share,
   floats: fc.record({ longest: fc.option(fc.integer({ min: 1, max: 40 })), longestMm: fc.constant(3) }),
@@ -33,10 +34,9 @@ test('every part is from 0 to 1, whatever was measured, and reads only the costl
         expect(parts[part]).toBeGreaterThanOrEqual(0);
         expect(parts[part]).toBeLessThanOrEqual(1);
         const needs = figuresFor({ ...UNWEIGHED, [part]: 1 });
-        const costly = (['solid', 'sharp', 'bits', 'shapes', 'unlike', 'figure', 'novelty'] as const).filter(
-          (figure) => !needs.has(figure),
-        );
-        const without = { ...figures, ...Object.fromEntries(costly.map((figure) => [figure, Number.NaN])) };
+        const costly = [...LOOK_FIGURES.map(({ key }) => key), 'figure' as const, 'novelty' as const];
+        const unread = costly.filter((figure) => !needs.has(figure));
+        const without = { ...figures, ...Object.fromEntries(unread.map((figure) => [figure, Number.NaN])) };
         expect(PART[part].of(without)).toBe(parts[part]);
       }
     }),
@@ -46,4 +46,14 @@ test('every part is from 0 to 1, whatever was measured, and reads only the costl
 
 test('where nothing is asked, contrast, symmetry and short floats are weighed three, two and one', () => {
   expect(DEFAULT_RANK).toEqual({ ...UNWEIGHED, contrast: 3, symmetry: 2, float: 1 });
+});
+
+const page = (path: string): string =>
+  readFileSync(new URL(`../../../${path}`, import.meta.url), 'utf8').replaceAll(/\s+/g, ' ');
+
+test('the README says of each part what its record says, and the page of figures names it', () => {
+  const rows = PARTS.map((part) => `| ${part} | ${PART[part].means} |`).join(' ');
+  expect(page('README.md')).toContain(`| figure | what it says | | --- | --- | ${rows} A ranking`);
+  const asked = PARTS.filter((part) => DEFAULT_RANK[part] === 0);
+  expect(page('src/score/FIGURES.md')).toContain(`and on request ${andList(asked)};`);
 });

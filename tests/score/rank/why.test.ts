@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { PRESETS, UNWEIGHED } from '../../../src/score/rank/presets.js';
+import { UNWEIGHED } from '../../../src/score/parts/parts.js';
+import { PRESETS } from '../../../src/score/rank/presets.js';
 import { nearestInWords, whyInWords } from '../../../src/score/rank/why.js';
 
 const PARTS = {

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import type { Floats, Scores } from '../../../src/score/model/figures.js';
+import type { Floats } from '../../../src/score/model/figures.js';
+import { ofEachLook } from '../../../src/score/parts/look-figures.js';
+import type { Scores } from '../../../src/score/parts/scores.js';
 import {
   darkInWords,
   type Facts,
@@ -39,11 +41,7 @@ const HOUND: Scores = {
   line: 0.0385,
   figure: 0.2461,
   darkShare: 0.5,
-  solid: 0,
-  sharp: 0.33,
-  bits: 3.44,
-  shapes: 0,
-  unlike: 1,
+  ...ofEachLook(() => 0),
   symmetry: 0.25,
   operations: [],
   shiftExchange: true,

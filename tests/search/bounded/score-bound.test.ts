@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { PARTS } from '../../../src/score/rank/rank.js';
+import { PARTS } from '../../../src/score/parts/parts.js';
 import { ScoreBound } from '../../../src/search/bounded/score-bound.js';
 import { QUESTION } from '../question.js';
 

@@ -3,7 +3,7 @@ import { drawdown } from '../../../src/cloth/drawdown.js';
 import { colourFace } from '../../../src/cloth/face.js';
 import type { Draft } from '../../../src/draft/draft.js';
 import { clothDistance, descriptorOf } from '../../../src/score/likeness/descriptor.js';
-import { UNWEIGHED } from '../../../src/score/rank/presets.js';
+import { UNWEIGHED } from '../../../src/score/parts/parts.js';
 import { codeOf } from '../../../src/score/symmetry/cloth-code.js';
 import { differences } from '../../../src/search/checkpoint/checkpoint-format.js';
 import { alreadyWoven } from '../../../src/search/evaluate/already-woven.js';

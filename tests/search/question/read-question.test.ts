@@ -4,7 +4,7 @@ import { stringify } from 'yaml';
 import { besideFile } from '../../../src/cli/shell/files.js';
 import { readDraft } from '../../../src/draft/yaml/read-draft.js';
 import { Problem } from '../../../src/problem.js';
-import { UNWEIGHED } from '../../../src/score/rank/presets.js';
+import { UNWEIGHED } from '../../../src/score/parts/parts.js';
 import type { Question } from '../../../src/search/question/question.js';
 import { readQuestion, resolvedQuestion } from '../../../src/search/question/read-question.js';
 import { runs } from '../../long.js';

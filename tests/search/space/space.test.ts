@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import { PARTS } from '../../../src/score/parts/parts.js';
 import { PRESET_NAMES, PRESETS } from '../../../src/score/rank/presets.js';
-import { PARTS } from '../../../src/score/rank/rank.js';
 import type { Question } from '../../../src/search/question/question.js';
 import { spaceOf } from '../../../src/search/space/space.js';
 import { QUESTION } from '../question.js';

@@ -1,7 +1,7 @@
-import { spacing } from '../../draft/draft.js';
-import type { Floats } from '../model/figures.js';
-import type { FloatLimit } from './float-limit.js';
-import type { ScorePart } from './score-part.js';
+import { spacing } from '../../../draft/draft.js';
+import type { Floats } from '../../model/figures.js';
+import type { FloatLimit } from '../../model/float-limit.js';
+import type { Measured, ScorePart } from './score-part.js';
 
 /**
  * F = clamp((limit − longest)/(limit − 1), 0, 1): 1 for floats of one thread, 0 at the limit. A limit in length is
@@ -18,11 +18,9 @@ export function shortness(floats: Pick<Floats, 'longest' | 'longestMm'>, limit: 
 export const floatPart = {
   name: 'float',
   words: 'short floats',
-  means: 'short floats: 1 for plain weave, 0 at the limit for floats',
-  needs: [],
+  means: 'short floats: 1 for plain weave, 0 at your limit; longer ones are set aside and counted',
   weight: 1,
-  hasBound: true,
-  of({ floats, floatLimit, sett }) {
+  of({ floats, floatLimit, sett }: Measured) {
     const { across, along } = spacing(sett);
     return shortness(floats, floatLimit, Math.max(across, along));
   },

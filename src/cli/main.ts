@@ -9,7 +9,7 @@ import { onEnd } from './explore/interrupt.js';
 import { keepCommand } from './keep/command.js';
 import { planCommand } from './plan/command.js';
 import { tellSeldom } from './shell/command-flags.js';
-import { EXIT, type Io, sayLines, sayWrong } from './shell/io.js';
+import { EXIT, EXIT_WORDS, type Io, sayLines, sayWrong } from './shell/io.js';
 import { programVersion } from './shell/version.js';
 import { structuresCommand } from './structures/command.js';
 
@@ -25,10 +25,10 @@ const EXAMPLES = `Examples:
 `;
 
 const EXITS = `
-Exit codes: 0 done; 1 nothing fits the question; 2 the question or a file is
-wrong; 3 the disk or the machine failed; 130 ended by Ctrl-C, 129 by a terminal
-that was closed (SIGHUP), 143 from outside (SIGTERM).
-Files and folders are written whole or not at all. What is called
+Exit codes:
+${Object.entries(EXIT)
+  .map(([name, code]) => `  ${String(code).padStart(3)}  ${EXIT_WORDS[name as keyof typeof EXIT]}\n`)
+  .join('')}Files and folders are written whole or not at all. What is called
 .NAME.shedlight-… beside NAME is work under way; where a run was killed, the
 next one into the same place puts it right.
 Results go to stdout, everything else to stderr. NO_COLOR is respected.

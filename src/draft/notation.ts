@@ -25,7 +25,8 @@ const misread: Refuse = (offset, found, expected) => {
 
 /**
  * Reads a list in the manner of the trade: elements with spaces or commas between them, brackets, and repeats as
- * `4x(1 2 3 4)` or `4x1`; a count may also follow a bracket or a letter, `(DL)4`, where elements are letters.
+ * `4x(1 2 3 4)` or `4x1`. Where elements are letters, a count may also stand right before or after a letter or a
+ * bracket: `4D 4L`, `D4 L4`, `4(DL)`, `(DL)4`.
  * Calls `refuse` with the place in the text on anything that is no element, on unmatched brackets, and on more elements
  * than `most`.
  */
@@ -37,14 +38,19 @@ export function readElements<T>(
 ): T[] {
   const open: { elements: T[]; times: number; at: number }[] = [];
   const ofLetters = !alphabet.element.test('1');
+  // Right after a letter or bracket a count belongs to it; elsewhere, right before one, to that one.
+  // Before the letter X it could be meant for `2x(…)`, so it is none.
+  const lead = ofLetters ? `(?<lead>(?<![\\dA-Za-z)])\\d{1,9}(?=\\(|(?![xX])${alphabet.element.source}))|` : '';
   const other = ofLetters ? '.' : '[^\\s,()]+';
   const tokens = new RegExp(
-    `[\\s,]+|(?<times>\\d{1,9})[${alphabet.times ?? 'x×'}]\\s*(?=[\\d(A-Za-z])|(?<element>${alphabet.element.source})|[()]|(?<after>\\d{1,9})(?![\\d.])|${other}`,
+    `[\\s,]+|(?<times>\\d{1,9})[${alphabet.times ?? 'x×'}]\\s*(?=[\\d(A-Za-z])|${lead}(?<element>${alphabet.element.source})|[()]|(?<after>\\d{1,9})(?![\\d.])|${other}`,
     'gu',
   );
   let level: T[] = [];
   let last: readonly T[] | undefined;
   let times = 1;
+  /** Whether a count stood before what was laid last. */
+  let isCounted = false;
   const fail = (place: number, found: string, expected = alphabet.expected): never => refuse(place, found, expected);
   const lay = (elements: readonly T[], count: number, at: number): void => {
     if (level.length + elements.length * count > most) fail(at, `more than ${most} elements`, `${most} at most`);
@@ -52,7 +58,8 @@ export function readElements<T>(
   };
   for (const token of text.matchAll(tokens)) {
     const at = token.index;
-    const { times: before, element, after } = token.groups!;
+    const { lead: leading, times: marked, element, after } = token.groups!;
+    const before = marked ?? leading;
     if (/^[\s,]/.test(token[0])) continue;
     if (before !== undefined) {
       if (times !== 1) fail(at, `the count ${before} after another count`);
@@ -69,6 +76,7 @@ export function readElements<T>(
       last = level;
       level = bracket.elements;
       lay(last, bracket.times, bracket.at);
+      isCounted = bracket.times !== 1;
       times = 1;
     } else if (element !== undefined) {
       const match = new RegExp(alphabet.element.source, 'u').exec(element)!;
@@ -78,9 +86,16 @@ export function readElements<T>(
         throw error instanceof Misread ? new Misread(error.message, { offset: at + (error.spot.offset ?? 0) }) : error;
       }
       lay(last, times, at);
+      isCounted = times !== 1;
       times = 1;
     } else if (after !== undefined && ofLetters) {
       if (last === undefined) return fail(at, `the count ${after} with nothing before it`);
+      if (isCounted)
+        fail(
+          at,
+          `the count ${after} after a letter or bracket with a count before it`,
+          'one of the two; a space may be missing, as in 4D 2L',
+        );
       lay(last, (Number(after) || fail(at, 'a count of 0', 'at least 1')) - 1, at);
       last = undefined;
     } else {

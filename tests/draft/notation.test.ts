@@ -71,6 +71,18 @@ describe('letters of yarns', () => {
     expect(readElements('2x(D L) 3xL', alphabet)).toEqual([0, 1, 0, 1, 1, 1, 1]);
   });
 
+  it('reads a count right before or right after what it counts', () => {
+    expect(readElements('4D 4L', alphabet)).toEqual(readElements('D4 L4', alphabet));
+    expect(readElements('4(DL)', alphabet)).toEqual(readElements('(DL)4', alphabet));
+    expect(readElements('D 4L', alphabet)).toEqual([0, 1, 1, 1, 1]);
+    expect(readElements('D4L', alphabet)).toEqual([0, 0, 0, 0, 1]);
+    expect(readElements('D4L4', alphabet)).toEqual([0, 0, 0, 0, 1, 1, 1, 1]);
+    expect(readElements('(2D L)2 3L', alphabet)).toEqual([0, 0, 1, 0, 0, 1, 1, 1, 1]);
+    expect(() => readElements('4D2L', alphabet)).toThrow('found the count 2 after a letter or bracket with a count');
+    expect(() => readElements('2(D)2', alphabet)).toThrow('found the count 2 after a letter or bracket with a count');
+    expect(() => readElements('0D', alphabet)).toThrow('found a count of 0');
+  });
+
   it('takes an x for a yarn where there is one, and × for a count', () => {
     expect(readElements('d2x2 2×D', letters(['D', 'X']))).toEqual([0, 0, 1, 1, 0, 0]);
     expect(() => readElements('2xD', letters(['D', 'X']))).toThrow('found the count 2 with nothing before it');

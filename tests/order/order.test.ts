@@ -20,7 +20,7 @@ describe('reading an order', () => {
   test.each([
     ['', 'an order is empty'],
     ['D X L', 'order “D X L”, place 3: found “X”, expected one of D L R, a bracket or a count'],
-    ['3D', 'place 1: found the count 3 with nothing before it'],
+    ['3 D', 'place 1: found the count 3 with nothing before it'],
     ['D0', 'place 2: found a count of 0'],
     ['(DL', 'place 1: found a bracket that is not closed, expected its partner'],
     ['DL)', 'place 3: found a closing bracket without its opening one'],

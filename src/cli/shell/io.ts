@@ -18,6 +18,17 @@ export const EXIT = {
   terminated: 143,
 } as const;
 
+/** What each exit code means. */
+export const EXIT_WORDS: Readonly<Record<keyof typeof EXIT, string>> = {
+  done: 'done',
+  nothingFits: 'nothing fits the question',
+  wrong: 'the question, a flag or a file is wrong',
+  machine: 'the disk or the machine failed',
+  interrupted: 'ended by Ctrl-C',
+  hungUp: 'ended by a terminal that was closed (SIGHUP)',
+  terminated: 'ended from outside (SIGTERM)',
+};
+
 /** Invisible characters that change the direction of text or end a line. */
 const TURNING = '\\u061c\\u200e\\u200f\\u2028-\\u202e\\u2066-\\u2069\\ufeff';
 const UNSEEN = new RegExp(`[\\p{Cc}${TURNING}]+`, 'gu');

@@ -17,6 +17,8 @@ describe('reading a profile', () => {
     ['(A)', 'A'],
     ['((AB)2 C)2 3A', 'ABABCABABCAAA'],
     ['12C', 'CCCCCCCCCCCC'],
+    ['2(A B)', 'ABAB'],
+    ['2x(A 2B)', 'ABBABB'],
   ])('%s', (text, blocks) => expect(read(text)).toBe(blocks));
 
   test('letters with counts come back as they were written', () => {
@@ -32,15 +34,14 @@ describe('reading a profile', () => {
 
   test.each([
     ['A D', 'found “D”; expected blocks A, B, C'],
-    ['4A2B', 'found “4A2”, which may need a space (4A 2B)'],
+    ['4A2B', 'found the count 2 after a letter or bracket with a count before it; expected one of the two'],
     ['A0', 'a count of 0'],
-    ['3 A', 'found “3”'],
-    ['(A', 'a bracket is not closed'],
+    ['3 A', 'found the count 3 with nothing before it'],
+    ['(A', 'found a bracket that is not closed; expected its partner'],
     ['A)', 'a closing bracket without its opening one'],
     ['()', 'an empty bracket'],
-    ['2(A)', 'found “2”'],
     ['', 'a profile is empty'],
     ['A-B', 'found “-”'],
-    ['99999A', 'longer than 4096 elements'],
+    ['99999A', 'found more than 4096 elements; expected 4096 at most'],
   ])('refuses “%s”', (text, message) => expect(() => read(text)).toThrow(message));
 });

@@ -1,0 +1,112 @@
+import type { Floats } from '../../cloth/floats.js';
+import { LOOK, type Scores } from '../../score/model/figures.js';
+import type { Part } from '../../score/parts/parts.js';
+
+/** How orders, profiles and threadings are written. */
+export const NOTATION: Readonly<Record<string, string>> = {
+  'A colour order':
+    'letters of yarns, `DLDDL` or `D L D D L`. A count stands right before or after what it counts: `D4 L4`, `4D 4L`, ' +
+    '`(DL)4 (LD)4`, `4(DL)`, `4x(DL)`. shedlight prints `D4 L4` and `(DL)4`.',
+  'A profile': 'letters of blocks in the same way: `A A B`, `AAB`, `2A B`, `(AB)3`.',
+  'A threading or treadling':
+    'numbers: `1 2 3 4`, a run `1-4` or `4-1`, repeats `4x(1 2 3 4)`, `1+3` for two at once, `0` for none.',
+  'A tie-up or lift plan': 'a list, the shafts of each treadle or pick: `[1 2, 2 3, 3 4, 4 1]`.',
+  'A length': '`20 in`, `50 cm`, `2.5 m`, `3 yd`, `10 mm`; for floats also `3/8 in` and a number of threads.',
+  'A sett': '`20` (ends and picks per inch), `20/18`, `8/8 per cm`.',
+  'A yarn size': '`8/2 cotton`, `16/2 linen`, `Nm 28/2`, `300 tex`, `3360 yd/lb`.',
+};
+
+/** Figures of a cloth that are no part of a score by their own name. */
+type Other = Exclude<keyof Scores, Part | keyof typeof LOOK | 'floats'> | `floats.${keyof Floats}`;
+
+const OTHER: Readonly<Record<Other, string>> = {
+  score: 'the weighted mean of the parts asked for, 0 to 1',
+  tone: 'contrast of areas of dark and light, 0 to 1',
+  line: 'contrast of upright lines beside level lines, 0 to 1',
+  darkShare: 'share of dark on the face, 0 to 1',
+  operations: 'turns and mirrors that carry the cloth to itself, with or without dark and light swapped',
+  shiftExchange: 'whether dark and light swap when the cloth is shifted',
+  planeGroup:
+    'plane group of the pattern, in the notation of the International Tables for Crystallography: `p1` to `p4g`',
+  colourGroup: 'the same with dark and light swapped, `G/H`; empty where nothing swaps them',
+  nearly: 'the turn or mirror that nearly holds, and the share of crossings that agree, from 0.8',
+  nearest: 'the classic order on the same structure that is nearest in its figures',
+  'floats.warpFace': 'longest warp float on the face, in picks; null where an end never interlaces',
+  'floats.warpBack': 'longest warp float on the back, in picks',
+  'floats.weftFace': 'longest weft float on the face, in ends; null where a pick never interlaces',
+  'floats.weftBack': 'longest weft float on the back, in ends',
+  'floats.longest': 'longest float of all, in threads',
+  'floats.longestMm': 'longest float of all, in millimetres at the sett',
+  reads:
+    'contrast left at 0.6, 2 and 6 m, in units of L* (0 to 100): from 12 the pattern is clear, below 6 it is one tone',
+  easyTo: 'distance in metres up to which one repeat is easy to see',
+  goneBy: 'distance in metres from which one repeat is too small to see',
+};
+
+export const FIGURES: Readonly<Record<string, string>> = {
+  ...OTHER,
+  ...Object.fromEntries(Object.entries(LOOK).map(([name, { means }]) => [name, means])),
+};
+
+/** Files that each command writes. */
+export const FILES: Readonly<Record<string, Readonly<Record<string, string>>>> = {
+  '`explore`, a folder': {
+    'index.html': 'the page: every cloth, from the disk and without a network',
+    'contact-sheet.png': 'the best of each kind, to print; more pages are `contact-sheet-2.png` and so on',
+    'gallery.json': 'the question with its defaults, the counts, every cloth with its draft and figures',
+    'cloths.csv': 'all cloths with their figures, as a table',
+    'swatches/CODE.png': 'each cloth at its true size',
+    'FOLDER.progress': 'beside the folder, while a search runs or after Ctrl-C: what `--resume` goes on from',
+  },
+  '`keep`': {
+    'kept.json': 'the shortlist, with stars and notes',
+    'kept-wif/CODE.wif': 'with `--wif`: each cloth as a WIF 1.1 draft',
+  },
+  '`plan`, a folder': {
+    'sheets.pdf': 'a sheet for the loom for each warp and cloth',
+    'overview.pdf': 'all cloths, the yarn to order, labels for chains',
+    'album.pdf': 'pages to keep swatches on',
+    'plan.json': 'every figure of the plan',
+    'cloths.csv': 'all cloths with their measures, as a table',
+    'results.yaml': 'the form to fill in after weaving; what you wrote into it stays',
+    '.shedlight.json': 'what the folder holds, by which the next plan knows its own files',
+  },
+  '`deal`, a folder': {
+    'sheets.pdf': 'a sheet for each weaver',
+    'teacher.pdf': 'who weaves what, the yarn to order, labels for chains',
+    'deal.json': 'who weaves what, and how far the cloths are apart',
+    'album.pdf, plan.json, cloths.csv, results.yaml': 'as in a plan',
+  },
+  '`draw`, `enlarge`, `structures`, `convert`': {
+    'FILE.png': 'a cloth at its true size, a sheet of sizes, a sheet of a structure',
+    'FILE.svg': 'a draft, or a sheet of sizes, to print',
+    'FILE.yaml, FILE.wif, FILE.txt': 'with `convert`: a draft to write in, a WIF 1.1 draft, a draft in letters',
+  },
+};
+
+/** Words of the trade, and the few of our own. */
+export const GLOSSARY: Readonly<Record<string, string>> = {
+  'end, pick': 'one warp thread; one passage of the weft (US also shot, filling).',
+  sett: 'ends, and picks, to the inch or centimetre.',
+  'shaft, heddle': 'the frame; the eye on it that carries one end (UK heald).',
+  'tie-up, lift plan': 'the shafts that each treadle raises; the shafts raised at each pick.',
+  'rising, sinking':
+    'a loom whose treadles raise shafts (jack), or lower them (counterbalance). Countermarch does both.',
+  unit: 'the smallest group of ends or picks that weaves the structure by itself.',
+  block: 'ends, or picks, that weave pattern or ground on their own. A profile is the order of the blocks.',
+  'as drawn in': 'treadled in the order of the threading (US tromp as writ).',
+  'colour order': 'the order of colours in warp or weft, repeated over its width or length.',
+  element: 'one place in a colour order; it covers a thread, a unit, or several.',
+  alternate: 'an element in its own colour and the next yarn by turns, as in log cabin.',
+  motif: 'what one repeat of the cloth shows.',
+  figure: 'the part of a pattern that is not stripes in warp or weft.',
+  float: 'a thread over or under more than one other without a tie.',
+  'half-tone': 'an area where dark and light threads cross, so that neither is clear.',
+  tabby: 'the plain-weave picks between pattern picks.',
+  carry: 'weft that runs up the edge while another shuttle works.',
+  'set aside':
+    'a candidate that was tried and not shown: its floats are too long, it is over a limit, or it shows no pattern.',
+  'near twin': 'a cloth so like a better one that only a difference of a thread or two tells them apart.',
+  gamp: 'one warp in sections, woven in sections of the weft, so that every pair meets.',
+  classic: 'a well-known colour order: two and two, log cabin, hound’s tooth, and others.',
+};

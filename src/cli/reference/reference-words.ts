@@ -1,6 +1,7 @@
 import type { Floats } from '../../cloth/floats.js';
-import { LOOK, type Scores } from '../../score/model/figures.js';
-import type { Part } from '../../score/parts/parts.js';
+import { LOOK_FIGURES } from '../../score/parts/look-figures.js';
+import type { Look, Part } from '../../score/parts/parts.js';
+import type { Scores } from '../../score/parts/scores.js';
 
 /** How orders, profiles and threadings are written. */
 export const NOTATION: Readonly<Record<string, string>> = {
@@ -17,7 +18,7 @@ export const NOTATION: Readonly<Record<string, string>> = {
 };
 
 /** Figures of a cloth that are no part of a score by their own name. */
-type Other = Exclude<keyof Scores, Part | keyof typeof LOOK | 'floats'> | `floats.${keyof Floats}`;
+type Other = Exclude<keyof Scores, Part | keyof Look | 'floats'> | `floats.${keyof Floats}`;
 
 const OTHER: Readonly<Record<Other, string>> = {
   score: 'the weighted mean of the parts asked for, 0 to 1',
@@ -45,7 +46,7 @@ const OTHER: Readonly<Record<Other, string>> = {
 
 export const FIGURES: Readonly<Record<string, string>> = {
   ...OTHER,
-  ...Object.fromEntries(Object.entries(LOOK).map(([name, { means }]) => [name, means])),
+  ...Object.fromEntries(LOOK_FIGURES.map(({ key, means }) => [key, means])),
 };
 
 /** Files that each command writes. */

@@ -56,7 +56,7 @@ export const FILES: Readonly<Record<string, Readonly<Record<string, string>>>> =
     'contact-sheet.png': 'the best of each kind, to print; more pages are `contact-sheet-2.png` and so on',
     'gallery.json': 'the question with its defaults, the counts, every cloth with its draft and figures',
     'cloths.csv': 'all cloths with their figures, as a table',
-    'swatches/CODE.png': 'each cloth at its true size',
+    'swatches/CODE.png': 'each cloth at its true size; CODE-quarter.png is the same at a quarter of it',
     'FOLDER.progress': 'beside the folder, while a search runs or after Ctrl-C: what `--resume` goes on from',
   },
   '`keep`': {

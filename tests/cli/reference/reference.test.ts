@@ -78,7 +78,7 @@ test('every file that is written is named', () =>
     await run('deal', inside('kept.json'), '--weavers', '2');
     const written = readdirSync(folder, { recursive: true, withFileTypes: true })
       .filter((entry) => entry.isFile())
-      .map(({ name }) => name.replace(/^[0-9a-z]{8}\.(png|wif)$/, 'CODE.$1'));
+      .map(({ name }) => name.replace(/^[0-9a-z]{8}(-quarter)?(?=\.(png|wif)$)/, 'CODE$1'));
     expect(written.length).toBeGreaterThan(12);
     for (const name of written) expect(text).toContain(name);
   }));

@@ -190,7 +190,7 @@ function waysOf(warp: ArrayLike<number>, repeat: number, chains: readonly Chain[
     passes: Math.floor(warp.length / repeat) + left,
     chains: 1,
   };
-  return (fits ? [apart, together, inOrder] : [apart, inOrder]).sort((a, b) => a.knots - b.knots);
+  return fits ? [apart, together, inOrder] : [apart, inOrder];
 }
 
 /**

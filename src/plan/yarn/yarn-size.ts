@@ -120,11 +120,11 @@ function counted(words: string): { tex: number; fibre: Fibre | undefined } | und
   const numbers = /(\d+(?:\.\d+)?)(?: ?\/ ?(\d+(?:\.\d+)?))?/.exec(words);
   if (numbers === null) return undefined;
   const name = words.replace(numbers[0], ' ').replace(/\s+/g, ' ').trim();
-  const [first, second = 1] = [Number(numbers[1]), numbers[2] === undefined ? undefined : Number(numbers[2])];
+  const single = numbers[2] === undefined;
+  const [first, second] = [Number(numbers[1]), Number(numbers[2])];
   const count = Math.max(first, second);
   const ply = Math.min(first, second);
-  if (numbers[2] === undefined ? first <= 0 : ply < 1 || !Number.isInteger(ply)) return undefined;
-  const single = numbers[2] === undefined;
+  if (single ? first <= 0 : ply < 1 || !Number.isInteger(ply)) return undefined;
   if (name === 'silk') {
     const readings = silkReadings(single ? first : count, single ? 1 : ply).map((yards) => yards.toFixed(0));
     throw new Problem(

@@ -83,4 +83,83 @@ describe('winding', () => {
     expect(ties.slice(19, 23)).toEqual([400, 410, 430, 450]);
     expect(ties.at(-1)).toBe(820);
   });
+
+  // At least 10 ends between counting ties and an even number, 80 at most, else every 20 (common practice, no source).
+  test.each([
+    [1, 10],
+    [3, 12],
+    [9, 18],
+    [10, 10],
+    [11, 22],
+    [80, 80],
+    [81, 20],
+  ])('of a repeat of %d ends, a counting tie comes after every %d', (repeat, ties) => {
+    const warp = Array.from({ length: 5 * repeat }, (_, i) => Math.floor(i / repeat) % 2);
+    expect(windingOf(warp, repeat).tieEvery).toBe(ties);
+  });
+
+  test('a chain is tied after its ends in the border, at whole repeats of its own ends, and at the end', () => {
+    // Four of D to the repeat of 7 ends, three of L, and borders of 4 D: ties after 12 of D and of L.
+    const warp = [0, 0, 0, 0, ...field([0, 0, 0, 0, 1, 1, 1], 35), 0, 0, 0, 0];
+    expect(windingOf(warp, 7, 4).chains).toEqual([
+      { yarn: 0, ends: 28, rounds: 14, oneMore: false, tieEvery: 12, ties: [4, 16, 24, 28] },
+      { yarn: 1, ends: 15, rounds: 7, oneMore: true, tieEvery: 12, ties: [12, 15] },
+    ]);
+  });
+
+  test('a repeat of 81 ends is tied every 20, the last tie of each at its end, never under ten ends away', () => {
+    const { ties } = windingOf(field([0, ...new Array<number>(80).fill(1)], 100), 81);
+    expect(ties).toEqual([20, 40, 60, 81, 100]);
+    expect(windingOf(field([0, ...new Array<number>(89).fill(1)], 110), 90, 1).ties).toEqual([
+      1, 21, 41, 61, 81, 91, 109, 110,
+    ]);
+  });
+
+  test('changes are counted along a warp, not round it; no ends have none', () => {
+    expect([[], [1], [1, 0, 1], [1, 1, 0]].map((warp) => changesIn(warp))).toEqual([0, 0, 2, 1]);
+  });
+
+  test('all changes fall at one peg where every run is even', () => {
+    expect(windingOf(field([0, 0, 1, 1], 12), 4).even).toBe(true);
+    expect(windingOf(field([0, 0, 1, 1], 11), 4).even).toBe(false);
+  });
+
+  describe('the ways', () => {
+    const apart = (chains: number, passes: number) => ({
+      way: 'a separate chain per colour',
+      knots: 0,
+      passes,
+      chains,
+    });
+    const together = (knots: number, passes: number) => ({ way: 'several ends together', knots, passes, chains: 1 });
+    const inOrder = (knots: number, passes: number) => ({
+      way: 'in order, changing at the pegs',
+      knots,
+      passes,
+      chains: 1,
+    });
+    const ways = (warp: number[], repeat: number, border = 0) => windingOf(warp, repeat, border).ways;
+
+    test('of one colour there is one way', () => {
+      expect(ways(field([0], 12), 4)).toEqual([apart(1, 12)]);
+    });
+
+    // Eight ends are wound together at most (common practice, no source).
+    test('a repeat of eight ends is wound together, one of nine is not', () => {
+      const eight = [0, 0, 0, 0, 0, 0, 1, 1];
+      expect(ways(field(eight, 24), 8)).toEqual([apart(2, 24), together(0, 3), inOrder(5, 24)]);
+      expect(ways(field([...eight, 1], 27), 9)).toEqual([apart(2, 27), inOrder(5, 27)]);
+    });
+
+    test('ends after the last whole repeat are wound in order: one knot to begin, and their changes', () => {
+      expect(ways(field([0, 1, 1], 20), 3)).toEqual([apart(2, 20), together(2, 8), inOrder(13, 20)]);
+      expect(ways(field([0, 0, 1], 20), 3)).toEqual([apart(2, 20), together(1, 8), inOrder(12, 20)]);
+    });
+
+    test('a repeat is wound together from one whole repeat on, and not with borders', () => {
+      expect(ways([0, 1, 1], 3)).toEqual([apart(2, 3), together(0, 1), inOrder(1, 3)]);
+      expect(ways([0, 1, 1], 4)).toEqual([apart(2, 3), inOrder(1, 3)]);
+      expect(ways([2, ...field([0, 1, 1], 6), 2], 3, 1)).toEqual([apart(3, 8), inOrder(5, 8)]);
+    });
+  });
 });

@@ -58,9 +58,7 @@ function guarded(field: string): string {
 
 /** A CSV field, in quotes if it holds a comma, a quote or a line end. */
 function quoted(text: string): string {
-  // A spreadsheet would run such a text as a formula; an apostrophe before it prevents that.
-  const field = /^(?:[=+@\t\r]|-(?!\d))/.test(text) ? `'${text}` : text;
-  return /[",\r\n]/.test(field) ? `"${field.replaceAll('"', '""')}"` : field;
+  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }
 
 function runs({ yarns }: Draft, colours: readonly number[]): string {

@@ -4,7 +4,8 @@ import { floatsOf } from '../../../src/cloth/floats.js';
 import { hangsTogether } from '../../../src/cloth/holds-together.js';
 import { shaftCount } from '../../../src/draft/draft.js';
 import { findStructure, structures, weaveOf } from '../../../src/structure/catalogue/catalogue.js';
-import { plainWord, type Structure } from '../../../src/structure/model/structure.js';
+import { tabbySheds } from '../../../src/structure/loom/lifts.js';
+import { letters, PATTERN_WIDTHS, plainWord, type Structure } from '../../../src/structure/model/structure.js';
 import { TABBY } from '../../../src/structure/model/unit.js';
 
 const everyManner = structures.flatMap((structure) =>
@@ -53,6 +54,101 @@ describe.each(structures.map((it) => [it.name, it] as const))('%s', (name, struc
     for (const treadle of structure.tabby ?? []) expect(structure.tieUp[treadle]).toBeDefined();
     expect(structure.profile.every((block) => structure.blocks.includes(block))).toBe(true);
   });
+});
+
+/**
+ * The longest floats of a twill that lifts `up` ends of `up + down`, warp and weft, each on face and back: n over n in
+ * line, 2n − 1 at a point, n + 1 at most where groups meet the other way, and 2n where threads run in pairs. A single
+ * end between two others stays single at a point, and where groups meet (common practice, no source).
+ */
+function twillFloats(name: string, manner: string): number[] {
+  const [up, down] = name.split(/[/ ]/).map(Number) as [number, number];
+  const straight = (n: number): number => n;
+  const point = (n: number): number => 2 * n - 1;
+  const meeting = (n: number): number => (n === 3 ? 4 : n);
+  const paired = (n: number): number => 2 * n;
+  const threaded = /broken|herringbone/.test(name)
+    ? meeting
+    : /undulating/.test(name)
+      ? paired
+      : /point|rosepath/.test(name)
+        ? point
+        : straight;
+  const treadled = manner === 'as drawn in' ? threaded : /point|rosepath/.test(manner) ? point : straight;
+  return [treadled(up), treadled(down), threaded(down), threaded(up)];
+}
+
+/** Warp face and back, weft face and back: what the drafting literature and the texts of the structures say. */
+const FLOATS: Readonly<Record<string, readonly number[]>> = {
+  'plain weave, as drawn in': [1, 1, 1, 1],
+  'plain weave on four shafts, as drawn in': [1, 1, 1, 1],
+  'basket, in pairs': [2, 2, 2, 2],
+  'basket, half basket': [1, 1, 2, 2],
+  '3/3 basket, in threes': [3, 3, 3, 3],
+  'turned twill, clean cuts': [3, 3, 3, 3],
+  'turned twill, broken order': [3, 3, 3, 3],
+  'turned twill, same twill direction': [4, 4, 4, 4],
+  'turned twill on four shafts, clean cuts': [3, 3, 3, 3],
+  'turned taqueté, as drawn in': [3, 3, 2, 2],
+  'monk’s belt, as drawn in': [3, 3, 6, 6],
+  'overshot, as drawn in': [3, 3, 5, 5],
+  'overshot, rose': [3, 3, 5, 5],
+  'overshot, on opposites': [3, 3, 4, 4],
+  'crackle, overshot manner': [3, 3, 3, 3],
+  'crackle, as drawn in': [3, 3, 3, 3],
+  'crackle, Italian manner': [5, 5, 3, 3],
+  'crackle, summer-and-winter manner': [2, 2, 3, 3],
+  'crackle, polychrome': [3, 3, 3, 3],
+  'halvdräll, as drawn in': [3, 3, 3, 3],
+  'halvdräll with even ties, as drawn in': [3, 3, 3, 3],
+  'halvdräll, float of five, as drawn in': [3, 3, 5, 5],
+  'halvdräll, float of seven, as drawn in': [3, 3, 7, 7],
+  'summer and winter, singles': [2, 3, 3, 3],
+  'summer and winter, pairs X': [3, 3, 3, 3],
+  'summer and winter, pairs O': [3, 3, 3, 3],
+  'summer and winter, columns': [3, 3, 3, 2],
+  'huck, texture': [1, 5, 5, 1],
+  'huck, warp spots': [5, 1, 1, 5],
+  'huck, lace': [5, 5, 5, 5],
+  'huck lace, texture': [1, 5, 5, 1],
+  'huck lace, warp spots': [5, 1, 1, 5],
+  'huck lace, lace': [5, 5, 5, 5],
+  'M’s and O’s, as drawn in': [2, 2, 4, 4],
+  'huck with M’s and O’s, M’s and O’s': [2, 2, 5, 5],
+  'huck with M’s and O’s, huck lace': [5, 5, 5, 5],
+  'huck with M’s and O’s, M’s and O’s with spots': [1, 5, 5, 5],
+  'spot Bronson, as drawn in': [1, 5, 5, 1],
+  'Bronson lace, as drawn in': [1, 5, 5, 1],
+  'Swedish lace, as drawn in': [1, 5, 5, 1],
+};
+
+test.each(everyManner)('%s, %s: no float is longer than is said, and one is as long', (name, manner, structure) => {
+  const cloth = drawdown(weaveOf(structure, structure.profile, { manner }));
+  const { warpFace, warpBack, weftFace, weftBack } = floatsOf(cloth, { ends: 10, picks: 10, per: 'cm' });
+  expect([warpFace, warpBack, weftFace, weftBack]).toEqual(FLOATS[`${name}, ${manner}`] ?? twillFloats(name, manner));
+});
+
+test.each(structures.map((it) => [it.name, it] as const))(
+  '%s: treadles raise shafts that there are, and the tabby treadles are its plain weave',
+  (_, structure) => {
+    for (const raised of Object.values(structure.tieUp)) {
+      expect(raised.every((shaft) => shaft >= 1 && shaft <= structure.shafts)).toBe(true);
+      expect(new Set(raised).size).toBe(raised.length);
+    }
+    const sheds = tabbySheds(weaveOf(structure, structure.profile).threading);
+    const treadles = structure.tabby?.map((treadle) => structure.tieUp[treadle]!);
+    const inOrder = (each: readonly (readonly number[])[] | undefined) => each?.map((shed) => shed.join(' ')).sort();
+    if (treadles !== undefined) expect(inOrder(treadles)).toEqual(inOrder(sheds));
+  },
+);
+
+test('a pattern weft is twice as thick as warp, ground and tabby (common practice, no source)', () => {
+  expect(PATTERN_WIDTHS).toEqual({ warp: 1, ground: 1, pattern: 2, tabby: 1 });
+  const thick = structures.filter(({ widths }) => widths.pattern === 2 * widths.warp).map(({ name }) => name);
+  for (const name of ['monk’s belt', 'overshot', 'crackle', 'halvdräll', 'summer and winter']) {
+    expect(thick).toContain(name);
+  }
+  expect(letters(3)).toEqual(['A', 'B', 'C']);
 });
 
 describe('finding', () => {

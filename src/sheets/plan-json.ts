@@ -12,7 +12,11 @@ const PLAN_FORMAT = 'shedlight-plan';
 
 /** The text of plan.json: every figure of the sheets, lengths in millimetres, weights in grams. */
 export function planText(warps: readonly WarpPlan[], yarn: readonly OrderedYarn[], gamp?: Gamp): string {
-  const { cloth: _, ...key } = gamp ?? { cloth: undefined };
+  const { cloth: _, squares, ...sections } = gamp ?? { cloth: undefined };
+  const key = {
+    ...sections,
+    squares: squares?.map(({ kept: { code, recipe }, ...square }) => ({ ...square, code, recipe })),
+  };
   const plan = { format: PLAN_FORMAT, version: 1, yarn, ...(gamp && { gamp: key }), warps: warps.map(warpData) };
   return `${JSON.stringify(plan, null, 1)}\n`;
 }

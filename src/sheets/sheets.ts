@@ -17,7 +17,8 @@ export async function planSheets(warps: readonly WarpPlan[], options: PlanOption
   const pdf = new Pdf(options.paper, 'Sample warps');
   if (gamp !== undefined) await addGampKey(pdf, gamp);
   for (const warp of warps) {
-    for (const piece of warp.pieces) await addSheet(pdf, warp, piece, { loom: options.loom });
+    for (const piece of warp.pieces)
+      await addSheet(pdf, warp, piece, { loom: options.loom, ...(gamp && { sections: gamp }) });
   }
   return pdf.finish();
 }
@@ -37,17 +38,20 @@ export async function teacherSheets(
   title: string,
   warps: readonly WarpPlan[],
   needs: Pick<PlanOptions, 'paper' | 'columns' | 'pictures'>,
-  weavers?: readonly string[],
+  { weavers, gamp }: { readonly weavers?: readonly string[]; readonly gamp?: Gamp | undefined } = {},
 ): Promise<Buffer> {
   const { paper, columns, pictures } = needs;
   const pdf = new Pdf(paper, title);
-  const contacts = warps
-    .flatMap((warp) => warp.pieces)
-    .map(({ number, cloth, draft }, at): Contact => {
-      const weaver = weavers?.[at];
-      return { number, cloth, draft, ...(weaver !== undefined && { weaver }) };
-    });
-  const sorted = weavers === undefined ? 'in the order of the shortlist, warp by warp' : 'in the order of the weavers';
+  const contacts =
+    gamp?.squares.map(({ number, kept }): Contact => ({ number, cloth: kept, draft: kept.draft })) ??
+    warps
+      .flatMap((warp) => warp.pieces)
+      .map(({ number, cloth, draft }, at): Contact => {
+        const weaver = weavers?.[at];
+        return { number, cloth, draft, ...(weaver !== undefined && { weaver }) };
+      });
+  const list = weavers === undefined ? 'in the order of the shortlist, warp by warp' : 'in the order of the weavers';
+  const sorted = gamp === undefined ? list : 'the squares of the gamp, by number';
   await addContactSheets(pdf, paper, contacts, { title, sorted, columns, pictures });
   addYarnOrder(pdf, 'Yarn for all', warps, weavers);
   addWarpLabels(pdf, warps, weavers);

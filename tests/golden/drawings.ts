@@ -89,7 +89,7 @@ export async function teacherSheet(cloths: readonly KeptCloth[], page: number): 
     return { ...warp, number: at + 1, pieces: warp.pieces.map((piece) => ({ ...piece, number: at + 1 })) };
   });
   const names = weavers.map(({ name }) => name);
-  return pdfPage(await teacherSheets('Lamp-room round', warps, options, names), page);
+  return pdfPage(await teacherSheets('Lamp-room round', warps, options, { weavers: names }), page);
 }
 
 async function gampSheet(page: number): Promise<Picture> {

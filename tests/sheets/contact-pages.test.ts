@@ -69,7 +69,9 @@ describe('contact sheets', () => {
 
   test('under a picture: recipe, longest float, shuttles, how far it reads; what all share once at the head', async () => {
     const options = needsOf();
-    const [page] = readPdf(await teacherSheets('Round', planWarps(twelve(), options), options, [...'ABCDEFGHIJKL']));
+    const [page] = readPdf(
+      await teacherSheets('Round', planWarps(twelve(), options), options, { weavers: [...'ABCDEFGHIJKL'] }),
+    );
     expect(words(page!)).toContain('Round: summer and winter');
     expect(words(page!)).toContain('1 A');
     expect(words(page!)).toContain('in the order of the weavers');

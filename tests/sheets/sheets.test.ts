@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { gampNeeds, gampOf } from '../../src/plan/gamp/gamp-plan.js';
 import { readPlanOptions } from '../../src/plan/options/plan-options.js';
-import { pickSheet } from '../../src/plan/piece/lists.js';
-import { threadingLines } from '../../src/plan/piece/threading-list.js';
+import { pickSections, pickSheet } from '../../src/plan/piece/lists.js';
+import { threadingLines, threadingSections } from '../../src/plan/piece/threading-list.js';
 import { planWarps } from '../../src/plan/piece/warp-plan.js';
 import { Pdf } from '../../src/sheets/paper/paper.js';
 import { planText } from '../../src/sheets/plan-json.js';
@@ -180,7 +180,19 @@ test('what is too long for two pages goes on to the next, every end and pick onc
   expect(words(lists[0]!)).toContain('continued on next page');
   expect(words(lists.at(-1)!)).not.toContain('continued on next page');
   const large = lists.flatMap((page) => page.lines.filter((line) => line.size === 11)).map((line) => line.text);
-  for (const line of threadingLines(warps[0]!)) expect(large.join(' ')).toContain(line.ends.join(' '));
+  for (const { lines } of [
+    ...threadingSections(warps[0]!, gamp.warps),
+    ...pickSections(warps[0]!.pieces[0]!, gamp.wefts)!,
+  ]) {
+    for (const line of lines) expect(large.join(' ')).toContain(line.ends.join(' '));
+  }
+  // Sections are named in both lists, and every square has its code on the key.
+  for (const { number, from, threads, order } of gamp.wefts) {
+    const named = `section ${number}, ${order}: ${from} to ${from + threads - 1}`;
+    expect(lists.map(words).join(' ').split(named).length).toBeGreaterThanOrEqual(2);
+  }
+  for (const { kept: square } of gamp.squares) expect(words(key!)).toContain(square.code);
+  expect(words(key!)).toContain('so fine that only texture shows, no larger pattern: 13, 14, 18, 19');
 });
 
 test('the sheet says what the plan for programs says', () => {

@@ -51,7 +51,7 @@ export async function runDeal(given: DealArguments, io: Io): Promise<number> {
     'deal.json': `${JSON.stringify(dealData(deal), null, 1)}\n`,
     'plan.json': planText(warps, yarn),
     'sheets.pdf': await dealSheets(deal.shares, warps, options.paper),
-    'teacher.pdf': await teacherSheets('Cloths of the group', warps, options, names),
+    'teacher.pdf': await teacherSheets('Cloths of the group', warps, options, { weavers: names }),
     'album.pdf': await albumSheets(warps, options.paper, names),
     'cloths.csv': tableText(warps, names),
     'results.yaml': resultsForm(warps.flatMap(({ pieces }) => pieces)),
@@ -60,6 +60,7 @@ export async function runDeal(given: DealArguments, io: Io): Promise<number> {
   if (given.json) sayJson(io, dealData(deal));
   else {
     for (const share of deal.shares) say(io.stdout, shareLine(share));
+    if (deal.shares.length > 1) say(io.stdout, leastLine(deal));
     if (deal.alike.length > 0) say(io.stdout, alikeLine(deal.alike));
     for (const { cloth, weavers } of deal.spares) {
       say(io.stdout, `spare: ${cloth.code} ${cloth.recipe} (for ${weavers.join(' ')})`);
@@ -97,6 +98,8 @@ function dealData(deal: Deal): unknown {
       apart: share.apart,
     })),
     spares: deal.spares.map((spare) => ({ ...cloth(spare.cloth), apart: spare.apart, weavers: spare.weavers })),
+    least: deal.least,
+    atMost: deal.atMost,
     alike: deal.alike,
     refused: deal.refused,
   };
@@ -104,6 +107,13 @@ function dealData(deal: Deal): unknown {
 
 function shareLine({ weaver, cloth, apart }: Share): string {
   return `${weaver.name}: ${cloth.code} ${cloth.recipe} (${apart.toFixed(2)} from the nearest other)`;
+}
+
+/** How far apart the likest two cloths are, and whether any deal could set them farther apart. */
+function leastLine({ least, atMost }: Deal): string {
+  const most =
+    atMost > least ? `no deal sets them more than ${atMost.toFixed(2)} apart` : 'no deal sets them farther apart';
+  return `the likest two are ${least.toFixed(2)} apart; ${most}`;
 }
 
 /** A line about weavers with nearly alike cloths, naming the nearest pair and a remedy. */

@@ -16,6 +16,7 @@ const WORDS: Readonly<Record<string, string>> = {
   hold: 'holding',
   describe: 'describing',
   draw: 'drawing',
+  cross: 'crossing',
 };
 
 /**

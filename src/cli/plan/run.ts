@@ -1,5 +1,5 @@
 import { basename, dirname, extname, join } from 'node:path';
-import type { KeptCloth } from '../../formats/shortlist.js';
+import { type KeptCloth, shortlistText } from '../../formats/shortlist.js';
 import { remedies } from '../../plan/deal/remedies.js';
 import { type Gamp, type GampNeeds, gampNeeds, gampOf } from '../../plan/gamp/gamp-plan.js';
 import { type PlanOptions, readPlanOptions } from '../../plan/options/plan-options.js';
@@ -13,6 +13,7 @@ import { tableText } from '../../sheets/plan-table.js';
 import { albumSheets, planSheets, teacherSheets } from '../../sheets/sheets.js';
 import { yarnOrder } from '../../sheets/yarn-order.js';
 import { sayLong } from '../../words/measure.js';
+import { progressOn } from '../explore/progress.js';
 import { readText } from '../shell/files.js';
 import { bold, EXIT, type Io, say, sayJsonText } from '../shell/io.js';
 import { loadShortlist } from '../shell/kept-file.js';
@@ -47,8 +48,7 @@ export async function runPlan(given: PlanArguments, io: Io): Promise<number> {
   // A gamp is one cloth of one weave, so it takes the results of the structure.
   const ofWeave = learnt({ code: '', structure: kept[0]?.structure ?? '' });
   const options = given.gamp !== undefined && kept.length > 0 ? corrected(usual, kept, ofWeave) : usual;
-  const gamp =
-    given.gamp !== undefined ? gampOf(kept, options, { ...sectionsOf(given.gamp), ...partsOf(options) }) : undefined;
+  const gamp = given.gamp === undefined ? undefined : gampFor(given.gamp, kept, options, io);
   const warps =
     gamp === undefined
       ? planWarps(kept, options, learnt)
@@ -60,9 +60,10 @@ export async function runPlan(given: PlanArguments, io: Io): Promise<number> {
   const { formKept } = await writePlanFolder(folder, 'plan', {
     'plan.json': text,
     'sheets.pdf': await planSheets(warps, options, gamp),
-    'overview.pdf': await teacherSheets('Sample warps', warps, options),
+    'overview.pdf': await teacherSheets('Sample warps', warps, options, { gamp }),
     'album.pdf': await albumSheets(warps, options.paper),
-    'cloths.csv': tableText(warps),
+    'cloths.csv': tableText(warps, undefined, gamp),
+    ...(gamp !== undefined && { 'squares.json': shortlistText(gamp.squares.map(({ kept: square }) => square)) }),
     'results.yaml': resultsForm(warps.flatMap(({ pieces }) => pieces)),
   });
   if (formKept) say(io.stderr, `${join(folder, 'results.yaml')}: left as it is`);
@@ -80,6 +81,18 @@ export async function runPlan(given: PlanArguments, io: Io): Promise<number> {
   const unfit = warps.filter(({ faults }) => faults.length > 0);
   for (const warp of unfit) say(io.stderr, unfitLine(warp, options));
   return unfit.length === 0 ? EXIT.done : EXIT.nothingFits;
+}
+
+/** The gamp of a shortlist; on a terminal a bar shows how far the choice of its sections is. */
+function gampFor(text: string | true, kept: readonly KeptCloth[], options: PlanOptions, io: Io): Gamp {
+  const progress = progressOn(io.stderr, false);
+  try {
+    return gampOf(kept, options, { ...sectionsOf(text), ...partsOf(options) }, (done, of) => {
+      progress.tell({ name: 'cross orders', done, of });
+    });
+  } finally {
+    progress.end();
+  }
 }
 
 /** A line about a warp that the loom cannot weave, and what would help. */
@@ -193,5 +206,5 @@ function dentingWords({ denting: { reed, dents } }: WarpPlan): string {
 
 function gampLine({ squares, choice }: Gamp): string {
   const most = choice.exact ? 'no choice weaves more' : `no choice weaves more than ${choice.atMost}`;
-  return `gamp: ${squares.length} squares, ${choice.cloths} different cloths (${most})`;
+  return `gamp: ${squares.length} squares, ${choice.cloths} different cloths (${most}); squares.json has each with its code`;
 }

@@ -15,7 +15,7 @@ const WRITTEN = '.shedlight.json';
 export type Planned = 'plan' | 'deal';
 
 const FILES = {
-  plan: ['plan.json', 'sheets.pdf', 'overview.pdf', 'album.pdf', 'cloths.csv', FORM],
+  plan: ['plan.json', 'sheets.pdf', 'overview.pdf', 'album.pdf', 'cloths.csv', 'squares.json', FORM],
   deal: ['deal.json', 'plan.json', 'sheets.pdf', 'teacher.pdf', 'album.pdf', 'cloths.csv', FORM],
 } as const;
 

@@ -6,6 +6,7 @@ import type { Loom } from '../../structure/loom/loom-fit.js';
 import { fixed, INCH } from '../../words/measure.js';
 import type { PlanOptions } from '../options/plan-options.js';
 import { planWarps, type WarpPlan } from '../piece/warp-plan.js';
+import { mostUnlike } from './unlike.js';
 
 /** A weaver, and the loom that the weaver's cloth must fit. */
 export interface Weaver {
@@ -26,6 +27,9 @@ export interface Share {
 /** A deal: a share for each weaver, in the order of the weavers, and spare cloths for drop-outs. */
 export interface Deal {
   readonly shares: readonly Share[];
+  /** Least distance of any two shares, and the greatest that any deal could have, as far as is known. */
+  readonly least: number;
+  readonly atMost: number;
   readonly spares: readonly {
     readonly cloth: KeptCloth;
     readonly apart: number;
@@ -88,9 +92,8 @@ export function narrower(cloth: KeptCloth, options: PlanOptions, loom: Loom): Wa
 }
 
 /**
- * Deals a different cloth to each weaver, by farthest-first traversal: each step takes the cloth farthest from all
- * cloths already dealt, and gives it to a weaver whose loom it fits, provided every other weaver can still be served.
- * The first cloth dealt is the first of the shortlist that fits. The same shortlist and weavers give the same deal.
+ * Deals a different cloth to each weaver so that the two that are most alike are as unlike as can be, each within its
+ * loom. The same cloths and weavers give the same deal, in whatever order the shortlist has them.
  *
  * @throws Problem if there are too few cloths, or too few that fit the looms
  */
@@ -99,35 +102,38 @@ export function dealOut(kept: readonly KeptCloth[], weavers: readonly Weaver[], 
   if (kept.length < weavers.length) {
     throw new Problem(`found ${kept.length} cloths for ${weavers.length} weavers; expected at least one each`);
   }
-  const why = hindrancesOf(weavers, kept, options);
+  const cloths = kept.toSorted((a, b) => (a.code < b.code ? -1 : a.code > b.code ? 1 : 0));
+  const why = hindrancesOf(weavers, cloths, options);
   const fits = why.map((row) => row.map((reasons) => reasons.length === 0));
-  const matching = matchAll(fits, kept.length);
-  if (matching === undefined) throw new Problem(tooFew(weavers, fits, kept, options, why));
-  const apart = distances(kept.map(({ draft }) => descriptorOf(draft)));
-  const dealt = farthestFirst(fits, apart);
+  const apart = distances(cloths.map(({ draft }) => descriptorOf(draft)));
+  const choice = mostUnlike(fits, apart);
+  if (choice === undefined) throw new Problem(tooFew(weavers, kept, options));
+  const { dealt } = choice;
   const taken = new Set(dealt);
   const shares = weavers.map((weaver, w): Share => {
     const others = dealt.filter((_, other) => other !== w);
-    return { weaver, cloth: kept[dealt[w]!]!, apart: nearest(dealt[w]!, others, apart) };
+    return { weaver, cloth: cloths[dealt[w]!]!, apart: nearest(dealt[w]!, others, apart) };
   });
   const spares: number[] = [];
-  while (spares.length < SPARES && taken.size < kept.length) {
+  while (spares.length < SPARES && taken.size < cloths.length) {
     const inHand = [...dealt, ...spares];
-    const next = farthest(kept.length, inHand, apart, (c) => !taken.has(c) && fits.some((row) => row[c]!));
+    const next = farthest(cloths.length, inHand, apart, (c) => !taken.has(c) && fits.some((row) => row[c]!));
     if (next < 0) break;
     spares.push(next);
     taken.add(next);
   }
   return {
     shares,
+    least: choice.least,
+    atMost: choice.atMost,
     spares: spares.map((c) => ({
-      cloth: kept[c]!,
+      cloth: cloths[c]!,
       apart: nearest(c, [...dealt, ...spares.filter((other) => other !== c)], apart),
       weavers: weavers.filter((_, w) => fits[w]![c]).map(({ name }) => name),
     })),
     alike: alikeOf(weavers, dealt, apart),
     refused: weavers.flatMap(({ name }, w) =>
-      kept.flatMap(({ code }, c) => (fits[w]![c] ? [] : [{ weaver: name, code, why: why[w]![c]! }])),
+      cloths.flatMap(({ code }, c) => (fits[w]![c] ? [] : [{ weaver: name, code, why: why[w]![c]! }])),
     ),
   };
 }
@@ -137,89 +143,29 @@ function alikeOf(weavers: readonly Weaver[], dealt: readonly number[], apart: Di
     .flatMap(({ name }, w) =>
       weavers.slice(w + 1).map((other, after) => ({
         weavers: [name, other.name] as const,
-        apart: apart(dealt[w]!, dealt[w + 1 + after]!),
+        apart: apart[dealt[w]!]![dealt[w + 1 + after]!]!,
       })),
     )
     .filter((pair) => pair.apart < ALIKE)
     .sort((a, b) => a.apart - b.apart);
 }
 
-/** Index of each weaver's cloth. After every step a full matching exists for the weavers who still wait. */
-function farthestFirst(fits: readonly (readonly boolean[])[], apart: Distances): number[] {
-  const cloths = fits[0]!.length;
-  const dealt = new Map<number, number>();
-  const open = fits.map((row) => [...row]);
-  const taken: number[] = [];
-  while (dealt.size < fits.length) {
-    const tried = new Set<number>();
-    for (;;) {
-      const cloth = farthest(cloths, taken, apart, (c) => !taken.includes(c) && !tried.has(c));
-      if (cloth < 0) throw new Error(`no cloth is left for ${fits.length - dealt.size} weavers who can all be served`);
-      tried.add(cloth);
-      const weaver = takerOf(cloth, open, dealt, cloths);
-      if (weaver === undefined) continue;
-      dealt.set(weaver, cloth);
-      taken.push(cloth);
-      open.forEach((row, w) => {
-        row[cloth] = w === weaver;
-        if (w === weaver) open[w] = row.map((_, c) => c === cloth);
-      });
-      break;
-    }
-  }
-  return fits.map((_, w) => dealt.get(w)!);
-}
+/** Distances of all pairs of cloths. */
+type Distances = readonly (readonly number[])[];
 
-/** Of the weavers who can take a cloth while all others can still be served, the one with the fewest other choices. */
-function takerOf(
-  cloth: number,
-  open: readonly (readonly boolean[])[],
-  dealt: ReadonlyMap<number, number>,
-  cloths: number,
-): number | undefined {
-  const choices = (w: number): number => open[w]!.filter(Boolean).length;
-  const able = open
-    .flatMap((row, w) => (row[cloth] && !dealt.has(w) ? [w] : []))
-    .sort((a, b) => choices(a) - choices(b) || a - b);
-  return able.find((weaver) => {
-    const then = open.map((row, w) => row.map((fits, c) => (w === weaver ? c === cloth : c !== cloth && fits)));
-    return matchAll(then, cloths) !== undefined;
-  });
-}
-
-/** A different cloth for every weaver (bipartite matching by augmenting paths); undefined if there is none. */
-function matchAll(fits: readonly (readonly boolean[])[], cloths: number): number[] | undefined {
-  const weaverOf = new Array<number>(cloths).fill(-1);
-  const place = (w: number, seen: Set<number>): boolean => {
-    for (let c = 0; c < cloths; c++) {
-      if (!fits[w]![c] || seen.has(c)) continue;
-      seen.add(c);
-      if (weaverOf[c]! < 0 || place(weaverOf[c]!, seen)) {
-        weaverOf[c] = w;
-        return true;
-      }
-    }
-    return false;
-  };
-  return fits.every((_, w) => place(w, new Set())) ? weaverOf : undefined;
-}
-
-/** Distance of two cloths, given by their indices in the shortlist. */
-type Distances = (a: number, b: number) => number;
-
-/** Distances, computed on demand and remembered. */
 function distances(portraits: readonly Descriptor[]): Distances {
-  const known = new Map<number, number>();
-  return (a, b) => {
-    const key = Math.min(a, b) * portraits.length + Math.max(a, b);
-    const distance = known.get(key) ?? clothDistance(portraits[Math.min(a, b)]!, portraits[Math.max(a, b)]!);
-    known.set(key, distance);
-    return distance;
-  };
+  const apart = portraits.map(() => new Array<number>(portraits.length).fill(0));
+  portraits.forEach((one, a) => {
+    for (let b = a + 1; b < portraits.length; b++) {
+      apart[a]![b] = clothDistance(one, portraits[b]!);
+      apart[b]![a] = apart[a]![b]!;
+    }
+  });
+  return apart;
 }
 
 /**
- * The allowed cloth farthest from all cloths already dealt; ties go to the first of the shortlist; −1 if none is
+ * The allowed cloth farthest from all cloths already dealt; ties go to the first by code; −1 if none is
  * allowed.
  */
 function farthest(
@@ -239,7 +185,7 @@ function farthest(
 }
 
 function nearest(cloth: number, others: readonly number[], apart: Distances): number {
-  return Math.min(1, ...others.map((other) => apart(cloth, other)));
+  return Math.min(1, ...others.map((other) => apart[cloth]![other]!));
 }
 
 /** Why a weaver cannot take a cloth; empty if the weaver can. */
@@ -259,14 +205,10 @@ function hindrancesOf(weavers: readonly Weaver[], kept: readonly KeptCloth[], op
 }
 
 /** The message that some weaver cannot be served, with the reasons. */
-function tooFew(
-  weavers: readonly Weaver[],
-  fits: readonly (readonly boolean[])[],
-  kept: readonly KeptCloth[],
-  options: PlanOptions,
-  why: readonly (readonly Reasons[])[],
-): string {
-  const empty = fits.findIndex((row) => !row.some(Boolean));
+function tooFew(weavers: readonly Weaver[], kept: readonly KeptCloth[], options: PlanOptions): string {
+  const why = hindrancesOf(weavers, kept, options);
+  const fitting = why.map((row) => row.filter((reasons) => reasons.length === 0).length);
+  const empty = fitting.indexOf(0);
   if (empty >= 0) {
     const { name, loom } = weavers[empty]!;
     const asked = needsFor(weavers[empty]!, options);
@@ -276,7 +218,7 @@ function tooFew(
     }, '');
     return `weaver ${name}: found no cloth of ${kept.length} that fits the loom (the first ${why[empty]![0]!.join(', ')})${said}`;
   }
-  const scarce = weavers.map(({ name }, w) => `${name} ${fits[w]!.filter(Boolean).length}`).join(', ');
+  const scarce = weavers.map(({ name }, w) => `${name} ${fitting[w]}`).join(', ');
   return `found too few cloths that fit the looms for each weaver to have one of their own (that fit: ${scarce})`;
 }
 

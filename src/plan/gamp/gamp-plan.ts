@@ -12,7 +12,7 @@ import { clothKey } from '../../score/symmetry/canonical-cloth.js';
 import { codeOf } from '../../score/symmetry/cloth-code.js';
 import { INCH } from '../../words/measure.js';
 import type { PlanOptions } from '../options/plan-options.js';
-import { type Choice, chooseSections } from './gamp-sections.js';
+import { type Choice, type Crossings, chooseSections } from './gamp-sections.js';
 import { checkSections, gampColours, rightSizes, type Section, sectionStarts, squareNumber } from './gamp-windows.js';
 
 /** Options of a gamp: number of sections each way, ends in a section, threads in a separator. */
@@ -41,14 +41,19 @@ export interface Gamp {
   readonly cloth: KeptCloth;
   readonly warps: readonly GampSection[];
   readonly wefts: readonly GampSection[];
-  /** Squares by number. `cloth` numbers the different cloths from 1; 0 means that the square shows no pattern. */
-  readonly squares: readonly {
-    readonly number: number;
-    readonly warp: number;
-    readonly weft: number;
-    readonly cloth: number;
-  }[];
+  readonly squares: readonly GampSquare[];
   readonly choice: Choice;
+}
+
+/** One square of a gamp: a cloth of its own, which can be kept and planned by its code. */
+export interface GampSquare {
+  readonly number: number;
+  /** Numbers of its sections. */
+  readonly warp: number;
+  readonly weft: number;
+  /** Numbers the different cloths from 1; 0 means that the square shows no pattern. */
+  readonly cloth: number;
+  readonly kept: KeptCloth;
 }
 
 /** The weave that all cloths of a gamp share, over its smallest repeat. */
@@ -60,6 +65,8 @@ interface Common {
 
 const SEPARATOR: Yarn = { letter: 'S', name: 'separator', hex: '#a03c2a' };
 const LEAST_SECTION = 2 * INCH;
+/** Most orders each way from which sections are chosen, the first of the list: each crossing of two takes time. */
+const MOST_ORDERS = 100;
 /** Fewest threads in a separator: fewer hardly show. */
 const LEAST_SEPARATOR = 4;
 
@@ -67,16 +74,29 @@ const LEAST_SEPARATOR = 4;
  * Builds a gamp from a shortlist whose cloths share one weave. Chooses as many of its warp orders and weft orders as
  * asked for, so that the gamp shows the largest number of different cloths.
  *
+ * @param tell told how many crossings of orders are looked at, and of how many
  * @throws Problem if the cloths differ in weave or yarns, or if the width is too small
  */
-export function gampOf(kept: readonly KeptCloth[], options: PlanOptions, wanted: GampNeeds): Gamp {
+export function gampOf(
+  kept: readonly KeptCloth[],
+  options: PlanOptions,
+  wanted: GampNeeds,
+  tell: (done: number, of: number) => void = () => {},
+): Gamp {
   const common = commonWeave(kept);
   const { draft } = common;
   const sett = options.sett ?? draft.sett;
-  const allWarps = distinct(kept.map((cloth) => cloth.draft.warp));
-  const allWefts = distinct(kept.map((cloth) => cloth.draft.weft));
-  const keys = allWarps.map((warp) => allWefts.map((weft) => keyOf(common, warp, weft)));
-  const choice = chooseSections(keys, wanted.warps ?? allWarps.length, wanted.wefts ?? allWefts.length);
+  const found = [kept.map((cloth) => cloth.draft.warp), kept.map((cloth) => cloth.draft.weft)].map(distinct);
+  const [allWarps, allWefts] = found.map((orders) => orders.slice(0, MOST_ORDERS)) as [number[][], number[][]];
+  const keys = allWarps.map((warp, w) =>
+    allWefts.map((weft, f) => {
+      const key = keyOf(common, warp, weft);
+      tell(w * allWefts.length + f + 1, allWarps.length * allWefts.length);
+      return key;
+    }),
+  );
+  const all = found.every((orders) => orders.length <= MOST_ORDERS);
+  const choice = chosen(keys, wanted, all);
   const step = separatorStep(
     choice.warps.map((w) => allWarps[w]!),
     choice.wefts.map((f) => allWefts[f]!),
@@ -134,17 +154,22 @@ export function gampOf(kept: readonly KeptCloth[], options: PlanOptions, wanted:
       from: first[at]! + 1,
       threads,
     }));
-  const found = [...new Set(choice.warps.flatMap((w) => choice.wefts.map((f) => keys[w]![f]!)))].filter(
+  const cloths = [...new Set(choice.warps.flatMap((w) => choice.wefts.map((f) => keys[w]![f]!)))].filter(
     (key) => key !== null,
   );
+  const structure = kept[0]!.structure;
   const squares = choice.wefts.flatMap((f, j) =>
-    choice.warps.map((w, i) => {
+    choice.warps.map((w, i): GampSquare => {
       const key = keys[w]![f]!;
-      const number = squareNumber(i, j, choice.warps.length);
-      return { number, warp: i + 1, weft: j + 1, cloth: key === null ? 0 : found.indexOf(key) + 1 };
+      return {
+        number: squareNumber(i, j, choice.warps.length),
+        warp: i + 1,
+        weft: j + 1,
+        cloth: key === null ? 0 : cloths.indexOf(key) + 1,
+        kept: squareCloth(common, allWarps[w]!, allWefts[f]!, structure, sett),
+      };
     }),
   );
-  const structure = kept[0]!.structure;
   const recipe = `gamp of ${warps.sections.length} × ${wefts.sections.length} sections, ${structure}`;
   return {
     cloth: { code: codeOf(whole), recipe, structure, note: '', stars: 0, draft: whole },
@@ -153,6 +178,29 @@ export function gampOf(kept: readonly KeptCloth[], options: PlanOptions, wanted:
     squares,
     choice,
   };
+}
+
+/** Chooses the sections; a choice among some of the orders alone is exact only if no choice could weave more. */
+function chosen(keys: Crossings, { warps, wefts }: GampNeeds, all: boolean): Choice {
+  const choice = chooseSections(keys, warps ?? keys.length, wefts ?? keys[0]!.length);
+  const most = choice.warps.length * choice.wefts.length;
+  return all ? choice : { ...choice, atMost: most, exact: choice.cloths === most };
+}
+
+/** The cloth of one square, over its own repeat. */
+function squareCloth(
+  common: Common,
+  warp: readonly number[],
+  weft: readonly number[],
+  structure: string,
+  sett: Draft['sett'],
+): KeptCloth {
+  const { draft } = common;
+  const ends = cycle(warp, lcm(warp.length, common.ends));
+  const picks = cycle(weft, lcm(weft.length, common.picks));
+  const own = wovenAs(common, ends, picks, draft.yarns, sett);
+  const recipe = `${structure}, warp ${formatRuns(warp, draft.yarns)}, weft ${formatRuns(weft, draft.yarns)}`;
+  return { code: codeOf(own), recipe, structure, note: '', stars: 0, draft: own };
 }
 
 /** The options of a plan for a gamp: the gamp's own width, and its own length with two hems of an inch. */

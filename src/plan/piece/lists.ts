@@ -4,7 +4,7 @@ import type { Side, Throw } from '../warp/pick-list.js';
 import type { TiedUp } from '../warp/warp-loom.js';
 import { folded } from './folds.js';
 import type { PiecePlan } from './piece-plan.js';
-import { evenSizes, type GroupLine, groupFor, inGroups } from './threading-list.js';
+import { evenSizes, type GroupLine, groupFor, inGroups, inSections, type ListSection } from './threading-list.js';
 
 /** One line of the pick list: consecutive picks of one shuttle. */
 export interface PickLine {
@@ -88,6 +88,19 @@ function pickLines(piece: PiecePlan, thrown: readonly Throw[]): PickLine[] {
  * treadle and letter do not say enough: on a lift plan, and where one yarn is on two shuttles.
  */
 export function pickGroups(piece: PiecePlan): GroupLine[] | undefined {
+  const listed = picksSaid(piece);
+  return listed && inGroups(listed.words, evenSizes(listed.words.length, listed.size));
+}
+
+/** The picks of a gamp, section by section; undefined like {@link pickGroups}, or where tabby is left out. */
+export function pickSections(piece: PiecePlan, sections: Parameters<typeof inSections>[1]): ListSection[] | undefined {
+  const listed = picksSaid(piece);
+  if (listed === undefined || listed.words.length < piece.draft.weft.length) return undefined;
+  return inSections(listed.words, sections, listed.size);
+}
+
+/** What is said of each pick, and the size of its groups. */
+function picksSaid(piece: PiecePlan): { words: string[]; size: number } | undefined {
   const { draft, tied, shuttles } = piece;
   const tabby = steadyTabby(piece) !== undefined;
   const listed = piece.list.filter(({ pick }) => !tabby || draft.pickKinds[pick - 1] !== 'tabby');
@@ -96,8 +109,7 @@ export function pickGroups(piece: PiecePlan): GroupLine[] | undefined {
   if (tied.manner === 'lift plan' || letters.size < used.size) return undefined;
   const steps = listed.map(({ pick }) => stepOf(tied, pick));
   const words = listed.map(({ shuttle }, at) => `${steps[at]}${draft.yarns[shuttles[shuttle]!.yarn]!.letter}`);
-  const period = smallestPeriod(steps.map((step) => steps.indexOf(step)));
-  return inGroups(words, evenSizes(words.length, groupFor(period)));
+  return { words, size: groupFor(smallestPeriod(steps.map((step) => steps.indexOf(step)))) };
 }
 
 /** Picks of a piece counted in repeats: `70 picks = 3 ½ repeats of 20`, `72 picks = 3 repeats of 20 + 12 picks`. */

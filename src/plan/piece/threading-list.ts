@@ -63,6 +63,46 @@ export function inGroups(said: readonly string[], sizes: readonly number[]): Gro
   return lines;
 }
 
+/** A stretch of a list with a heading of its own. */
+export interface ListSection {
+  readonly title: string;
+  readonly lines: readonly GroupLine[];
+}
+
+/** A section of a gamp: its number, its colour order, its first thread, numbered from 1, and its threads. */
+interface Section {
+  readonly number: number;
+  readonly order: string;
+  readonly from: number;
+  readonly threads: number;
+}
+
+/** Divides a list into the sections of a gamp and the separators between them; what recurs in a section is grouped. */
+export function inSections(said: readonly string[], sections: readonly Section[], size: number): ListSection[] {
+  const numbered = (from: number, to: number): GroupLine[] => {
+    const own = said.slice(from, to);
+    const period = smallestPeriod(own.map((word) => own.indexOf(word)));
+    const sizes = Array.from({ length: Math.ceil(own.length / period) }, (_, r) =>
+      evenSizes(Math.min(period, own.length - r * period), size),
+    );
+    return inGroups(own, sizes.flat()).map((line) => ({ ...line, from: line.from + from, to: line.to + from }));
+  };
+  let at = 0;
+  const found = sections.flatMap(({ number, order, from, threads }): ListSection[] => {
+    const start = from - 1;
+    const before = start > at ? [{ title: 'separator', lines: numbered(at, start) }] : [];
+    at = start + threads;
+    return [...before, { title: `section ${number}, ${order}: ${from} to ${at}`, lines: numbered(start, at) }];
+  });
+  return at < said.length ? [...found, { title: 'separator', lines: numbered(at, said.length) }] : found;
+}
+
+/** The threading of a gamp, section by section. */
+export function threadingSections(warp: WarpPlan, sections: readonly Section[]): ListSection[] {
+  const said = warp.ends.map((end) => endWords(end, warp.yarns));
+  return inSections(said, sections, groupFor(threadingPeriod(warp.pieces[0]!.draft)));
+}
+
 /** Sizes of groups of `size` threads, the last of which may be smaller. */
 export function evenSizes(threads: number, size: number): number[] {
   return Array.from({ length: Math.ceil(threads / size) }, (_, g) => Math.min(size, threads - g * size));
@@ -82,9 +122,7 @@ function endWords({ shafts, yarn }: WarpPlan['ends'][number], yarns: WarpPlan['y
 function groupSizes(draft: Draft): number[] {
   const ends = draft.threading.length;
   if (draft.endUnits.some((unit) => unit > 1)) return merged(draft.endUnits);
-  const words = draft.threading.map((shafts) => shafts.join('+'));
-  const period = smallestPeriod(words.map((word) => words.indexOf(word)));
-  return evenSizes(ends, groupFor(period));
+  return evenSizes(ends, groupFor(threadingPeriod(draft)));
 }
 
 /** Merges neighbouring units into groups of at most {@link GROUP} ends. */
@@ -96,4 +134,10 @@ function merged(units: readonly number[]): number[] {
     else groups.push(unit);
   }
   return groups.flatMap((size) => (size <= GROUP * 2 ? [size] : evenSizes(size, GROUP)));
+}
+
+/** Ends after which the threading recurs. */
+function threadingPeriod({ threading }: Draft): number {
+  const words = threading.map((shafts) => shafts.join('+'));
+  return smallestPeriod(words.map((word) => words.indexOf(word)));
 }

@@ -62,7 +62,8 @@ export function inWords(scores: Scores, facts: Facts): string {
   return [
     darkInWords(scores),
     ...symmetryInWords(scores, facts),
-    readsInWords(scores),
+    // What shows no pattern is not said to be clear from afar.
+    ...(scores.contrast < FLAT ? [] : [readsInWords(scores)]),
     floatInWords(scores, facts),
   ].join('; ');
 }

@@ -14,13 +14,13 @@ const SMALLER = 56;
 const STRIP = 22;
 /** Greatest side of a picture of one whole repeat. */
 const WHOLE = 70;
-/** Repeats that a picture shows at least. */
+/** Repeats that a picture shows at least; a gamp is shown once. */
 const REPEATS = 3;
 
 /** Width of the pictures of a cloth in millimetres. */
-export function pictureWidth({ draft }: PiecePlan): number {
+export function pictureWidth({ draft }: PiecePlan, repeats = REPEATS): number {
   const { across, along } = spacing(draft.sett);
-  const three = Math.ceil(REPEATS * Math.max(draft.warp.length * across, draft.weft.length * along));
+  const three = Math.ceil(repeats * Math.max(draft.warp.length * across, draft.weft.length * along));
   return three > MOST ? SMALLER : Math.max(LEAST, three);
 }
 
@@ -28,12 +28,18 @@ export function pictureWidth({ draft }: PiecePlan): number {
  * Draws three repeats and more, at actual size where they fit; else made smaller, with a strip at actual size over them.
  * Returns the y under all.
  */
-export async function drawPictures(pdf: Pdf, piece: PiecePlan, x: number, y: number): Promise<number> {
+export async function drawPictures(
+  pdf: Pdf,
+  piece: PiecePlan,
+  x: number,
+  y: number,
+  repeats = REPEATS,
+): Promise<number> {
   const { draft } = piece;
   const { across, along } = spacing(draft.sett);
-  const side = pictureWidth(piece);
+  const side = pictureWidth(piece, repeats);
   const [wide, high] = [draft.warp.length * across, draft.weft.length * along];
-  const times = Math.max(1, (REPEATS * Math.max(wide, high)) / side);
+  const times = Math.max(1, (repeats * Math.max(wide, high)) / side);
   let top = y;
   if (times > 1) {
     await framed(pdf, draft, { x, y: top, width: side, height: STRIP }, 1);
@@ -42,7 +48,11 @@ export async function drawPictures(pdf: Pdf, piece: PiecePlan, x: number, y: num
   }
   await framed(pdf, draft, { x, y: top, width: side, height: side }, times);
   const size = times > 1 ? `at ${fixed(100 / times, 100 / times < 10 ? 1 : 0)} %` : 'actual size';
-  pdf.text(`${size}, ${side} mm: ${fixed((side * times) / wide, 1)} repeats across`, x, top + side + 4);
+  pdf.text(
+    `${size}, ${side} mm: ${counted(Number(fixed((side * times) / wide, 1)), 'repeat')} across`,
+    x,
+    top + side + 4,
+  );
   return top + side + 5;
 }
 

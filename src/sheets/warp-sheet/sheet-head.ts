@@ -1,12 +1,14 @@
+import type { Gamp } from '../../plan/gamp/gamp-plan.js';
 import type { PiecePlan } from '../../plan/piece/piece-plan.js';
 import type { WarpPlan } from '../../plan/piece/warp-plan.js';
 import type { Loom } from '../../structure/loom/loom-fit.js';
 import { MARGIN, type Pdf, SMALL } from '../paper/paper.js';
 
-/** For whom a sheet is. */
+/** For whom a sheet is, and the sections of a gamp. */
 export interface SheetOptions {
   readonly weaver?: string;
   readonly loom: Loom;
+  readonly sections?: Pick<Gamp, 'warps' | 'wefts'>;
 }
 
 /** Draws the head of a page; returns the y under it. */

@@ -1,10 +1,13 @@
+import type { GampSection } from '../../plan/gamp/gamp-plan.js';
 import { type Fold, folded } from '../../plan/piece/folds.js';
-import { type PickLine, pickGroups, pickSheet, picksInRepeats } from '../../plan/piece/lists.js';
+import { type PickLine, pickGroups, pickSections, pickSheet, picksInRepeats } from '../../plan/piece/lists.js';
 import type { PiecePlan } from '../../plan/piece/piece-plan.js';
+import type { ListSection } from '../../plan/piece/threading-list.js';
 import { restingSides } from '../../plan/warp/pick-list.js';
+import { counted } from '../../words/counts.js';
 import { NUMBERS, type Pdf, SMALL } from '../paper/paper.js';
 import { heightOf, LINE, type Row, space, textRows, tickRows } from './rows.js';
-import { groupRows } from './sheet-threading.js';
+import { groupRows, sectionRows } from './sheet-threading.js';
 
 /** How a list stands in columns: millimetres from row to row and from column to column, points of its numbers. */
 interface Columns {
@@ -33,7 +36,15 @@ interface PickRow {
  * The picks of the whole piece: those of one repeat, in the fullest form that fits `height`, then a box for each repeat
  * with running totals.
  */
-export function picksRows(pdf: Pdf, piece: PiecePlan, width: number, height: number): Row[] {
+export function picksRows(
+  pdf: Pdf,
+  piece: PiecePlan,
+  width: number,
+  height: number,
+  sections?: readonly GampSection[],
+): Row[] {
+  const named = sections && pickSections(piece, sections);
+  if (named !== undefined) return gampRows(pdf, piece, named, width);
   const lift = piece.tied.manner === 'lift plan';
   const { tabby } = pickSheet(piece);
   const steps = lift ? 'shafts up' : 'treadles';
@@ -64,6 +75,18 @@ export function picksRows(pdf: Pdf, piece: PiecePlan, width: number, height: num
     .map((make) => make())
     .filter((rows) => rows !== undefined);
   return [...head, ...(listed.find((rows) => heightOf(rows) <= room) ?? listed.at(-1)!), space(1), ...foot];
+}
+
+/** The picks of a gamp, section by section, between its hems. */
+function gampRows(pdf: Pdf, piece: PiecePlan, sections: readonly ListSection[], width: number): Row[] {
+  const { draft, picks } = piece;
+  const hems = picks - draft.weft.length;
+  const said = `picks: ${draft.weft.length} in ${counted(sections.length, 'part')}, and ${hems} for two hems`;
+  return [
+    ...textRows(pdf, said, width, true),
+    ...textRows(pdf, startWords(piece), width),
+    ...sectionRows(pdf, sections, width),
+  ];
 }
 
 /** All lines of the pick list of one repeat, for a column `width` millimetres wide. */
@@ -133,9 +156,13 @@ function columnRows(pdf: Pdf, piece: PiecePlan, width: number, { leading, betwee
 function groupedRows(pdf: Pdf, piece: PiecePlan, width: number): Row[] | undefined {
   const groups = pickGroups(piece);
   if (groups === undefined) return undefined;
-  const sides = piece.shuttles.map(({ name, side }) => `${name} from the ${side}`).join(', ');
-  const said = `one repeat: treadle and shuttle of each pick; first ${sides}, then to and fro`;
-  return [...textRows(pdf, said, width), ...groupRows(pdf, groups, width)];
+  return [...textRows(pdf, `one repeat: ${startWords(piece)}`, width), ...groupRows(pdf, groups, width)];
+}
+
+/** What a group of picks says, and from which sides the shuttles start. */
+function startWords({ shuttles }: PiecePlan): string {
+  const sides = shuttles.map(({ name, side }) => `${name} from the ${side}`).join(', ');
+  return `treadle and shuttle of each pick; first ${sides}, then to and fro`;
 }
 
 /** A box for each repeat, and for what is woven of another, with the picks so far. */

@@ -1,5 +1,12 @@
+import type { GampSection } from '../../plan/gamp/gamp-plan.js';
 import { folded } from '../../plan/piece/folds.js';
-import { type GroupLine, type ThreadingPart, threadingParts } from '../../plan/piece/threading-list.js';
+import {
+  type GroupLine,
+  type ListSection,
+  type ThreadingPart,
+  threadingParts,
+  threadingSections,
+} from '../../plan/piece/threading-list.js';
 import type { WarpPlan } from '../../plan/piece/warp-plan.js';
 import { counted } from '../../words/counts.js';
 import { NUMBERS, type Pdf } from '../paper/paper.js';
@@ -13,17 +20,9 @@ const BRACKET = 15.5;
  * The threading list of the whole warp in the order in which it is threaded, in groups with a box to tick for each time,
  * and a box with the running total for each repeat.
  */
-export function threadingRows(pdf: Pdf, warp: WarpPlan, width: number): Row[] {
-  let before = 0;
-  const parts = threadingParts(warp).flatMap((part) => {
-    const totals = Array.from({ length: part.times }, (_, r) => before + ((r + 1) * part.ends) / part.times);
-    before += part.ends;
-    return [
-      ...textRows(pdf, partWords(part, warp, before), width, true),
-      ...groupRows(pdf, part.lines, width),
-      ...(part.what === 'repeats' ? doneRows(pdf, totals, width) : []),
-    ];
-  });
+export function threadingRows(pdf: Pdf, warp: WarpPlan, width: number, sections?: readonly GampSection[]): Row[] {
+  const parts =
+    sections === undefined ? partRows(pdf, warp, width) : sectionRows(pdf, threadingSections(warp, sections), width);
   const counts = warp.wound.map(
     ({ letter, ends }) => `${letter} ${ends - (letter === warp.floating.letter ? warp.floating.ends : 0)}`,
   );
@@ -33,6 +32,27 @@ export function threadingRows(pdf: Pdf, warp: WarpPlan, width: number): Row[] {
     ...parts,
     ...textRows(pdf, `in all ${warp.ends.length}: ${counts.join(', ')}`, width),
   ];
+}
+
+/** Rows of the sections of a gamp, each under its name. */
+export function sectionRows(pdf: Pdf, sections: readonly ListSection[], width: number): Row[] {
+  return sections.flatMap(({ title, lines }) => [
+    ...textRows(pdf, title, width, true),
+    ...groupRows(pdf, lines, width),
+  ]);
+}
+
+function partRows(pdf: Pdf, warp: WarpPlan, width: number): Row[] {
+  let before = 0;
+  return threadingParts(warp).flatMap((part) => {
+    const totals = Array.from({ length: part.times }, (_, r) => before + ((r + 1) * part.ends) / part.times);
+    before += part.ends;
+    return [
+      ...textRows(pdf, partWords(part, warp, before), width, true),
+      ...groupRows(pdf, part.lines, width),
+      ...(part.what === 'repeats' ? doneRows(pdf, totals, width) : []),
+    ];
+  });
 }
 
 /** Rows for groups of threads; groups that recur in turn stand in a bracket, with boxes for every time. */

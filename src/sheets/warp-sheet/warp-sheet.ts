@@ -32,8 +32,9 @@ const HEAD = 4.5;
 export async function addSheet(pdf: Pdf, warp: WarpPlan, piece: PiecePlan, options: SheetOptions): Promise<void> {
   pdf.page();
   const top = drawHead(pdf, warp, piece, options, 1);
-  const under = await drawPictures(pdf, piece, MARGIN, top);
-  const bottom = numbers(pdf, warp, piece, MARGIN + pictureWidth(piece) + 5, top + 3);
+  const repeats = options.sections === undefined ? undefined : 1;
+  const under = await drawPictures(pdf, piece, MARGIN, top, repeats);
+  const bottom = numbers(pdf, warp, piece, MARGIN + pictureWidth(piece, repeats) + 5, top + 3);
   const drafted = Math.max(under, bottom) + 2;
   const width = pdf.width - 2 * MARGIN;
   const frame = { x: MARGIN, y: drafted, width, height: pdf.height - MARGIN - 19 - drafted };
@@ -70,7 +71,7 @@ function addLists(pdf: Pdf, warp: WarpPlan, piece: PiecePlan, options: SheetOpti
   const width = (pdf.width - 2 * MARGIN - BETWEEN) / 2;
   const record = recordOf(pdf, warp, piece);
   const winding = windingRows(pdf, warp, width);
-  let left: Row[] = threadingRows(pdf, warp, width);
+  let left: Row[] = threadingRows(pdf, warp, width, options.sections?.warps);
   let right: Row[] | undefined;
   let page = 1;
   while (page === 1 || left.length > 0 || right!.length > 0) {
@@ -79,7 +80,7 @@ function addLists(pdf: Pdf, warp: WarpPlan, piece: PiecePlan, options: SheetOpti
     const y = drawHead(pdf, warp, piece, options, page);
     const height = pdf.height - MARGIN - (page === 2 ? record.height + 3 : 0) - y;
     if (right === undefined) {
-      right = picksRows(pdf, piece, width, height);
+      right = picksRows(pdf, piece, width, height, options.sections?.wefts);
       // The winding stands first, or where there is room for it.
       const [own, other] = [winding, left, right].map(heightOf);
       const beside = own! + other! > height && own! + heightOf(right) <= height;

@@ -125,15 +125,17 @@ describe('dealing', () => {
     expect(dealOut(twelve(), group(12), cottonNeeds({ width: '10 in' }))).toEqual(deal);
   });
 
-  test('farthest first: two weavers get the two that a plain search finds farthest from the first', () => {
+  test('two weavers get the two that are farthest apart of all, in whatever order the list is', () => {
     const cloths = twelve();
     const portraits = cloths.map(({ draft }) => descriptorOf(draft));
-    const farthest = portraits.map((descriptor) => clothDistance(portraits[0]!, descriptor));
+    const all = portraits.flatMap((one, a) => portraits.slice(a + 1).map((other) => clothDistance(one, other)));
     const deal = dealOut(cloths, group(2), cottonNeeds());
-    expect(deal.shares.map(({ cloth }) => cloth.code).sort()).toEqual(
-      [cloths[0]!.code, cloths[farthest.indexOf(Math.max(...farthest))]!.code].sort(),
-    );
+    expect(deal.least).toBeCloseTo(Math.max(...all), 12);
+    expect(deal.atMost).toBe(deal.least);
     expect(deal.spares).toHaveLength(3);
+    expect(dealOut(cloths.toReversed(), group(2), cottonNeeds())).toEqual(deal);
+    const five = dealOut(cloths, group(5), cottonNeeds());
+    expect(dealOut([...cloths.slice(7), ...cloths.slice(0, 7)], group(5), cottonNeeds())).toEqual(five);
   });
 
   test('no one is left without, though the only cloth that fits them would go to another first', () => {

@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
+import { parseShortlist, shortlistText } from '../../../src/formats/shortlist.js';
 import { gampNeeds, gampOf } from '../../../src/plan/gamp/gamp-plan.js';
 import { readPlanOptions } from '../../../src/plan/options/plan-options.js';
 import { planWarps } from '../../../src/plan/piece/warp-plan.js';
+import { codeOf } from '../../../src/score/symmetry/cloth-code.js';
 import { kept } from '../cloths.js';
 
 const needsOf = (flags: Record<string, string> = {}) =>
@@ -51,6 +53,30 @@ describe('a gamp of a shortlist', () => {
       expect(letters(draft.warp, i)).toBe(orders[warp - 1]!.repeat(60).slice(0, 60));
       expect(letters(draft.weft, j)).toBe(orders[weft - 1]!.repeat(60).slice(0, 60));
     }
+  });
+
+  test('a square is a cloth with a code of its own: that of the shortlist, where its orders are of one cloth', () => {
+    const options = needsOf({ width: '16.2 in' });
+    const { squares } = gampOf(five, options, { separator: 4 });
+    for (const { warp, weft, kept: square } of squares) {
+      expect(codeOf(square.draft)).toBe(square.code);
+      expect(square.recipe).toMatch(/^2\/2 twill, warp [DL 0-9]+, weft [DL 0-9]+$/);
+      if (warp === weft) expect(square.code).toBe(five[warp - 1]!.code);
+      expect(planWarps([square], options)[0]!.pieces[0]!.cloth.code).toBe(square.code);
+    }
+    const list = parseShortlist(shortlistText(squares.map((each) => each.kept)), 'squares.json');
+    expect(list.map(({ code }) => code)).toEqual(squares.map((each) => each.kept.code));
+  });
+
+  test('of very many orders the first hundred each way are crossed, which is told, and the choice has its bound', () => {
+    const many = Array.from({ length: 130 }, (_, at) => {
+      const order = [...(at + 256).toString(2)].map((bit) => 'DL'[Number(bit)]!).join('');
+      return kept('plain weave', { warp: order, weft: 'DL' });
+    });
+    const told: [number, number][] = [];
+    const gamp = gampOf(many, needsOf({ width: '30 in' }), { warps: 3, wefts: 1 }, (done, of) => told.push([done, of]));
+    expect(told.at(-1)).toEqual([100, 100]);
+    expect([gamp.choice.cloths, gamp.choice.atMost, gamp.choice.exact]).toEqual([3, 3, true]);
   });
 
   test('fewer sections: those that weave the most different cloths', () => {

@@ -7,6 +7,7 @@ import { enlargeCommand } from './enlarge/command.js';
 import { exploreCommand } from './explore/command.js';
 import { onEnd } from './explore/interrupt.js';
 import { keepCommand } from './keep/command.js';
+import { pageCommand } from './page/command.js';
 import { planCommand } from './plan/command.js';
 import { tellSeldom } from './shell/command-flags.js';
 import { EXIT, EXIT_WORDS, type Io, sayLines, sayWrong } from './shell/io.js';
@@ -89,6 +90,7 @@ function programOf(io: Io, finish: (code: number) => void, all: boolean): Comman
     planCommand(io, finish),
     dealCommand(io, finish),
     convertCommand(io, finish),
+    pageCommand(io, finish),
   ]) {
     tellSeldom(command, all);
     program.addCommand(command);

@@ -33,7 +33,8 @@ const SLIPS: Readonly<Record<string, string>> = {
  * nesting, duplicate keys and aliases.
  */
 export function parseSource(text: string, file: string): Source {
-  if (Buffer.byteLength(text) > LARGEST_FILE) throw new Problem(`${file}: found more than 1 MB; expected a short text`);
+  if (new TextEncoder().encode(text).length > LARGEST_FILE)
+    throw new Problem(`${file}: found more than 1 MB; expected a short text`);
   if (isDeep(text)) throw new Problem(`${file}: found values nested more than ${DEEPEST} deep; expected at most three`);
   const lines = new LineCounter();
   const at = (offset: number): string => {

@@ -1,66 +1,47 @@
-import { sha256 } from '@noble/hashes/sha2.js';
-import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
-import { rankingOf } from '../gallery/html/page-asked.js';
+import { titleOf } from '../gallery/html/page-asked.js';
+import { headerOf } from '../gallery/html/page-header.js';
 import type { Manifest } from '../gallery/manifest/manifest.js';
-import { comparison } from './boxes/compare.js';
-import { details } from './boxes/details.js';
-import { keptList } from './boxes/kept.js';
-import { trueSize } from './boxes/true-size.js';
-import { el, one } from './paint/dom.js';
-import { Screen } from './paint/screen.js';
-import { Cards } from './parts/cards.js';
-import { notice } from './parts/notice.js';
-import { panel } from './parts/panel.js';
-import { toolbar } from './parts/toolbar.js';
-import { Marks } from './store/marks.js';
-import { shelfIn } from './store/shelf.js';
-import { type Address, Store } from './store/store.js';
+import { askBox } from './ask/ask-box.js';
+import { type Asked, addressOfAsked, askedOfAddress } from './ask/asked.js';
+import { work } from './ask/at-work.js';
+import { one } from './paint/dom.js';
+import { openRoom } from './room.js';
+import type { Address } from './store/store.js';
 
-/** Makes the page interactive. Without this script it shows all cloths, readable and printable. */
-async function begin(main: HTMLElement): Promise<void> {
-  const manifest = await unpacked(one(document, '#gallery').textContent!);
-  const key = marksKey(manifest);
-  const marks = new Marks(shelfIn(() => localStorage, key));
-  const store = new Store(manifest, browserAddress(), marks);
-  const screen = new Screen();
-  const cards = new Cards(store, screen);
-  const size = trueSize(store, screen);
-  const side = panel(store, size.open);
-  const boxes = [details(store, screen), comparison(store, screen), keptList(store, screen), size] as const;
-  const top = toolbar(store, side.opener, boxes[2].opener);
-  const foot = notice(store);
-  main.replaceChildren(
-    one(main, 'h2'),
-    top.bar,
-    el('div', { class: 'floor' }, side.drawer, el('div', { id: 'cloths', tabindex: -1 }, size.asks, cards.room)),
-  );
-  document.body.append(...boxes.map(({ dialog }) => dialog), foot.line);
+/**
+ * Makes the page interactive. Without this script it shows all cloths, readable and printable.
+ *
+ * @param script the text of this script, which workers run too
+ */
+async function begin(script: string): Promise<void> {
+  const data = one(document, '#gallery').textContent!;
+  const address = browserAddress();
+  let leave = (): void => undefined;
+  const ask = askBox(script, ({ question, outcome, manifest }, asked) => {
+    leave();
+    one(document, 'header').innerHTML = headerOf(question, outcome, []).markup;
+    document.title = `${titleOf(question)} · shedlight gallery`;
+    address.ask(asked);
+    leave = openRoom(manifest, address, ask.opener);
+    scrollTo(0, 0);
+  });
+  document.body.append(ask.dialog);
+  if (data !== '') {
+    const manifest = await unpacked(data);
+    ask.show(manifest.question);
+    leave = openRoom(manifest, address, ask.opener);
+  } else one(document, 'main').append(ask.opener);
   document.documentElement.classList.add('is-alive');
-  keepClear(top.bar);
-  const ranking = one(document, 'header .ranking');
-  store.listen(() => {
-    ranking.textContent = `${rankingOf({ rank: store.view.weights })}.`;
-    top.show(cards.arrange());
-    side.show();
-    for (const each of boxes) each.show();
-    foot.show();
+  addEventListener('popstate', () => {
+    // Another question, or the gallery of the file: the page begins again with it.
+    if (JSON.stringify(askedOfAddress(address.read())) !== JSON.stringify(address.asked())) location.reload();
   });
-  // The part of the address after # holds the view, so these links scroll by script.
-  one(document, '.skip').addEventListener('click', (event) => {
-    event.preventDefault();
-    cards.focus();
-  });
-  one(document, 'a[href="#before"]').addEventListener('click', (event) => {
-    event.preventDefault();
-    one(document, '#before').scrollIntoView();
-  });
-  addEventListener('popstate', () => store.readAddress());
-  addEventListener('storage', (event) => {
-    if (event.key !== key) return;
-    marks.reload();
-    store.tell();
-  });
-  store.readAddress();
+  const asked = address.asked();
+  if (asked !== undefined) {
+    ask.show(asked);
+    ask.open();
+    await ask.start();
+  } else if (data === '') ask.open();
 }
 
 /** Reads the gallery out of the page: JSON, as zlib data in base 64. */
@@ -70,35 +51,39 @@ async function unpacked(text: string): Promise<Manifest> {
   return (await new Response(json).json()) as Manifest;
 }
 
-/** The key of the marks in the browser's storage: the same for all galleries of a question, wherever they lie. */
-function marksKey({ question }: Manifest): string {
-  const { rank: _, show: __, seed: ___, tries: ____, ...asked } = question;
-  return `shedlight-kept ${bytesToHex(sha256(utf8ToBytes(JSON.stringify(asked)))).slice(0, 16)}`;
-}
-
-/** Keeps what is scrolled to clear of the bar, which stays at the top of the window. */
-function keepClear(bar: HTMLElement): void {
-  new ResizeObserver(() => {
-    const covered = getComputedStyle(bar).position === 'sticky' ? bar.offsetHeight : 0;
-    document.documentElement.style.setProperty('--bar', `${covered}px`);
-  }).observe(bar);
-}
-
 /** Milliseconds from the last change of the view to the change of the address. */
 const ADDRESS_AFTER = 200;
 
+/** An address that holds a question, too, once one was asked in the page. */
+interface AskedAddress extends Address {
+  asked(): Asked | undefined;
+  ask(asked: Asked): void;
+}
+
 /** The address bar. It is changed after a delay: browsers refuse a change with every movement of a slider. */
-function browserAddress(): Address {
+function browserAddress(): AskedAddress {
   let writing: ReturnType<typeof setTimeout> | undefined;
+  const read = (): string => location.hash.replace(/^#/, '');
+  let asked = askedOfAddress(read());
+  const whole = (view: string): string =>
+    `#${[asked && addressOfAsked(asked), view].filter((part) => part !== undefined && part !== '').join('&')}`;
   return {
-    read: () => location.hash.replace(/^#/, ''),
+    read,
     write(view, step) {
       clearTimeout(writing);
-      if (step) history.pushState(null, '', `#${view}`);
-      else writing = setTimeout(() => history.replaceState(null, '', `#${view}`), ADDRESS_AFTER);
+      if (step) history.pushState(null, '', whole(view));
+      else writing = setTimeout(() => history.replaceState(null, '', whole(view)), ADDRESS_AFTER);
+    },
+    asked: () => asked,
+    ask(question) {
+      clearTimeout(writing);
+      // A question that is asked again from its own address keeps the view that the address holds.
+      const again = JSON.stringify(asked) === JSON.stringify(question);
+      asked = question;
+      if (!again) history.pushState(null, '', whole(''));
     },
   };
 }
 
-const main = document.querySelector<HTMLElement>('main');
-if (main !== null) void begin(main);
+if (typeof document === 'undefined') work(globalThis as unknown as Parameters<typeof work>[0]);
+else void begin(document.currentScript!.textContent!);

@@ -6,8 +6,7 @@ import { readDraft } from '../../draft/yaml/read-draft.js';
 import { standing } from '../../files/standing.js';
 import { LARGEST_FILE } from '../../input/source.js';
 import { MachineFault, Problem } from '../../problem.js';
-import { recognise, understood } from '../../structure/recognise/recognise.js';
-import { counted } from '../../words/counts.js';
+import { withUnits } from '../../structure/recognise/with-units.js';
 
 /** Reasons why a file cannot be read that a person can mend, by error code. */
 const REASONS: Readonly<Record<string, string>> = {
@@ -102,17 +101,4 @@ export function draftAsWritten(tell: (note: string) => void): (path: string) => 
       throw error instanceof Problem ? error.inFile(path) : error;
     }
   };
-}
-
-/** The draft with the units of its structure, rotated to begin with a unit; unchanged if it has units or is unknown. */
-function withUnits(path: string, draft: Draft, tell: (note: string) => void): Draft {
-  if ([...draft.endUnits, ...draft.pickUnits].some((unit) => unit !== 1)) return draft;
-  const found = recognise(draft);
-  const { structure, confidence, ends, picks } = found;
-  if (structure === undefined || (confidence !== 'certain' && confidence !== 'likely')) return draft;
-  const units = `${counted(ends.units.length, 'unit')}`;
-  const begins =
-    ends.from === 0 && picks.from === 0 ? '' : `, begun at end ${ends.from + 1} and pick ${picks.from + 1} of the file`;
-  tell(`${path}: threading understood as ${structure.name} (${confidence}), ${units}${begins}`);
-  return understood(draft, found);
 }

@@ -1,10 +1,8 @@
 import type { Draft } from '../../draft/draft.js';
 import { paintCloth } from '../../render/cloth.js';
 import { toPng } from '../../render/png.js';
+import { QUARTER_CLOTH, QUARTER_SIDE } from './scale.js';
 
-/** How much cloth a small picture shows each way, and how large it stands on the page: a quarter of its size. */
-const QUARTER_CLOTH = 127;
-export const QUARTER_SIDE = QUARTER_CLOTH / 4;
 /**
  * Side in picture points: one for each CSS pixel, so that a common screen shows the light as it was integrated here.
  */

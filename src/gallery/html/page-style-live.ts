@@ -117,6 +117,26 @@ label:has(> .step-back) output { min-width: 4rem; font-variant-numeric: tabular-
 .bars li { display: grid; grid-template-columns: minmax(0, 14rem) minmax(0, 14rem) 4rem; gap: .8rem; align-items: center; padding: .1rem 0; }
 .bar-room { background: var(--raised); height: .9rem; }
 .bar { display: block; height: 100%; background: var(--ink); }
+.ask-head { position: sticky; top: -1rem; z-index: 1; background: var(--ground); padding: .4rem 0; border-bottom: 1px solid var(--rule); }
+.ask-head p, .asked-key p { margin: 0; overflow-wrap: anywhere; max-width: none; }
+.ask-said { font-weight: 600; min-height: 1.5em; }
+.ask-head progress { width: 100%; }
+.ask-fields { display: grid; gap: 1rem 2.4rem; grid-template-columns: minmax(0, 1fr); }
+.ask fieldset { border: 0; margin: .8rem 0; padding: 0; min-width: 0; }
+.ask legend { font-weight: 650; padding: 0 0 .2rem; }
+.structures .all { display: grid; grid-template-columns: repeat(auto-fill, minmax(7rem, 1fr)); gap: .6rem; max-height: 22rem; overflow: auto; margin-top: .5rem; padding: 3px; }
+.structure { display: grid; grid-template-columns: auto minmax(0, 1fr); gap: .2rem .4rem; font-size: .84rem; align-content: start; }
+.structure .figure { grid-column: 1 / -1; }
+.structure input { grid-row: 2; }
+.structure span { grid-row: 2; }
+.own-draft textarea { width: 100%; font-family: ui-monospace, monospace; font-size: .88rem; }
+.yarn-rows { list-style: none; margin: 0 0 .5rem; padding: 0; }
+.yarn-rows li { display: flex; gap: .5rem; align-items: center; padding: .15rem 0; }
+.yarn-rows input[type=text] { min-width: 0; width: 12rem; }
+.yarn-rows input[type=color] { width: 2.6rem; height: 2rem; padding: 0; flex: none; border: 1px solid var(--rule); }
+.asked-key { padding: .25rem 0; font-size: .92rem; }
+.asked-key label { display: grid; grid-template-columns: 9rem minmax(0, 1fr); gap: .6rem; align-items: center; }
+.asked-key p { font-size: .84rem; }
 .beside-one-another { overflow-x: auto; }
 .compare table { border-collapse: collapse; }
 .compare th, .compare td { text-align: left; vertical-align: top; padding: .3rem 1.2rem .3rem 0; font-weight: 400; max-width: 17rem; overflow-wrap: anywhere; }
@@ -125,7 +145,8 @@ label:has(> .step-back) output { min-width: 4rem; font-variant-numeric: tabular-
 .compare thead button { font-weight: 400; font-size: .84rem; min-height: 1.6rem; }
 .compare tbody th { color: var(--quiet); min-width: 6.5rem; }
 .compare .draft { max-width: 15.5rem; margin: 0; }
-@media (min-width: 60rem) { .closer .box-body { grid-template-columns: minmax(0, 34rem) minmax(0, 1fr); }
+@media (min-width: 60rem) { .ask-fields { grid-template-columns: repeat(2, minmax(0, 1fr)); }
+  .closer .box-body { grid-template-columns: minmax(0, 34rem) minmax(0, 1fr); }
   .closer .looking { max-height: calc(100vh - 6rem); overflow: auto; } }
 @media (min-width: 75rem) {
   .floor:has(> .panel:not([hidden])) { grid-template-columns: 18rem minmax(0, 1fr); }

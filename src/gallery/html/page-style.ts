@@ -1,6 +1,5 @@
-import { QUARTER_SIDE } from './page-quarter.js';
 import { LIVE_STYLE } from './page-style-live.js';
-import { SWATCH_MILLIMETRES } from './scale.js';
+import { QUARTER_SIDE, SWATCH_MILLIMETRES } from './scale.js';
 
 /**
  * The style of the page. The background is a neutral grey, so that it shifts no colour of a cloth; nothing moves.

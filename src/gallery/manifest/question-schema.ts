@@ -67,7 +67,8 @@ export const questionSchema = v.object({
       heddles: v.exactOptional(v.array(count)),
       ends: v.exactOptional(count),
       shuttles: v.exactOptional(count),
-      width: v.exactOptional(positive),
+      // A length such as `812.8 mm`; a number in galleries of earlier versions.
+      width: v.exactOptional(v.union([text, positive])),
     }),
   ),
   done: v.exactOptional(texts),

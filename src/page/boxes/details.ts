@@ -1,3 +1,4 @@
+import { writeWif } from '../../draft/wif/read-wif.js';
 import { easeOf, type Figure, figuresOf, floatCaution } from '../../gallery/html/page-figures.js';
 import { draftSvg } from '../../render/draft-svg.js';
 import { inWords, lengthInWords } from '../../score/words/figure-words.js';
@@ -12,6 +13,7 @@ import { MOST_COMPARED } from '../store/view.js';
 import { drawCommand } from './command.js';
 import { command, copying } from './copying.js';
 import { dialogBox } from './dialog.js';
+import { download } from './download.js';
 import { LargePicture } from './large-picture.js';
 import { keeping } from './star-field.js';
 import { ordersInWords } from './weaving-words.js';
@@ -118,6 +120,9 @@ function telling(store: Store, screen: Screen, found: Found, goTo: GoTo): HTMLEl
       ordersInWords(found).map(([name, text]) => el('div', {}, el('dt', {}, name), el('dd', {}, text))),
     ),
     command(drawCommand(found)),
+    button('Save as WIF', () =>
+      download(writeWif(found.draft, { version: 'page' }), `${found.code}.wif`, 'text/plain'),
+    ),
     el('h3', {}, 'Sizes'),
     sizes(found, screen),
     twins(found, store, screen, goTo),

@@ -7,6 +7,7 @@ import type { Screen } from '../paint/screen.js';
 import { LEAST_STARRED, TRAITS } from '../store/preference.js';
 import type { Store } from '../store/store.js';
 import { dialogBox } from './dialog.js';
+import { download } from './download.js';
 import { markFields } from './star-field.js';
 
 /** The list of what is kept: marks, notes, a file to save and to open again, and what the stars say. */
@@ -147,13 +148,6 @@ function entryOf(
       el('div', { class: 'controls' }, here && button('Details', open), button('Remove', remove, { class: 'remove' })),
     ),
   );
-}
-
-/** Hands a text to the browser as a file to save. */
-function download(text: string, name: string): void {
-  const link = el('a', { href: URL.createObjectURL(new Blob([text], { type: 'application/json' })), download: name });
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
 }
 
 /** What the stars given tell of a person's liking, as bars, with a way to sort by it. */

@@ -46,7 +46,8 @@ export class Cards {
   private look = '';
   private last: View | undefined;
 
-  constructor(store: Store, screen: Screen) {
+  /** @param signal aborted once the list is taken away */
+  constructor(store: Store, screen: Screen, signal: AbortSignal) {
     this.store = store;
     this.screen = screen;
     this.kinds = kindsOf(store.found);
@@ -62,9 +63,10 @@ export class Cards {
     this.watcher = new IntersectionObserver((entries) => this.seen(entries), { rootMargin: '400px' });
     new ResizeObserver(() => this.fit()).observe(this.room);
     // On paper all pictures are wanted, in view or not.
-    addEventListener('beforeprint', () => {
+    const paintAll = (): void => {
       for (const card of this.shown) card.paint(this.look, this.frame);
-    });
+    };
+    addEventListener('beforeprint', paintAll, { signal });
   }
 
   /** The first card's link, or what stands in its place: where the keyboard goes on from the top of the page. */

@@ -15,7 +15,7 @@ const ORDERING: readonly (readonly [Ordering, string])[] = [
 export function toolbar(
   store: Store,
   drawer: HTMLElement,
-  kept: HTMLElement,
+  buttons: readonly HTMLElement[],
 ): { readonly bar: HTMLElement; show(count: number): void } {
   const size = choice(
     'Size',
@@ -45,7 +45,7 @@ export function toolbar(
       order.label,
       el('label', {}, el('span', { class: 'unseen' }, 'Find'), find),
     ),
-    el('div', { class: 'last' }, count, compare, kept),
+    el('div', { class: 'last' }, count, compare, buttons),
   );
   return {
     bar,

@@ -33,7 +33,7 @@ export function resolvedQuestion(question: Question) {
       ...(weftChanges !== undefined && { 'weft changes': weftChanges }),
       ...others,
     },
-    ...(loom && { loom }),
+    ...(loom && { loom: { ...loom, ...(loom.width !== undefined && { width: `${loom.width} mm` }) } }),
     ...(done && { done: done.files }),
     ...(done?.unlike !== undefined && { 'unlike done': done.unlike }),
     rank: rankWritten(rank),

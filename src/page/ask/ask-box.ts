@@ -1,0 +1,150 @@
+import { countsOf } from '../../gallery/html/page-counts.js';
+import { manifestOf } from '../../gallery/manifest/manifest.js';
+import { Problem } from '../../problem.js';
+import type { Question } from '../../search/question/question.js';
+import { readQuestion } from '../../search/question/read-question.js';
+import type { Stage } from '../../search/strategy/strategies.js';
+import { capital, grouped, plural } from '../../words/counts.js';
+import { dialogBox } from '../boxes/dialog.js';
+import { download } from '../boxes/download.js';
+import { button, el } from '../paint/dom.js';
+import { askForm } from './ask-form.js';
+import { type Asked, questionText } from './asked.js';
+import { draftOfOwn } from './own-draft.js';
+import { type Answered, savedPage } from './save-page.js';
+import { Searcher } from './searcher.js';
+
+/** Milliseconds from the last key to the count of candidates. */
+const COUNT_AFTER = 250;
+
+/** The box in which questions are asked. */
+export interface AskBox {
+  readonly dialog: HTMLDialogElement;
+  readonly opener: HTMLButtonElement;
+  open(): void;
+  /** Fills the form with a question. */
+  show(asked: Asked): void;
+  /** Starts the search for the question in the form. */
+  start(): Promise<void>;
+}
+
+/**
+ * Makes the box: the fields of a question, the count of what would be tried, the search with its progress, and what can
+ * be saved of it.
+ *
+ * @param script the text of the page's own script, which its workers run
+ * @param answered is given the gallery that was found
+ */
+export function askBox(script: string, answered: (answer: Answered, asked: Asked) => void): AskBox {
+  const searcher = new Searcher(script);
+  const shown = dialogBox('ask', () => undefined);
+  const form = askForm(() => later());
+  const said = el('p', { role: 'status', class: 'ask-said' });
+  const bar = el('progress', { hidden: true, 'aria-label': 'Search' });
+  let running: { readonly enough: AbortController; readonly stop: AbortController } | undefined;
+  let last: Answered | undefined;
+  let waiting: ReturnType<typeof setTimeout> | undefined;
+
+  const read = (tell: (note: string) => void = () => {}): Question => {
+    const source = { text: questionText(form.asked()), file: 'the question', flags: {} };
+    return readQuestion(source, () => {
+      const own = form.own();
+      if (own === undefined) throw new Problem('found no draft; expected one, typed or as a file');
+      return draftOfOwn(own, tell);
+    });
+  };
+  const later = (): void => {
+    clearTimeout(waiting);
+    waiting = setTimeout(() => void count(), COUNT_AFTER);
+  };
+  const count = async (): Promise<void> => {
+    if (running !== undefined) return;
+    try {
+      said.textContent = countInWords(await searcher.count(read()));
+      search.disabled = false;
+    } catch (error) {
+      search.disabled = true;
+      said.textContent = wordsOf(error);
+    }
+  };
+  const start = async (): Promise<void> => {
+    clearTimeout(waiting);
+    running = { enough: new AbortController(), stop: new AbortController() };
+    controls(true);
+    const tell = ({ name, done, of }: Stage): void => {
+      said.textContent = `${name}: ${grouped(done)} of ${grouped(of)}`;
+      bar.max = Math.max(1, of);
+      bar.value = done;
+    };
+    try {
+      const notes: string[] = [];
+      const question = read((note) => notes.push(note));
+      const { enough, stop } = running;
+      const outcome = await searcher.search(question, tell, enough.signal, stop.signal);
+      if (outcome.found.length === 0) {
+        said.textContent = `Nothing fits the question. ${countsOf(question, outcome.counts, 0).join(' ')}`;
+        return;
+      }
+      last = { question, outcome, manifest: manifestOf(question, outcome) };
+      said.textContent = [`${outcome.found.length} ${plural(outcome.found.length, 'cloth')} shown.`, ...notes].join(
+        ' ',
+      );
+      savePage.disabled = false;
+      shown.close();
+      answered(last, form.asked());
+    } catch (error) {
+      said.textContent = running?.stop.signal.aborted ? 'Cancelled.' : wordsOf(error);
+    } finally {
+      running = undefined;
+      controls(false);
+    }
+  };
+
+  const search = button('Search', () => void start(), { class: 'search', disabled: true });
+  const enough = button('Stop, and show what was found', () => running?.enough.abort());
+  const cancel = button('Cancel', () => running?.stop.abort());
+  const savePage = button('Save the page', () => last && void saveOf(last), { disabled: true });
+  const saveOf = async (answer: Answered): Promise<void> => {
+    download(await savedPage(answer, script), 'gallery.html', 'text/html');
+  };
+  const saveText = button('Save the question', () =>
+    download(questionText(form.asked()), 'question.yaml', 'application/yaml'),
+  );
+  const controls = (on: boolean): void => {
+    bar.hidden = !on;
+    search.hidden = on;
+    enough.hidden = !on;
+    cancel.hidden = !on;
+  };
+  controls(false);
+  shown.body.append(
+    el(
+      'div',
+      { class: 'ask-head' },
+      said,
+      bar,
+      el('div', { class: 'controls' }, search, enough, cancel, savePage, saveText),
+    ),
+    form.fields,
+  );
+  const open = (): void => {
+    shown.open('Ask a question');
+    form.paint();
+    later();
+  };
+  return { dialog: shown.dialog, opener: button('Ask', open), open, show: form.show, start };
+}
+
+/** `1,111 candidates: every one will be tried.` */
+function countInWords({ candidates, all }: { readonly candidates: number; readonly all: boolean }): string {
+  const many = `${grouped(candidates)} ${plural(candidates, 'candidate')}`;
+  return all
+    ? `${many}: every one will be tried.`
+    : `${many} at most will be tried, the best found varied further: there are too many to try them all.`;
+}
+
+function wordsOf(error: unknown): string {
+  if (!(error instanceof Error)) throw error;
+  // The place in the text that the form makes of itself tells a person nothing.
+  return `${capital(error.message.replace(/^the question:\d+:\d+: /, ''))}.`;
+}

@@ -1,0 +1,61 @@
+/** A question as it is asked in the page: the values of its keys, as a person writes them or as a gallery stores them. */
+export type Asked = Readonly<Record<string, unknown>>;
+
+/** The question as YAML, a key a line; what is empty is left out. Every value is also JSON. */
+export function questionText(asked: Asked): string {
+  return Object.entries(asked)
+    .filter(([, value]) => value !== undefined && value !== '')
+    .map(([key, value]) => `${/ /.test(key) ? JSON.stringify(key) : key}: ${JSON.stringify(value)}\n`)
+    .join('');
+}
+
+/** The value of a key as the text of its field: `2, 3, 4`, `float 7, repeat 400`, `rising, 4 shafts`. */
+export function fieldText(key: string, value: unknown): string {
+  if (value === undefined || value === null) return '';
+  if (Array.isArray(value)) return value.map(String).join(SPACED.includes(key) ? ' ' : ', ');
+  if (typeof value !== 'object') return String(value);
+  const write = WRITTEN[key] ?? partsText;
+  return write(value as Parts);
+}
+
+type Parts = Readonly<Record<string, unknown>>;
+
+/** Keys whose values are written with spaces between them. */
+const SPACED: readonly string[] = ['profile', 'treadled', 'heddles'];
+
+/** How values that have keys of their own are written in one line. */
+const WRITTEN: Readonly<Record<string, (value: Parts) => string>> = {
+  sett: ({ ends, picks, per }) => `${ends === picks ? ends : `${ends}/${picks}`}${per === 'cm' ? ' per cm' : ''}`,
+  loom: (loom) =>
+    Object.entries(loom)
+      .map(([key, value]) => {
+        if (key === 'kind' || key === 'width') return String(value);
+        return key === 'heddles' ? `heddles ${fieldText(key, value)}` : `${value} ${key}`;
+      })
+      .join(', '),
+  'name draft': ({ text, drafts, mirrored }) =>
+    [text, drafts !== 'usual' && `draft ${drafts}`, mirrored === 'yes' && 'mirrored'].filter(Boolean).join(', '),
+};
+
+function partsText(value: Parts): string {
+  return Object.entries(value)
+    .map(([key, part]) => `${key} ${part}`)
+    .join(', ');
+}
+
+/** Reads the question out of an address; undefined if it holds none. */
+export function askedOfAddress(hash: string): Asked | undefined {
+  const text = new URLSearchParams(hash).get('ask');
+  if (text === null) return undefined;
+  try {
+    const asked: unknown = JSON.parse(text);
+    return typeof asked === 'object' && asked !== null && !Array.isArray(asked) ? (asked as Asked) : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+/** The part of an address after `#` that asks a question. */
+export function addressOfAsked(asked: Asked): string {
+  return new URLSearchParams({ ask: JSON.stringify(asked) }).toString();
+}

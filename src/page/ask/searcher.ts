@@ -1,0 +1,79 @@
+import { MachineFault } from '../../problem.js';
+import { answer } from '../../search/answer.js';
+import type { JobResult } from '../../search/pool/jobs.js';
+import { type Hand, inWorkers, type WorkerPool } from '../../search/pool/pool.js';
+import type { Question } from '../../search/question/question.js';
+import { spaceOf } from '../../search/space/space.js';
+import type { Outcome } from '../../search/strategy/outcome.js';
+import type { Stage } from '../../search/strategy/strategies.js';
+import type { Counted, Told } from './at-work.js';
+
+/** Starts searches in workers of the browser, which run the script of the page. */
+export class Searcher {
+  private readonly address: string;
+  private counter: Worker | undefined;
+
+  /** @param script the text of the page's own script */
+  constructor(script: string) {
+    this.address = URL.createObjectURL(new Blob([script], { type: 'text/javascript' }));
+  }
+
+  /** Counts the candidates of a question. An earlier count that has not ended never ends. */
+  count(question: Question): Promise<Counted> {
+    this.counter?.terminate();
+    const worker = this.hired(question);
+    this.counter = worker;
+    return new Promise((resolve, reject) => {
+      worker.onmessage = ({ data }: MessageEvent<Counted>) => {
+        worker.terminate();
+        resolve(data);
+      };
+      worker.onerror = (event) => reject(faultOf(event));
+      worker.postMessage('count' satisfies Told);
+    });
+  }
+
+  /**
+   * Answers a question with a worker for every core.
+   *
+   * @param enough aborted: the search ends with what it has found
+   * @param signal aborted: the search rejects
+   */
+  search(
+    question: Question,
+    progress: (stage: Stage) => void,
+    enough: AbortSignal,
+    signal: AbortSignal,
+  ): Promise<Outcome> {
+    const most = navigator.hardwareConcurrency || 2;
+    const pool = (worth: number) => this.poolOf(question, Math.max(1, Math.min(worth, most)), signal);
+    return answer(question, spaceOf(question), { pool, progress, enough, signal });
+  }
+
+  private poolOf(question: Question, workers: number, signal: AbortSignal): WorkerPool {
+    return inWorkers((foreman) => {
+      for (let w = 0; w < workers; w++) {
+        const worker = this.hired(question);
+        const hand: Hand = {
+          do: (number, job) => worker.postMessage({ number, job } satisfies Told),
+          dismiss: () => worker.terminate(),
+          kill: () => worker.terminate(),
+        };
+        worker.onerror = (event) => foreman.failed(faultOf(event));
+        worker.onmessage = ({ data }: MessageEvent<{ number: number; result: JobResult }>) =>
+          foreman.done(hand, data.number, data.result);
+        foreman.hired(hand);
+      }
+    }, signal);
+  }
+
+  private hired(question: Question): Worker {
+    const worker = new Worker(this.address);
+    worker.postMessage({ question } satisfies Told);
+    return worker;
+  }
+}
+
+function faultOf({ message }: ErrorEvent): MachineFault {
+  return new MachineFault(`a worker of this browser failed${message ? ` (${message})` : ''}`);
+}

@@ -1,0 +1,88 @@
+import { sha256 } from '@noble/hashes/sha2.js';
+import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
+import { rankingOf } from '../gallery/html/page-asked.js';
+import type { Manifest } from '../gallery/manifest/manifest.js';
+import { comparison } from './boxes/compare.js';
+import { details } from './boxes/details.js';
+import { keptList } from './boxes/kept.js';
+import { trueSize } from './boxes/true-size.js';
+import { el, one } from './paint/dom.js';
+import { Screen } from './paint/screen.js';
+import { Cards } from './parts/cards.js';
+import { notice } from './parts/notice.js';
+import { panel } from './parts/panel.js';
+import { toolbar } from './parts/toolbar.js';
+import { Marks } from './store/marks.js';
+import { shelfIn } from './store/shelf.js';
+import { type Address, Store } from './store/store.js';
+
+/**
+ * Shows a gallery in the page, alive.
+ *
+ * @param ask the button that asks another question
+ * @returns what takes it away again
+ */
+export function openRoom(manifest: Manifest, address: Address, ask: HTMLElement): () => void {
+  const main = one(document, 'main');
+  const leaving = new AbortController();
+  const { signal } = leaving;
+  const key = marksKey(manifest);
+  const marks = new Marks(shelfIn(() => localStorage, key));
+  const store = new Store(manifest, address, marks);
+  const screen = new Screen();
+  const cards = new Cards(store, screen, signal);
+  const size = trueSize(store, screen);
+  const side = panel(store, size.open);
+  const boxes = [details(store, screen), comparison(store, screen), keptList(store, screen), size] as const;
+  const top = toolbar(store, side.opener, [boxes[2].opener, ask]);
+  const foot = notice(store);
+  const list = el('div', { id: 'cloths', tabindex: -1 }, size.asks, cards.room);
+  main.replaceChildren(one(main, 'h2'), top.bar, el('div', { class: 'floor' }, side.drawer, list));
+  document.body.append(...boxes.map(({ dialog }) => dialog), foot.line);
+  keepClear(top.bar);
+  const ranking = one(document, 'header .ranking');
+  store.listen(() => {
+    ranking.textContent = `${rankingOf({ rank: store.view.weights })}.`;
+    top.show(cards.arrange());
+    side.show();
+    for (const each of boxes) each.show();
+    foot.show();
+  });
+  // The part of the address after # holds the view, so these links scroll by script.
+  const goes = (link: string, to: () => void): void => {
+    const go = (event: Event): void => {
+      event.preventDefault();
+      to();
+    };
+    one(document, link).addEventListener('click', go, { signal });
+  };
+  goes('.skip', () => cards.focus());
+  goes('a[href="#before"]', () => one(document, '#before').scrollIntoView());
+  addEventListener('popstate', () => store.readAddress(), { signal });
+  const changedElsewhere = (event: StorageEvent): void => {
+    if (event.key !== key) return;
+    marks.reload();
+    store.tell();
+  };
+  addEventListener('storage', changedElsewhere, { signal });
+  store.readAddress();
+  return () => {
+    leaving.abort();
+    for (const { dialog } of boxes) dialog.remove();
+    foot.line.remove();
+  };
+}
+
+/** The key of the marks in the browser's storage: the same for all galleries of a question, wherever they lie. */
+function marksKey({ question }: Manifest): string {
+  const { rank: _, show: __, seed: ___, tries: ____, ...asked } = question;
+  return `shedlight-kept ${bytesToHex(sha256(utf8ToBytes(JSON.stringify(asked)))).slice(0, 16)}`;
+}
+
+/** Keeps what is scrolled to clear of the bar, which stays at the top of the window. */
+function keepClear(bar: HTMLElement): void {
+  new ResizeObserver(() => {
+    const covered = getComputedStyle(bar).position === 'sticky' ? bar.offsetHeight : 0;
+    document.documentElement.style.setProperty('--bar', `${covered}px`);
+  }).observe(bar);
+}

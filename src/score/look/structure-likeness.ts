@@ -31,7 +31,7 @@ export function structureAlone(cloth: Drawdown, squareness: number): StructureAl
   const { re, im } = transform(real(up), picks, ends);
   const across = response(ends, SMALL_SIGMA);
   const along = response(picks, SMALL_SIGMA * squareness);
-  re[0] = im[0] = 0;
+  re[0] = 0;
   let variance = 0;
   for (let at = 1; at < cells; at++) {
     const kept = along[Math.floor(at / ends)]! * across[at % ends]!;

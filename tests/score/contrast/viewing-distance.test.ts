@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { fromCells } from '../../../src/cloth/drawdown.js';
 import { colourAt, colourFace } from '../../../src/cloth/face.js';
 import { lightness, luminance } from '../../../src/colour/yarn.js';
-import { DISTANCES, readsOf, viewingLimits } from '../../../src/score/contrast/viewing-distance.js';
+import { DISTANCES, readsOf, readsTo, viewingLimits } from '../../../src/score/contrast/viewing-distance.js';
 import { blurred, variance } from '../../plain/contrast.js';
 
 const LIGHT = ['#1f2a44', '#efe6d2'].map(luminance);
@@ -29,4 +29,18 @@ test('equals lightness of the blurred luminance cell by cell, on cells that are 
     const l = blurred(light, sigma / 1.5, sigma / 1.1).map((row) => row.map(lightness));
     expect(seen[d]).toBeCloseTo(Math.sqrt(variance(l)), 5);
   }
+});
+
+test('a cloth reads from the farthest distance with a deviation of 12, if from any', () => {
+  expect(readsTo({ '0.6': 30, '2': 12, '6': 11.99 })).toBe('2');
+  expect(readsTo({ '0.6': 12, '2': 11.99, '6': 3 })).toBe('0.6');
+  expect(readsTo({ '0.6': 30, '2': 20, '6': 12 })).toBe('6');
+  expect(readsTo({ '0.6': 11.99, '2': 5, '6': 3 })).toBeNull();
+});
+
+test('a motif of ten millimetres is seen best to 2.29 m, at four cycles a degree, and is gone at 17.2 m, at thirty', () => {
+  // One degree at a distance d is π·d/180: 40 mm for four motifs, 300 mm for thirty.
+  const { easyTo, goneBy } = viewingLimits(8, 1.25);
+  expect(easyTo).toBeCloseTo((0.04 * 180) / Math.PI, 9);
+  expect(goneBy).toBeCloseTo((0.3 * 180) / Math.PI, 9);
 });

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { PARTS } from '../../../src/score/parts/parts.js';
-import { ScoreBound } from '../../../src/search/bounded/score-bound.js';
+import { ScoreBound, TopCandidates } from '../../../src/search/bounded/score-bound.js';
 import { QUESTION } from '../question.js';
 
 const share = fc.double({ min: 0, max: 1, noNaN: true });
@@ -24,6 +24,34 @@ test('the bound is the weighted mean of the parts, those that are not known bein
       expect(bound.needed(mean + (1 - contrast + 0.01) * (rank.contrast / total), symmetry)).toBe(
         Number.POSITIVE_INFINITY,
       );
+    }),
+  );
+});
+
+test('what is needed: nothing where the other parts reach the score, never where full contrast does not', () => {
+  const rank = { ...QUESTION.rank, contrast: 3, symmetry: 2, float: 1 };
+  const bound = new ScoreBound({ ...QUESTION, rank }, 1);
+  // Symmetry 1 and short floats are three of six.
+  expect(bound.needed(0.5, 1)).toBe(Number.NEGATIVE_INFINITY);
+  expect(bound.needed(0.75, 1)).toBeCloseTo(0.25, 7);
+  expect(bound.needed(0.75, 1)).toBeLessThan(0.25);
+  expect(bound.needed(1, 1)).toBeLessThan(1);
+  expect(bound.needed(1.001, 1)).toBe(Number.POSITIVE_INFINITY);
+  // A tone is never taken as more than full contrast, nor as less than none.
+  expect([bound.of(4, 1), bound.of(-1, 1), bound.of(0.25, 0)]).toEqual([1, 0.5, 2.5 / 6]);
+});
+
+test('the most promising are those of a plain sort, however many are offered', () => {
+  const offers = fc.array(fc.integer({ min: 0, max: 6 }), { maxLength: 60 });
+  fc.assert(
+    fc.property(offers, fc.integer({ min: 1, max: 5 }), (hopes, most) => {
+      const top = new TopCandidates(most);
+      hopes.forEach((hope, index) => {
+        if (hope >= top.least) top.offer(index, hope);
+      });
+      const sorted = hopes.map((hope, index) => ({ index, hope })).sort((a, b) => b.hope - a.hope || a.index - b.index);
+      expect(top.best()).toEqual(sorted.slice(0, most));
+      expect(top.least).toBe(hopes.length < most ? Number.NEGATIVE_INFINITY : sorted[most - 1]!.hope);
     }),
   );
 });

@@ -1,7 +1,7 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { openParts, shardFile } from '../../../src/search/checkpoint/shards.js';
+import { folderOfShard, openParts, shardFile, shardOf } from '../../../src/search/checkpoint/shards.js';
 import { BOUNDED, folder, kept, LISTED } from './searches.js';
 
 describe('parts that do not make a whole are refused by name', () => {
@@ -42,4 +42,22 @@ describe('parts that do not make a whole are refused by name', () => {
     [() => [join(folder, 'p.progress')], /p\.progress: found the progress of a whole search; expected a shard’s part/],
     [() => [place(1, 9)], /p\.shard-1-of-9: found no such file/],
   ])('%#', (files, message) => expect(() => openParts(files())).toThrow(message));
+});
+
+describe('a shard', () => {
+  it.each([
+    ['1/1', 1, 1],
+    ['4/4', 4, 4],
+    ['2/9999', 2, 9999],
+  ])('%s', (text, part, of) => expect(shardOf(text)).toEqual({ part, of }));
+
+  it.each(['0/4', '5/4', '2', '2/', '/4', '-1/4', '2/4/4', '1/10000', 'a/b', ''])('is not %j', (text) => {
+    expect(() => shardOf(text)).toThrow(`expected a part and how many there are, such as 2/4`);
+  });
+
+  it('leaves a file beside the gallery, which is named in it', () => {
+    expect(shardFile('gallery', { part: 2, of: 4 })).toBe('gallery.shard-2-of-4');
+    expect(folderOfShard('a/gallery.shard-2-of-4')).toBe('a/gallery');
+    expect(folderOfShard('a/gallery.progress')).toBeUndefined();
+  });
 });

@@ -33,6 +33,26 @@ describe('a grid', () => {
   test('refuses a cell that it has not, and a score below 0', () => {
     const elites = new Elites<string>(4);
     expect(() => elites.offer(4, 1, 'x')).toThrow('cell 4 of a grid of 4');
+    expect(() => elites.offer(-1, 1, 'x')).toThrow('cell -1 of a grid of 4');
+    expect(() => elites.offer(0.5, 1, 'x')).toThrow('cell 0.5 of a grid of 4');
     expect(() => elites.offer(1, Number.NaN, 'x')).toThrow('a score of NaN');
+    expect(() => elites.offer(1, -0.1, 'x')).toThrow('a score of -0.1; expected 0 or more');
+    expect(elites.stats()).toEqual({ filled: 0, coverage: 0, total: 0, best: 0, mean: 0 });
+    expect([elites.offer(0, 0, 'x'), elites.offer(3, 1, 'y')]).toEqual(['new', 'new']);
+  });
+
+  test('takes what fills a cell, even with nothing, and what is better; of equal things it keeps the first', () => {
+    const elites = new Elites<string>(4);
+    expect(elites.takes(2, 0)).toBe(true);
+    expect(elites.offer(2, 0, 'nothing')).toBe('new');
+    expect([elites.takes(2, 0), elites.takes(2, 0.1)]).toEqual([false, true]);
+    expect(elites.offer(2, 0, 'another')).toBe('rejected');
+    expect(elites.all()).toEqual(['nothing']);
+    elites.offer(0, 0.5, 'half');
+    elites.offer(1, 0.5, 'half as well');
+    elites.offer(2, 0.75, 'best');
+    expect(elites.all()).toEqual(['best', 'half', 'half as well']);
+    expect(elites.filled()).toEqual([2, 0, 1]);
+    expect(elites.stats()).toEqual({ filled: 3, coverage: 0.75, total: 1.75, best: 0.75, mean: 1.75 / 3 });
   });
 });

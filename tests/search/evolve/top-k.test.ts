@@ -13,3 +13,13 @@ test('the best are the best of those offered, none of one name twice', () => {
     }),
   );
 });
+
+test('of equal scores the first offered stands first, and stays when there is no room', () => {
+  const best = new TopK<string>(2);
+  expect(best.takes('a', 0)).toBe(true);
+  expect([best.offer('a', 1, 'a'), best.offer('b', 1, 'b'), best.offer('c', 1, 'c')]).toEqual([true, true, false]);
+  expect([best.takes('c', 1), best.takes('c', 1.1), best.takes('a', 2)]).toEqual([false, true, false]);
+  expect([best.things(), best.total()]).toEqual([['a', 'b'], 2]);
+  expect(best.offer('d', 3, 'd')).toBe(true);
+  expect([best.things(), best.total()]).toEqual([['d', 'a'], 4]);
+});

@@ -1,4 +1,5 @@
 import { type Draft, EVEN_WIDTHS } from '../../../src/draft/draft.js';
+import { ofEachLook } from '../../../src/score/parts/look-figures.js';
 import type { Found } from '../../../src/search/strategy/outcome.js';
 
 const four = [0, 0, 0, 0, 1, 1, 1, 1];
@@ -46,11 +47,7 @@ export function found(rank: number, more: Partial<Found> = {}): Found {
       line: 0.0385,
       figure: 0.2461,
       darkShare: 0.5,
-      solid: 0,
-      sharp: 0.33,
-      bits: 3.44,
-      shapes: 0,
-      unlike: 1,
+      ...ofEachLook(() => 0),
       symmetry: 0.25,
       operations: [],
       shiftExchange: true,

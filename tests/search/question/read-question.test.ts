@@ -4,9 +4,10 @@ import { stringify } from 'yaml';
 import { besideFile } from '../../../src/cli/shell/files.js';
 import { readDraft } from '../../../src/draft/yaml/read-draft.js';
 import { Problem } from '../../../src/problem.js';
-import { UNWEIGHED } from '../../../src/score/parts/parts.js';
+import { PARTS, UNWEIGHED } from '../../../src/score/parts/parts.js';
 import type { Question } from '../../../src/search/question/question.js';
 import { readQuestion, resolvedQuestion } from '../../../src/search/question/read-question.js';
+import { orList } from '../../../src/words/counts.js';
 import { runs } from '../../long.js';
 
 const TWILL = 'threading: 1 2 3 4\ntie-up: [1 2, 2 3, 3 4, 4 1]\ntreadling: 1 2 3 4\nsett: 8/8 per cm\n';
@@ -322,7 +323,7 @@ describe('what is wrong with a question is said in one sentence', () => {
     ['structure: plain\nlimits: { shuttles: many }', 'q.yaml:2:21: found “many”; expected shuttles from 1 to 26'],
     [
       'structure: plain\nrank: { contrst: 3 }',
-      'q.yaml:2:9: found “contrst”; expected contrast, symmetry, float, figure, figured, ease, novelty, newness, balance, solid, sharp, calm, lively or unlike (did you mean “contrast”?)',
+      `q.yaml:2:9: found “contrst”; expected ${orList(PARTS)} (did you mean “contrast”?)`,
     ],
     ['structure: plain\nrank: { contrast: -1 }', 'q.yaml:2:19: found “-1”; expected a weight from 0 to 100'],
     [

@@ -58,15 +58,42 @@ export interface Foreman {
   failed(reason: unknown): void;
 }
 
-/** One call of `run`: jobs sent to workers, results that wait for a lower number, and the callbacks. */
-interface Run {
-  readonly jobs: Jobs;
-  readonly take: (result: JobResult, job: number) => void;
-  readonly waiting: Map<number, JobResult>;
-  readonly enough: AbortSignal | undefined;
-  readonly finished: (done: number) => void;
-  handedOut: number;
-  taken: number;
+/** The jobs of one call of `run`: begun in order, done in any order, their results taken in order. */
+class Run {
+  private readonly jobs: Jobs;
+  private readonly take: (result: JobResult, job: number) => void;
+  private readonly enough: AbortSignal | undefined;
+  private readonly waiting = new Map<number, JobResult>();
+  private begun = 0;
+  private taken = 0;
+
+  constructor(...[jobs, take, enough]: Parameters<WorkerPool['run']>) {
+    this.jobs = jobs;
+    this.take = take;
+    this.enough = enough;
+  }
+
+  /** Lets idle workers begin the next jobs, as far as there are any to begin now. */
+  begin(idle: Hand[]): void {
+    while (!this.enough?.aborted && idle.length > 0 && this.begun < Math.min(this.jobs.count, this.taken + AHEAD)) {
+      const job = this.begun++;
+      idle.pop()!.do(job, this.jobs.at(job));
+    }
+  }
+
+  /** Takes a result, and those that waited for it. */
+  received(number: number, result: JobResult): void {
+    this.waiting.set(number, result);
+    for (let next = this.waiting.get(this.taken); next !== undefined; next = this.waiting.get(this.taken)) {
+      this.waiting.delete(this.taken);
+      this.take(next, this.taken++);
+    }
+  }
+
+  /** How many jobs were done, once no other will be. */
+  done(): number | undefined {
+    return this.taken === (this.enough?.aborted ? this.begun : this.jobs.count) ? this.taken : undefined;
+  }
 }
 
 /**
@@ -78,6 +105,7 @@ export function inWorkers(hire: (foreman: Foreman) => void, signal?: AbortSignal
   const living = new Set<Hand>();
   const idle: Hand[] = [];
   let run: Run | undefined;
+  let finish: (done: number) => void = () => {};
   let fail: (fault: unknown) => void = () => {};
   let fault: unknown;
   let closed = false;
@@ -91,27 +119,11 @@ export function inWorkers(hire: (foreman: Foreman) => void, signal?: AbortSignal
   const onAbort = (): void => stop(signal!.reason);
   signal?.addEventListener('abort', onAbort);
 
-  const feed = (): void => {
-    while (run && idle.length > 0 && run.handedOut < Math.min(run.jobs.count, run.taken + AHEAD)) {
-      if (run.enough?.aborted) break;
-      const job = run.handedOut++;
-      idle.pop()!.do(job, run.jobs.at(job));
-    }
-  };
   const goOn = (): void => {
-    if (!run) return;
-    const last = run.enough?.aborted ? run.handedOut : run.jobs.count;
-    if (run.taken === last) run.finished(run.taken);
-    else feed();
-  };
-  const received = (number: number, result: JobResult): void => {
-    if (!run) return;
-    run.waiting.set(number, result);
-    for (let next = run.waiting.get(run.taken); next !== undefined; next = run.waiting.get(run.taken)) {
-      run.waiting.delete(run.taken);
-      run.take(next, run.taken++);
-    }
-    goOn();
+    if (run === undefined) return;
+    const done = run.done();
+    if (done === undefined) run.begin(idle);
+    else finish(done);
   };
 
   hire({
@@ -119,12 +131,13 @@ export function inWorkers(hire: (foreman: Foreman) => void, signal?: AbortSignal
       if (closed || fault !== undefined) return hand.kill();
       living.add(hand);
       idle.push(hand);
-      feed();
+      goOn();
     },
     done(hand, number, result) {
       idle.push(hand);
       try {
-        received(number, result);
+        run?.received(number, result);
+        goOn();
       } catch (thrown) {
         stop(thrown);
       }
@@ -142,18 +155,11 @@ export function inWorkers(hire: (foreman: Foreman) => void, signal?: AbortSignal
         if (signal?.aborted) stop(signal.reason);
         if (fault !== undefined) return reject(fault);
         enough?.addEventListener('abort', goOn);
-        run = {
-          jobs,
-          take,
-          enough,
-          waiting: new Map(),
-          handedOut: 0,
-          taken: 0,
-          finished: (done) => {
-            enough?.removeEventListener('abort', goOn);
-            run = undefined;
-            resolve(done);
-          },
+        run = new Run(jobs, take, enough);
+        finish = (done) => {
+          enough?.removeEventListener('abort', goOn);
+          run = undefined;
+          resolve(done);
         };
         goOn();
       }),

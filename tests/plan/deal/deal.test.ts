@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { dealOut, narrower, needsFor, warpFor } from '../../../src/plan/deal/deal.js';
+import { dealOut, narrower, needsFor, warpFor, weaverLetters } from '../../../src/plan/deal/deal.js';
 import { readWeavers } from '../../../src/plan/deal/weavers.js';
 import { gampOf } from '../../../src/plan/gamp/gamp-plan.js';
 import { readPlanOptions } from '../../../src/plan/options/plan-options.js';
@@ -174,4 +174,20 @@ describe('dealing', () => {
       /^group.yaml:3:\d+: found A twice/,
     );
   });
+});
+
+test('weavers without names have letters: A to Z, then AA', () => {
+  const letters = weaverLetters(54);
+  expect([0, 25, 26, 27, 51, 52].map((at) => letters[at])).toEqual(['A', 'Z', 'AA', 'AB', 'AZ', 'BA']);
+  expect(weaverLetters(0)).toEqual([]);
+});
+
+test('spare is only what some weaver can take', () => {
+  const fits = kept('2/2 twill', { warp: 'DDLDL' });
+  const wide = kept('turned twill', { warp: 'DDLDL' });
+  const weavers = readWeavers('weavers: [{ name: A, loom: 4 shafts }]\n', 'group.yaml');
+  const deal = dealOut([wide, fits, kept('2/2 twill', { warp: 'DL' })], weavers, needsOf());
+  expect(deal.shares.map(({ cloth }) => cloth.code)).toEqual([fits.code]);
+  expect(deal.spares.map(({ cloth }) => cloth.order.warp)).toEqual(['DL']);
+  expect(deal.refused).toEqual([{ weaver: 'A', code: wide.code, why: ['needs 8 shafts, the loom has 4'] }]);
 });

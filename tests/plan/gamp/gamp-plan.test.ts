@@ -94,3 +94,9 @@ describe('a gamp of a shortlist', () => {
     );
   });
 });
+
+test('a crossing that shows no pattern is no cloth of a gamp', () => {
+  const both = ['D', 'DDDDLLLL'].map((warp) => kept('2/2 twill', { warp }));
+  // D on D is one colour; stripes one way, stripes the other, and both on both are cloths.
+  expect(gampOf(both, needsOf(), { separator: 4 }).choice.cloths).toBe(3);
+});

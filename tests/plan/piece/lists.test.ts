@@ -113,3 +113,20 @@ test.each([
   const weft = new Array<number>(repeat).fill(0);
   expect(picksInRepeats({ ...piece, picks, draft: { ...piece.draft, weft } })).toBe(said);
 });
+
+describe('tabby', () => {
+  const sheet = (name: string, made = {}) =>
+    pickSheet(planWarps([kept(name, { warp: 'D', weft: 'L', ...made })], needsOf())[0]!.pieces[0]!);
+
+  test('that follows every pattern pick is said once, with its shuttle, its side and its two treadles', () => {
+    const { tabby, lines } = sheet('summer and winter');
+    expect(tabby!.steps).toBe('2 and 4');
+    expect(['left', 'right']).toContain(tabby!.start);
+    expect(lines.every(({ shuttle }) => shuttle !== tabby!.shuttle)).toBe(true);
+  });
+
+  test('is not said where there is none', () => {
+    expect(sheet('2/2 twill').tabby).toBeUndefined();
+    expect(sheet('plain weave').tabby).toBeUndefined();
+  });
+});

@@ -2,7 +2,7 @@ import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { readPlanOptions } from '../../../src/plan/options/plan-options.js';
 import { planWarps } from '../../../src/plan/piece/warp-plan.js';
-import { balanceOf, mirrored, nearestFillings } from '../../../src/plan/warp/fill-width.js';
+import { balanceOf, evenBorders, evenFillings, mirrored, nearestFillings } from '../../../src/plan/warp/fill-width.js';
 import { tally } from '../../../src/plan/yarn/yarn-amounts.js';
 import { figures } from '../../../src/sheets/warp-sheet/sheet-figures.js';
 import { field, kept } from '../cloths.js';
@@ -102,4 +102,34 @@ describe('fitting', () => {
       }),
     );
   });
+});
+
+test('the nearest three fillings are those of a plain search, ties to the narrower', () => {
+  const size = fc.integer({ min: 1, max: 60 });
+  fc.assert(
+    fc.property(fc.integer({ min: 1, max: 400 }), size, fc.nat(30), (wanted, repeat, around) => {
+      const all = Array.from({ length: 500 }, (_, k) => (k + 1) * repeat + around - wanted);
+      const nearest = all.sort((a, b) => Math.abs(a) - Math.abs(b) || a - b).slice(0, 3);
+      const found = nearestFillings(wanted, repeat, around);
+      expect(found.map(({ over }) => over)).toEqual(nearest);
+      for (const { repeats, ends, over } of found) {
+        expect(ends).toBe(repeats * repeat + around);
+        expect(ends - wanted).toBe(over);
+      }
+    }),
+  );
+});
+
+// A border has four ends at least (common practice, no source).
+test('even borders take what whole repeats leave, and are four ends wide at least', () => {
+  expect(evenFillings(100, 20, 0).map(({ repeats, border, ends }) => [repeats, border, ends])).toEqual([
+    [4, 10, 100],
+    [3, 20, 100],
+    [2, 30, 100],
+  ]);
+  expect(evenFillings(88, 20, 0)[0]).toEqual({ repeats: 4, border: 4, ends: 88, over: 0 });
+  expect(evenFillings(87, 20, 0)[0]).toEqual({ repeats: 3, border: 13, ends: 86, over: -1 });
+  expect(evenFillings(101, 20, 2)[0]).toMatchObject({ repeats: 4, border: 9, ends: 100, over: -1 });
+  expect(evenFillings(20, 20, 0)).toEqual([{ repeats: 1, border: 4, ends: 28, over: 8 }]);
+  expect(evenBorders(10, 20, 0, 1)).toBe(0);
 });

@@ -25,3 +25,29 @@ describe('a loom in one text', () => {
     ['', 'found nothing; expected kind, shafts, treadles'],
   ])('refuses %j', (text, said) => expect(() => LOOM_KIND.read(text)).toThrow(said));
 });
+
+describe('the numbers of a loom', () => {
+  test.each([
+    ['shafts', 1, 64],
+    ['treadles', 1, 128],
+    ['heddles', 0, 100_000],
+    ['ends', 1, 100_000],
+    ['shuttles', 1, 26],
+  ])('%s are from %d to %d', (key, least, most) => {
+    const shafts = key === 'shafts' ? {} : { shafts: '1' };
+    const read = (count: number): unknown => LOOM_KIND.read({ ...shafts, [key]: String(count) })[key as 'shafts'];
+    for (const count of [least, most]) expect(read(count)).toEqual(key === 'heddles' ? [count] : count);
+    for (const count of [least - 1, most + 1]) expect(() => read(count)).toThrow('expected');
+  });
+
+  test('the width is more than nothing and at most five metres', () => {
+    expect(LOOM_KIND.read({ width: '5 m' }).width).toBe(5000);
+    expect(LOOM_KIND.read({ width: '1 mm' }).width).toBe(1);
+    expect(() => LOOM_KIND.read({ width: '5.01 m' })).toThrow('expected');
+  });
+
+  test('one number of heddles is for every shaft, and for 64 where the shafts are not told', () => {
+    expect(LOOM_KIND.read('3 shafts, 80 heddles').heddles).toEqual([80, 80, 80]);
+    expect(LOOM_KIND.read('80 heddles').heddles).toEqual(new Array(64).fill(80));
+  });
+});

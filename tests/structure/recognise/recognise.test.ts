@@ -132,11 +132,36 @@ describe('in disguise', () => {
     expect(recognise(untied).pickKinds).toBeUndefined();
   });
 
+  it('summer and winter has a letter for each of 26 blocks, and no more', () => {
+    const on = (blocks: number): Weave => ({
+      ...bareWeave(weaveOf(findStructure('plain'), ['A'])),
+      threading: Array.from({ length: blocks }, (_, block) => [[1], [block + 3], [2], [block + 3]]).flat(),
+    });
+    expect(recognise(on(26)).structure!.name).toBe('summer and winter');
+    expect(recognise(on(26)).ends.blocks!.join('')).toBe('ABCDEFGHIJKLMNOPQRSTUVWXYZ');
+    expect(recognise(on(27)).structure).toBeUndefined();
+  });
+
+  it('where the first unit begins is said, if it is not the first end', () => {
+    const weave = bareWeave(weaveOf(findStructure('turned twill'), ['A', 'B']));
+    expect(recognise(weave).words[1]).toMatch(/^2 units of 4; blocks A B; 2 units of picks of 4\.$/);
+    const later = recognise(disguised(weave, 3, 0, (s) => s));
+    expect(later.ends.from).toBe(1);
+    expect(later.words[1]).toMatch(/^2 units of 4, the first beginning at end 2; blocks B A; /);
+  });
+
   it('a cloth woven face down says so', () => {
-    const weave = bareWeave(weaveOf(findStructure('overshot'), [...'AAABBBCCCDDD']));
-    const all = [1, 2, 3, 4];
-    const found = recognise({ ...weave, tieUp: weave.tieUp.map((up) => all.filter((shaft) => !up.includes(shaft))) });
-    expect([found.structure!.name, found.confidence]).toEqual(['overshot', 'certain']);
+    const turnedOver = (name: string, profile: string): Weave => {
+      const weave = bareWeave(weaveOf(findStructure(name), [...profile]));
+      const all = [1, 2, 3, 4];
+      return { ...weave, tieUp: weave.tieUp.map((up) => all.filter((shaft) => !up.includes(shaft))) };
+    };
+    // Overshot has the same sheds on both faces.
+    const overshot = recognise(turnedOver('overshot', 'AAABBBCCCDDD'));
+    expect([overshot.structure!.name, overshot.confidence, overshot.turned]).toEqual(['overshot', 'certain', false]);
+    const bronson = recognise(turnedOver('spot Bronson', 'AABB'));
+    expect([bronson.structure!.name, bronson.confidence, bronson.turned]).toEqual(['spot Bronson', 'certain', true]);
+    expect(bronson.words[0]).toMatch(/^It is spot Bronson, “as drawn in”, woven face down \(certain\)/);
   });
 });
 
@@ -211,6 +236,7 @@ describe('plain weave, repeat, as drawn in', () => {
 
   it.each([
     ['2/2 point twill', 'as drawn in', 'thread'],
+    ['plain weave', 'as drawn in', 'thread'],
     ['overshot', 'as drawn in', 'unit'],
     ['summer and winter', 'singles', 'unit'],
     ['2/2 rosepath', 'straight', 'no'],
@@ -228,6 +254,29 @@ describe('plain weave, repeat, as drawn in', () => {
 });
 
 describe('a draft understood', () => {
+  const winter = weaveOf(findStructure('summer and winter'), [...'AABAB']);
+  const bare: Draft = {
+    ...bareWeave(winter),
+    yarns: [{ letter: 'D', name: 'D', hex: '#000000' }],
+    warp: winter.threading.map(() => 0),
+    weft: winter.treadling.map(() => 0),
+    sett: { ends: 20, picks: 20, per: 'inch' },
+  };
+
+  it('has kinds of picks and widths of its structure, unless it states its own', () => {
+    const found = recognise(bare);
+    const after = understood(bare, found);
+    expect(after.pickKinds).toEqual(winter.pickKinds);
+    expect(after.widths).toEqual(winter.widths);
+    const widths = { warp: 1, ground: 1, pattern: 3, tabby: 1 };
+    const stated = { ...bare, pickKinds: winter.pickKinds, widths };
+    expect(understood(stated, recognise(stated))).toMatchObject({ pickKinds: winter.pickKinds, widths });
+    const unknown = { ...bare, widths, threading: [[1, 2], [3]], tieUp: [[1], [2, 3]], treadling: [[1], [2]] };
+    const own = { ...unknown, warp: [0, 0], weft: [0, 0], pickKinds: ['ground' as const, 'ground' as const] };
+    expect(recognise(own).pickKinds).toBeUndefined();
+    expect(understood(own, recognise(own)).widths).toEqual(widths);
+  });
+
   it('is the same cloth begun elsewhere, with units', () => {
     fc.assert(
       fc.property(woven, fc.nat(40), fc.nat(40), ({ structure, manner, profile }, end, pick) => {

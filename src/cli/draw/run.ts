@@ -1,19 +1,17 @@
 import type { Yarn } from '../../colour/yarn.js';
-import type { Draft } from '../../draft/draft.js';
 import { writeDraft } from '../../draft/yaml/read-draft.js';
 import { Problem, quote } from '../../problem.js';
 import { scoreDraft } from '../../score/score.js';
 import type { Question } from '../../search/question/question.js';
 import { readQuestion } from '../../search/question/read-question.js';
-import { draftOf, recipesOf, weftOf } from '../../search/space/candidate.js';
-import { familiesOf } from '../../search/space/families.js';
+import { type OneDraft, oneDraft } from '../../search/report/one-draft.js';
+import { inTheUsualWay } from '../../search/report/usual-colours.js';
 import { obstacles, tieUpOn } from '../../structure/loom/loom-fit.js';
 import { draftAsWritten, draftLoader } from '../shell/files.js';
 import { EXIT, type Io, say, sayJson, sayLines, sayWrong } from '../shell/io.js';
 import { onlyFloat } from '../shell/only-float.js';
 import { loomLines } from './draw-loom.js';
 import { pictureKind, writePicture } from './draw-picture.js';
-import { inTheUsualWay } from './draw-usual.js';
 import { asData, faultsOf, figureLines } from './words.js';
 
 /** The arguments of the command. */
@@ -24,12 +22,6 @@ export interface DrawArguments {
   readonly start?: string;
   readonly out?: string;
   readonly json?: boolean;
-}
-
-/** A draft to be shown, and its name. */
-interface Shown {
-  readonly name: string;
-  readonly draft: Draft;
 }
 
 /** Shows one draft: its figures, its faults, the draft itself; and a picture if asked for. */
@@ -79,7 +71,7 @@ function questionOf({ file, flags }: DrawArguments, io: Io): Question {
  * The draft to show: the file's draft in its own colours, or the given orders laid in the one way asked for. A
  * structure without orders gets its usual colours.
  */
-function shownOf({ file, flags, start }: DrawArguments, read: Question): Shown {
+function shownOf({ file, flags, start }: DrawArguments, read: Question): OneDraft {
   const given = read.draft?.draft;
   const question = flags.warp === undefined && given === undefined ? inTheUsualWay(read, flags) : read;
   if (flags.warp === undefined && start !== undefined) {
@@ -89,19 +81,7 @@ function shownOf({ file, flags, start }: DrawArguments, read: Question): Shown {
     const yarns = flags.yarns === undefined ? given.yarns : recoloured(given.yarns, question.yarns);
     return { name: given.name ?? file!, draft: { ...given, yarns, sett: question.sett } };
   }
-  const [warp, more] = question.orders;
-  if (warp === undefined || more !== undefined) {
-    throw new Problem('--warp: found several orders; expected one, such as DLDDL');
-  }
-  if (question.weft.rule === 'own') {
-    throw new Problem('--weft: found “own”; expected same, exchange, a letter or an order');
-  }
-  const [family, another] = familiesOf(question);
-  if (family === undefined || another !== undefined) {
-    throw new Problem('found several ways to draw; expected one structure, one --by, one --fill and one --times');
-  }
-  const candidate = { family, warp, weft: weftOf(question, warp), start: startOf(start) };
-  return { name: recipesOf(candidate, question).recipe, draft: draftOf(candidate, question) };
+  return oneDraft(question, startOf(start));
 }
 
 /** Reads the starts of the orders, `2/3`; both on the first thread by default. */

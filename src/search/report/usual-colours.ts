@@ -1,7 +1,7 @@
 import { luminance } from '../../colour/yarn.js';
 import { Problem } from '../../problem.js';
-import type { Question } from '../../search/question/question.js';
-import { familiesOf } from '../../search/space/families.js';
+import type { Question } from '../question/question.js';
+import { familiesOf } from '../space/families.js';
 
 /**
  * Fills in the usual colours of a structure if no orders are given: the darkest yarn in the warp and the lightest in

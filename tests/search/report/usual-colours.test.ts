@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { picturesOf } from '../../../src/gallery/structures/structure-pictures.js';
 import { codeOf } from '../../../src/score/symmetry/cloth-code.js';
 import { findStructure, structures } from '../../../src/structure/catalogue/catalogue.js';
-import { run } from '../run.js';
+import { run } from '../../cli/run.js';
 
 const drawn = async (...flags: string[]) => JSON.parse((await run('draw', ...flags, '--json')).out);
 

@@ -2,7 +2,7 @@ import { titleOf } from '../gallery/html/page-asked.js';
 import { headerOf } from '../gallery/html/page-header.js';
 import type { Manifest } from '../gallery/manifest/manifest.js';
 import { askBox } from './ask/ask-box.js';
-import { type Asked, addressOfAsked, askedOfAddress } from './ask/asked.js';
+import { type AskedOf, addressOfAsked, askedOfAddress } from './ask/asked.js';
 import { work } from './ask/at-work.js';
 import { one } from './paint/dom.js';
 import { openRoom } from './room.js';
@@ -28,13 +28,14 @@ async function begin(script: string): Promise<void> {
   document.body.append(ask.dialog);
   if (data !== '') {
     const manifest = await unpacked(data);
-    ask.show(manifest.question);
+    ask.show({ asked: manifest.question });
     leave = openRoom(manifest, address, ask.opener);
-  } else one(document, 'main').append(ask.opener);
+  } else one(document, 'main').replaceChildren(one(document, 'main h2'), ask.opener);
   document.documentElement.classList.add('is-alive');
   addEventListener('popstate', () => {
     // Another question, or the gallery of the file: the page begins again with it.
-    if (JSON.stringify(askedOfAddress(address.read())) !== JSON.stringify(address.asked())) location.reload();
+    const said = (asked: AskedOf | undefined): string => (asked === undefined ? '' : addressOfAsked(asked));
+    if (said(askedOfAddress(address.read())) !== said(address.asked())) location.reload();
   });
   const asked = address.asked();
   if (asked !== undefined) {
@@ -56,8 +57,8 @@ const ADDRESS_AFTER = 200;
 
 /** An address that holds a question, too, once one was asked in the page. */
 interface AskedAddress extends Address {
-  asked(): Asked | undefined;
-  ask(asked: Asked): void;
+  asked(): AskedOf | undefined;
+  ask(asked: AskedOf): void;
 }
 
 /** The address bar. It is changed after a delay: browsers refuse a change with every movement of a slider. */
@@ -78,7 +79,7 @@ function browserAddress(): AskedAddress {
     ask(question) {
       clearTimeout(writing);
       // A question that is asked again from its own address keeps the view that the address holds.
-      const again = JSON.stringify(asked) === JSON.stringify(question);
+      const again = asked !== undefined && addressOfAsked(asked) === addressOfAsked(question);
       asked = question;
       if (!again) history.pushState(null, '', whole(''));
     },

@@ -135,7 +135,7 @@ describe('the page alive', LONG, () => {
     const other = await opened(await fresh());
     expect(await other.locator('.bench').textContent()).toContain('Kept 0');
     await other.getByRole('button', { name: 'Kept 0' }).click();
-    await other.locator('input[type=file]').setInputFiles(saved);
+    await other.locator('.kept input[type=file]').setInputFiles(saved);
     await other.getByText('3 kept cloths read').waitFor();
     expect(await other.getByLabel('Note').nth(1).inputValue()).toBe('note <b>1</b>');
 
@@ -271,7 +271,7 @@ describe('the page alive', LONG, () => {
     const wrong = join(desk.home, 'wrong.json');
     await writeFile(wrong, '{"format":"something else"}');
     await page.getByRole('button', { name: 'Kept 0' }).click();
-    await page.locator('input[type=file]').setInputFiles(wrong);
+    await page.locator('.kept input[type=file]').setInputFiles(wrong);
     await page.getByText('wrong.json: found another kind of file').waitFor();
     expect(complaints).toEqual([]);
   });

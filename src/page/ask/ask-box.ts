@@ -9,7 +9,7 @@ import { dialogBox } from '../boxes/dialog.js';
 import { download } from '../boxes/download.js';
 import { button, el } from '../paint/dom.js';
 import { askForm } from './ask-form.js';
-import { type Asked, questionText } from './asked.js';
+import { type AskedOf, questionText } from './asked.js';
 import { draftOfOwn } from './own-draft.js';
 import { type Answered, savedPage } from './save-page.js';
 import { Searcher } from './searcher.js';
@@ -23,7 +23,7 @@ export interface AskBox {
   readonly opener: HTMLButtonElement;
   open(): void;
   /** Fills the form with a question. */
-  show(asked: Asked): void;
+  show(asked: AskedOf): void;
   /** Starts the search for the question in the form. */
   start(): Promise<void>;
 }
@@ -35,7 +35,7 @@ export interface AskBox {
  * @param script the text of the page's own script, which its workers run
  * @param answered is given the gallery that was found
  */
-export function askBox(script: string, answered: (answer: Answered, asked: Asked) => void): AskBox {
+export function askBox(script: string, answered: (answer: Answered, asked: AskedOf) => void): AskBox {
   const searcher = new Searcher(script);
   const shown = dialogBox('ask', () => undefined);
   const form = askForm(() => later());
@@ -46,9 +46,8 @@ export function askBox(script: string, answered: (answer: Answered, asked: Asked
   let waiting: ReturnType<typeof setTimeout> | undefined;
 
   const read = (tell: (note: string) => void = () => {}): Question => {
-    const source = { text: questionText(form.asked()), file: 'the question', flags: {} };
-    return readQuestion(source, () => {
-      const own = form.own();
+    const { asked, own } = form.asked();
+    return readQuestion({ text: questionText(asked), file: 'the question', flags: {} }, () => {
       if (own === undefined) throw new Problem('found no draft; expected one, typed or as a file');
       return draftOfOwn(own, tell);
     });
@@ -108,7 +107,7 @@ export function askBox(script: string, answered: (answer: Answered, asked: Asked
     download(await savedPage(answer, script), 'gallery.html', 'text/html');
   };
   const saveText = button('Save the question', () =>
-    download(questionText(form.asked()), 'question.yaml', 'application/yaml'),
+    download(questionText(form.asked().asked), 'question.yaml', 'application/yaml'),
   );
   const controls = (on: boolean): void => {
     bar.hidden = !on;

@@ -1,9 +1,8 @@
 import { QUESTION_TABLE } from '../../search/question/question-table.js';
 import { capital } from '../../words/counts.js';
 import { el } from '../paint/dom.js';
-import { type Asked, fieldText } from './asked.js';
+import { type AskedOf, fieldText } from './asked.js';
 import { draftField } from './draft-field.js';
-import type { OwnDraft } from './own-draft.js';
 import { structureChoice } from './structure-choice.js';
 import { yarnRows } from './yarn-rows.js';
 
@@ -32,10 +31,8 @@ const CALLED: Partial<Record<Key, string>> = { profile: 'blocks', by: 'each colo
 /** The fields of a question. */
 export interface AskForm {
   readonly fields: HTMLElement;
-  asked(): Asked;
-  /** The draft of a person's own, if the question is asked of one. */
-  own(): OwnDraft | undefined;
-  show(asked: Asked): void;
+  asked(): AskedOf;
+  show(asked: AskedOf): void;
   /** Paints the pictures of the structures, once they are to be seen. */
   paint(): void;
 }
@@ -76,7 +73,6 @@ export function askForm(changed: () => void): AskForm {
   return {
     fields,
     paint: structure.paint,
-    own: () => draft.value(),
     asked() {
       const own = draft.value();
       const names = structure.chosen();
@@ -86,14 +82,15 @@ export function askForm(changed: () => void): AskForm {
         const known = shown.get(key);
         return text === '' ? [] : [[key, known?.text === text ? known.value : text] as const];
       });
-      return { ...woven, yarns: yarns.value(), ...Object.fromEntries(values) };
+      return { asked: { ...woven, yarns: yarns.value(), ...Object.fromEntries(values) }, own };
     },
-    show(asked) {
+    show({ asked, own }) {
       const names = asked.structure;
       structure.choose(Array.isArray(names) ? names.map(String) : names === undefined ? [] : [String(names)]);
       yarns.show(asked.yarns);
       const file = asked.draft ?? asked['on the loom'];
-      if (file !== undefined && draft.value() === undefined) draft.miss(String(file));
+      if (own !== undefined) draft.show(own);
+      else if (file !== undefined) draft.miss(String(file));
       shown.clear();
       for (const [key, input] of inputs) {
         const value = asked[key];

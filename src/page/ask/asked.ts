@@ -1,3 +1,5 @@
+import type { OwnDraft } from './own-draft.js';
+
 /** A question as it is asked in the page: the values of its keys, as a person writes them or as a gallery stores them. */
 export type Asked = Readonly<Record<string, unknown>>;
 
@@ -43,19 +45,35 @@ function partsText(value: Parts): string {
     .join(', ');
 }
 
+/** A question that was asked, with the draft of a person's own that it is asked of. */
+export interface AskedOf {
+  readonly asked: Asked;
+  readonly own?: OwnDraft | undefined;
+}
+
 /** Reads the question out of an address; undefined if it holds none. */
-export function askedOfAddress(hash: string): Asked | undefined {
-  const text = new URLSearchParams(hash).get('ask');
-  if (text === null) return undefined;
+export function askedOfAddress(hash: string): AskedOf | undefined {
+  const said = new URLSearchParams(hash);
   try {
-    const asked: unknown = JSON.parse(text);
-    return typeof asked === 'object' && asked !== null && !Array.isArray(asked) ? (asked as Asked) : undefined;
+    const asked: unknown = JSON.parse(said.get('ask') ?? '');
+    if (typeof asked !== 'object' || asked === null || Array.isArray(asked)) return undefined;
+    const { draft } = asked as Asked;
+    const bytes = said.get('draft');
+    if (bytes === null || typeof draft !== 'string') return { asked: asked as Asked };
+    return { asked: asked as Asked, own: { name: draft, bytes: Uint8Array.from(atob(bytes), (c) => c.charCodeAt(0)) } };
   } catch {
     return undefined;
   }
 }
 
+/** Most bytes of a draft that an address holds; a larger one has to be opened again. */
+const LONGEST_DRAFT = 20_000;
+
 /** The part of an address after `#` that asks a question. */
-export function addressOfAsked(asked: Asked): string {
-  return new URLSearchParams({ ask: JSON.stringify(asked) }).toString();
+export function addressOfAsked({ asked, own }: AskedOf): string {
+  const said = new URLSearchParams({ ask: JSON.stringify(asked) });
+  if (own !== undefined && own.bytes.length <= LONGEST_DRAFT) {
+    said.set('draft', btoa(Array.from(own.bytes, (byte) => String.fromCharCode(byte)).join('')));
+  }
+  return said.toString();
 }

@@ -9,7 +9,8 @@ const EXAMPLE = 'threading: 1-4, 3-2\ntie-up: [1 2, 2 3, 3 4, 1 4]\ntreadling: 1
 export function draftField(changed: () => void): {
   readonly field: HTMLElement;
   value(): OwnDraft | undefined;
-  /** Shows the draft of a question of which only the name is known. */
+  show(own: OwnDraft): void;
+  /** Says that the draft of the question, of which only the name is known, is wanted. */
   miss(name: string): void;
 } {
   let dropped: OwnDraft | undefined;
@@ -72,6 +73,11 @@ export function draftField(changed: () => void): {
     value: () =>
       dropped ??
       (typed.value.trim() === '' ? undefined : { name: TYPED, bytes: new TextEncoder().encode(typed.value) }),
+    show(own) {
+      dropped = own.name === TYPED ? undefined : own;
+      typed.value = own.name === TYPED ? new TextDecoder().decode(own.bytes) : '';
+      said.textContent = own.name === TYPED ? '' : `${own.name} is the draft.`;
+    },
     miss(name) {
       said.textContent = `The question was asked of ${name}, which is not in this page: open it here to ask again.`;
     },

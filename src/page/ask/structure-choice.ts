@@ -43,6 +43,7 @@ export function structureChoice(changed: () => void): {
   return {
     field,
     paint() {
+      boxes.find(({ checked }) => checked)?.scrollIntoView({ block: 'nearest' });
       if (painted) return;
       painted = true;
       for (const [at, label] of labels.entries()) painter.soon(label, () => label.prepend(pictureOf(structures[at]!)));

@@ -68,6 +68,11 @@ describe('a question asked in the page', LONG, () => {
     const outcome = await explore(question);
     const file = await saved(page, 'Save the page');
     expect(dataOf(readFileSync(file, 'utf8'))).toEqual(JSON.parse(JSON.stringify(manifestOf(question, outcome))));
+    // The address alone finds them again, the typed draft with it.
+    const codes = outcome.found.map(({ code }) => code);
+    const again = await desk.opened(await desk.fresh(), page.url());
+    await again.waitForSelector('.room .card', { timeout: 120_000 });
+    expect((await listed(again)).every((code) => codes.includes(code))).toBe(true);
     expect(desk.complaints).toEqual([]);
     for (const url of desk.asked) expect(url).toMatch(/^(file|blob|data):/);
   });

@@ -37,8 +37,20 @@ describe('a question asked in the page', () => {
   });
 
   test('is held by the address', () => {
-    expect(askedOfAddress(`${addressOfAsked(typed)}&size=actual`)).toEqual(typed);
-    for (const hash of ['', 'size=actual', 'ask=%5B1%5D', 'ask=torn%7B', 'ask=7']) {
+    expect(askedOfAddress(`${addressOfAsked({ asked: typed })}&size=actual`)).toEqual({ asked: typed });
+    const own = { name: 'mine.wif', bytes: Uint8Array.of(0, 65, 200, 255) };
+    const of = { asked: { draft: 'mine.wif', weft: 'own' }, own };
+    expect(askedOfAddress(addressOfAsked(of))).toEqual(of);
+    const large = addressOfAsked({ ...of, own: { ...own, bytes: new Uint8Array(30_000) } });
+    expect(askedOfAddress(large)).toEqual({ asked: of.asked });
+    for (const hash of [
+      '',
+      'size=actual',
+      'ask=%5B1%5D',
+      'ask=torn%7B',
+      'ask=7',
+      'ask=%7B%22draft%22%3A%22a%22%7D&draft=%21',
+    ]) {
       expect(askedOfAddress(hash)).toBeUndefined();
     }
   });

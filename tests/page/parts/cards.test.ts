@@ -140,7 +140,7 @@ describe('the list', LONG, () => {
     await expect.poll(() => listed(page), SOON).toEqual(first);
     await page.goForward();
     await expect.poll(() => listed(page), SOON).toEqual(second);
-    await page.getByLabel('Sort').selectOption('lively');
+    await page.locator('.bench').getByLabel('Sort').selectOption('lively');
     expect(page.url()).not.toContain('order=lively');
     await page.waitForURL(/order=lively/);
     expect(page.url()).not.toContain('page=');
@@ -148,11 +148,11 @@ describe('the list', LONG, () => {
 
   test('says that it is empty, and offers what fills it', async () => {
     const page = await desk.opened(await desk.fresh(), demo);
-    await page.getByLabel('Find').fill('no such cloth');
+    await page.locator('.bench').getByLabel('Find').fill('no such cloth');
     await page.getByText('No cloth of this gallery passes').waitFor();
     await page.locator('.empty').getByRole('button', { name: 'Clear filters' }).click();
     expect(await page.textContent('.count')).toBe('60 cloths');
-    await page.getByLabel('Find').fill('log cabin half dark navy');
+    await page.locator('.bench').getByLabel('Find').fill('log cabin half dark navy');
     expect(await page.textContent('.count')).toMatch(/^\d+ of 60 cloths$/);
     expect((await listed(page)).length).toBeGreaterThan(0);
   });

@@ -188,6 +188,6 @@ test('spare is only what some weaver can take', () => {
   const weavers = readWeavers('weavers: [{ name: A, loom: 4 shafts }]\n', 'group.yaml');
   const deal = dealOut([wide, fits, kept('2/2 twill', { warp: 'DL' })], weavers, needsOf());
   expect(deal.shares.map(({ cloth }) => cloth.code)).toEqual([fits.code]);
-  expect(deal.spares.map(({ cloth }) => cloth.order.warp)).toEqual(['DL']);
+  expect(deal.spares.map(({ cloth }) => cloth.order?.warp)).toEqual(['DL']);
   expect(deal.refused).toEqual([{ weaver: 'A', code: wide.code, why: ['needs 8 shafts, the loom has 4'] }]);
 });

@@ -3,6 +3,7 @@ import { replaceFolder, type WriteFile } from '../files/folder.js';
 import type { Stage } from '../search/explore.js';
 import type { Question } from '../search/question/question.js';
 import type { Outcome } from '../search/strategy/outcome.js';
+import { capital } from '../words/counts.js';
 import { GALLERY, sheetPath } from './gallery-folder.js';
 import { rankingOf, titleOf } from './html/page-asked.js';
 import { galleryPage } from './html/page-html.js';
@@ -11,8 +12,9 @@ import { pageScript } from './html/page-script.js';
 import { clothsTable, TABLE } from './manifest/cloths-table.js';
 import { groupsOf } from './manifest/groups.js';
 import { manifestOf, manifestText, swatchPath } from './manifest/manifest.js';
-import { contactSheetPages } from './sheet/contact-sheet.js';
+import { contactSheetPages, PER_PAGE } from './sheet/contact-sheet.js';
 import { inFlight } from './sheet/in-flight.js';
+import { sheetOrder } from './sheet/sheet-order.js';
 import { swatch } from './sheet/swatch.js';
 
 /** Cloths in progress at once: while some are encoded and written, the next are painted. */
@@ -63,16 +65,27 @@ async function fill(
   });
   // One cloth of each group: near twins would fill the sheets with look-alikes.
   const kinds = groupsOf(found).map((group) => group.found);
-  const twins = found.length - kinds.length;
-  const ranking = `${rankingOf(question)}${twins === 0 ? '' : ` · ${twins} near twins left out`}`;
-  const sheets = await contactSheetPages(kinds, { title: titleOf(question), ranking }, (done, of) => {
-    signal?.throwIfAborted();
-    onStage?.({ name: 'contact sheet', done, of });
-  });
+  const ranking = `${rankingOf(question)}${choiceInWords(found.length, kinds.length)}`;
+  const sheets = await contactSheetPages(
+    sheetOrder(kinds, PER_PAGE),
+    { title: titleOf(question), ranking },
+    (done, of) => {
+      signal?.throwIfAborted();
+      onStage?.({ name: 'contact sheet', done, of });
+    },
+  );
   for (const [at, sheet] of sheets.entries()) write(sheetPath(at + 1), sheet);
   const sheetPaths = sheets.map((_, at) => sheetPath(at + 1));
   const manifest = manifestOf(question, outcome);
   write('index.html', galleryPage(question, outcome, pageScript(), sheetPaths, manifest));
   write(TABLE, clothsTable(found));
   write('gallery.json', manifestText(manifest));
+}
+
+/** What the sheets show of all cloths, where it is not simply all of them by rank. */
+function choiceInWords(cloths: number, kinds: number): string {
+  const twins = kinds < cloths ? ['near twins are on the page'] : [];
+  const first = kinds > PER_PAGE ? ['sheet 1 shows the best of each kind'] : [];
+  const said = [...first, ...twins].join('; ');
+  return said === '' ? '' : `. ${capital(said)}.`;
 }

@@ -32,10 +32,10 @@ export function startInWords(
   return `warp order begins on end ${warp}, weft order on pick ${weft}${skipped ? ', tabby not counted' : ''}`;
 }
 
-/** The legend of a sheet whose recipes give the starts in short. */
-export const START_LEGEND = 'from 5/3: the warp order begins on end (by unit: unit) 5, the weft order on pick (unit) 3';
-
-/** Whether a sheet needs the legend: any order begins elsewhere than on the first thread. */
-export function needsStartLegend(orders: readonly (Pick<LaidOrder, 'start'> | undefined)[]): boolean {
-  return orders.some((order) => order?.start.some((place) => place > 0));
+/** The same in a recipe, in short: `warp from unit 1, weft from unit 2`. */
+export function beginInWords({ by, start }: Pick<LaidOrder, 'by' | 'start'>): string | undefined {
+  const [warp, weft] = start.map((place) => place + 1);
+  if (warp === 1 && weft === 1) return undefined;
+  const [end, pick] = by === 'thread' ? ['end', 'pick'] : ['unit', 'unit'];
+  return `warp from ${end} ${warp}, weft from ${pick} ${weft}`;
 }

@@ -1,4 +1,6 @@
 import type { Draft } from '../draft/draft.js';
+import { type Descriptor, descriptorOf } from '../score/likeness/descriptor.js';
+import { SAME_KIND, unlikeOnes } from '../score/likeness/unlike-ones.js';
 import { codeOf } from '../score/symmetry/cloth-code.js';
 import type { Shard } from './checkpoint/checkpoint.js';
 import { alreadyWoven } from './evaluate/already-woven.js';
@@ -9,7 +11,7 @@ import { describeAll } from './report/describe.js';
 import { draftOf } from './space/candidate.js';
 import { memoized } from './space/memoize.js';
 import type { Space } from './space/space.js';
-import { Archive, type LeftOut } from './strategy/archive.js';
+import { Archive, type Kept, type LeftOut } from './strategy/archive.js';
 import type { Outcome } from './strategy/outcome.js';
 import {
   boundedPieces,
@@ -24,6 +26,8 @@ import {
 
 /** Fewest jobs per worker: with fewer, starting the worker costs more than it saves. */
 const JOBS_PER_WORKER = 4;
+/** Most kinds of cloth shown: four contact sheets. */
+const MOST_KINDS = 64;
 
 /** How a search is done, and who is told of it. */
 export interface SearchOptions {
@@ -47,7 +51,9 @@ export async function answer(question: Question, space: Space, options: SearchOp
   const draftAt = draftsOf(question, at);
   const code = (index: number): string => codeOf(draftAt(index));
   const { show, oneOfEachKind } = question;
-  const best = oneOfEachKind ? archive.bestOfEachKind(show, code) : archive.best(show, code);
+  const best = oneOfEachKind
+    ? unlikeOnesOf(archive.bestAndOfNiches(show, code), ({ index }) => descriptorOf(draftAt(index), question.same))
+    : archive.best(show, code);
   const set = setAside.float + setAside.unsound + setAside.flat + setAside.limits;
   const { out } = archive;
   return {
@@ -97,6 +103,11 @@ const WAYS: Readonly<Record<Space['way'], (search: Search) => Promise<Searched>>
   bounded: searchBounded,
   evolved: searchEvolved,
 };
+
+/** Of cloths in the order of the ranking, the best of each kind: each looks unlike all that are kept before it. */
+function unlikeOnesOf(ranked: readonly Kept[], descriptor: (kept: Kept) => Descriptor): Kept[] {
+  return unlikeOnes(ranked.map(descriptor), SAME_KIND, MOST_KINDS).map((at) => ranked[at]!);
+}
 
 /** A function from a candidate's index to its draft, which caches recent drafts. */
 function draftsOf(question: Question, at: Space['at']): (index: number) => Draft {

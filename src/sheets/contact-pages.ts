@@ -1,6 +1,5 @@
 import type { Draft } from '../draft/draft.js';
 import type { KeptCloth } from '../formats/shortlist.js';
-import { needsStartLegend, START_LEGEND } from '../order/laid-order.js';
 import type { Paper, Pictures, PlanOptions } from '../plan/options/plan-options.js';
 import { highlights, measured } from '../plan/piece/highlights.js';
 import { readsTo } from '../score/contrast/viewing-distance.js';
@@ -84,7 +83,6 @@ export async function addContactSheets(
   const cloths = contacts.map((contact) => ({ ...contact, scored: measured(contact.draft) }));
   const why = highlights(cloths);
   const shared = beginningOf(contacts.map(({ cloth }) => cloth.recipe));
-  const legend = needsStartLegend(contacts.map(({ cloth }) => cloth.order)) ? [START_LEGEND] : [];
   const each = layout.columns * layout.rows;
   const pages = Math.ceil(contacts.length / each);
   for (let page = 0; page < pages; page++) {
@@ -95,9 +93,7 @@ export async function addContactSheets(
     pdf.text(pdf.fitted([title], right - MARGIN - 40, type), MARGIN, MARGIN + TITLE, type);
     pdf.text(`contact sheet ${page + 1} of ${pages}`, right, MARGIN + TITLE, { align: 'right' });
     const seen = `${options.sorted}; ${said}, end 1 left, pick 1 at the top; the strip in grey`;
-    [seen, ...legend].forEach((line, row) => {
-      pdf.text(line, MARGIN, MARGIN + TITLE + (row + 1) * SOLID);
-    });
+    pdf.text(seen, MARGIN, MARGIN + TITLE + SOLID);
     for (let at = 0; at < each && page * each + at < cloths.length; at++) {
       const x = MARGIN + (at % layout.columns) * (layout.width + GUTTER);
       const y = MARGIN + HEAD + Math.floor(at / layout.columns) * layout.room;

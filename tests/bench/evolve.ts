@@ -67,7 +67,7 @@ export async function evolveTable(): Promise<string> {
     for (let seed = 1; seed <= SEEDS; seed++) {
       const asked = { ...question, seed: `bench ${seed}` };
       const { archive, at } = await searched(asked, { ...space, way: 'evolved', numbers }, searchEvolved);
-      const each = archive.bestOfEachKind(Number.POSITIVE_INFINITY, (index) => codeOf(draftOf(at(index), asked)));
+      const each = archive.bestOfEachNiche(Number.POSITIVE_INFINITY, (index) => codeOf(draftOf(at(index), asked)));
       best.push(each[0]!.score / top[0]!.score);
       met.push(each.filter(({ niche }) => kinds.has(niche)).length / kinds.size);
     }

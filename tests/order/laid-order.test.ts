@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { needsStartLegend, startInWords } from '../../src/order/laid-order.js';
+import { beginInWords, startInWords } from '../../src/order/laid-order.js';
 import type { Question } from '../../src/search/question/question.js';
 import { recipesOf } from '../../src/search/space/candidate.js';
 import { spaceOf } from '../../src/search/space/space.js';
@@ -23,13 +23,14 @@ describe('where orders begin', () => {
     );
   });
 
-  test('takes a legend where one of a sheet begins elsewhere than on the first thread', () => {
-    expect(needsStartLegend([{ start: [0, 0] }, undefined])).toBe(false);
-    expect(needsStartLegend([{ start: [0, 0] }, { start: [0, 1] }])).toBe(true);
+  test('is said in short in a recipe', () => {
+    expect(beginInWords({ by: 'thread', start: [0, 0] })).toBeUndefined();
+    expect(beginInWords({ by: 'thread', start: [4, 0] })).toBe('warp from end 5, weft from pick 1');
+    expect(beginInWords({ by: 'block', start: [0, 1] })).toBe('warp from unit 1, weft from unit 2');
   });
 });
 
-test('the short recipe is the recipe without its orders, whatever is asked', () => {
+test('the short recipe is the recipe without its orders and where they begin, whatever is asked', () => {
   const question = fc.record({
     structures: fc.constantFrom(['2/2 twill'], ['summer and winter'], ['turned taqueté'], ['overshot']),
     by: fc.constantFrom<Question['by']>(['thread'], ['unit'], ['block']),
@@ -46,12 +47,11 @@ test('the short recipe is the recipe without its orders, whatever is asked', () 
       const candidate = space.at(pick % space.numbers);
       const { recipe, shortRecipe } = recipesOf(candidate, asked);
       const letters = candidate.warp.map((colour) => asked.yarns[colour]!.letter).join('');
-      const begins = candidate.start.some((place) => place > 0)
-        ? `, from ${candidate.start.map((place) => place + 1).join('/')}`
-        : '';
-      expect(recipe.endsWith(begins)).toBe(true);
-      const [before, after] = recipe.split(`, ${letters} by `);
-      expect(shortRecipe).toBe(`${before} by ${after!.slice(0, after!.indexOf(', weft '))}${begins}`);
+      const begins = beginInWords({ by: candidate.family.by, start: candidate.start });
+      const parts = recipe.split(', ');
+      const orders = [letters, parts.find((part) => part.startsWith('weft '))!, ...(begins?.split(', ') ?? [])];
+      for (const part of orders) expect(parts).toContain(part);
+      expect(shortRecipe).toBe(parts.filter((part) => !orders.includes(part)).join(', '));
     }),
   );
 });

@@ -1,5 +1,4 @@
 import { describe, expect, test } from 'vitest';
-import type { KeptCloth } from '../../src/formats/shortlist.js';
 import { readPlanOptions } from '../../src/plan/options/plan-options.js';
 import { highlights, measured } from '../../src/plan/piece/highlights.js';
 import { planWarps } from '../../src/plan/piece/warp-plan.js';
@@ -173,25 +172,4 @@ test('the table reads back: one line a cloth, its measures in the columns of the
     'width in the reed': '20.2',
   });
   expect(fields(tableText(warps))[0]).not.toContain('weaver');
-});
-
-const needsOn = (paper: string) => readPlanOptions('', 'needs', { 'yarn size': '8/2 cotton', paper });
-
-/** A cloth whose warp order begins later, and its weft order on the third pick. */
-const begun = (cloth: KeptCloth, warp: number): KeptCloth => ({
-  ...cloth,
-  order: { ...cloth.order!, start: [warp, 2] },
-});
-
-describe('what a recipe says in short stands on the sheet in words', () => {
-  test.each(['a4', 'letter'])('the contact sheet explains the short form, where there is one, on %s', async (paper) => {
-    const cloths = ['DDDDLLLL', 'DDLDL', 'DDDLL'].map((warp) => kept('2/2 twill', { warp }));
-    const options = needsOn(paper);
-    const sheet = async (list: readonly KeptCloth[]) =>
-      readPdf(await teacherSheets('Round', planWarps(list, options), options))[0]!;
-    const later = await sheet(cloths.map(begun));
-    expect(words(later)).toContain('from 5/3: the warp order begins on end (by unit: unit) 5, the weft order on pick');
-    expect(complaints(later)).toEqual([]);
-    expect(words(await sheet(cloths))).not.toContain('from 5/3');
-  });
 });

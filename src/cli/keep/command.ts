@@ -2,14 +2,14 @@ import { Command } from 'commander';
 import type { Io } from '../shell/io.js';
 
 const EXAMPLES = `Examples:
-  shedlight keep gallery/turned-twill 5c6vam8a w5mxcj44
+  shedlight keep gallery/turned-twill 01bfseap aj7s2er7
       two cloths of a gallery, into kept.json
-  shedlight keep gallery/turned-twill 5c6vam8a --stars 4 --note "for the runner"
+  shedlight keep gallery/turned-twill 01bfseap --stars 4 --note "for the runner"
       with marks
   shedlight keep saved.json --out lesson-3.json
       the cloths that a gallery's page saved
-  shedlight keep gallery/turned-twill 5c6vam8a --wif
-      and kept-wif/5c6vam8a.wif, for your own software or loom
+  shedlight keep gallery/turned-twill 01bfseap --wif
+      and kept-wif/01bfseap.wif, for your own software or loom
 
 `;
 

@@ -43,7 +43,7 @@ export function countsOf(question: Question, counts: Counts, shown: number): str
       `${plural(counts.equals, 'weaves', 'weave')} one of these again.`,
     aside.length === 0 ? 'None was set aside.' : `Set aside: ${andList(aside)}.`,
     question.oneOfEachKind
-      ? `Shown here: the best of each of ${grouped(shown)} kinds, by size of motif, share of dark, and symmetry.`
+      ? `Shown here: the best of each of ${grouped(shown)} kinds: any two of them look unlike.`
       : `Shown here: ${shown === counts.cloths ? (shown === 1 ? 'the only one' : `all ${grouped(shown)}`) : `the best ${grouped(shown)}`}.`,
     ...(question.done?.unlike !== undefined && shown < counts.cloths
       ? ['How near those further down come to what was done was not looked at.']

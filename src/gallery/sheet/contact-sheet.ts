@@ -1,8 +1,8 @@
 import type { Yarn } from '../../colour/yarn.js';
-import { needsStartLegend, START_LEGEND } from '../../order/laid-order.js';
 import { type Picture, paintCloth } from '../../render/cloth.js';
 import { toPng } from '../../render/png.js';
 import { textWidth } from '../../render/text.js';
+import { recipesApart } from '../../search/report/recipes-apart.js';
 import type { Found } from '../../search/strategy/outcome.js';
 import { inFlight } from './in-flight.js';
 import { caption } from './sheet-caption.js';
@@ -28,7 +28,7 @@ const LAYOUTS = { 16: { columns: 4, side: 44.5 }, 25: { columns: 5, side: 34.8 }
 /** Lines under a picture, including the one with its number. */
 const LINES = 5;
 
-const PER_PAGE = 16;
+export const PER_PAGE = 16;
 /** Size of every page in picture points. */
 export const SHEET_POINTS = { width: Math.round(PAGE.width * POINTS), height: Math.round(PAGE.height * POINTS) };
 
@@ -46,6 +46,7 @@ export async function contactSheetPages(
 ): Promise<Buffer[]> {
   const perPage = options.perPage ?? PER_PAGE;
   const count = sheetCount(found.length, perPage);
+  const recipes = recipesApart(found, ({ shortRecipe }) => shortRecipe);
   const pages = new Array<Buffer>(count);
   // Pages are large, so the memory of a finished page is used again.
   const papers = Array.from({ length: Math.min(AT_ONCE, count) }, blankPage);
@@ -53,7 +54,7 @@ export async function contactSheetPages(
   await inFlight(pages.keys(), AT_ONCE, async (page) => {
     const shown = found.slice(page * perPage, (page + 1) * perPage);
     const paper = papers.pop()!;
-    pages[page] = await drawPage(paper, shown, options, `sheet ${page + 1} of ${count}`);
+    pages[page] = await drawPage(paper, shown, recipes, options, `sheet ${page + 1} of ${count}`);
     papers.push(paper);
     onPage?.(++done, count);
   });
@@ -70,7 +71,13 @@ function blankPage(): Picture {
   return { ...SHEET_POINTS, rgb: new Uint8Array(width * height * 3) };
 }
 
-function drawPage(page: Picture, found: readonly Found[], options: SheetOptions, number: string): Promise<Buffer> {
+function drawPage(
+  page: Picture,
+  found: readonly Found[],
+  recipes: ReadonlyMap<Found, string>,
+  options: SheetOptions,
+  number: string,
+): Promise<Buffer> {
   const layout = LAYOUTS[options.perPage ?? PER_PAGE];
   page.rgb.fill(255);
   const pen = new Pen();
@@ -81,9 +88,9 @@ function drawPage(page: Picture, found: readonly Found[], options: SheetOptions,
     const y = PAGE.top + HEAD + Math.floor(at / layout.columns) * room;
     place(page, picture(cloth, layout.side, options.scale ?? 'half'), x, y);
     pen.box(x, y, layout.side, layout.side);
-    under(pen, cloth, x, y + layout.side + 3.1, layout.side);
+    under(pen, cloth, recipes.get(cloth)!, x, y + layout.side + 3.1, layout.side);
   });
-  foot(pen, found);
+  foot(pen);
   return toPng(page, POINTS, pen.layer(page.width, page.height));
 }
 
@@ -134,8 +141,8 @@ function yarnKey(pen: Pen, yarns: readonly Yarn[], left: number, y: number): voi
   });
 }
 
-function under(pen: Pen, cloth: Found, x: number, y: number, width: number): void {
-  const { reads, lines } = caption(cloth, width, LINES - 1);
+function under(pen: Pen, cloth: Found, recipe: string, x: number, y: number, width: number): void {
+  const { reads, lines } = caption(cloth, recipe, width, LINES - 1);
   const rank = String(cloth.rank);
   pen.text(rank, x, y, { bold: true });
   pen.text(cloth.code, x + textWidth(rank, SMALL, true) + 1.6, y, { quiet: true });
@@ -148,19 +155,15 @@ function under(pen: Pen, cloth: Found, x: number, y: number, width: number): voi
 }
 
 /** A rule for measuring the print, and the meaning of the captions. */
-function foot(pen: Pen, found: readonly Found[]): void {
+function foot(pen: Pen): void {
   const y = PAGE.height - PAGE.bottom - 1;
   const x = PAGE.side;
   pen.line(x, y, x + 100, y);
   for (let mm = 0; mm <= 100; mm += 10) pen.line(x + mm, y - (mm % 50 === 0 ? 3 : 1.8), x + mm, y);
   pen.text('100 mm when printed at full size', x + 2, y - 3.6, { quiet: true });
-  if (needsStartLegend(found.map(({ order }) => order))) pen.text(START_LEGEND, x, y - 3.6 - LEADING, { quiet: true });
   const right = PAGE.width - PAGE.side;
-  const said = [
-    'clear at: the farthest of 0.6, 2 and 6 m from which the pattern still shows',
-    'longest float: in threads, and its length',
-  ];
-  said.forEach((line, at) => {
-    pen.text(line, right, y - (said.length - 1 - at) * LEADING, { align: 'right', quiet: true });
+  pen.text('clear at: the farthest of 0.6, 2 and 6 m at which the pattern is still clear', right, y, {
+    align: 'right',
+    quiet: true,
   });
 }

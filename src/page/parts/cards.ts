@@ -1,9 +1,9 @@
 import { kindsOf } from '../../gallery/manifest/groups.js';
+import { recipesApart } from '../../search/report/recipes-apart.js';
 import type { Found } from '../../search/strategy/outcome.js';
 import { button, el } from '../paint/dom.js';
 import { Painter } from '../paint/paint.js';
 import type { Screen } from '../paint/screen.js';
-import { recipesApart } from '../store/recipes-apart.js';
 import type { Store } from '../store/store.js';
 import type { View } from '../store/view.js';
 import { Card } from './card.js';

@@ -1,9 +1,12 @@
 import { drawdown } from '../../cloth/drawdown.js';
 import { colourFace, faceFromRows } from '../../cloth/face.js';
 import type { Weave } from '../../draft/draft.js';
+import { smallestPeriod } from '../../draft/repeat.js';
 import { clothKey, type Sameness } from '../symmetry/canonical-cloth.js';
 
 const PLAIN = ['#.', '.#'];
+/** Threads of the smallest log cabin: below it nobody sees blocks (a choice of ours). */
+const SMALLEST_CABIN = 8;
 const TWILL = ['##..', '.##.', '..##', '#..#'];
 
 /**
@@ -37,4 +40,18 @@ export function effectsOn(weave: Weave): ReadonlyMap<string, string> {
 function keyOf(rows: readonly string[]): string {
   const cells = rows.map((row) => Array.from(row, (cell) => (cell === '#' ? 0 : 1)));
   return clothKey(faceFromRows(cells), SAME, 2).join();
+}
+
+/** Whether threads have the order of log cabin, at any size: two colours in turn, which change places half-way. */
+export function isLogCabin(strands: readonly number[]): boolean {
+  const repeat = strands.slice(0, smallestPeriod(strands));
+  const next = (at: number): number => repeat[(at + 1) % repeat.length]!;
+  const doubled = repeat.flatMap((strand, at) => (strand === next(at) ? [at] : []));
+  const [first, second] = doubled;
+  return (
+    doubled.length === 2 &&
+    repeat.length >= SMALLEST_CABIN &&
+    new Set(repeat).size === 2 &&
+    second! - first! === repeat.length / 2
+  );
 }

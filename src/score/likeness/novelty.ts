@@ -22,11 +22,11 @@ const CLASSICS: readonly { readonly name: string; readonly word: string; readonl
   { name: 'two and three', word: 'DDLLL' },
   { name: 'three and two', word: 'DDDLL' },
   { name: 'three and three', word: 'DDDLLL' },
-  { name: 'four and four', word: 'DDDDLLLL' },
+  { name: 'hound’s tooth order', word: 'DDDDLLLL' },
   { name: 'six and six', word: 'DDDDDDLLLLLL' },
   { name: 'eight and eight', word: 'DDDDDDDDLLLLLLLL' },
   { name: 'log cabin order', word: 'DLDLDLDLLDLDLDLD' },
-  { name: 'four and four beside two and two', word: 'DDDDLLLLDDDDLLLLDDLLDDLLDDLLDDLL' },
+  { name: 'glen check order', word: 'DDDDLLLLDDDDLLLLDDLLDDLLDDLLDDLL' },
 ];
 
 /** Cells of a weave up to which the classics are measured from every start. */

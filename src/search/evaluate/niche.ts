@@ -1,16 +1,9 @@
-/**
- * A niche: a class of cloths of similar motif size, dark share and symmetry. Every axis is a whole number, so that no
- * rounding moves a cloth from one niche to another.
+/*
+ * A niche is a class of cloths of similar motif size, dark share and symmetry. Every axis is a whole number, so that no
+ * rounding moves a cloth from one niche to another: size in doublings (0 for a motif of one thread, k for one of more
+ * than 2^(k−1) up to 2^k threads, the longer side); dark share of the face in tenths, 0 to 9 (with colour exchange, the
+ * share of the rarer of dark and light); symmetry in quarters, 0 to 4.
  */
-interface Niche {
-  /** Doublings: 0 for a motif of one thread, k for one of more than 2^(k−1) up to 2^k threads, the longer side. */
-  readonly size: number;
-  /** Dark share of the face in tenths, 0 to 9; with colour exchange, the share of the rarer of dark and light. */
-  readonly dark: number;
-  /** Symmetry in quarters, 0 to 4. */
-  readonly symmetry: number;
-}
-
 const SIZES = 12;
 const TENTHS = 10;
 const QUARTERS = 5;
@@ -35,19 +28,4 @@ export function nicheOf({ ends, picks, darkShare, symmetry }: NicheFigures, exch
   // The share is first rounded to billionths, so that rounding errors do not push a whole tenth down.
   const tenth = Math.min(TENTHS - 1, Math.floor(Math.round(dark * 1e9) / 1e8));
   return (size * TENTHS + tenth) * QUARTERS + Math.round(4 * symmetry);
-}
-
-/** The niche with a number. */
-export function nicheAt(number: number): Niche {
-  const tenths = Math.floor(number / QUARTERS);
-  return { size: Math.floor(tenths / TENTHS), dark: tenths % TENTHS, symmetry: number % QUARTERS };
-}
-
-/** Words for a niche: “motif of 9 to 16 threads, 30 to 40 % dark, symmetry 0.5”; with `exchange`, “dark (or light)”. */
-export function nicheInWords(number: number, exchange: boolean): string {
-  const { size, dark, symmetry } = nicheAt(number);
-  const threads = size === 0 ? '1 thread' : size === 1 ? '2 threads' : `${2 ** (size - 1) + 1} to ${2 ** size} threads`;
-  const tenths = `${10 * dark} to ${10 * dark + 10} % dark`;
-  const share = !exchange ? tenths : dark === 5 ? 'half dark' : `${tenths} (or light)`;
-  return `motif of ${threads}, ${share}, symmetry ${symmetry / 4}`;
 }

@@ -7,7 +7,6 @@ import { type BlurredCloth, blurredCloth, nearTwins } from '../../score/likeness
 import { nearestInWords, whyInWords } from '../../score/rank/why.js';
 import { type Scored, scoreDraft } from '../../score/score.js';
 import { classicsOf } from '../evaluate/classics-for.js';
-import { nicheInWords } from '../evaluate/niche.js';
 import type { Question } from '../question/question.js';
 import { draftOf, recipesOf } from '../space/candidate.js';
 import type { Space } from '../space/space.js';
@@ -45,7 +44,7 @@ export function describeAll(
       rank: place + 1,
       code: scored.code,
       ...recipesOf(candidate, question),
-      why: whyHere(question, scored, kept.niche),
+      why: whyHere(question, scored),
       structure: family.structure,
       redraw: redrawOf(candidate, question),
       draft,
@@ -66,9 +65,7 @@ export function describeAll(
 }
 
 /** The reason for a cloth's place in the ranking, in one sentence without its full stop. */
-function whyHere(question: Question, { parts, scores }: Scored, niche: number): string {
-  const exchange = question.same.includes('exchange') && question.yarns.length === 2;
-  const kind = question.oneOfEachKind ? [`the best of its kind (${nicheInWords(niche, exchange)})`] : [];
+function whyHere(question: Question, { parts, scores }: Scored): string {
   const nearest = nearestInWords(scores);
-  return [...kind, whyInWords(parts, question.rank), ...(nearest === undefined ? [] : [nearest])].join('; ');
+  return [whyInWords(parts, question.rank), ...(nearest === undefined ? [] : [nearest])].join('; ');
 }

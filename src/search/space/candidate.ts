@@ -1,6 +1,8 @@
 import type { Draft } from '../../draft/draft.js';
+import { beginInWords } from '../../order/laid-order.js';
 import { colours, endStrands, layout, pickStrands, type Strands, wholeRepeat } from '../../order/lay.js';
 import { exchanged, formatOrder, type Order, runsOf } from '../../order/order.js';
+import { counted } from '../../words/counts.js';
 import type { Question } from '../question/question.js';
 import { type Family, layingOf } from './family.js';
 
@@ -44,36 +46,46 @@ export function profileInLetters(blocks: readonly string[]): string {
   return /(.)\1\1/.test(letters) ? runsOf(letters) : blocks.join(' ');
 }
 
-/** How a candidate is made, in one line; and the same without its orders, for where these stand beside it. */
+/**
+ * How a candidate is made, in one line of parts with commas between them; and the same without its orders and where
+ * these begin, for where the threads themselves stand beside it.
+ */
 export function recipesOf(candidate: Candidate, question: Question): { recipe: string; shortRecipe: string } {
-  const { family, warp, weft, start } = candidate;
-  const times = family.times > 1 ? ` ×${family.times}` : '';
-  const fill = family.fill === 'solid' ? '' : family.fill === 'nest' ? ' nested' : ' alternate';
+  const { family, warp, weft } = candidate;
   const said: Record<string, string> = { same: 'weft as warp', exchange: 'weft with colours swapped' };
   const wefts = said[question.weft.rule] ?? `weft ${formatOrder(weft, question.yarns)}`;
-  const begins = start[0] === 0 && start[1] === 0 ? '' : `, from ${start[0] + 1}/${start[1] + 1}`;
-  const weave = weaveInWords(candidate, question);
+  const begins = beginInWords({ by: family.by, start: candidate.start });
+  const [weave, laid] = [weaveInWords(candidate, question), laidInWords(family)];
+  const from = begins === undefined ? [] : [begins];
   if (question.onTheLoom) {
     // A warp on the loom is the same in every recipe, and may be hundreds of letters long.
     const isTied = family.weave(warp, weft).tieUp === question.draft?.draft.tieUp;
     const there = isTied ? 'warp and tie-up on the loom' : 'warp on the loom with a new tie-up';
-    const laid = `${weave}, ${there}${times}${fill}`;
-    return { recipe: `${laid}, ${wefts}${begins}`, shortRecipe: `${laid}${begins}` };
+    const short = [...weave, there, ...laid];
+    return { recipe: [...short, wefts, ...from].join(', '), shortRecipe: short.join(', ') };
   }
-  const by = `by ${family.by}${times}${fill}`;
+  const order = formatOrder(warp, question.yarns);
   return {
-    recipe: `${weave}, ${formatOrder(warp, question.yarns)} ${by}, ${wefts}${begins}`,
-    shortRecipe: `${weave} ${by}${begins}`,
+    recipe: [...weave, order, ...laid, wefts, ...from].join(', '),
+    shortRecipe: [...weave, ...laid].join(', '),
   };
 }
 
 /** What is woven: the structure, its manner of treadling, its blocks. */
-function weaveInWords({ family }: Candidate, question: Question): string {
+function weaveInWords({ family }: Candidate, question: Question): string[] {
   const isTreadled = question.draft !== undefined && family.manner !== '';
   const weave = family.structure + (family.manner ? `${isTreadled ? ' treadled' : ''} ${family.manner}` : '');
-  const blocks = family.called ?? (family.profile.length > 1 ? profileInLetters(family.profile) : '');
-  const treadled = family.treadled
-    ? ` ${isTreadled ? 'in blocks' : 'treadled'} ${profileInLetters(family.treadled)}`
-    : '';
-  return `${weave}${blocks === '' ? '' : ` ${blocks}`}${treadled}`;
+  const blocks = family.profile.length > 1 ? `blocks ${profileInLetters(family.profile)}` : undefined;
+  const named = family.called === undefined ? blocks : `name draft ${family.called}`;
+  const treadled = family.treadled && `treadled in blocks ${profileInLetters(family.treadled)}`;
+  return [weave, named, treadled].filter((part) => part !== undefined);
+}
+
+/** How an order is laid: `4 units each`, `alternating`. */
+function laidInWords({ by, fill, times }: Family): string[] {
+  const what = by === 'thread' ? 'thread' : 'unit';
+  const one = by === 'block' ? [] : [`${what} by ${what}`];
+  const each = times === 1 ? one : [`${counted(times, what)} each`];
+  const fills = { solid: [], alternate: ['alternating'], nest: ['nested'] } as const;
+  return [...(by === 'block' ? ['as block order'] : []), ...each, ...fills[fill]];
 }

@@ -8,6 +8,7 @@ import {
   PREFERENCES,
   resized,
 } from '../evaluate/columns.js';
+import { NICHES } from '../evaluate/niche.js';
 
 /** Tests that keep a cloth out of the ranking, whatever its score. */
 export interface LeftOut {
@@ -111,7 +112,8 @@ export class Archive {
    * once none of the cloths that would be shown is open: the ranking is then final.
    */
   settle(most: number, eachKind: boolean, few: number): boolean {
-    const shown = eachKind ? [...this.firstOfKinds().values()].flat() : this.foremost(most);
+    const firsts = eachKind ? [...this.firstOfNiches().values()].flat() : [];
+    const shown = [...new Set([...this.foremost(most), ...firsts])];
     const open = shown.filter((at) => this.columns.standing[at] === OPEN);
     for (const at of open.slice(0, few)) {
       this.columns.standing[at] = this.leftOut!.isNear(this.keyAt(at).join(), this.columns.index[at]!) ? OUT : STAYS;
@@ -130,6 +132,32 @@ export class Archive {
    * the first two.
    */
   best(most: number, code: (index: number) => string): Kept[] {
+    return this.foremost(most)
+      .sort(this.inRank(code))
+      .slice(0, most)
+      .map((at) => this.keptAt(at));
+  }
+
+  /** The best cloth of every niche, in the order of the ranking, at most `most`. */
+  bestOfEachNiche(most: number, code: (index: number) => string): Kept[] {
+    const order = this.inRank(code);
+    return [...this.firstOfNiches().values()]
+      .map((tied) => tied.reduce((a, b) => (order(b, a) < 0 ? b : a)))
+      .sort(order)
+      .slice(0, most)
+      .map((at) => this.keptAt(at));
+  }
+
+  /** The best `most` cloths and the best of every niche, in the order of the ranking: a choice that is good and wide. */
+  bestAndOfNiches(most: number, code: (index: number) => string): Kept[] {
+    const best = this.best(most, code);
+    const known = new Set(best.map(({ index }) => index));
+    // What is not among the best comes after them all.
+    return [...best, ...this.bestOfEachNiche(NICHES, code).filter(({ index }) => !known.has(index))];
+  }
+
+  /** Compares two cloths by the ranking, ties by their codes, which are computed once each. */
+  private inRank(code: (index: number) => string): (a: number, b: number) => number {
     const codes = new Map<number, string>();
     const codeAt = (at: number): string => {
       let known = codes.get(at);
@@ -139,25 +167,11 @@ export class Archive {
       }
       return known;
     };
-    return this.foremost(most)
-      .sort((a, b) => this.bySize(a, b) || (codeAt(a) < codeAt(b) ? -1 : 1))
-      .slice(0, most)
-      .map((at) => this.keptAt(at));
-  }
-
-  /** The best cloth of every niche, in the order of the ranking, at most `most`. */
-  bestOfEachKind(most: number, code: (index: number) => string): Kept[] {
-    const order = (a: number, b: number): number =>
-      this.bySize(a, b) || (code(this.columns.index[a]!) < code(this.columns.index[b]!) ? -1 : 1);
-    return [...this.firstOfKinds().values()]
-      .map((tied) => tied.reduce((a, b) => (order(b, a) < 0 ? b : a)))
-      .sort(order)
-      .slice(0, most)
-      .map((at) => this.keptAt(at));
+    return (a, b) => this.bySize(a, b) || (codeAt(a) < codeAt(b) ? -1 : 1);
   }
 
   /** For every niche, the first cloth that is not left out, and the cloths that tie with it in score and size. */
-  private firstOfKinds(): Map<number, number[]> {
+  private firstOfNiches(): Map<number, number[]> {
     const first = new Map<number, number[]>();
     for (let at = 0; at < this.size; at++) {
       if (this.columns.standing[at] === OUT) continue;

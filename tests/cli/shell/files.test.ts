@@ -40,7 +40,7 @@ describe('a draft of bare numbers', () => {
       const drawn = await run('draw', file, '--warp', 'DL', '--weft', 'L', '--by', 'unit');
       expect(drawn.err).toContain('threading understood as crackle');
       expect(drawn.code).toBe(0);
-      expect(drawn.out).toContain('by unit');
+      expect(drawn.out).toContain('unit by unit');
     }));
 
   it.each([
@@ -62,7 +62,9 @@ describe('a draft of bare numbers', () => {
       const { found } = await explore(question, { workers: 0 });
       expect(found.length).toBeGreaterThan(2);
       for (const { code, recipe, redraw } of found.slice(0, 4)) {
-        expect(recipe).toMatch(key === 'profile' ? / A B, [DL]+ by unit/ : /bare\.yaml.*, [DL]+ by block/);
+        expect(recipe).toMatch(
+          key === 'profile' ? /, blocks A B, [DL]+, unit by unit/ : /bare\.yaml.*, [DL]+, as block order/,
+        );
         const words = redraw.flatMap(([flag, text]) => (flag === 'draft' ? [text] : [`--${flag}`, text]));
         const { out } = await run('draw', ...words, '--json');
         expect(JSON.parse(out).code).toBe(code);

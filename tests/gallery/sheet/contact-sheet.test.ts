@@ -2,7 +2,6 @@ import { PNG } from 'pngjs';
 import { describe, expect, it } from 'vitest';
 import { contactSheetPages, type SheetOptions } from '../../../src/gallery/sheet/contact-sheet.js';
 import { paintCloth } from '../../../src/render/cloth.js';
-import type { Found } from '../../../src/search/strategy/outcome.js';
 import { found, HOUNDS_TOOTH } from './hounds-tooth.js';
 
 const OPTIONS: SheetOptions = {
@@ -28,19 +27,6 @@ describe('contact sheet', () => {
     expect(file!.readUInt32BE(at) / 39.3700787).toBeCloseTo(200, 1);
     expect(file!.readUInt32BE(at + 4)).toBe(file!.readUInt32BE(at));
     expect(file![at + 8]).toBe(1);
-  });
-
-  it('explains above the rule where orders begin, where a recipe says so in short', async () => {
-    const inkAbove = async (found: readonly Found[]): Promise<boolean> => {
-      const png = PNG.sync.read((await contactSheetPages(found, OPTIONS))[0]!);
-      // From 279.5 to 282 mm down, over the left half.
-      const [top, bottom] = [279.5, 282].map((mm) => Math.round((mm / 25.4) * 200)) as [number, number];
-      for (let y = top; y < bottom; y++) for (let x = 80; x < 800; x++) if (dark(png, x, y)) return true;
-      return false;
-    };
-    const [one] = many(1);
-    expect(await inkAbove([one!])).toBe(false);
-    expect(await inkAbove([{ ...one!, order: { ...one!.order, start: [4, 2] } }])).toBe(true);
   });
 
   it('has a rule of 100 mm at the foot', async () => {

@@ -33,8 +33,8 @@ export function found(rank: number, more: Partial<Found> = {}): Found {
   return {
     rank,
     code: `code${rank}`,
-    recipe: '2/2 twill, DL by unit, weft as warp',
-    shortRecipe: '2/2 twill by unit',
+    recipe: '2/2 twill, DL, unit by unit, weft as warp',
+    shortRecipe: '2/2 twill, unit by unit',
     why: 'ranked here for: contrast 0.32',
     structure: '2/2 twill',
     redraw: [],

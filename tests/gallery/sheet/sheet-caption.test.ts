@@ -16,32 +16,39 @@ describe('caption', () => {
 
   it('gives the longest float with its length in the unit of the sett', () => {
     const floats = { warpFace: 3, warpBack: 1, weftFace: 1, weftBack: 3, longest: 3, longestMm: 3.81 };
-    expect(floatWords(floats, 'inch')).toBe('3 (0.15 in)');
-    expect(floatWords(floats, 'cm')).toBe('3 (3.8 mm)');
+    expect(floatWords(floats, 'inch')).toBe('3 threads, 0.15 in');
+    expect(floatWords(floats, 'cm')).toBe('3 threads, 3.8 mm');
     expect(floatWords({ ...floats, longest: null, longestMm: null }, 'cm')).toBe('never interlaces');
   });
 
-  it('says recipe, orders in letters by runs, float and distance', () => {
-    expect(caption(found(1), 44.5, 4)).toEqual({
+  it('says recipe, threads in letters by runs, float and distance', () => {
+    expect(caption(found(1), '2/2 twill, unit by unit', 44.5, 4)).toEqual({
       reads: 'clear at 2 m',
-      lines: ['2/2 twill by unit', 'warp and weft D4 L4', 'longest float 2 (0.10 in)'],
+      lines: ['2/2 twill, unit by unit', 'warp and weft D4 L4', 'longest float 2 threads, 0.10 in'],
     });
   });
 
-  it('says each order once, and on a free line the nearest classic', () => {
-    const { scores, order } = found(1);
-    const cloth = found(1, {
-      shortRecipe: '2/2 twill by thread ×2 alternate, from 1/3',
-      order: { ...order, warp: 'DDLDL', weft: 'DL', by: 'thread', fill: 'alternate', times: 2, start: [0, 2] },
-      scores: { ...scores, novelty: 0.12, nearest: 'hound’s tooth' },
-    });
-    expect(caption(cloth, 44.5, 4).lines).toEqual([
-      '2/2 twill by thread ×2 alternate, from 1/3',
-      'warp and weft D4 L4',
-      'nearest classic: hound’s tooth, 0.12 away',
-      'longest float 2 (0.10 in)',
+  it('names the classic that a cloth is or is like, on a free line', () => {
+    const { scores } = found(1);
+    const lines = (changed: object, most = 4) => caption(found(1, changed), 'thread by thread', 44.5, most).lines;
+    const near = { scores: { ...scores, novelty: 0.04, nearest: 'hound’s tooth' } };
+    expect(lines(near)[2]).toBe('like hound’s tooth');
+    expect(lines(near, 3)).toHaveLength(3);
+    expect(lines({ scores: { ...scores, novelty: 0.12, nearest: 'hound’s tooth' } })).toHaveLength(3);
+    const cabin = [0, 1, 0, 1, 0, 1, 0, 1, 1, 0, 1, 0, 1, 0, 1, 0];
+    expect(lines({ draft: { ...HOUNDS_TOOTH, warp: cabin, weft: cabin } })[2]).toBe('log cabin order');
+  });
+
+  it('calls an order one, and says where it begins, if the threads are too many to write', () => {
+    const { order } = found(1);
+    const warp = Array.from({ length: 60 }, (_, at) => Number((at * at) % 7 < 3));
+    const weft = warp.toReversed();
+    const laid = { ...order, warp: 'DDLDL', weft: 'DDLDL', by: 'thread', start: [0, 2] } as const;
+    const cloth = found(1, { draft: { ...HOUNDS_TOOTH, warp, weft }, order: laid });
+    expect(caption(cloth, '4 threads each', 44.5, 4).lines.slice(1, 3)).toEqual([
+      'warp and weft order DDLDL',
+      'warp from end 1, weft from pick 3',
     ]);
-    expect(caption(cloth, 44.5, 3).lines).toHaveLength(3);
   });
 
   it('never runs out of its column nor beyond its lines', () => {
@@ -50,7 +57,7 @@ describe('caption', () => {
     const strands = fc.array(fc.integer({ min: 0, max: 1 }), { minLength: 8, maxLength: 300 });
     fc.assert(
       fc.property(recipe, strands, strands, fc.constantFrom(34.8, 44.5), (said, warp, weft, width) => {
-        const { lines } = caption(found(1, { shortRecipe: said, draft: { ...HOUNDS_TOOTH, warp, weft } }), width, 4);
+        const { lines } = caption(found(1, { draft: { ...HOUNDS_TOOTH, warp, weft } }), said, width, 4);
         expect(lines.length).toBeLessThanOrEqual(4);
         for (const line of lines) expect(textWidth(line, SMALL)).toBeLessThanOrEqual(width);
         expect(lines.every((line) => canDraw(line))).toBe(true);

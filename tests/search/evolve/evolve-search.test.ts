@@ -58,7 +58,7 @@ describe.each(BEYOND)('a space beyond listing: %s', (_, change) => {
       const search = { question, space: { ...space, numbers: 400 }, pool, newArchive, progress: undefined };
       const { archive, at, setAside, evolved, whole } = await searchEvolved(search);
       pool.close();
-      const kept = archive.bestOfEachKind(1000, (index) => codeOf(draftOf(at(index), question)));
+      const kept = archive.bestOfEachNiche(1000, (index) => codeOf(draftOf(at(index), question)));
       expect(kept.length).toBe(evolved!.niches);
       const lines = kept.map(({ index, ...rest }) => ({ ...rest, line: genomeOf(at(index), space.families) }));
       return { lines, setAside, evolved, whole, cloths: archive.cloths, equals: archive.duplicates };
@@ -132,7 +132,7 @@ describe('a search by changes', () => {
     const code = (index: number): string => codeOf(draftOf(space.at(index), question));
     const all = listed.archive.best(1000, code);
     const firsts = all.filter(({ niche }, place) => all.findIndex((kept) => kept.niche === niche) === place);
-    expect(listed.archive.bestOfEachKind(1000, code)).toEqual(firsts);
-    expect(listed.archive.bestOfEachKind(2, code)).toEqual(firsts.slice(0, 2));
+    expect(listed.archive.bestOfEachNiche(1000, code)).toEqual(firsts);
+    expect(listed.archive.bestOfEachNiche(2, code)).toEqual(firsts.slice(0, 2));
   });
 });

@@ -147,7 +147,7 @@ describe('a warp on the loom', () => {
       expect(candidates.length).toBeGreaterThan(0);
       for (const { code, recipe } of candidates) {
         expect(recipe).toMatch(
-          /loom\.yaml[\w /]*, warp (and tie-up on the loom|on the loom with a new tie-up), weft [DL]+/,
+          /loom\.yaml[\w /]*, warp (and tie-up on the loom|on the loom with a new tie-up), thread by thread, weft [DL]+/,
         );
         const kept = join(folder, `${code}.json`);
         await run('keep', out, code, '--out', kept);

@@ -92,7 +92,7 @@ describe('order and profile against each other', () => {
       weft: 'D',
     });
     expect([draft.threading.length, draft.treadling.length]).toEqual([6, 8]);
-    expect(recipe).toBe('monk’s belt A A B treadled A B, D by unit, weft D');
+    expect(recipe).toBe('monk’s belt, blocks A A B, treadled in blocks A B, D, unit by unit, weft D');
   });
   test('wide blocks are said by their runs, as they are read back', () => {
     const profile = [...'AAABBBCCCDDDDCCCBBB'];
@@ -110,7 +110,7 @@ describe('nest', () => {
     expect(drawn({ structure: 'plain', fill: 'nest', orders: 'DLL' }).warp).toBe('DLLLDDLDD'.repeat(2));
     const { warp, recipe } = drawn({ structure: '2/2 twill', fill: 'nest', by: 'unit', orders: 'DL' });
     expect(warp).toBe('DLLD'.replace(/./g, '$&$&$&$&'));
-    expect(recipe).toBe('2/2 twill, DL by unit nested, weft as warp');
+    expect(recipe).toBe('2/2 twill, DL, unit by unit, nested, weft as warp');
   });
   test('listed by every beginning, for each nests otherwise', () => {
     const question: Question = { ...QUESTION, fill: ['nest'], lengths: [3], weft: { rule: 'same' } };

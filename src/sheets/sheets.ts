@@ -37,7 +37,7 @@ export async function dealSheets(shares: readonly Share[], warps: readonly WarpP
 export async function teacherSheets(
   title: string,
   warps: readonly WarpPlan[],
-  needs: Pick<PlanOptions, 'paper' | 'columns' | 'pictures'>,
+  needs: Pick<PlanOptions, 'paper' | 'columns' | 'pictures' | 'inHand' | 'putUps'>,
   { weavers, gamp }: { readonly weavers?: readonly string[]; readonly gamp?: Gamp | undefined } = {},
 ): Promise<Buffer> {
   const { paper, columns, pictures } = needs;
@@ -53,7 +53,7 @@ export async function teacherSheets(
   const list = weavers === undefined ? 'in the order of the shortlist, warp by warp' : 'in the order of the weavers';
   const sorted = gamp === undefined ? list : 'the squares of the gamp, by number';
   await addContactSheets(pdf, paper, contacts, { title, sorted, columns, pictures });
-  addYarnOrder(pdf, 'Yarn for all', warps, weavers);
+  addYarnOrder(pdf, 'Yarn for all', warps, needs, weavers);
   addWarpLabels(pdf, warps, weavers);
   return pdf.finish();
 }

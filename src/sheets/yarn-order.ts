@@ -1,4 +1,5 @@
 import type { WarpPlan } from '../plan/piece/warp-plan.js';
+import { buyWords, type Stock, type ToBuy, toBuy } from '../plan/yarn/in-hand.js';
 import { type YarnAmount, yarnName } from '../plan/yarn/yarn-amounts.js';
 import { counted } from '../words/counts.js';
 import { sayLong, sayShort, sayWeight } from '../words/measure.js';
@@ -12,8 +13,12 @@ export interface OrderedYarn {
   readonly hex: string;
   readonly warps: number;
   readonly length: number;
+  /** Parts of the length for warp and weft. */
+  readonly warp: number;
+  readonly weft: number;
   /** Null if the size of the yarn is unknown. */
   readonly grams: number | null;
+  readonly toBuy: ToBuy;
 }
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
@@ -22,10 +27,10 @@ type Mutable<T> = { -readonly [K in keyof T]: T[K] };
  * One line per yarn, in order of first use. Yarns with the same colour, name and size are one yarn. Nothing is ordered
  * for a warp that its loom cannot weave.
  */
-export function yarnOrder(warps: readonly WarpPlan[]): OrderedYarn[] {
-  const lines = new Map<string, Mutable<OrderedYarn>>();
+export function yarnOrder(warps: readonly WarpPlan[], stock: Stock): OrderedYarn[] {
+  const lines = new Map<string, Mutable<Omit<OrderedYarn, 'toBuy'>>>();
   for (const { yarns, yarn } of warps.filter(({ faults }) => faults.length === 0)) {
-    for (const { letter, use, tex, withReserve, gramsWithReserve } of yarn) {
+    for (const { letter, use, tex, warp, weft, total, withReserve, gramsWithReserve } of yarn) {
       const { name, hex } = yarns.find((own) => own.letter === letter)!;
       const key = JSON.stringify([letter, use, name, hex, tex]);
       const line = lines.get(key) ?? {
@@ -35,15 +40,26 @@ export function yarnOrder(warps: readonly WarpPlan[]): OrderedYarn[] {
         hex,
         warps: 0,
         length: 0,
+        warp: 0,
+        weft: 0,
         grams: 0,
       };
       line.warps++;
       line.length += withReserve;
+      line.warp += (warp * withReserve) / total;
+      line.weft += (weft * withReserve) / total;
       line.grams = line.grams === null || gramsWithReserve === null ? null : line.grams + gramsWithReserve;
       lines.set(key, line);
     }
   }
-  return [...lines.values()];
+  // What is in hand of a letter is counted once.
+  const used = new Set<string>();
+  return [...lines.values()].map((line) => {
+    const key = line.use === undefined ? line.letter : 'pattern';
+    const inHand = used.has(key) ? undefined : stock.inHand[key];
+    used.add(key);
+    return { ...line, toBuy: toBuy(yarnName(line), line, inHand, stock.putUps[key] ?? stock.putUps['']) };
+  });
 }
 
 /** Millimetres from line to line of a table. */
@@ -54,7 +70,13 @@ const LINE = 5.6;
  *
  * @param weavers the weaver of each warp, if cloths were dealt
  */
-export function addYarnOrder(pdf: Pdf, title: string, warps: readonly WarpPlan[], weavers?: readonly string[]): void {
+export function addYarnOrder(
+  pdf: Pdf,
+  title: string,
+  warps: readonly WarpPlan[],
+  stock: Stock,
+  weavers?: readonly string[],
+): void {
   const right = pdf.width - MARGIN;
   const { per } = warps[0]!;
   let y = 0;
@@ -82,7 +104,7 @@ export function addYarnOrder(pdf: Pdf, title: string, warps: readonly WarpPlan[]
       pdf.text(words, MARGIN + x, at);
     }
   });
-  for (const { letter, use, name, warps: count, length, grams } of yarnOrder(warps)) {
+  for (const { letter, use, name, warps: count, length, grams, ...parts } of yarnOrder(warps, stock)) {
     row((at) => {
       pdf.text(letter, MARGIN, at, { bold: true });
       const said = [...(name === letter ? [] : [name]), ...(use === undefined ? [] : [use])].join(', ');
@@ -92,6 +114,12 @@ export function addYarnOrder(pdf: Pdf, title: string, warps: readonly WarpPlan[]
       pdf.text(grams === null ? 'size not given' : sayWeight(grams, per), MARGIN + place.weight, at, {
         bold: grams !== null,
       });
+    });
+    row((at) => {
+      const [ofWarp, ofWeft] = [parts.warp, parts.weft].map((mm) => sayLong(mm, per));
+      const buy = buyWords(parts.toBuy, per);
+      const said = `warp ${ofWarp}, weft ${ofWeft}${buy === '' ? '' : `; ${buy}`}`;
+      pdf.text(pdf.fitted([said], right - MARGIN - place.name), MARGIN + place.name, at);
     });
   }
   y += 4;

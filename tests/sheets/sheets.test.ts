@@ -198,7 +198,7 @@ test('what is too long for two pages goes on to the next, every end and pick onc
 test('the sheet says what the plan for programs says', () => {
   const options = readPlanOptions('', 'needs', NEEDS);
   const warps = planWarps([CLOTHS['twill, 20 ends'](), CLOTHS.overshot()], options);
-  const plan = JSON.parse(planText(warps, yarnOrder(warps)));
+  const plan = JSON.parse(planText(warps, yarnOrder(warps, options)));
   expect(plan).toMatchObject({ format: 'shedlight-plan', version: 1 });
   for (const [w, warp] of warps.entries()) {
     const threading = plan.warps[w].threading.split(' ') as string[];

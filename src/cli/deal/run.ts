@@ -3,7 +3,7 @@ import { type Deal, dealOut, needsFor, type Share, type Weaver, warpFor, weaverL
 import { readWeavers } from '../../plan/deal/weavers.js';
 import { type PlanOptions, readPlanOptions } from '../../plan/options/plan-options.js';
 import { checkLetters, type WarpPlan } from '../../plan/piece/warp-plan.js';
-import { resultsForm } from '../../plan/results/results-form.js';
+import { formEntries, resultsForm } from '../../plan/results/results-form.js';
 import { Problem, quote } from '../../problem.js';
 import { planText } from '../../sheets/plan-json.js';
 import { tableText } from '../../sheets/plan-table.js';
@@ -12,7 +12,7 @@ import { yarnOrder } from '../../sheets/yarn-order.js';
 import { readText } from '../shell/files.js';
 import { bold, EXIT, type Io, say, sayJson } from '../shell/io.js';
 import { loadShortlist } from '../shell/kept-file.js';
-import { judgePlanFolder, writePlanFolder } from '../shell/plan-folder.js';
+import { formLine, judgePlanFolder, writePlanFolder } from '../shell/plan-folder.js';
 import { yarnLines } from '../shell/yarn-lines.js';
 
 /** The arguments of the command. */
@@ -45,8 +45,12 @@ export async function runDeal(given: DealArguments, io: Io): Promise<number> {
   const warps = deal.shares.map(({ cloth, weaver }, at) =>
     numbered(warpFor(cloth, needsFor(weaver, options), weaver.loom), at + 1),
   );
-  const yarn = yarnOrder(warps);
+  const yarn = yarnOrder(warps, options);
   const names = deal.shares.map(({ weaver }) => weaver.name);
+  const entries = formEntries(
+    warps.flatMap(({ pieces }) => pieces),
+    names,
+  );
   const { formKept } = await writePlanFolder(folder, 'deal', {
     'deal.json': `${JSON.stringify(dealData(deal), null, 1)}\n`,
     'plan.json': planText(warps, yarn),
@@ -54,9 +58,9 @@ export async function runDeal(given: DealArguments, io: Io): Promise<number> {
     'teacher.pdf': await teacherSheets('Cloths of the group', warps, options, { weavers: names }),
     'album.pdf': await albumSheets(warps, options.paper, names),
     'cloths.csv': tableText(warps, names),
-    'results.yaml': resultsForm(warps.flatMap(({ pieces }) => pieces)),
+    'results.yaml': resultsForm(entries),
   });
-  if (formKept) say(io.stderr, `${join(folder, 'results.yaml')}: left as it is`);
+  if (formKept) say(io.stderr, formLine(folder, entries));
   if (given.json) sayJson(io, dealData(deal));
   else {
     for (const share of deal.shares) say(io.stdout, shareLine(share));

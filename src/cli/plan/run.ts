@@ -6,7 +6,7 @@ import { type PlanOptions, readPlanOptions } from '../../plan/options/plan-optio
 import { settWords } from '../../plan/piece/sett-advice.js';
 import { checkLetters, planWarps, type WarpPlan } from '../../plan/piece/warp-plan.js';
 import { type Learnt, learntBy, learntWords, picksPer, type Which } from '../../plan/results/matching-results.js';
-import { readResults, resultsForm } from '../../plan/results/results-form.js';
+import { formEntries, readResults, resultsForm } from '../../plan/results/results-form.js';
 import { Problem, quote } from '../../problem.js';
 import { planText } from '../../sheets/plan-json.js';
 import { tableText } from '../../sheets/plan-table.js';
@@ -17,7 +17,7 @@ import { progressOn } from '../explore/progress.js';
 import { readText } from '../shell/files.js';
 import { bold, EXIT, type Io, say, sayJsonText } from '../shell/io.js';
 import { loadShortlist } from '../shell/kept-file.js';
-import { judgePlanFolder, writePlanFolder } from '../shell/plan-folder.js';
+import { formLine, judgePlanFolder, writePlanFolder } from '../shell/plan-folder.js';
 import { yarnLines } from '../shell/yarn-lines.js';
 
 /** The arguments of the command. */
@@ -55,8 +55,13 @@ export async function runPlan(given: PlanArguments, io: Io): Promise<number> {
       : planWarps([gamp.cloth], gampNeeds(gamp, options), () => ofWeave);
   checkLetters(gamp === undefined ? kept : [gamp.cloth], options);
   if (given.learnt !== undefined) for (const line of learntLines(warps)) say(io.stderr, `${given.learnt}: ${line}`);
-  const yarn = yarnOrder(warps);
+  const yarn = yarnOrder(warps, options);
   const text = planText(warps, yarn, gamp);
+  const entries = formEntries(
+    warps.flatMap(({ pieces }) => pieces),
+    undefined,
+    gamp?.squares.map(({ kept: square }) => square),
+  );
   const { formKept } = await writePlanFolder(folder, 'plan', {
     'plan.json': text,
     'sheets.pdf': await planSheets(warps, options, gamp),
@@ -64,9 +69,9 @@ export async function runPlan(given: PlanArguments, io: Io): Promise<number> {
     'album.pdf': await albumSheets(warps, options.paper),
     'cloths.csv': tableText(warps, undefined, gamp),
     ...(gamp !== undefined && { 'squares.json': shortlistText(gamp.squares.map(({ kept: square }) => square)) }),
-    'results.yaml': resultsForm(warps.flatMap(({ pieces }) => pieces)),
+    'results.yaml': resultsForm(entries),
   });
-  if (formKept) say(io.stderr, `${join(folder, 'results.yaml')}: left as it is`);
+  if (formKept) say(io.stderr, formLine(folder, entries));
   if (given.json) sayJsonText(io, text);
   else {
     for (const warp of warps) for (const line of warpLines(warp)) say(io.stdout, line);

@@ -2,7 +2,7 @@
 export const PLAN_FLAGS = {
   'The warp:': {
     usual: ['width', 'sett', 'yarn size', 'reed', 'border', 'mirror'],
-    seldom: ['mirror weft', 'balance', 'floating', 'wraps', 'fibre', 'hand'],
+    seldom: ['mirror weft', 'balance', 'floating', 'in hand', 'put-up', 'wraps', 'fibre', 'hand'],
   },
   'Warp length:': {
     usual: ['piece', 'pieces', 'take-up', 'shrinkage', 'waste'],

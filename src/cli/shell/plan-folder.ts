@@ -3,6 +3,8 @@ import { readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import * as v from 'valibot';
 import { type FolderKind, judgeFolder, namesIn, type OwnFiles, replaceFolder } from '../../files/folder.js';
+import { writeWhole } from '../../files/whole.js';
+import { type FormEntry, grownForm } from '../../plan/results/results-form.js';
 import { Problem } from '../../problem.js';
 import { isTable } from '../../sheets/plan-table.js';
 
@@ -50,6 +52,16 @@ export async function writePlanFolder(
     write(WRITTEN, `${JSON.stringify(written, null, 1)}\n`);
   });
   return { formKept: left.includes(FORM) };
+}
+
+/** Puts blanks for new cloths at the end of a form that was kept; says in one line what became of it. */
+export function formLine(folder: string, entries: readonly FormEntry[]): string {
+  const file = join(folder, FORM);
+  const begun = readFileSync(file, 'utf8');
+  const grown = grownForm(begun, entries);
+  if (grown === undefined) return `${file}: left as it is`;
+  writeWhole(file, grown);
+  return `${file}: your words are kept, blanks for new cloths are at its end`;
 }
 
 function kindOf(planned: Planned): FolderKind {

@@ -14,6 +14,7 @@ import type { Mirror } from '../warp/mirror.js';
 import { FLOAT_LIMITS, type Purpose } from '../warp/purpose.js';
 import { REEDS, type Reed, reedOf } from '../warp/reed.js';
 import { USUAL_DRAW_IN, USUAL_LENGTHS, USUAL_WARP } from '../warp/warp-length.js';
+import { type Amount, parseAmount, type Stock } from '../yarn/in-hand.js';
 import { HANDS, type Hand } from '../yarn/sett.js';
 import { FIBRES, type Fibre, parseYarnSize, type YarnSize } from '../yarn/yarn-size.js';
 
@@ -26,7 +27,7 @@ const PICTURES = ['half', 'actual', 'far'] as const;
 export type Pictures = (typeof PICTURES)[number];
 
 /** The options of a plan. Lengths in millimetres, shares from 0 to below 1. */
-export interface PlanOptions {
+export interface PlanOptions extends Stock {
   /** Width of the warp in the reed. */
   readonly width: number;
   /** Finished length of each piece, hems included. */
@@ -75,6 +76,8 @@ export interface PlanOptions {
   readonly separator?: number;
 }
 
+/** What an amount of yarn is expected to be. */
+const AMOUNT = 'an amount of yarn such as 400 g, 8 oz or 600 yd';
 /** Longest piece, in metres. */
 const LONGEST = 100;
 
@@ -118,6 +121,24 @@ export const PLAN_TABLE = table(
         about: 'size of the yarn, "8/2 cotton"; of each, "D 8/2 cotton, L 16/2 linen, pattern 4/2 cotton"',
         example: '{ D: 8/2 cotton, L: 16/2 linen }',
         argument: '<sizes>',
+      },
+    ),
+    'in hand': withDefault(
+      kind('amounts by letter, such as D 400 g, L 500 yd', inHandOf),
+      {},
+      {
+        about: 'yarn in hand, "D 400 g, L 500 yd", pattern wefts as "pattern 8 oz"',
+        example: '{ D: 400 g, L: 500 yd }',
+        argument: '<amounts>',
+      },
+    ),
+    'put-up': withDefault(
+      kind(`${AMOUNT}, or amounts by letter`, amountsOf),
+      {},
+      {
+        about: 'how yarn is sold, "250 g" a cone; of each, "D 250 g, L 8 oz"',
+        example: '250 g',
+        argument: '<amounts>',
       },
     ),
     reed: optional(kind(REEDS, reedOf), {
@@ -295,6 +316,8 @@ export function readPlanOptions(
     ...(sett !== undefined && { sett }),
     ...(reed !== undefined && { reed }),
     yarns: given['yarn size'],
+    inHand: given['in hand'],
+    putUps: given['put-up'],
     ...(wraps !== undefined && { wraps }),
     ...(fibre !== undefined && { fibre }),
     hand,
@@ -317,19 +340,30 @@ export function readPlanOptions(
 
 /** Reads yarn sizes by letter: `{ D: 8/2 cotton }` or `D 8/2 cotton, L 8/2 cotton`; one size alone is for all yarns. */
 function sizesOf(given: Given): Readonly<Record<string, YarnSize>> {
-  if (isKeys(given)) {
-    return Object.fromEntries(
-      Object.entries(given).map(([letter, size]) => [letter, under(letter, () => sizeOf(size))]),
-    );
-  }
-  const text = textOf(given, 'a yarn size such as 8/2 cotton');
-  const parts = text.split(',').map((part) => /^\s*([A-Z]|pattern)\s+(.+?)\s*$/.exec(part));
-  if (parts.includes(null)) return { '': sizeOf(text) };
-  return Object.fromEntries(parts.map((part) => [part![1]!, sizeOf(part![2]!)]));
+  return byLetter(given, (one) => parseYarnSize(textOf(one, 'a yarn size such as 8/2 cotton')));
 }
 
-function sizeOf(given: Given): YarnSize {
-  return parseYarnSize(textOf(given, 'a yarn size such as 8/2 cotton'));
+/** Reads amounts of yarn by letter, like sizes. */
+function amountsOf(given: Given): Readonly<Record<string, Amount>> {
+  return byLetter(given, (one) => parseAmount(textOf(one, AMOUNT)));
+}
+
+/** Reads the yarn in hand, which is of one letter or another. */
+function inHandOf(given: Given, expected: string): Readonly<Record<string, Amount>> {
+  const amounts = amountsOf(given);
+  if ('' in amounts) throw new Misread(`found ${describe(given)}; expected ${expected}`);
+  return amounts;
+}
+
+/** Reads one value for all yarns, under “”, or a value for each letter. */
+function byLetter<T>(given: Given, read: (given: Given) => T): Readonly<Record<string, T>> {
+  if (isKeys(given)) {
+    return Object.fromEntries(Object.entries(given).map(([letter, one]) => [letter, under(letter, () => read(one))]));
+  }
+  const text = textOf(given, 'some words');
+  const parts = text.split(',').map((part) => /^\s*([A-Z]|pattern)\s+(.+?)\s*$/.exec(part));
+  if (parts.includes(null)) return { '': read(text) };
+  return Object.fromEntries(parts.map((part) => [part![1]!, read(part![2]!)]));
 }
 
 /** Reads a border: `8 D` (ends and the letter of their yarn) or `even D` (the ends that whole repeats leave over). */

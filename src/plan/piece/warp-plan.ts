@@ -104,12 +104,13 @@ function extremeReed({ ends, per }: Draft['sett']): Reed {
   return { dents: ends > usual[0]! ? usual.at(-1)! : usual[0]! };
 }
 
-/** Throws a Problem if a size is given for a yarn that no cloth has. */
-export function checkLetters(kept: readonly KeptCloth[], { yarns }: PlanOptions): void {
+/** Throws a Problem if a size or an amount is given for a yarn that no cloth has. */
+export function checkLetters(kept: readonly KeptCloth[], { yarns, inHand, putUps }: PlanOptions): void {
   const letters = kept.flatMap(({ draft }) => draft.yarns.map(({ letter }) => letter));
   const pattern = kept.some(({ draft }) => draft.pickKinds.includes('pattern')) ? ['pattern'] : [];
   const known = [...new Set(letters), ...pattern];
-  const stranger = Object.keys(yarns).find((letter) => letter !== '' && !known.includes(letter));
+  const named = Object.keys({ ...yarns, ...inHand, ...putUps });
+  const stranger = named.find((letter) => letter !== '' && !known.includes(letter));
   if (stranger === undefined) return;
   throw new Problem(
     `yarn size: found ${describe(stranger)}; expected yarns that are in the cloths: ${known.join(' ')}`,

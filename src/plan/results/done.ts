@@ -19,15 +19,18 @@ export function doneCloths(results: readonly Of<Result>[], lists: readonly Of<Ke
   const codes = new Set(results.flatMap(({ items }) => items.map(({ code }) => code)));
   const woven = results.map(({ file, items }) => ({
     file,
-    items: items.filter(isFilledIn).map(({ code }) => {
-      const cloth = cloths.get(code);
-      if (cloth === undefined) {
-        throw new Problem(
-          `${file}: found ${code}, which no list given with it has; expected the shortlist or gallery that it is from as well`,
-        );
-      }
-      return cloth;
-    }),
+    // A gamp is no cloth that a search could find; its squares are listed for themselves.
+    items: items
+      .filter((item) => isFilledIn(item) && item.squares === undefined)
+      .map(({ code }) => {
+        const cloth = cloths.get(code);
+        if (cloth === undefined) {
+          throw new Problem(
+            `${file}: found ${code}, which no list given with it has; expected the shortlist or gallery that it is from as well`,
+          );
+        }
+        return cloth;
+      }),
   }));
   return [...woven, ...lists.filter(({ items }) => !items.some(({ code }) => codes.has(code)))];
 }

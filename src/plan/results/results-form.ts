@@ -10,6 +10,10 @@ import { type Per, parseLength, sayLength, sayShare } from '../../words/measure.
 export interface Result {
   readonly code: string;
   readonly structure?: string;
+  /** Who wove it. */
+  readonly weaver?: string;
+  /** Squares of a gamp, if it is one: a sampler, which is not woven again as one cloth. */
+  readonly squares?: number;
   readonly ends?: number;
   readonly width?: number;
   /** Length of warp that the piece used, its length off the loom, and its length after finishing. */
@@ -42,6 +46,8 @@ const resultTable = table({
   code: needed(kind('a code as on the sheet', codeOf), { about: 'code of the cloth', example: 'k3v9q0aa' }),
   recipe: blank(words, 'the cloth in words; written by the form', '2/2 twill, DDLL'),
   structure: blank(words, 'its structure; written by the form', '2/2 twill'),
+  weaver: blank(words, 'who wove it; written by the form of a deal', 'Ida'),
+  squares: blank(whole('squares', 1, 10_000), 'squares of a gamp; written by the form', '25'),
   per: blank(word<Per>(['inch', 'cm']), 'the length in which picks are counted', 'inch'),
   ends: blank(number('ends', 1, 100_000), 'ends in the warp', '400'),
   width: blank(length, 'width off the loom', '18.5 in'),
@@ -71,41 +77,82 @@ export function readResults(text: string, file: string): Result[] {
   return readSource(RESULTS_TABLE, parseSource(text, file)).results;
 }
 
+/** A cloth for which there are blanks in the form. */
+export interface FormEntry {
+  readonly cloth: KeptCloth;
+  readonly per: Per;
+  readonly weaver?: string | undefined;
+  /** Squares of a gamp, if it is one. */
+  readonly squares?: number | undefined;
+  /** Whether it is a square of a gamp, which is only liked or not. */
+  readonly isSquare?: boolean;
+}
+
+const BLANKS = ['ends', 'width', 'warp used', 'off the loom', 'finished', 'picks', 'stars', 'how finished', 'changed'];
+const SQUARE_BLANKS = ['stars', 'changed'];
+
+/** What a plan's form asks for: each piece with its weaver, or a gamp and its squares. */
+export function formEntries(
+  pieces: readonly { readonly cloth: KeptCloth; readonly draft: Draft }[],
+  weavers?: readonly string[],
+  squares: readonly KeptCloth[] = [],
+): FormEntry[] {
+  const own = pieces.map(({ cloth, draft }, at): FormEntry => {
+    const gamp = squares.length > 0 ? squares.length : undefined;
+    return { cloth, per: draft.sett.per, weaver: weavers?.[at], squares: gamp };
+  });
+  const listed = new Map(squares.map((cloth) => [cloth.code, cloth]));
+  const each = [...listed.values()].map((cloth) => ({ cloth, per: cloth.draft.sett.per, isSquare: true }));
+  return [...own, ...each];
+}
+
 /** The form for results: for each cloth, its code, structure and measure of picks, and blanks to fill in. */
-export function resultsForm(pieces: readonly { readonly cloth: KeptCloth; readonly draft: Draft }[]): string {
-  const blanks = [
-    'ends',
-    'width',
-    'warp used',
-    'off the loom',
-    'finished',
-    'picks',
-    'stars',
-    'how finished',
-    'changed',
-  ];
-  const blocks = pieces.map(({ cloth: { code, recipe, structure }, draft: { sett } }) =>
-    [
-      `  - code: ${code}`,
-      `    recipe: ${JSON.stringify(recipe)}`,
-      `    structure: ${JSON.stringify(structure)}`,
-      `    per: ${sett.per}`,
-      ...blanks.map((blank) => `    ${blank}:`),
-    ].join('\n'),
-  );
+export function resultsForm(entries: readonly FormEntry[]): string {
   return [
     '# Fill in what you found; leave the rest blank. Lengths as 51 in or 130 cm; picks as many as there are to the',
     '# inch or centimetre (per), or with their measure, 7 per cm; stars from 0 to 5. `shedlight plan --learnt` reads',
     '# this file, and `shedlight explore --done` with the shortlist beside it leaves out what was woven.',
     'results:',
-    ...blocks,
+    ...entries.map(blockOf),
     '',
   ].join('\n');
 }
 
+/**
+ * A form that a person has begun, with blanks for the cloths that it lacks at its end; undefined if it lacks none, or if
+ * it is written so that nothing can be put at its end.
+ */
+export function grownForm(begun: string, entries: readonly FormEntry[]): string | undefined {
+  const codes = (text: string): string[] | undefined => {
+    try {
+      return readResults(text, 'results').map(({ code }) => code);
+    } catch {
+      return undefined;
+    }
+  };
+  const there = codes(begun);
+  const lacking = entries.filter(({ cloth }) => there?.includes(cloth.code) === false);
+  if (there === undefined || lacking.length === 0) return undefined;
+  const grown = `${begun.trimEnd()}\n${lacking.map(blockOf).join('\n')}\n`;
+  return codes(grown)?.length === there.length + lacking.length ? grown : undefined;
+}
+
 /** Whether a person filled in any blank of a result. */
-export function isFilledIn({ code: _, structure: _s, per: _p, ...found }: Result): boolean {
+export function isFilledIn(result: Result): boolean {
+  const { code: _, structure: _s, per: _p, weaver: _w, squares: _q, ...found } = result;
   return Object.keys(found).length > 0;
+}
+
+function blockOf({ cloth: { code, recipe, structure }, per, weaver, squares, isSquare = false }: FormEntry): string {
+  return [
+    `  - code: ${code}`,
+    `    recipe: ${JSON.stringify(recipe)}`,
+    `    structure: ${JSON.stringify(structure)}`,
+    ...(weaver === undefined ? [] : [`    weaver: ${JSON.stringify(weaver)}`]),
+    ...(squares === undefined ? [] : [`    squares: ${squares}`]),
+    ...(isSquare ? [] : [`    per: ${per}`]),
+    ...(isSquare ? SQUARE_BLANKS : BLANKS).map((blank) => `    ${blank}:`),
+  ].join('\n');
 }
 
 function resultOf(given: Values<typeof resultTable>): Result {
@@ -115,6 +162,8 @@ function resultOf(given: Values<typeof resultTable>): Result {
   under('finished', () => checkLoss('finished', finished, 'off the loom', offLoom));
   const read = {
     structure,
+    weaver: given.weaver,
+    squares: given.squares,
     per: picks?.per ?? given.per,
     ends,
     width,

@@ -42,7 +42,7 @@ export function tally(word: ArrayLike<number>, count: number, kinds: number): nu
 }
 
 /** `D`, or `D pattern weft`. */
-export function yarnName({ letter, use }: Pick<YarnAmount, 'letter' | 'use'>): string {
+export function yarnName({ letter, use }: { readonly letter: string; readonly use?: string | undefined }): string {
   return use === undefined ? letter : `${letter} ${use}`;
 }
 

@@ -118,7 +118,8 @@ describe('plan', () => {
       `results:\n  - code: ${three[0]!.code}\n    warp used: 61.6 in\n    off the loom: 56.7 in\n`,
     );
     const second = await run((io) => runPlan(given, io));
-    expect(second.err).toContain('results.yaml: left as it is');
+    expect(second.err).toContain('results.yaml: your words are kept, blanks for new cloths are at its end');
+    expect((await run((io) => runPlan(given, io))).err).toContain('results.yaml: left as it is');
     expect(readFileSync(inside('plan/results.yaml'), 'utf8')).toContain('61.6 in');
     expect(readFileSync(inside('plan/sheets.pdf')).equals(before)).toBe(true);
     const third = await run((io) =>
@@ -127,6 +128,11 @@ describe('plan', () => {
     const own = `results.yaml: ${three[0]!.code}: take-up 8 % (found in this cloth)\n`;
     expect(third.err).toContain(own);
     expect(third.err).toContain(`results.yaml: ${three[2]!.code}: no result of it or its structure: as planned\n`);
+    const more = { ...given, shortlist: inside('twelve.json') };
+    const grown = await run((io) => runPlan(more, io));
+    expect(grown.err).toContain('results.yaml: your words are kept, blanks for new cloths are at its end');
+    const form = readFileSync(inside('plan/results.yaml'), 'utf8');
+    for (const { code } of [...three, ...twelve()]) expect(form.split(`code: ${code}`)).toHaveLength(2);
     const { warps } = JSON.parse(readFileSync(inside('second/plan.json'), 'utf8'));
     expect(warps[0].pieces[0].learnt.takeUp.codes).toEqual([three[0]!.code]);
   });

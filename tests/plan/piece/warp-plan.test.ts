@@ -87,7 +87,7 @@ describe('a warp', () => {
           expect(amount.total).toBeCloseTo(amount.warp + amount.weft, 6);
           expect(amount.withReserve).toBeCloseTo(amount.total * 1.1, 6);
         }
-        const [ordered] = yarnOrder([warp!, warp!]);
+        const [ordered] = yarnOrder([warp!, warp!], options);
         expect(ordered!.length).toBeCloseTo(2 * warp!.yarn[0]!.withReserve, 6);
       }),
       { numRuns: runs(60) },

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { readPlanOptions } from '../../../src/plan/options/plan-options.js';
 import { planWarps } from '../../../src/plan/piece/warp-plan.js';
 import { learntBy, learntWords } from '../../../src/plan/results/matching-results.js';
-import { readResults, resultsForm } from '../../../src/plan/results/results-form.js';
+import { formEntries, readResults, resultsForm } from '../../../src/plan/results/results-form.js';
 import { figures } from '../../../src/sheets/warp-sheet/sheet-figures.js';
 import { INCH } from '../../../src/words/measure.js';
 import { kept } from '../cloths.js';
@@ -92,7 +92,10 @@ describe('what was learnt', () => {
   });
 
   test('results of another list count for the structure that the form says', () => {
-    const form = resultsForm(planWarps([twill], needsOf())[0]!.pieces).replace('    picks:', '    picks: 18');
+    const form = resultsForm(formEntries(planWarps([twill], needsOf())[0]!.pieces)).replace(
+      '    picks:',
+      '    picks: 18',
+    );
     expect(form).toContain('    structure: "2/2 twill"\n    per: inch\n');
     const found = learnt(readResults(form, 'r.yaml'), [other, summer]);
     expect(found(other).picks!.codes).toEqual([twill.code]);

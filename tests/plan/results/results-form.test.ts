@@ -1,8 +1,15 @@
 import { describe, expect, test } from 'vitest';
 import { readPlanOptions } from '../../../src/plan/options/plan-options.js';
 import { planWarps } from '../../../src/plan/piece/warp-plan.js';
+import { doneCloths } from '../../../src/plan/results/done.js';
 import { learntBy } from '../../../src/plan/results/matching-results.js';
-import { readResults, resultsForm } from '../../../src/plan/results/results-form.js';
+import {
+  formEntries,
+  grownForm,
+  isFilledIn,
+  readResults,
+  resultsForm,
+} from '../../../src/plan/results/results-form.js';
 import { kept } from '../cloths.js';
 
 const needsOf = (flags: Record<string, string> = {}) =>
@@ -20,7 +27,7 @@ describe('what was learnt', () => {
   const learnt = (read: ReturnType<typeof results>, from = list) => learntBy(read, from, 'r.yaml', 'kept.json');
 
   test('a form with nothing filled in is refused, and so is a code that is nowhere', () => {
-    const form = resultsForm(planWarps([twill], needsOf())[0]!.pieces);
+    const form = resultsForm(formEntries(planWarps([twill], needsOf())[0]!.pieces));
     expect(readResults(form, 'r.yaml')).toEqual([{ code: twill.code, structure: '2/2 twill', per: 'inch' }]);
     const nothing =
       /^r\.yaml: found nothing filled in that a plan can use; expected picks, warp used with off the loom/;
@@ -32,6 +39,41 @@ describe('what was learnt', () => {
     expect(() => learnt(results('    picks: 18\n    structure: "2/2 twill"\n', 'zzz'))).toThrow(
       'r.yaml: zzz: found 18 picks; expected their measure too, as 18 per inch',
     );
+  });
+
+  test('a form that is begun keeps every word, and gets blanks for the cloths it lacks', () => {
+    const entries = (cloths: typeof list) => formEntries(planWarps(cloths, needsOf()).flatMap(({ pieces }) => pieces));
+    const begun = `${resultsForm(entries([twill])).replace('    stars:', '    stars: 4   # soft')}# washed on Monday`;
+    const grown = grownForm(begun, entries([twill, other, summer]))!;
+    expect(grown.startsWith(begun)).toBe(true);
+    const read = readResults(grown, 'r.yaml');
+    expect(read.map(({ code, stars }) => [code, stars])).toEqual([
+      [twill.code, 4],
+      [other.code, undefined],
+      [summer.code, undefined],
+    ]);
+    expect(grownForm(grown, entries([twill, other, summer]))).toBeUndefined();
+    expect(grownForm(`results: [{ code: ${twill.code}, stars: 3 }]\n`, entries(list))).toBeUndefined();
+    expect(grownForm('no form', entries(list))).toBeUndefined();
+  });
+
+  test('a deal’s form names the weavers; a gamp’s has its squares, each once', () => {
+    const pieces = planWarps([twill, summer], needsOf()).flatMap((warp) => warp.pieces);
+    const dealt = readResults(resultsForm(formEntries(pieces, ['Ida: “B”', 'H'])), 'r.yaml');
+    expect(dealt.map(({ weaver }) => weaver)).toEqual(['Ida: “B”', 'H']);
+    expect(dealt.map(isFilledIn)).toEqual([false, false]);
+    const form = resultsForm(formEntries(pieces.slice(0, 1), undefined, [other, summer, other]));
+    const read = readResults(form.replace(/stars:/g, 'stars: 3'), 'r.yaml');
+    expect(read.map(({ code, squares }) => [code, squares])).toEqual([
+      [twill.code, 3],
+      [other.code, undefined],
+      [summer.code, undefined],
+    ]);
+    // The gamp itself is no cloth that was woven; of its squares those are that were liked or not.
+    const squares = [{ file: 'squares.json', items: [other, summer] }];
+    expect(doneCloths([{ file: 'r.yaml', items: read }], squares)).toEqual([
+      { file: 'r.yaml', items: [other, summer] },
+    ]);
   });
 
   test.each([

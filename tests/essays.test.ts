@@ -12,7 +12,7 @@ import { clothKey, type Sameness } from '../src/score/symmetry/canonical-cloth.j
 import { groundAt } from '../src/search/bounded/bound-ground.js';
 import { BoundedScan } from '../src/search/bounded/bounded-scan.js';
 import { ScoreBound } from '../src/search/bounded/score-bound.js';
-import { toneForm, toneSquared } from '../src/search/bounded/tone-form.js';
+import { toneForm } from '../src/search/bounded/tone-form.js';
 import { sharded } from '../src/search/checkpoint/checkpoint.js';
 import { type Header, openingBytes } from '../src/search/checkpoint/checkpoint-format.js';
 import { NICHES, nicheOf } from '../src/search/evaluate/niche.js';
@@ -24,6 +24,7 @@ import type { Question } from '../src/search/question/question.js';
 import { orbitsOf } from '../src/search/space/orbit.js';
 import { spaceOf } from '../src/search/space/space.js';
 import { weaveSymmetries } from '../src/search/space/weave-symmetries.js';
+import { toneSquared } from './plain/tone-squared.js';
 import { QUESTION } from './search/question.js';
 
 const SOURCE = new URL('../src/', import.meta.url);

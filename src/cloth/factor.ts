@@ -1,6 +1,6 @@
 import { EVEN_WIDTHS, type Weave } from '../draft/draft.js';
 import { LONGEST_DRAFT, MOST_SHAFTS, MOST_TREADLES } from '../draft/limits.js';
-import { repetition } from '../draft/shortest-repeat.js';
+import { oneRepeat } from '../draft/shortest-repeat.js';
 import { Problem, quote } from '../problem.js';
 import { type Drawdown, fromCells } from './drawdown.js';
 
@@ -20,8 +20,8 @@ const DOWN = '.0-_·□';
  */
 export function factor(cells: Cells): Weave {
   const whole = fromCells(cells[0]!.length, cells.length, (j, i) => cells[j]![i] === 1);
-  const ends = oneRepeat(whole.endKind);
-  const picks = oneRepeat(whole.pickKind);
+  const ends = oneRepeat([...whole.endKind]);
+  const picks = oneRepeat([...whole.pickKind]);
   refuseBeyond(whole.endKinds, MOST_SHAFTS, 'different ends, as many shafts');
   refuseBeyond(whole.pickKinds, MOST_TREADLES, 'different picks, as many treadles');
   return {
@@ -81,9 +81,4 @@ function rowOf(written: string, line: number): Uint8Array {
 /** Shafts that a kind of pick raises. */
 function raised({ up, endKinds }: Drawdown, pick: number): number[] {
   return Array.from({ length: endKinds }, (_, end) => end + 1).filter((end) => up[pick * endKinds + end - 1] === 1);
-}
-
-function oneRepeat(kinds: Uint16Array): Uint16Array {
-  const { length, balance } = repetition([...kinds]);
-  return balance === 0 ? kinds.subarray(0, length) : kinds;
 }

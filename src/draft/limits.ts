@@ -2,8 +2,15 @@ import { Problem } from '../problem.js';
 
 /** Largest file that is read, in bytes: a lift plan of 20,000 picks on 40 shafts fits. */
 export const LARGEST_WIF = 4_000_000;
+/** Most shafts, and most treadles, in a file. */
 export const MOST_SHAFTS = 256;
 export const MOST_TREADLES = 512;
+/**
+ * Most shafts, and most treadles, of a loom or of a draft that a person writes. A lift plan counts as one treadle for
+ * each lift that differs.
+ */
+export const LOOM_SHAFTS = 64;
+export const LOOM_TREADLES = 128;
 /** Most ends, and most picks, in a file. */
 export const MOST_THREADS = 20_000;
 /** Most colours in a file's table. */

@@ -25,6 +25,12 @@ export function repetition(words: readonly (string | number)[]): Repetition {
   return { length: period, balance: length % period };
 }
 
+/** One repeat of a cyclic list; the whole list if its last repeat is incomplete. */
+export function oneRepeat<T extends string | number>(ring: readonly T[]): readonly T[] {
+  const { length, balance } = repetition(ring);
+  return balance === 0 ? ring.slice(0, length) : ring;
+}
+
 /**
  * Reduces a draft to one repeat each way. Ends recur if their shafts, colours and units all recur; picks recur if their
  * treadles, colours, kinds and units all recur.

@@ -1,5 +1,6 @@
 import { describe, eachOf, type Given, Misread, textOf, wholeOf, wordOf } from '../../input/given.js';
 import type { PickKind } from '../draft.js';
+import { LOOM_SHAFTS, LOOM_TREADLES } from '../limits.js';
 import { LONGEST_REPEAT, numbers, readElements } from '../notation.js';
 import { runTogether } from '../run-together.js';
 
@@ -12,12 +13,9 @@ export interface Sheds {
   readonly treadling: readonly Numbers[];
 }
 
-const MOST_SHAFTS = 64;
-const SHAFTS = numbers('shaft', MOST_SHAFTS);
-const ENDS = numbers('shaft', MOST_SHAFTS, true);
-/** A lift plan counts as one treadle for each lift that differs. */
-const MOST_TREADLES = 128;
-const PICKS = numbers('treadle', MOST_TREADLES, true);
+const SHAFTS = numbers('shaft', LOOM_SHAFTS);
+const ENDS = numbers('shaft', LOOM_SHAFTS, true);
+const PICKS = numbers('treadle', LOOM_TREADLES, true);
 const KINDS: readonly PickKind[] = ['ground', 'pattern', 'tabby'];
 export const PICK_KINDS = 'kinds of pick, as pattern tabby';
 export const UNITS = `threads in a unit, from 1 to ${LONGEST_REPEAT}`;
@@ -37,8 +35,8 @@ export function picksOf(given: Given): Numbers[] {
 /** Reads a tie-up: shafts of each treadle; none is written 0 or []. */
 export function tieUpOf(given: Given): Numbers[] {
   if (typeof given === 'string') throw new Misread(`found ${describe(given)}; expected ${LIFTS}`);
-  if (Array.isArray(given) && given.length > MOST_TREADLES) {
-    throw new Misread(`found ${given.length} treadles; expected ${MOST_TREADLES} at most`);
+  if (Array.isArray(given) && given.length > LOOM_TREADLES) {
+    throw new Misread(`found ${given.length} treadles; expected ${LOOM_TREADLES} at most`);
   }
   return eachOf(given, LIFTS, liftOf);
 }
@@ -128,8 +126,8 @@ function lifted(lifts: readonly Numbers[]): Sheds {
     treadles.set(word, treadle);
     return [treadle];
   });
-  if (tieUp.length > MOST_TREADLES) {
-    throw new Misread(`found ${tieUp.length} different lifts; expected ${MOST_TREADLES} at most`, {
+  if (tieUp.length > LOOM_TREADLES) {
+    throw new Misread(`found ${tieUp.length} different lifts; expected ${LOOM_TREADLES} at most`, {
       within: ['lift plan'],
     });
   }
@@ -155,12 +153,14 @@ function liftOf(given: Given): Numbers {
   if (typeof given !== 'string') return Array.isArray(given) && given.length === 0 ? [] : together(given, SHAFTS);
   const text = textOf(given, LIFTS);
   if (text === '0') return [];
-  return once(readElements(text, SHAFTS, 64).flat());
+  return once(readElements(text, SHAFTS, LOOM_SHAFTS).flat());
 }
 
 function together(given: Given, alphabet: typeof SHAFTS): Numbers {
   return once(
-    eachOf(given, alphabet.expected, (item) => readElements(textOf(item, alphabet.expected), alphabet, 64)).flat(2),
+    eachOf(given, alphabet.expected, (item) =>
+      readElements(textOf(item, alphabet.expected), alphabet, LOOM_SHAFTS),
+    ).flat(2),
   );
 }
 

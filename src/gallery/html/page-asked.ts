@@ -8,7 +8,7 @@ import { presetOf } from '../../score/rank/presets.js';
 import type { Done, NameAsked, Question, Sameness } from '../../search/question/question.js';
 import { ALL, waysInWords, waysTried } from '../../search/question/treadlings-tried.js';
 import { profileInLetters } from '../../search/space/candidate.js';
-import { recognitionOf } from '../../structure/rethread/on-draft.js';
+import { recognitionOf } from '../../structure/recognise/recognition-of.js';
 import { andList, capital, counted, plural } from '../../words/counts.js';
 import { limitsInWords, loomInWords } from './page-limits.js';
 

@@ -3,12 +3,11 @@ import { laidOrderSchema } from '../../formats/laid-order-schema.js';
 import { storedDraftSchema } from '../../formats/stored-draft.js';
 import { OPERATIONS, PLANE_GROUPS } from '../../score/model/figures.js';
 import { ofEachLook } from '../../score/parts/look-figures.js';
-import { questionSchema } from './question-schema.js';
+import { count, questionSchema } from './question-schema.js';
 
 /** Value of the key `format` in gallery.json. */
 export const GALLERY_FORMAT = 'shedlight-gallery';
 
-const count = v.pipe(v.number(), v.integer(), v.minValue(0));
 const float = v.nullable(v.number());
 /** Letters and digits only, so that a code can never lead out of the gallery's folder. */
 const code = v.pipe(v.string(), v.regex(/^[0-9a-z]{1,64}$/, 'a code of small letters and digits'));

@@ -10,7 +10,8 @@ import { LOOM_KINDS } from '../../structure/loom/loom-fit.js';
 
 const text = v.string();
 const texts = v.array(v.string());
-const count = v.pipe(v.number(), v.integer(), v.minValue(0));
+/** A number of things: whole, and not below 0. */
+export const count = v.pipe(v.number(), v.integer(), v.minValue(0));
 const positive = v.pipe(v.number(), v.gtValue(0));
 const weight = v.exactOptional(v.pipe(v.number(), v.minValue(0)));
 const weights = Object.fromEntries(PARTS.map((part) => [part, weight])) as Record<Part, typeof weight>;

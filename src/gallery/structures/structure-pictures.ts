@@ -1,12 +1,10 @@
-import { drawdown } from '../../cloth/drawdown.js';
-import { floatsOf } from '../../cloth/floats.js';
 import type { Draft } from '../../draft/draft.js';
-import { DEFAULT_SETT } from '../../draft/yaml/read-draft.js';
 import { Problem } from '../../problem.js';
 import { readQuestion } from '../../search/question/read-question.js';
 import { draftOf, weftOf } from '../../search/space/candidate.js';
 import { familiesOf } from '../../search/space/families.js';
 import { type Structure, weaveOf } from '../../structure/catalogue/catalogue.js';
+import { longestFloat } from '../../structure/model/longest-float.js';
 
 /** One cloth of a structure, with what is laid on it in a few words. */
 interface Shown {
@@ -79,22 +77,11 @@ function blocksOfMotif(structure: Structure): string[] | undefined {
   if (light === undefined) return undefined;
   for (let times = timesFor(weaveOf(structure, structure.profile).endUnits[0]!); times >= 1; times--) {
     const profile = [...MOTIF].flatMap((letter) => new Array<string>(times).fill(letter === 'D' ? dark! : light));
-    const longest = longestOn(structure, profile);
+    const longest = longestFloat(structure, profile);
     if (longest === undefined) return undefined;
     if (times === 1 || longest <= LONGEST) return profile;
   }
   return undefined;
-}
-
-/** The longest float of a block order, in threads; undefined if its blocks cannot be neighbours. */
-function longestOn(structure: Structure, profile: readonly string[]): number | undefined {
-  try {
-    const { longest } = floatsOf(drawdown(weaveOf(structure, profile)), DEFAULT_SETT);
-    return longest ?? Number.POSITIVE_INFINITY;
-  } catch (problem) {
-    if (problem instanceof Problem) return undefined;
-    throw problem;
-  }
 }
 
 /** The draft for these flags; undefined if the structure has no such draft. */

@@ -19,7 +19,7 @@ export function solidShares(light: ArrayLike<number>): { dark: number; light: nu
 }
 
 /** Twice the smaller of the clearly dark and the clearly light share: 0 for a cloth with only one of the two. */
-export function solidPart(light: ArrayLike<number>): number {
+export function solidShare(light: ArrayLike<number>): number {
   const shares = solidShares(light);
   return 2 * Math.min(shares.dark, shares.light);
 }

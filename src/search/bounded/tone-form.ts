@@ -90,21 +90,12 @@ export function toneForm({ cloth, ends, picks }: Ground, squareness: number): Fo
   return form;
 }
 
-/** T² of one pair of orders. Elements are ±1; the last number of `t` is the tabby's colour. */
-export function toneSquared(form: Form, s: ArrayLike<number>, t: ArrayLike<number>): number {
-  return quadratic(form.A, s) + quadratic(form.B, t) + 2 * bilinear(form.C, s, t);
-}
-
 /** s'As for a square matrix. */
 export function quadratic(A: Float64Array, s: ArrayLike<number>): number {
-  return bilinear(A, s, s);
-}
-
-function bilinear(C: Float64Array, s: ArrayLike<number>, t: ArrayLike<number>): number {
   let sum = 0;
   for (let i = 0, at = 0; i < s.length; i++) {
     let row = 0;
-    for (let j = 0; j < t.length; j++, at++) row += C[at]! * t[j]!;
+    for (let j = 0; j < s.length; j++, at++) row += A[at]! * s[j]!;
     sum += s[i]! * row;
   }
   return sum;

@@ -1,3 +1,4 @@
+import { LOOM_SHAFTS, LOOM_TREADLES } from '../../draft/limits.js';
 import { SETT, YARNS } from '../../draft/yaml/yarns-given.js';
 import { describe, eachOf, type Given, Misread, numberOf, textOf, wholeOf, wordOf } from '../../input/given.js';
 import { namedParts, nested, optional, table, type Values, withDefault } from '../../input/key.js';
@@ -27,8 +28,11 @@ const limitTable = table({
   'warp changes': optional(changes, { about: 'colour changes in a repeat of the warp', example: '40' }),
   'weft changes': optional(changes, { about: 'colour changes in a repeat of the weft', example: '40' }),
   shuttles: optional(whole('shuttles', 1, 26), { about: 'shuttles at work', example: '2' }),
-  treadles: optional(whole('treadles', 1, 128), { about: 'lifts, each on a treadle of its own', example: '6' }),
-  shafts: optional(whole('shafts', 1, 64), { about: 'shafts', example: '4' }),
+  treadles: optional(whole('treadles', 1, LOOM_TREADLES), {
+    about: 'lifts, each on a treadle of its own',
+    example: '6',
+  }),
+  shafts: optional(whole('shafts', 1, LOOM_SHAFTS), { about: 'shafts', example: '4' }),
 });
 const limitKeys = nested(limitTable, LIMITS, (given) => namedParts(given, limitTable, LIMITS));
 const LIMIT_KIND = {

@@ -8,7 +8,8 @@ import {
   type Structure,
 } from '../../structure/catalogue/catalogue.js';
 import { letters } from '../../structure/model/structure.js';
-import { recognitionOf, structureOn } from '../../structure/rethread/on-draft.js';
+import { recognitionOf } from '../../structure/recognise/recognition-of.js';
+import { structureOn } from '../../structure/rethread/on-draft.js';
 import type { NameAsked, Question } from './question.js';
 import type { Written } from './question-table.js';
 import { ALL, wayNames } from './treadlings-tried.js';

@@ -1,10 +1,10 @@
-import { drawdown } from '../../cloth/drawdown.js';
-import { type Floats, floatsOf } from '../../cloth/floats.js';
+import type { Floats } from '../../cloth/floats.js';
 import type { Sett } from '../../draft/draft.js';
 import { distinctOrdersOf } from '../../order/necklace.js';
 import { Problem } from '../../problem.js';
-import { findStructure, type Structure, structures, weaveOf } from '../../structure/catalogue/catalogue.js';
+import { findStructure, type Structure, structures } from '../../structure/catalogue/catalogue.js';
 import { usualSett } from '../../structure/catalogue/usual-sett.js';
+import { longestFloat } from '../../structure/model/longest-float.js';
 import { weaveWithin } from '../evaluate/weave-limits.js';
 import type { Question } from '../question/question.js';
 import { weftOf } from '../space/candidate.js';
@@ -112,19 +112,8 @@ function closerSett({ limits, sett, onTheLoom }: Question, floats: Floats): Sett
 
 function growsWithBlock(structure: Structure): boolean {
   const wide = structure.profile.flatMap((block) => new Array<string>(WIDER).fill(block));
-  const [narrow, wider] = [structure.profile, wide].map((profile) => longestOn(structure, profile));
+  const [narrow, wider] = [structure.profile, wide].map((profile) => longestFloat(structure, profile));
   return narrow === undefined || wider === undefined || wider > narrow;
-}
-
-/** The longest float in threads; undefined if the blocks cannot be neighbours. */
-function longestOn(structure: Structure, profile: readonly string[]): number | undefined {
-  try {
-    const one = { ends: 1, picks: 1, per: 'cm' } as const;
-    return floatsOf(drawdown(weaveOf(structure, profile)), one).longest ?? undefined;
-  } catch (problem) {
-    if (problem instanceof Problem) return undefined;
-    throw problem;
-  }
 }
 
 /**

@@ -1,3 +1,4 @@
+import { LOOM_SHAFTS, LOOM_TREADLES } from '../../draft/limits.js';
 import { describe, eachOf, type Given, Misread, textOf, wholeOf, wordOf } from '../../input/given.js';
 import { type Former, type Kind, nested, optional, table, withDefault } from '../../input/key.js';
 import { kind, length, SPACED, whole } from '../../input/kinds.js';
@@ -6,7 +7,6 @@ import { LOOM_KINDS, type Loom, type LoomKind } from './loom-fit.js';
 
 /** Greatest width of a loom, and of a warp, in metres. */
 export const WIDEST = 5;
-const MOST_SHAFTS = 64;
 const LOOM = 'a loom such as “rising, 4 shafts, 6 treadles, 120 heddles a shaft, 32 in wide, 2 shuttles”';
 const HEDDLES = 'heddles on each shaft, as 120 or 120 120 120 70';
 /** Names of looms that open their shed as a kind does. */
@@ -22,8 +22,8 @@ const loomTable = table(
       'rising',
       { about: 'how it opens its shed', example: 'countermarch' },
     ),
-    shafts: optional(whole('shafts', 1, MOST_SHAFTS), { about: 'shafts that it has', example: '4' }),
-    treadles: optional(whole('treadles', 1, 128), {
+    shafts: optional(whole('shafts', 1, LOOM_SHAFTS), { about: 'shafts that it has', example: '4' }),
+    treadles: optional(whole('treadles', 1, LOOM_TREADLES), {
       about: 'treadles that it has; with fewer than a weave has lifts, two feet are tried',
       example: '6',
     }),
@@ -52,7 +52,7 @@ export const LOOM_KIND: Kind<Loom> & { readonly table: typeof loomTable } = {
   ...loomKeys,
   read(given) {
     const { heddles, ...rest } = loomKeys.read(given);
-    const each = heddles?.length === 1 ? new Array<number>(rest.shafts ?? MOST_SHAFTS).fill(heddles[0]!) : heddles;
+    const each = heddles?.length === 1 ? new Array<number>(rest.shafts ?? LOOM_SHAFTS).fill(heddles[0]!) : heddles;
     return { ...defined(rest), kind: rest.kind, ...(each !== undefined && { heddles: each }) };
   },
 };

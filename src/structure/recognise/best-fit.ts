@@ -1,5 +1,6 @@
+import { oneRepeat } from '../../draft/shortest-repeat.js';
 import type { Manner, Structure } from '../model/structure.js';
-import { isTurn, oneRepeat } from './ring.js';
+import { isTurn } from './ring.js';
 import type { FoundUnits } from './unit-matches.js';
 
 /** How well one structure explains a weave. */

@@ -1,8 +1,9 @@
 import type { Weave } from '../../draft/draft.js';
 import { liftAt } from '../../draft/draft.js';
+import { oneRepeat } from '../../draft/shortest-repeat.js';
 import type { Structure } from '../model/structure.js';
 import { compareFits, explained, type Fit, threadedOf } from './best-fit.js';
-import { isTurn, oneRepeat, repeatAndAll } from './ring.js';
+import { isTurn, repeatAndAll } from './ring.js';
 import { type FoundUnits, findUnits } from './unit-matches.js';
 
 /**

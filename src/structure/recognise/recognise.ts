@@ -1,5 +1,6 @@
 import { type Draft, liftAt, type PickKind, type Weave } from '../../draft/draft.js';
 import { refuseLarge } from '../../draft/limits.js';
+import { oneRepeat } from '../../draft/shortest-repeat.js';
 import { structures } from '../catalogue/catalogue.js';
 import { tabbySheds } from '../loom/lifts.js';
 import type { Structure } from '../model/structure.js';
@@ -9,7 +10,6 @@ import { fitsOf, unitLengths } from './fit-units.js';
 import { kindsOf } from './pick-kinds.js';
 import { sayRecognition } from './recognised-words.js';
 import type { Confidence, Divided, Recognition } from './recognition.js';
-import { oneRepeat } from './ring.js';
 import { drawnIn, followsAt } from './treadling-order.js';
 
 /**

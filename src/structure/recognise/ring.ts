@@ -1,15 +1,9 @@
-import { repetition } from '../../draft/shortest-repeat.js';
+import { oneRepeat } from '../../draft/shortest-repeat.js';
 
 /** One repeat of a cyclic list, then the whole list if it is longer: a unit may hold several repeats (1-2-1-2). */
 export function repeatAndAll(ring: readonly number[]): (readonly number[])[] {
   const repeat = oneRepeat(ring);
   return repeat.length === ring.length ? [ring] : [repeat, ring];
-}
-
-/** One repeat of a cyclic list; the whole list if its last repeat is incomplete. */
-export function oneRepeat<T extends string | number>(ring: readonly T[]): readonly T[] {
-  const { length, balance } = repetition(ring);
-  return balance === 0 ? ring.slice(0, length) : ring;
 }
 
 /** Whether one cyclic list is a rotation of the other. */

@@ -1,7 +1,8 @@
 import type { Weave } from '../../draft/draft.js';
+import { oneRepeat } from '../../draft/shortest-repeat.js';
 import type { Lift } from '../loom/lifts.js';
 import type { Divided, Recognition } from './recognition.js';
-import { isTurn, oneRepeat } from './ring.js';
+import { isTurn } from './ring.js';
 
 /** Whether the picks follow the ends: thread by thread, plain-weave picks left out or not, or block by block. */
 export function drawnIn(

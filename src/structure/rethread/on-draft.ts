@@ -2,8 +2,8 @@ import type { Weave } from '../../draft/draft.js';
 import type { Structure } from '../model/structure.js';
 import type { After, Unit } from '../model/unit.js';
 import { type WeaveOptions, weaveOf } from '../model/weave.js';
-import { recognise } from '../recognise/recognise.js';
 import type { Recognition } from '../recognise/recognition.js';
+import { recognitionOf } from '../recognise/recognition-of.js';
 
 /** The structure of a weave, in the weave's own numbering. */
 export interface StructureOn {
@@ -14,34 +14,14 @@ export interface StructureOn {
   readonly found: Recognition;
 }
 
-/** The recognition of a weave, and its structure if that is certain or likely. */
-interface Understood {
-  readonly found: Recognition;
-  readonly on?: StructureOn;
-}
-
-/** Cache of recognitions, by weave. */
-const known = new WeakMap<Weave, Understood>();
-
-/** Recognises a weave, cached. */
-export function recognitionOf(weave: Weave): Recognition {
-  return understoodOf(weave).found;
-}
+/** Structures found, by the recognition of their weave. */
+const known = new WeakMap<Recognition, StructureOn | undefined>();
 
 /** The structure of a weave, for laying other blocks on its shafts; undefined unless certain or likely. */
 export function structureOn(weave: Weave): StructureOn | undefined {
-  return understoodOf(weave).on;
-}
-
-function understoodOf(weave: Weave): Understood {
-  let understood = known.get(weave);
-  if (understood === undefined) {
-    const found = recognise(weave);
-    const on = structureFound(found);
-    understood = { found, ...(on && { on }) };
-    known.set(weave, understood);
-  }
-  return understood;
+  const found = recognitionOf(weave);
+  if (!known.has(found)) known.set(found, structureFound(found));
+  return known.get(found);
 }
 
 function structureFound(found: Recognition): StructureOn | undefined {

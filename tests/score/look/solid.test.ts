@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { solidPart, solidShares } from '../../../src/score/look/solid.js';
+import { solidShare, solidShares } from '../../../src/score/look/solid.js';
 
 // Clearly dark is below 0.15, clearly light above 0.85.
 test('half-tones begin at the limits themselves', () => {
@@ -8,8 +8,8 @@ test('half-tones begin at the limits themselves', () => {
 });
 
 test('what counts is twice the smaller share', () => {
-  expect(solidPart([0, 0, 0, 1])).toBe(0.5);
-  expect(solidPart([0, 0, 1, 1])).toBe(1);
-  expect(solidPart([0, 0.5, 1, 1])).toBe(0.5);
-  expect(solidPart([0, 0, 0, 0])).toBe(0);
+  expect(solidShare([0, 0, 0, 1])).toBe(0.5);
+  expect(solidShare([0, 0, 1, 1])).toBe(1);
+  expect(solidShare([0, 0.5, 1, 1])).toBe(0.5);
+  expect(solidShare([0, 0, 0, 0])).toBe(0);
 });

@@ -10,7 +10,7 @@ import { groundAt } from '../../../src/search/bounded/bound-ground.js';
 import { BoundedScan } from '../../../src/search/bounded/bounded-scan.js';
 import { lineBounds } from '../../../src/search/bounded/line-bound.js';
 import { lineDeviation, lineForms } from '../../../src/search/bounded/line-forms.js';
-import { toneForm, toneSquared } from '../../../src/search/bounded/tone-form.js';
+import { toneForm } from '../../../src/search/bounded/tone-form.js';
 import { workerPool } from '../../../src/search/pool/worker-pool.js';
 import type { Question } from '../../../src/search/question/question.js';
 import { draftOf } from '../../../src/search/space/candidate.js';
@@ -20,6 +20,7 @@ import { candidateIn, strataOf } from '../../../src/search/space/stratum.js';
 import { Archive } from '../../../src/search/strategy/archive.js';
 import { type Searched, searchBounded, searchListed } from '../../../src/search/strategy/strategies.js';
 import { runs } from '../../long.js';
+import { toneSquared } from '../../plain/tone-squared.js';
 import { QUESTION } from '../question.js';
 
 const QUESTIONS: [string, Partial<Question>][] = [

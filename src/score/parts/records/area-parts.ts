@@ -1,5 +1,5 @@
 import { outlineOf } from '../../look/sharp.js';
-import { solidPart as solidShare } from '../../look/solid.js';
+import { solidShare } from '../../look/solid.js';
 import type { ScorePart } from './score-part.js';
 
 export const solidPart = {

@@ -42,7 +42,7 @@ export function panel(
       el(
         'p',
         { class: 'quiet' },
-        `Ranks the ${grouped(store.found.length)} cloths of this gallery again. The search found ${grouped(unseen)} more; ask the question with another ranking to see the best of all.`,
+        `Ranks the ${grouped(store.found.length)} cloths of this gallery again. The search found ${grouped(unseen)} more: press Ask, and search with another ranking, to see the best of all.`,
       ),
     el(
       'details',

@@ -109,8 +109,8 @@ for (const place of sample) {
     .filter(({ test }) => !setAside.includes(test))
     .sort((a, b) => a.far - b.far || durations.get(a.test) - durations.get(b.test))
     .map(({ test }) => test);
-  const text = readFileSync(place.file, 'utf8');
   const target = path.join(copy, place.file);
+  const text = readFileSync(target, 'utf8');
   writeFileSync(target, text.slice(0, place.start) + place.text + text.slice(place.end));
   const usual = tests.reduce((sum, test) => sum + durations.get(test), 0);
   const fate = tests.length === 0 ? 'no test' : await runTests(copy, tests, 20_000 + 3 * usual);

@@ -149,6 +149,8 @@ test('a pattern weft is twice as thick as warp, ground and tabby (common practic
     expect(thick).toContain(name);
   }
   expect(letters(3)).toEqual(['A', 'B', 'C']);
+  // Taqueté has a fine weft, which hardly shows.
+  expect(findStructure('turned taqueté').widths).toEqual({ warp: 1, ground: 1 / 3, pattern: 1 / 3, tabby: 1 / 3 });
 });
 
 describe('finding', () => {

@@ -1,0 +1,29 @@
+import { readdirSync, readFileSync, statSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { HELD, hold } from './golden.js';
+import { GUIDE } from './guide-pictures.js';
+
+const ROOT = join(import.meta.dirname, '../..');
+const FOLDER = join(ROOT, 'gallery/guide');
+const LARGEST = 305_000;
+
+describe('the pictures of the guide', () => {
+  test.each(Object.entries(GUIDE))('%s is as it is drawn now (npm run pictures draws it anew)', async (name, draw) => {
+    await hold(name, await draw(), { ...HELD, folder: FOLDER });
+  });
+
+  test('are those there are, small enough for a page, and the README shows each', () => {
+    const files = readdirSync(FOLDER).filter((file) => file.endsWith('.png'));
+    expect(files.toSorted()).toEqual(
+      Object.keys(GUIDE)
+        .map((name) => `${name}.png`)
+        .toSorted(),
+    );
+    const readme = readFileSync(join(ROOT, 'README.md'), 'utf8');
+    for (const file of files) {
+      expect(statSync(join(FOLDER, file)).size, file).toBeLessThan(LARGEST);
+      expect(readme).toContain(`](gallery/guide/${file})`);
+    }
+  });
+});

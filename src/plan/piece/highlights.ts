@@ -12,9 +12,15 @@ const WEIGHTS = { ...PRESETS.clear, solid: 1, calm: 1, lively: 1 };
 const LEAST = 4;
 const NAMED = 1 / 4;
 
+/** What was measured, by draft: several papers of a plan show it. */
+const known = new WeakMap<Draft, Scored>();
+
 /** All figures of a cloth, with every part of a ranking that {@link highlights} compares. */
 export function measured(draft: Draft): Scored {
-  return scoreDraft(draft, { weights: WEIGHTS, floatLimit: { mm: FLOAT_LIMITS.general }, classics: [] });
+  const scored =
+    known.get(draft) ?? scoreDraft(draft, { weights: WEIGHTS, floatLimit: { mm: FLOAT_LIMITS.general }, classics: [] });
+  known.set(draft, scored);
+  return scored;
 }
 
 /**

@@ -15,6 +15,7 @@ const OTHER_RULE = /^tests\/(outside|plain|bench|fuzz|golden)\//;
 const NO_SOURCE: Record<string, string> = {
   'tests/house.test.ts': 'tests where files lie',
   'tests/essays.test.ts': 'tests the pages in capitals',
+  'tests/corpus.test.ts': 'opens the files of earlier days',
   'tests/examples.test.ts': 'runs what README and help show',
   'tests/cli/hard-inputs.test.ts': 'gives every command what it must refuse',
   'tests/cli/shell/out-first.test.ts': 'gives every command a place that cannot be written to',

@@ -63,7 +63,7 @@ export const QUESTION_TABLE = table(
         about: 'manner of treadling',
         many: 'or all; on a draft also “every tie-up”',
         usual: 'the usual one',
-        example: 'rose fashion',
+        example: 'rose',
         argument: '<manner>',
       },
     ),

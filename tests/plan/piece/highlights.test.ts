@@ -43,3 +43,8 @@ describe('places in a list', () => {
     expect(said(8, (k) => (k < 2 ? 1 - k * 1e-6 : 0)).slice(0, 2)).toEqual(['1st in contrast', '2nd in contrast']);
   });
 });
+
+test('a cloth without any symmetry has none told of it', () => {
+  const scored = { ...real, scores: { ...real.scores, operations: [], shiftExchange: false } };
+  expect(highlights([{ draft, scored }])).toEqual([[expect.stringMatching(/dark$/)]]);
+});

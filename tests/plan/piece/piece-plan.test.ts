@@ -42,4 +42,14 @@ describe('cautions, each from its limit on', () => {
     expect(shape('20/21')).toEqual([expect.stringContaining('square with 21 picks; it has 20: it comes out shorter')]);
     expect(shape('40/41')).toEqual([]);
   });
+
+  test('turns that lengthen a float are told of, others not', () => {
+    const turned = (mirror: string, name = '2/2 twill') =>
+      cautionsOf(kept(name, { warp: 'DDLL' }), { mirror }).filter((caution) => caution.startsWith('The turns'));
+    // Doubled, 1-2-3-4-4-3-2-1 brings ends of one shaft side by side: under 3 and 4 the weft floats over four ends.
+    expect(turned('doubled')).toEqual(['The turns lengthen the longest float from 2 to 4 threads, 0.2 in (5.1 mm).']);
+    expect(turned('single')).toEqual(['The turns lengthen the longest float from 2 to 3 threads, 0.15 in (3.8 mm).']);
+    expect(turned('no')).toEqual([]);
+    expect(turned('single', 'plain weave')).toEqual([]);
+  });
 });

@@ -55,10 +55,10 @@ describe('a warp on the loom', () => {
       const question = asked('on the loom: loom.yaml\nlengths: 2', { treadling });
       return recipesOf(spaceOf(question).at(0), question).recipe;
     };
-    expect(said('its own')).toBe('loom.yaml, warp and tie-up on the loom, weft D');
-    expect(said('rosepath')).toBe('loom.yaml treadled rosepath, warp and tie-up on the loom, weft D');
+    expect(said('its own')).toBe('loom.yaml, warp and tie-up on the loom, thread by thread, weft D');
+    expect(said('rosepath')).toBe('loom.yaml treadled rosepath, warp and tie-up on the loom, thread by thread, weft D');
     expect(said('point on tie-up 1/3')).toBe(
-      'loom.yaml treadled point on tie-up 1/3, warp on the loom with a new tie-up, weft D',
+      'loom.yaml treadled point on tie-up 1/3, warp on the loom with a new tie-up, thread by thread, weft D',
     );
   });
 

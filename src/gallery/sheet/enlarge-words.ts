@@ -15,18 +15,18 @@ import { counted } from '../../words/counts.js';
 
 /** Heading of each way of enlarging. */
 export const WAY_WORDS: Readonly<Record<Way, string>> = {
-  thread: 'by thread: run on until in step with the weave, then stretched',
+  thread: 'by thread: repeated until in step with the weave, then each element stretched',
   unit: 'by unit: each element whole units of one colour',
-  alternate: 'alternate: each element its colour and the other in turn',
+  alternate: 'alternating: each element its own colour and the other in turn',
   block: 'by block: the order is the block order too',
-  nest: 'nested: each element the whole order again, exchanged for the lighter colour',
+  nest: 'nested: each element is the whole order again, with colours swapped where it is light',
 };
 
 /** `×4` threads or units, or words for an order that is not enlarged. */
 export function timesInWords({ way, by, times }: Size): string {
   const what = by === 'thread' ? 'thread' : 'unit';
-  if (way === 'thread' && times === 1) return 'run on';
-  return `${counted(times, what)} an element`;
+  if (way === 'thread' && times === 1) return 'as written';
+  return `${counted(times, what)} each`;
 }
 
 /** `0.90 in (22.9 mm)`, in the measure of the sett first. */
@@ -55,7 +55,7 @@ export function passesOf({ passes, draft }: Size, limit: FloatLimit): string {
 
 /** Words for a refused size, and the nearest possible one. */
 export function refusalInWords({ ends, nearest, why }: Refusal): string {
-  return ends === undefined ? why : `${ends} ends cannot be had: ${why}; the nearest is ${nearest}`;
+  return ends === undefined ? why : `${ends} ends are not possible: ${why}; the nearest is ${nearest}`;
 }
 
 /** Lines about all sizes under the heading of each way, the sizes refused, and remedies for too long floats. */

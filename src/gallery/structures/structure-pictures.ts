@@ -25,11 +25,8 @@ const LONGEST = 8;
  */
 export function picturesOf(structure: Structure): Shown[] {
   const weave = weaveOf(structure, structure.profile);
-  const isTwoWefts = weave.pickKinds.includes('pattern');
-  const common = { structure: structure.name, tabby: 'L' };
-  // If colours make the blocks, they are in the warp, and the fine weft has one colour.
-  const carried = weave.companions === undefined ? {} : { weft: 'D', by: 'unit' };
-  const plainly = { ...common, orders: isTwoWefts ? 'L' : 'D', weft: isTwoWefts ? 'D' : 'L', ...carried };
+  const common = commonOf(structure);
+  const plainly = plainlyOf(structure);
   const coloured = { ...common, orders: MOTIF, ...(weave.companions && { weft: 'D' }) };
   const times = String(timesFor(weave.endUnits[0]!));
   const blocks = blocksOfMotif(structure);
@@ -64,6 +61,21 @@ export function picturesOf(structure: Structure): Shown[] {
     const draft = drawnAs(flags);
     return draft === undefined ? [] : [{ words, draft }];
   });
+}
+
+/** The draft of a structure as its weavers know it: its usual block order in its usual colours. */
+export function usualDraft(structure: Structure): Draft {
+  return drawnAs(plainlyOf(structure))!;
+}
+
+const commonOf = ({ name }: Structure) => ({ structure: name, tabby: 'L' });
+
+/** The flags for the usual colours of a structure. */
+function plainlyOf(structure: Structure): Record<string, string> {
+  const { pickKinds, companions } = weaveOf(structure, structure.profile);
+  const colours = pickKinds.includes('pattern') ? { orders: 'L', weft: 'D' } : { orders: 'D', weft: 'L' };
+  // If colours make the blocks, they are in the warp, and the fine weft has one colour.
+  return { ...commonOf(structure), ...colours, ...(companions && { weft: 'D', by: 'unit' }) };
 }
 
 /** Units per element for a motif of about {@link WIDE} ends. */

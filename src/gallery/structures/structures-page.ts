@@ -1,10 +1,11 @@
 import type { Structure } from '../../structure/catalogue/catalogue.js';
 import { html } from '../html/html.js';
 
-/** A structure and the file of its sheet, beside the page. */
+/** A structure and the files of its sheet and its draft, beside the page. */
 interface Sheet {
   readonly structure: Structure;
   readonly file: string;
+  readonly draft: string;
 }
 
 const STYLE = `:root { color-scheme: light dark; --ground: #dedede; --ink: #161616; --quiet: #464646; --rule: #8a8a8a; }
@@ -16,6 +17,7 @@ nav ul { columns: 14rem; padding-left: 1.2rem; }
 dl { display: grid; grid-template-columns: max-content 1fr; gap: .15rem 1rem; margin: .4rem 0 .8rem; }
 dt { color: var(--quiet); } dd { margin: 0; }
 img { display: block; width: 100%; height: auto; border: 1px solid var(--rule); }
+img.draft { width: auto; max-width: 100%; max-height: 26rem; background: #fff; }
 :focus-visible { outline: 3px solid currentcolor; outline-offset: 2px; }`;
 
 /** The page that shows every structure with the same order laid on it. */
@@ -31,11 +33,12 @@ export function structuresPage(sheets: readonly Sheet[], motif: string): string 
 <body>
 <h1>One order, ${sheets.length} weaves</h1>
 <p>The same five-end order, ${motif}, dark and light, laid on every structure: as block order, with blocks and colours
-together, by unit, by thread, nested. Each sheet begins with the weave as its weavers know it.</p>
+together, by unit, by thread, nested. Each structure has its draft, its floats and a sheet that begins with the weave as
+its weavers know it.</p>
 <nav aria-label="Structures"><ul>${sheets.map(({ structure, file }) => html`<li><a href="#${idOf(file)}">${structure.name}</a></li>`)}</ul></nav>
 <main>
 ${sheets.map(
-  ({ structure, file }) => html`<section aria-labelledby="${idOf(file)}">
+  ({ structure, file, draft }) => html`<section aria-labelledby="${idOf(file)}">
 <h2 id="${idOf(file)}">${structure.name}</h2>
 <p>${structure.about}</p>
 <dl>
@@ -44,6 +47,7 @@ ${sheets.map(
 <dt>Colour</dt><dd>${structure.colour}</dd>
 <dt>Enlarging</dt><dd>${structure.scale}</dd>
 </dl>
+<p><img class="draft" src="${draft}" loading="lazy" alt="Draft of ${structure.name}: threading, tie-up, treadling and drawdown"></p>
 <a href="${file}"><img src="${file}" loading="lazy" alt="Cloths of ${structure.name}, the weave first, then ${motif} laid on it"></a>
 </section>
 `,

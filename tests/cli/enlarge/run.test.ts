@@ -17,7 +17,7 @@ describe('enlarge', () => {
     expect(out).toContain('DLDDL on turned twill');
     expect(out).toContain('less 10 % for shrinkage, as usual for cotton');
     expect(out).toMatch(
-      /80 ends +4 units an element +3\.60 in \(91\.4 mm\) finished +repeat 80 × 80 +float 3, 0\.15 in; passes 3\/8 in, 1\/2 in; fails 2 threads/,
+      /80 ends +4 units each +3\.60 in \(91\.4 mm\) finished +repeat 80 × 80 +float 3, 0\.15 in; passes 3\/8 in, 1\/2 in; fails 2 threads/,
     );
   });
 
@@ -32,7 +32,7 @@ describe('enlarge', () => {
       '--sett',
       '8 per cm',
     );
-    expect(out).toContain('20 ends cannot be had: whole units make 40 ends at a time; the nearest is 40');
+    expect(out).toContain('20 ends are not possible: whole units make 40 ends at a time; the nearest is 40');
     expect(out).toContain('less 12 % for shrinkage\n');
     // 40 ends at 8 to the centimetre, less 12 %.
     expect(out).toContain('44.0 mm (1.73 in) finished');

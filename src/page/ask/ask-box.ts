@@ -99,39 +99,58 @@ export function askBox(script: string, answered: (answer: Answered, asked: Asked
     }
   };
 
-  const search = button('Search', () => void start(), { class: 'search', disabled: true });
-  const enough = button('Stop, and show what was found', () => running?.enough.abort());
-  const cancel = button('Cancel', () => running?.stop.abort());
-  const savePage = button('Save the page', () => last && void saveOf(last), { disabled: true });
-  const saveOf = async (answer: Answered): Promise<void> => {
-    download(await savedPage(answer, script), 'gallery.html', 'text/html');
-  };
-  const saveText = button('Save the question', () =>
-    download(questionText(form.asked().asked), 'question.yaml', 'application/yaml'),
-  );
-  const controls = (on: boolean): void => {
-    bar.hidden = !on;
-    search.hidden = on;
-    enough.hidden = !on;
-    cancel.hidden = !on;
-  };
+  const { head, search, savePage, controls } = headOf({
+    said,
+    bar,
+    start: () => void start(),
+    enough: () => running?.enough.abort(),
+    cancel: () => running?.stop.abort(),
+    savePage: async () => {
+      if (last) download(await savedPage(last, script), 'gallery.html', 'text/html');
+    },
+    saveText: () => download(questionText(form.asked().asked), 'question.yaml', 'application/yaml'),
+  });
   controls(false);
-  shown.body.append(
-    el(
-      'div',
-      { class: 'ask-head' },
-      said,
-      bar,
-      el('div', { class: 'controls' }, search, enough, cancel, savePage, saveText),
-    ),
-    form.fields,
-  );
+  shown.body.append(head, form.fields);
   const open = (): void => {
     shown.open('Ask a question');
     form.paint();
     later();
   };
   return { dialog: shown.dialog, opener: button('Ask', open), open, show: form.show, start };
+}
+
+/** The head of the box: what is said, the progress, and the buttons, of which a search shows others. */
+function headOf({
+  said,
+  bar,
+  ...on
+}: {
+  readonly said: HTMLElement;
+  readonly bar: HTMLProgressElement;
+  readonly start: () => void;
+  readonly enough: () => void;
+  readonly cancel: () => void;
+  readonly savePage: () => Promise<void>;
+  readonly saveText: () => void;
+}) {
+  const search = button('Search', on.start, { class: 'search', disabled: true });
+  const enough = button('Stop, and show what was found', on.enough);
+  const cancel = button('Cancel', on.cancel);
+  const savePage = button('Save the page', () => void on.savePage(), { disabled: true });
+  const saveText = button('Save the question', on.saveText);
+  const buttons = el('div', { class: 'controls' }, search, enough, cancel, savePage, saveText);
+  return {
+    head: el('div', { class: 'ask-head' }, said, bar, buttons),
+    search,
+    savePage,
+    controls(searching: boolean): void {
+      bar.hidden = !searching;
+      search.hidden = searching;
+      enough.hidden = !searching;
+      cancel.hidden = !searching;
+    },
+  };
 }
 
 /** `1,111 candidates: every one will be tried.` */

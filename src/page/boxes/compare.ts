@@ -61,29 +61,22 @@ export function comparison(store: Store, screen: Screen): { readonly dialog: HTM
         el('th', { scope: 'row' }, head),
         cloths.map((found) => el('td', {}, cell(found))),
       );
-    table.replaceChildren(
-      el(
-        'table',
-        {},
-        headOf(cloths, store, (at) => {
-          const left: NodeListOf<HTMLElement> = table.querySelectorAll('thead button');
-          if (left.length === 0) shown.focus();
-          else left[Math.min(at, left.length - 1)]!.focus();
-        }),
-        el(
-          'tbody',
-          {},
-          row('Face', (found) => picture(found, 'face')),
-          row('Back', (found) => picture(found, 'back')),
-          row('Structure; near enough, the few longest floats are outlined', (found) => picture(found, 'structure')),
-          apart.map(({ name, values }) =>
-            row(name, (found) => document.createTextNode(values[cloths.indexOf(found)]!)),
-          ),
-          row('Recipe', ({ recipe }) => document.createTextNode(recipe)),
-          row('Draft', (found) => draftOf(found, side)),
-        ),
-      ),
+    const removed = (at: number): void => {
+      const left: NodeListOf<HTMLElement> = table.querySelectorAll('thead button');
+      if (left.length === 0) shown.focus();
+      else left[Math.min(at, left.length - 1)]!.focus();
+    };
+    const rows = el(
+      'tbody',
+      {},
+      row('Face', (found) => picture(found, 'face')),
+      row('Back', (found) => picture(found, 'back')),
+      row('Structure; near enough, the few longest floats are outlined', (found) => picture(found, 'structure')),
+      apart.map(({ name, values }) => row(name, (found) => document.createTextNode(values[cloths.indexOf(found)]!))),
+      row('Recipe', ({ recipe }) => document.createTextNode(recipe)),
+      row('Draft', (found) => draftOf(found, side)),
     );
+    table.replaceChildren(el('table', {}, headOf(cloths, store, removed), rows));
     alike.textContent =
       same.length === 0 ? 'Nothing is the same in all of them.' : `The same in all: ${same.join('; ')}.`;
   };

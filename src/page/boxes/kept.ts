@@ -24,56 +24,14 @@ export function keptList(
   const said = el('p', { role: 'status' });
   const list = el('ol', { class: 'kept-cloths' });
   const liking = el('section', { class: 'liking', 'aria-label': 'What the stars say' });
-  const file = el('input', {
-    type: 'file',
-    accept: '.json,application/json',
-    class: 'unseen',
-    tabindex: -1,
-    'aria-label': 'Saved list',
-    change: () => restore(),
-  });
-  const restore = async (): Promise<void> => {
-    const given = file.files?.[0];
-    if (given === undefined) return;
-    try {
-      const count = store.marks.read(await given.text(), given.name);
-      said.textContent = `${count} kept ${plural(count, 'cloth')} read from ${given.name}.`;
-    } catch (error) {
-      if (!(error instanceof Problem)) throw error;
-      said.textContent = error.message;
-    }
-    file.value = '';
-    store.tell();
-  };
-  const save = button('Save shortlist.json', () => {
-    download(store.marks.text(), 'shortlist.json');
-    said.textContent = 'Saved. The commands keep, plan and deal read it.';
-  });
-  const aside = el(
-    'div',
-    { class: 'aside', hidden: true },
-    el(
-      'p',
-      { class: 'caution' },
-      'This browser stored a list that cannot be read: it is damaged, or of a newer version. It was set aside, not deleted.',
-    ),
-    button('Save what was set aside', () => {
-      for (const [at, text] of store.marks.aside.entries()) download(text, `set-aside-${at + 1}.json`);
-    }),
-  );
+  const aside = setAside(store);
   shown.body.append(
     el(
       'p',
       {},
       'What is kept stays in this browser. Save it as a file to plan a warp from it, to hand it on, or to open it again anywhere.',
     ),
-    el(
-      'div',
-      { class: 'controls' },
-      save,
-      button('Open a saved list', () => file.click()),
-      file,
-    ),
+    savedLists(store, said),
     said,
     aside,
     list,
@@ -123,6 +81,53 @@ export function keptList(
       if (shown.dialog.open) update();
     },
   };
+}
+
+/** Saves the list as a file, and reads one that was saved; what came of it is said. */
+function savedLists(store: Store, said: HTMLElement): HTMLElement {
+  const file = el('input', {
+    type: 'file',
+    accept: '.json,application/json',
+    class: 'unseen',
+    tabindex: -1,
+    'aria-label': 'Saved list',
+    change: () => restore(),
+  });
+  const restore = async (): Promise<void> => {
+    const given = file.files?.[0];
+    if (given === undefined) return;
+    try {
+      const count = store.marks.read(await given.text(), given.name);
+      said.textContent = `${count} kept ${plural(count, 'cloth')} read from ${given.name}.`;
+    } catch (error) {
+      if (!(error instanceof Problem)) throw error;
+      said.textContent = error.message;
+    }
+    file.value = '';
+    store.tell();
+  };
+  const save = button('Save shortlist.json', () => {
+    download(store.marks.text(), 'shortlist.json');
+    said.textContent = 'Saved. The commands keep, plan and deal read it.';
+  });
+  const open = button('Open a saved list', () => file.click());
+  return el('div', { class: 'controls' }, save, open, file);
+}
+
+/** Tells of stored lists that could not be read, and saves them; hidden while there is none. */
+function setAside(store: Store): HTMLElement {
+  return el(
+    'div',
+    { class: 'aside', hidden: true },
+    el(
+      'p',
+      { class: 'caution' },
+      'This browser stored a list that cannot be read: it is damaged, or of a newer version. It was set aside, not deleted.',
+    ),
+    button('Save what was set aside', () => {
+      for (const [at, text] of store.marks.aside.entries()) download(text, `set-aside-${at + 1}.json`);
+    }),
+  );
 }
 
 /** One kept cloth: its picture, its recipe, its marks, and what can be done with it. */

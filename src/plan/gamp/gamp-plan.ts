@@ -1,7 +1,7 @@
 import { drawdown } from '../../cloth/drawdown.js';
 import { colourFace } from '../../cloth/face.js';
 import { values, type Yarn } from '../../colour/yarn.js';
-import { type Draft, liftAt, type PickKind, spacing } from '../../draft/draft.js';
+import { type Draft, liftAt, type PickKind, type Sett, spacing } from '../../draft/draft.js';
 import { cycle } from '../../draft/repeat.js';
 import type { KeptCloth } from '../../formats/shortlist.js';
 import { gcd, lcm } from '../../order/necklace.js';
@@ -102,30 +102,7 @@ export function gampOf(
     choice.wefts.map((f) => allWefts[f]!),
     common,
   );
-  const separator = wanted.separator ?? step * Math.ceil(LEAST_SEPARATOR / step);
-  if (separator % step !== 0) {
-    throw new Problem(
-      `separator: found ${separator} threads, with which some sections never start in step with the weave; ` +
-        `expected ${step * Math.max(1, Math.round(separator / step))}, or another multiple of ${step}`,
-    );
-  }
-  const { across, along } = spacing(sett);
-  const room = options.width / across - separator;
-  const most = Math.floor(room / choice.warps.length + 1e-6) - separator;
-  if (wanted.section !== undefined && wanted.section > most) {
-    throw new Problem(
-      `found room for ${Math.max(0, most)} ends in each of ${choice.warps.length} warp sections; expected room for ` +
-        `${wanted.section}: fewer sections (--gamp), smaller ones (--section) or more width`,
-    );
-  }
-  const each = wanted.section ?? most;
-  if (each * across < LEAST_SECTION - across) {
-    throw new Problem(
-      `found room for ${Math.max(0, each)} ends in each of ${choice.warps.length} warp sections; expected at least 2 in ` +
-        'of cloth each: fewer sections (--gamp) or more width',
-    );
-  }
-  const side = each * across;
+  const { separator, each, picks } = sizesOf(choice, step, wanted, options.width, sett);
   const yarns = draft.yarns.some(({ letter }) => letter === SEPARATOR.letter)
     ? draft.yarns
     : [...draft.yarns, SEPARATOR];
@@ -140,7 +117,6 @@ export function gampOf(
     yarn,
   };
   checkSections(warps, common.ends);
-  const picks = Math.round(side / along);
   const wefts = {
     sections: choice.wefts.map((f) => section(allWefts[f]!, picks, separator, common.picks)),
     separator,
@@ -178,6 +154,46 @@ export function gampOf(
     squares,
     choice,
   };
+}
+
+/**
+ * Threads in a separator, ends in each warp section, and picks in each weft section.
+ *
+ * @param step the separators start every section in step with the weave if they are multiples of this
+ * @param width of the warp, in millimetres
+ * @throws Problem if the width is too small, or the separator out of step
+ */
+function sizesOf(
+  choice: Choice,
+  step: number,
+  wanted: GampNeeds,
+  width: number,
+  sett: Sett,
+): { readonly separator: number; readonly each: number; readonly picks: number } {
+  const separator = wanted.separator ?? step * Math.ceil(LEAST_SEPARATOR / step);
+  if (separator % step !== 0) {
+    throw new Problem(
+      `separator: found ${separator} threads, with which some sections never start in step with the weave; ` +
+        `expected ${step * Math.max(1, Math.round(separator / step))}, or another multiple of ${step}`,
+    );
+  }
+  const { across, along } = spacing(sett);
+  const room = width / across - separator;
+  const most = Math.floor(room / choice.warps.length + 1e-6) - separator;
+  if (wanted.section !== undefined && wanted.section > most) {
+    throw new Problem(
+      `found room for ${Math.max(0, most)} ends in each of ${choice.warps.length} warp sections; expected room for ` +
+        `${wanted.section}: fewer sections (--gamp), smaller ones (--section) or more width`,
+    );
+  }
+  const each = wanted.section ?? most;
+  if (each * across < LEAST_SECTION - across) {
+    throw new Problem(
+      `found room for ${Math.max(0, each)} ends in each of ${choice.warps.length} warp sections; expected at least 2 in ` +
+        'of cloth each: fewer sections (--gamp) or more width',
+    );
+  }
+  return { separator, each, picks: Math.round((each * across) / along) };
 }
 
 /** Chooses the sections; a choice among some of the orders alone is exact only if no choice could weave more. */

@@ -67,8 +67,8 @@ describe('cloth first', LONG, () => {
     const [side, scale] = await inPage<string>(page, "document.querySelector('.card canvas').dataset.look").then(
       (look) => look.split(' ').slice(-2).map(Number),
     );
-    // 96 ends at 20 to the inch are the longest repeat of the demo.
-    expect((96 / 20) * 25.4 * scale!).toBeLessThanOrEqual(side! + 1e-6);
+    // 80 ends at 24 to the inch are the longest repeat of the demo.
+    expect((80 / 24) * 25.4 * scale!).toBeLessThanOrEqual(side! + 1e-6);
     await desk.view(page, `${demo}#size=actual`);
     const width = "document.querySelector('.card canvas').getBoundingClientRect().width";
     expect(await inPage<number>(page, width)).toBeCloseTo((63.5 / 25.4) * 96, 1);
@@ -151,9 +151,9 @@ describe('the list', LONG, () => {
     await page.locator('.bench').getByLabel('Find').fill('no such cloth');
     await page.getByText('No cloth of this gallery passes').waitFor();
     await page.locator('.empty').getByRole('button', { name: 'Clear filters' }).click();
-    expect(await page.textContent('.count')).toBe('60 cloths');
+    expect(await page.textContent('.count')).toBe('40 cloths');
     await page.locator('.bench').getByLabel('Find').fill('log cabin half dark navy');
-    expect(await page.textContent('.count')).toMatch(/^\d+ of 60 cloths$/);
+    expect(await page.textContent('.count')).toMatch(/^\d+ of 40 cloths$/);
     expect((await listed(page)).length).toBeGreaterThan(0);
   });
 

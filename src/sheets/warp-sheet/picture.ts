@@ -14,6 +14,8 @@ const SMALLER = 56;
 const STRIP = 22;
 /** Greatest side of a picture of one whole repeat. */
 const WHOLE = 70;
+/** Least height of that picture, in millimetres; where there is less room it is left out. */
+const LEAST_WHOLE = 10;
 /** Repeats that a picture shows at least; a gamp is shown once. */
 const REPEATS = 3;
 
@@ -56,8 +58,9 @@ export async function drawPictures(
   return top + side + 5;
 }
 
-/** Draws one whole repeat as large as a frame allows, up to actual size. */
+/** Draws one whole repeat as large as a frame allows, up to actual size; nothing where there is hardly room. */
 export async function drawWholeRepeat(pdf: Pdf, { draft }: PiecePlan, frame: Frame): Promise<void> {
+  if (frame.height - 5 < LEAST_WHOLE) return;
   const { across, along } = spacing(draft.sett);
   const [wide, high] = [draft.warp.length * across, draft.weft.length * along];
   const scale = Math.min(1, WHOLE / wide, Math.min(WHOLE, frame.height - 5) / high);

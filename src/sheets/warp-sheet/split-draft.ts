@@ -9,6 +9,9 @@ import { bracketAbove, bracketBeside, Grid, LETTERED } from './grid.js';
 /** Sides of cells that are tried, in millimetres, the largest first; the side of cells of a tie-up. */
 const CELLS = [4.4, 4.1, 3.7, 3.3, LETTERED] as const;
 const TIE_CELL = 4.4;
+/** Least cell beside which every number has room, and the width of the word about a treadling that is listed. */
+const NUMBERED = 3.4;
+const TREADLING_WORD = 62;
 /** Most threads in a stretch that is drawn once and worked several times, and the fewest ends and picks it must save. */
 const LONGEST_FOLD = 40;
 const LEAST_ENDS = 12;
@@ -107,23 +110,38 @@ export function drawThreadingLines(
   return { drawn, height: drawn * high };
 }
 
-/** Draws the tie-up, large, and the columns of the treadling beside it. */
-export function drawTieUp(pdf: Pdf, piece: PiecePlan, kind: LoomKind, split: SplitDraft, frame: Frame): void {
+/**
+ * Draws the tie-up alone: as large as beside a draft, or as a frame allows. Where the cells are lower than figures, every
+ * second shaft and treadle has its number.
+ */
+export function drawTies(pdf: Pdf, piece: PiecePlan, kind: LoomKind, frame: Frame): void {
   const { draft, tied } = piece;
   const shafts = shaftCount(draft);
+  const [wide, high] = [frame.width - LEFT, frame.height - 9];
+  const cell = Math.min(TIE_CELL, wide / tied.treadles.length, high / shafts);
+  const step = cell < NUMBERED ? 2 : 1;
+  const grid = new Grid(pdf, cell);
+  const [left, top] = [frame.x + LEFT, frame.y + 9];
+  pdf.text('tie-up', frame.x, frame.y + 3.4, { bold: true });
+  grid.lines(left, top, tied.treadles.length, shafts);
+  tied.treadles.forEach((treadle, t) => {
+    if (t % step === 0) pdf.text(String(t + 1), left + (t + 0.5) * cell, top - 1, { align: 'middle' });
+    grid.ties(treadle, left + t * cell, top, shafts, kind);
+  });
+  for (let s = 1; s <= shafts; s += step)
+    pdf.text(String(s), left - 1, top + (shafts - s + 0.5) * cell + 1.1, { align: 'right' });
+}
+
+/** Whether a frame has room for the tie-up beside a word about the treadling. */
+export function hasRoomForTies(piece: PiecePlan, { width, height }: Frame): boolean {
+  const size = tieUpSize(piece);
+  return size.height + 2 <= height && size.width + TREADLING_WORD <= width;
+}
+
+/** Draws the tie-up, large, and the columns of the treadling beside it. */
+export function drawTieUp(pdf: Pdf, piece: PiecePlan, kind: LoomKind, split: SplitDraft, frame: Frame): void {
   const { width } = tieUpSize(piece);
-  if (width > 0) {
-    const grid = new Grid(pdf, TIE_CELL);
-    const [left, top] = [frame.x + LEFT, frame.y + 9];
-    pdf.text('tie-up', frame.x, frame.y + 3.4, { bold: true });
-    grid.lines(left, top, tied.treadles.length, shafts);
-    tied.treadles.forEach((treadle, t) => {
-      pdf.text(String(t + 1), left + (t + 0.5) * TIE_CELL, top - 1, { align: 'middle' });
-      grid.ties(treadle, left + t * TIE_CELL, top, shafts, kind);
-    });
-    for (let s = 1; s <= shafts; s++)
-      pdf.text(String(s), left - 1, top + (shafts - s + 0.5) * TIE_CELL + 1.1, { align: 'right' });
-  }
+  if (width > 0) drawTies(pdf, piece, kind, frame);
   if (split.columns.length === 0) {
     pdf.text('treadling: the list of picks on page 2', frame.x + width, frame.y + 3.4);
     return;

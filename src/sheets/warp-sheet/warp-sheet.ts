@@ -13,7 +13,9 @@ import { threadingRows } from './sheet-threading.js';
 import { windingRows } from './sheet-winding.js';
 import {
   drawThreadingLines,
+  drawTies,
   drawTieUp,
+  hasRoomForTies,
   type SplitDraft,
   splitDraft,
   threadingAlone,
@@ -41,7 +43,7 @@ export async function addSheet(pdf: Pdf, warp: WarpPlan, piece: PiecePlan, optio
   const later = await drawDraftIn(pdf, piece, options, frame);
   drawFoot(pdf, piece.draft.yarns);
   const pages = addLists(pdf, warp, piece, options);
-  addThreading(pdf, warp, piece, options, later, pages + 1);
+  addThreading(pdf, warp, piece, options, later, pages + 1, !hasRoomForTies(piece, frame));
 }
 
 /** Draws the draft as it fits a frame; returns the lines of threading that need pages of their own. */
@@ -60,6 +62,14 @@ async function drawDraftIn(
     return undefined;
   }
   const alone = threadingAlone(pdf, piece, frame.width);
+  if (!hasRoomForTies(piece, frame)) {
+    pdf.text(
+      'no room for the draft here: picks are on page 2, tie-up and threading on the pages after',
+      frame.x,
+      frame.y + 3.4,
+    );
+    return alone;
+  }
   drawTieUp(pdf, piece, loom.kind, alone, frame);
   const used = Math.max(6, tieUpHeight(piece)) + 2;
   await drawWholeRepeat(pdf, piece, { ...frame, y: frame.y + used, height: frame.height - used });
@@ -121,9 +131,17 @@ function addThreading(
   options: SheetOptions,
   later: SplitDraft | undefined,
   first: number,
+  tiesLater: boolean,
 ): void {
   let lines = later?.lines ?? [];
-  for (let page = first; later !== undefined && lines.length > 0; page++) {
+  let page = first;
+  if (later !== undefined && tiesLater) {
+    pdf.page();
+    const y = drawHead(pdf, warp, piece, options, page++);
+    const frame = { x: MARGIN, y, width: pdf.width - 2 * MARGIN, height: pdf.height - MARGIN - y };
+    drawTies(pdf, piece, options.loom.kind, frame);
+  }
+  for (; later !== undefined && lines.length > 0; page++) {
     pdf.page();
     const y = drawHead(pdf, warp, piece, options, page);
     const frame = { x: MARGIN, y, width: pdf.width - 2 * MARGIN, height: pdf.height - MARGIN - y - HEAD };

@@ -21,11 +21,11 @@ describe('true size', LONG, () => {
     await page.getByLabel('Size of the card').fill('120');
     await page.keyboard.press('Escape');
     const cloth = "document.querySelector('.card canvas').getBoundingClientRect().width";
-    expect(await inPage<number>(page, cloth)).toBeCloseTo((63.5 / 25.4) * 96 * 1.2, 1);
-    expect(await page.locator('.asks').isVisible()).toBe(false);
+    await expect.poll(() => inPage<number>(page, cloth)).toBeCloseTo((63.5 / 25.4) * 96 * 1.2, 1);
+    await expect.poll(() => page.locator('.asks').isVisible()).toBe(false);
     await page.reload();
     await page.waitForSelector('.is-alive');
-    expect(await inPage<number>(page, cloth)).toBeCloseTo((63.5 / 25.4) * 96 * 1.2, 1);
-    expect(await page.locator('.asks').isVisible()).toBe(false);
+    await expect.poll(() => inPage<number>(page, cloth)).toBeCloseTo((63.5 / 25.4) * 96 * 1.2, 1);
+    await expect.poll(() => page.locator('.asks').isVisible()).toBe(false);
   });
 });

@@ -44,9 +44,16 @@ export interface Table<K extends Keys = Keys> {
 export type Former = Readonly<Record<string, readonly [key: string, value: string]>>;
 type Keys = Readonly<Record<string, Key<unknown>>>;
 
-/** The values of a table after reading. */
+/** The value of a key after reading. */
+type Value<K> = K extends Key<infer V> ? V : never;
+/** The values of a table after reading; those that were not given are absent. */
 export type Values<T extends Table> = {
-  readonly [N in keyof T['keys']]: T['keys'][N] extends Key<infer V> ? V : never;
+  readonly [N in keyof T['keys'] as undefined extends Value<T['keys'][N]> ? never : N]: Value<T['keys'][N]>;
+} & {
+  readonly [N in keyof T['keys'] as undefined extends Value<T['keys'][N]> ? N : never]?: Exclude<
+    Value<T['keys'][N]>,
+    undefined
+  >;
 };
 
 interface Words {

@@ -1,7 +1,7 @@
 import { basename, dirname, extname, join } from 'node:path';
 import { type Deal, dealOut, needsFor, type Share, type Weaver, warpFor, weaverLetters } from '../../plan/deal/deal.js';
 import { readWeavers } from '../../plan/deal/weavers.js';
-import { type PlanOptions, readPlanOptions } from '../../plan/options/plan-options.js';
+import type { PlanOptions } from '../../plan/options/plan-options.js';
 import { checkLetters, type WarpPlan } from '../../plan/piece/warp-plan.js';
 import { formEntries, resultsForm } from '../../plan/results/results-form.js';
 import { Problem, quote } from '../../problem.js';
@@ -13,6 +13,7 @@ import { readText } from '../shell/files.js';
 import { bold, EXIT, type Io, say, sayJson } from '../shell/io.js';
 import { loadShortlist } from '../shell/kept-file.js';
 import { formLine, judgePlanFolder, writePlanFolder } from '../shell/plan-folder.js';
+import { optionsOf } from '../shell/setup-file.js';
 import { yarnLines } from '../shell/yarn-lines.js';
 
 /** The arguments of the command. */
@@ -30,13 +31,7 @@ export interface DealArguments {
 /** Deals a shortlist to weavers; writes a sheet for each weaver, and contact sheet and yarn order for the teacher. */
 export async function runDeal(given: DealArguments, io: Io): Promise<number> {
   const kept = loadShortlist(given.shortlist);
-  const { setup: file } = given;
-  const options = readPlanOptions(
-    file === undefined ? '' : readText(file, 'a setup: loom, yarns and usual figures'),
-    file ?? 'setup',
-    given.flags,
-    kept[0]?.draft.sett.per,
-  );
+  const options = optionsOf(given, kept);
   const folder =
     given.out ?? join(dirname(given.shortlist), `${basename(given.shortlist, extname(given.shortlist))}-deal`);
   await judgePlanFolder(folder, 'deal');

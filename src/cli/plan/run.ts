@@ -2,7 +2,7 @@ import { basename, dirname, extname, join } from 'node:path';
 import { type KeptCloth, shortlistText } from '../../formats/shortlist.js';
 import { remedies } from '../../plan/deal/remedies.js';
 import { type Gamp, type GampNeeds, gampNeeds, gampOf } from '../../plan/gamp/gamp-plan.js';
-import { type PlanOptions, readPlanOptions } from '../../plan/options/plan-options.js';
+import type { PlanOptions } from '../../plan/options/plan-options.js';
 import { settWords } from '../../plan/piece/sett-advice.js';
 import { checkLetters, planWarps, type WarpPlan } from '../../plan/piece/warp-plan.js';
 import { type Learnt, learntBy, learntWords, picksPer, type Which } from '../../plan/results/matching-results.js';
@@ -18,6 +18,7 @@ import { readText } from '../shell/files.js';
 import { bold, EXIT, type Io, say, sayJsonText } from '../shell/io.js';
 import { loadShortlist } from '../shell/kept-file.js';
 import { formLine, judgePlanFolder, writePlanFolder } from '../shell/plan-folder.js';
+import { optionsOf } from '../shell/setup-file.js';
 import { yarnLines } from '../shell/yarn-lines.js';
 
 /** The arguments of the command. */
@@ -104,15 +105,6 @@ function gampFor(text: string | true, kept: readonly KeptCloth[], options: PlanO
 function unfitLine(warp: WarpPlan, options: PlanOptions): string {
   const helps = remedies(warp, options).join('; ');
   return `warp ${warp.number}: not on this loom: ${warp.faults.join(', ')}; its yarn is not ordered. What would help: ${helps}`;
-}
-
-function optionsOf({ setup: file, flags }: PlanArguments, kept: readonly KeptCloth[]): PlanOptions {
-  return readPlanOptions(
-    file === undefined ? '' : readText(file, 'a setup: loom, yarns and usual figures'),
-    file ?? 'setup',
-    flags,
-    kept[0]?.draft.sett.per,
-  );
 }
 
 /** The figures that the given results have for each cloth. */

@@ -3,8 +3,9 @@ import type { Key, Table } from '../../input/key.js';
 import { WEAVERS_TABLE } from '../../plan/deal/weavers.js';
 import { PLAN_TABLE } from '../../plan/options/plan-options.js';
 import { RESULTS_TABLE } from '../../plan/results/results-form.js';
-import { PART, PARTS, type Weights } from '../../score/parts/parts.js';
+import { PART, PARTS } from '../../score/parts/parts.js';
 import { PRESET_NAMES, PRESETS } from '../../score/rank/presets.js';
+import { weightsInWords } from '../../score/rank/why.js';
 import { QUESTION_TABLE } from '../../search/question/question-table.js';
 import { capital } from '../../words/counts.js';
 import { EXIT, EXIT_WORDS } from '../shell/io.js';
@@ -40,7 +41,7 @@ export function reference(): string {
     'Ready-made rankings, by one word:',
     rows(
       ['word', 'weights'],
-      PRESET_NAMES.map((name) => [`\`${name}\``, weightsOf(PRESETS[name])]),
+      PRESET_NAMES.map((name) => [`\`${name}\``, weightsInWords(PRESETS[name])]),
     ),
     '## Other figures of a cloth',
     'As in `gallery.json` and, most of them, in `cloths.csv`.',
@@ -121,12 +122,6 @@ function usualOf({ isNeeded, usual }: Key<unknown>): string {
 
 function exampleOf(name: string, { example }: Key<unknown>): string {
   return `\`${name}: ${example}\``;
-}
-
-function weightsOf(weights: Weights): string {
-  return PARTS.filter((part) => weights[part] > 0)
-    .map((part) => `${part} ${weights[part]}`)
-    .join(', ');
 }
 
 /** A list of things with what they are. */

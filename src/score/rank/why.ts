@@ -30,3 +30,10 @@ export function nearestInWords({ novelty, nearest }: Pick<Scores, 'novelty' | 'n
   if (novelty === undefined || nearest === undefined) return undefined;
   return novelty < 5e-4 ? `measures the same as ${nearest}` : `nearest classic: ${nearest}, ${novelty.toFixed(2)} away`;
 }
+
+/** The weights of a ranking as a question has them: `contrast 3, symmetry 2, float 1`. */
+export function weightsInWords(weights: Weights): string {
+  return PARTS.filter((part) => weights[part] > 0)
+    .map((part) => `${part} ${weights[part]}`)
+    .join(', ');
+}

@@ -5,8 +5,9 @@ import { namedParts, nested, optional, table, type Values, withDefault } from '.
 import { kind, SPACED, text, whole, word, words } from '../../input/kinds.js';
 import { FILLS, LAID_BY } from '../../order/laid-order.js';
 import { FLOAT_LIMIT } from '../../score/model/float-limit.js';
-import { DEFAULT_RANK, PARTS } from '../../score/parts/parts.js';
+import { DEFAULT_RANK } from '../../score/parts/parts.js';
 import { PRESET_NAMES } from '../../score/rank/presets.js';
+import { weightsInWords } from '../../score/rank/why.js';
 import { SAMENESS, type Sameness } from '../../score/symmetry/canonical-cloth.js';
 import { LOOM_KIND } from '../../structure/loom/loom-table.js';
 import { orList } from '../../words/counts.js';
@@ -38,10 +39,12 @@ const limitKeys = nested(limitTable, LIMITS, (given) => namedParts(given, limitT
 const LIMIT_KIND = {
   ...limitKeys,
   read(given: Given): Limits {
-    const { float, repeat, 'warp changes': warpChanges, 'weft changes': weftChanges, ...rest } = limitKeys.read(given);
-    const other = { warpChanges, weftChanges, ...rest };
-    const kept = Object.fromEntries(Object.entries(other).filter(([, limit]) => limit !== undefined));
-    return { float, repeat, ...kept };
+    const { 'warp changes': warpChanges, 'weft changes': weftChanges, ...rest } = limitKeys.read(given);
+    return {
+      ...rest,
+      ...(warpChanges !== undefined && { warpChanges }),
+      ...(weftChanges !== undefined && { weftChanges }),
+    };
   },
 };
 
@@ -276,11 +279,4 @@ function samenessOf(given: Given, expected: string): Sameness[] {
 function joined(given: Given, expected: string): string {
   if (typeof given === 'string') return textOf(given, expected);
   return eachOf(given, expected, (item) => textOf(item, expected)).join(' ');
-}
-
-/** `contrast 3, symmetry 2, float 1`. */
-function weightsInWords(weights: typeof DEFAULT_RANK): string {
-  return PARTS.filter((part) => weights[part] > 0)
-    .map((part) => `${part} ${weights[part]}`)
-    .join(', ');
 }

@@ -25,27 +25,11 @@ export class Grid {
   lines(x: number, y: number, columns: number, rows: number): void {
     const { cell, pdf } = this;
     if (rows === 0) return;
-    const fine = 0.1;
-    for (let c = 0; c <= columns; c++) {
-      pdf.line(
-        x + c * cell,
-        y,
-        x + c * cell,
-        y + rows * cell,
-        c % 4 === 0 ? 2 * fine : fine,
-        c % 4 === 0 ? FOURTH : FINE,
-      );
-    }
-    for (let r = 0; r <= rows; r++) {
-      pdf.line(
-        x,
-        y + r * cell,
-        x + columns * cell,
-        y + r * cell,
-        r % 4 === 0 ? 2 * fine : fine,
-        r % 4 === 0 ? FOURTH : FINE,
-      );
-    }
+    const line = (at: number, x1: number, y1: number, x2: number, y2: number): void =>
+      at % 4 === 0 ? pdf.line(x1, y1, x2, y2, 0.2, FOURTH) : pdf.line(x1, y1, x2, y2, 0.1, FINE);
+    const [right, bottom] = [x + columns * cell, y + rows * cell];
+    for (let c = 0; c <= columns; c++) line(c, x + c * cell, y, x + c * cell, bottom);
+    for (let r = 0; r <= rows; r++) line(r, x, y + r * cell, right, y + r * cell);
   }
 
   /** Writes the number of a shaft or treadle, or fills the square if there is no room for it. */

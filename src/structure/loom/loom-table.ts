@@ -53,7 +53,7 @@ export const LOOM_KIND: Kind<Loom> & { readonly table: typeof loomTable } = {
   read(given) {
     const { heddles, ...rest } = loomKeys.read(given);
     const each = heddles?.length === 1 ? new Array<number>(rest.shafts ?? LOOM_SHAFTS).fill(heddles[0]!) : heddles;
-    return { ...defined(rest), kind: rest.kind, ...(each !== undefined && { heddles: each }) };
+    return { ...rest, ...(each !== undefined && { heddles: each }) };
   },
 };
 
@@ -82,9 +82,4 @@ function partsOfLoom(text: string): Given {
       throw new Misread(`found ${describe(part)}; expected ${LOOM}`);
     }),
   );
-}
-
-/** The properties that are given. */
-function defined<T extends object>(values: T): { [K in keyof T]?: Exclude<T[K], undefined> } {
-  return Object.fromEntries(Object.entries(values).filter(([, value]) => value !== undefined)) as never;
 }

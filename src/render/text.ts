@@ -99,11 +99,6 @@ export function mostThat(fits: (count: number) => boolean, most: number): number
   return fitting;
 }
 
-/** Whether every character of a text can be drawn. */
-export function canDraw(text: string): boolean {
-  return [...text].every((sign) => sign in DRAWN || faceOf(sign) !== undefined);
-}
-
 /** The glyphs of a line, word by word: words recur, so they are cached, and this type has no kerning with spaces. */
 function signs(text: string, bold: boolean): Sign[] {
   return text.split(/( )/).flatMap((word) => {

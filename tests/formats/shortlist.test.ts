@@ -1,8 +1,6 @@
 import { describe, expect, it, test } from 'vitest';
 import { parseShortlist, readBack, shortlistText } from '../../src/formats/shortlist.js';
-import { kept, twelve } from '../plan/cloths.js';
-
-const towel = () => kept('2/2 twill', { warp: 'DDLDL', times: 4 });
+import { kept, towel, twelve } from '../plan/cloths.js';
 
 describe('a shortlist', () => {
   test('reads back as it was written', () => {

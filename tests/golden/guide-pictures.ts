@@ -12,7 +12,7 @@ import { explore } from '../../src/search/explore.js';
 import { readQuestion } from '../../src/search/question/read-question.js';
 import { enlarge } from '../../src/search/report/enlarge.js';
 import { planSheets } from '../../src/sheets/sheets.js';
-import { kept } from '../plan/cloths.js';
+import { towel } from '../plan/cloths.js';
 import { pdfPage, pngPicture, svgPicture } from './raster.js';
 
 /** The contact sheet of the demo as it is in the gallery. */
@@ -78,8 +78,6 @@ async function motif(): Promise<Picture> {
   const head = { title: 'DLDDL on turned twill', limit: asked.limits.float, shrinkage: 0.1 };
   return pngPicture((await enlargedSheet(enlarge(asked, [20, 40, 80], 0.1), head, 'png')) as Buffer, 2);
 }
-
-const towel = () => kept('2/2 twill', { warp: 'DDLDL', times: 4 });
 
 /** The first page of the sheets for one warp. */
 async function sheet(): Promise<Picture> {

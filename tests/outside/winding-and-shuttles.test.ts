@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { dentingOf, dentsOf, rankReeds } from '../../src/plan/warp/denting.js';
 import { caughtEnds, pickList, restingSides, shuttlesOf, startingSides } from '../../src/plan/warp/pick-list.js';
-import { windInOrder, windingOf } from '../../src/plan/warp/winding.js';
+import { windingOf } from '../../src/plan/warp/winding.js';
 import { INCH } from '../../src/words/measure.js';
 import { field } from '../plan/cloths.js';
 import { planned, twill, word } from './worked-plans.js';
@@ -21,7 +21,6 @@ describe('winding', () => {
     expect(
       winding.parts.map(({ what, times: often, runs: own }) => [what, often, own.map(({ ends }) => ends)]),
     ).toEqual([['repeats', 80 / times, runs]]);
-    expect(windInOrder(warp).some((run) => run.peg === 2)).toBe(!even);
     const rounds = winding.chains.map((chain) => chain.rounds);
     expect(rounds).toEqual([120, 80]);
   });

@@ -1,7 +1,9 @@
+import * as fc from 'fast-check';
 import type { Sett } from '../../src/draft/draft.js';
 import type { KeptCloth } from '../../src/formats/shortlist.js';
 import { colours, endStrands, layout, pickStrands, wholeRepeat } from '../../src/order/lay.js';
 import { parseOrder } from '../../src/order/order.js';
+import { readPlanOptions } from '../../src/plan/options/plan-options.js';
 import { codeOf } from '../../src/score/symmetry/cloth-code.js';
 import { findStructure, parseProfile, weaveOf } from '../../src/structure/catalogue/catalogue.js';
 
@@ -49,3 +51,18 @@ export function twelve(): KeptCloth[] {
     [1, 2, 4].map((times) => kept('summer and winter', { warp: 'DLDDL', weft, by: 'unit', times })),
   );
 }
+
+/** A plan's needs: the yarn has a size, all else is as usual or as flags say. */
+export const needsOf = (flags: Record<string, string> = {}) =>
+  readPlanOptions('', 'needs', { 'yarn size': '8/2 cotton', ...flags });
+
+/** The towel of the worked examples. */
+export const towel = () => kept('2/2 twill', { warp: 'DDLDL', times: 4 });
+
+/** Cloths of unlike structures, orders and sizes. */
+export const anyCloth = fc.record({
+  name: fc.constantFrom('plain weave', '2/2 twill', 'summer and winter', 'huck', 'crackle', 'overshot'),
+  warp: fc.constantFrom('D', 'DL', 'DDLDL', 'DDDLL', 'DDLLL'),
+  weft: fc.constantFrom('L', 'DL', 'DDLDL'),
+  times: fc.constantFrom(1, 2, 4),
+});

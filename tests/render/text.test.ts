@@ -2,7 +2,8 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import * as fontkit from 'fontkit';
 import { describe, expect, it } from 'vitest';
-import { canDraw, mostThat, textPath, textWidth } from '../../src/render/text.js';
+import { mostThat, textPath, textWidth } from '../../src/render/text.js';
+import { canDraw } from './boxes.js';
 
 /** Every place that a path of relative moves comes to. */
 function corners(data: string): { x: number; y: number }[] {

@@ -11,7 +11,7 @@ import { holds, passes, textOf } from './filters.js';
 import { Marks } from './marks.js';
 import { type Preference, preferenceOf } from './preference.js';
 import { repeatOf } from './sizes.js';
-import { addressOf, floatOf, type View, viewOf } from './view.js';
+import { addressOf, floatOf, usualView, type View, viewOf } from './view.js';
 
 /** The address of the page; its part after `#` holds the view. */
 export interface Address {
@@ -54,19 +54,7 @@ export class Store {
     this.longest = Math.max(1, ...this.found.flatMap(({ draft }) => Object.values(repeatOf(draft))));
     const { rank = EARLIER_RANK, limits } = manifest.question;
     this.floatLimit = floatOf(String(limits?.float ?? '')) ?? { threads: 7 };
-    this.usual = {
-      weights: weightsOf(rank),
-      filters: {},
-      order: 'best',
-      find: '',
-      page: 1,
-      kept: false,
-      size: 'motif',
-      metres: 0,
-      grey: false,
-      compare: [],
-      comparing: false,
-    };
+    this.usual = usualView(weightsOf(rank));
     this.view = this.usual;
   }
 

@@ -36,6 +36,23 @@ export interface View {
   readonly comparing: boolean;
 }
 
+/** The view with which a gallery opens. */
+export function usualView(weights: Weights): View {
+  return {
+    weights,
+    filters: {},
+    order: 'best',
+    find: '',
+    page: 1,
+    kept: false,
+    size: 'motif',
+    metres: 0,
+    grey: false,
+    compare: [],
+    comparing: false,
+  };
+}
+
 const COUNTS = ['repeat', 'knots', 'shuttles', 'darkFrom', 'darkTo', 'times'] as const;
 
 /** Writes a view as the part of an address after `#`; values equal to `usual` are left out. */

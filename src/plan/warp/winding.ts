@@ -10,14 +10,6 @@ export interface Run {
   readonly ends: number;
 }
 
-/** A run as it is wound in order. Peg 1 is where winding begins, peg 2 the far one. */
-interface RunLine extends Run {
-  /** Ends wound so far, this run included. */
-  readonly running: number;
-  /** The peg where the colour changes after this run. */
-  readonly peg: 1 | 2;
-}
-
 /** A part of a warp as it is wound in order; the runs of repeats are those of one repeat. */
 export interface WindingPart {
   readonly what: 'first border' | 'repeats' | 'rest of a repeat' | 'last border';
@@ -81,15 +73,6 @@ function runsOf(warp: ArrayLike<number>): Run[] {
 /** Changes of colour inside a warp: the knots of winding it in order. */
 export function changesIn(warp: ArrayLike<number>): number {
   return Math.max(0, runsOf(warp).length - 1);
-}
-
-/** Lists the runs for winding in order. Each pass lays one end, so after an even number of ends the hand is at peg 1. */
-export function windInOrder(warp: ArrayLike<number>): RunLine[] {
-  let running = 0;
-  return runsOf(warp).map((run) => {
-    running += run.ends;
-    return { ...run, running, peg: running % 2 === 0 ? 1 : 2 };
-  });
 }
 
 /** Ends of one colour, or of all: in each border, in one repeat, between the borders, and in all. */

@@ -2,9 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { caption, floatWords } from '../../../src/gallery/sheet/sheet-caption.js';
 import { SMALL } from '../../../src/gallery/sheet/sheet-text.js';
-import { canDraw, textWidth } from '../../../src/render/text.js';
+import { textWidth } from '../../../src/render/text.js';
 import { readsTo } from '../../../src/score/contrast/viewing-distance.js';
 import { runs } from '../../long.js';
+import { canDraw } from '../../render/boxes.js';
 import { found, HOUNDS_TOOTH } from './hounds-tooth.js';
 
 describe('caption', () => {

@@ -1,21 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { addressOf, floatOf, type View, viewOf } from '../../../src/page/store/view.js';
+import { addressOf, floatOf, usualView, type View, viewOf } from '../../../src/page/store/view.js';
 import { PARTS, UNWEIGHED } from '../../../src/score/parts/parts.js';
 
-const USUAL: View = {
-  weights: { ...UNWEIGHED, contrast: 3, symmetry: 2, float: 1 },
-  filters: {},
-  order: 'best',
-  find: '',
-  page: 1,
-  kept: false,
-  size: 'motif',
-  metres: 0,
-  grey: false,
-  compare: [],
-  comparing: false,
-};
+const USUAL = usualView({ ...UNWEIGHED, contrast: 3, symmetry: 2, float: 1 });
 const CODES = new Set(['aaaa', 'bbbb', 'cccc']);
 
 describe('the address', () => {

@@ -5,7 +5,7 @@ import { gampOf } from '../../../src/plan/gamp/gamp-plan.js';
 import { readPlanOptions } from '../../../src/plan/options/plan-options.js';
 import { clothDistance, descriptorOf } from '../../../src/score/likeness/descriptor.js';
 import { INCH } from '../../../src/words/measure.js';
-import { kept, twelve } from '../cloths.js';
+import { kept, towel, twelve } from '../cloths.js';
 
 const needsOf = (flags: Record<string, string> = {}) => readPlanOptions('', 'needs', { floating: 'no', ...flags });
 
@@ -104,8 +104,6 @@ describe('sections of a gamp of one size', () => {
 
 const cottonNeeds = (flags: Record<string, string> = {}) =>
   readPlanOptions('', 'needs', { 'yarn size': '8/2 cotton', ...flags });
-
-const towel = () => kept('2/2 twill', { warp: 'DDLDL', times: 4 });
 
 describe('dealing', () => {
   const group = (count: number, extra = '') =>

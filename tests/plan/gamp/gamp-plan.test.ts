@@ -1,14 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { parseShortlist, shortlistText } from '../../../src/formats/shortlist.js';
 import { gampNeeds, gampOf } from '../../../src/plan/gamp/gamp-plan.js';
-import { readPlanOptions } from '../../../src/plan/options/plan-options.js';
 import { planWarps } from '../../../src/plan/piece/warp-plan.js';
 import { codeOf } from '../../../src/score/symmetry/cloth-code.js';
-import { kept } from '../cloths.js';
-
-const needsOf = (flags: Record<string, string> = {}) =>
-  readPlanOptions('', 'needs', { 'yarn size': '8/2 cotton', ...flags });
-const towel = () => kept('2/2 twill', { warp: 'DDLDL', times: 4 });
+import { kept, needsOf, towel } from '../cloths.js';
 
 describe('a gamp of a shortlist', () => {
   const orders = ['DDLDL', 'DDDLL', 'DL', 'DDLL', 'LLDLD'];

@@ -1,8 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { readPlanOptions } from '../../../src/plan/options/plan-options.js';
-
-const needsOf = (flags: Record<string, string> = {}) =>
-  readPlanOptions('', 'needs', { 'yarn size': '8/2 cotton', ...flags });
+import { needsOf } from '../cloths.js';
 
 describe('reeds and needs that a person gives', () => {
   test.each(['width', 'piece'])('%s of nothing', (key) => {

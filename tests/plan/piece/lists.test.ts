@@ -1,20 +1,9 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { readPlanOptions } from '../../../src/plan/options/plan-options.js';
 import { pickGroups, pickSheet, picksInRepeats } from '../../../src/plan/piece/lists.js';
 import { planWarps } from '../../../src/plan/piece/warp-plan.js';
 import { runs } from '../../long.js';
-import { kept } from '../cloths.js';
-
-const needsOf = (flags: Record<string, string> = {}) =>
-  readPlanOptions('', 'needs', { 'yarn size': '8/2 cotton', ...flags });
-
-const cloth = fc.record({
-  name: fc.constantFrom('plain weave', '2/2 twill', 'summer and winter', 'huck', 'crackle', 'overshot'),
-  warp: fc.constantFrom('D', 'DL', 'DDLDL', 'DDDLL', 'DDLLL'),
-  weft: fc.constantFrom('L', 'DL', 'DDLDL'),
-  times: fc.constantFrom(1, 2, 4),
-});
+import { anyCloth, kept, needsOf } from '../cloths.js';
 
 /** How many steps a line of the pick list says. */
 function stepsSaid(line: string): number {
@@ -28,7 +17,7 @@ function stepsSaid(line: string): number {
 describe('the pick list', () => {
   test('lists say every pick once', () => {
     fc.assert(
-      fc.property(cloth, (made) => {
+      fc.property(anyCloth, (made) => {
         const [warp] = planWarps([kept(made.name, made)], needsOf());
         const piece = warp!.pieces[0]!;
         const { lines, tabby } = pickSheet(piece);
@@ -80,7 +69,7 @@ test('a lift plan over nine shafts is read in one way: shafts with spaces, picks
 describe('picks in groups', () => {
   test('say treadle and yarn of every pick; steady tabby is left out', () => {
     fc.assert(
-      fc.property(cloth, (made) => {
+      fc.property(anyCloth, (made) => {
         const piece = planWarps([kept(made.name, made)], needsOf())[0]!.pieces[0]!;
         const groups = pickGroups(piece);
         if (groups === undefined) return;

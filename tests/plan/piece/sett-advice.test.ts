@@ -5,10 +5,7 @@ import { planWarps } from '../../../src/plan/piece/warp-plan.js';
 import { diametersPerInch } from '../../../src/plan/yarn/sett.js';
 import { parseYarnSize } from '../../../src/plan/yarn/yarn-size.js';
 import { figures } from '../../../src/sheets/warp-sheet/sheet-figures.js';
-import { kept } from '../cloths.js';
-
-const needsOf = (flags: Record<string, string> = {}) =>
-  readPlanOptions('', 'needs', { 'yarn size': '8/2 cotton', ...flags });
+import { kept, needsOf } from '../cloths.js';
 
 describe('the sett that a weave bears', () => {
   const advised = (made: Parameters<typeof kept>, flags: Record<string, string>) => {

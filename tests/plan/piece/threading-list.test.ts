@@ -1,20 +1,10 @@
 import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { readPlanOptions } from '../../../src/plan/options/plan-options.js';
 import { type GroupLine, threadingLines, threadingParts } from '../../../src/plan/piece/threading-list.js';
 import { planWarps } from '../../../src/plan/piece/warp-plan.js';
 import { runs } from '../../long.js';
-import { kept } from '../cloths.js';
+import { anyCloth, kept, needsOf } from '../cloths.js';
 
-const needsOf = (flags: Record<string, string> = {}) =>
-  readPlanOptions('', 'needs', { 'yarn size': '8/2 cotton', ...flags });
-
-const cloth = fc.record({
-  name: fc.constantFrom('plain weave', '2/2 twill', 'summer and winter', 'huck', 'crackle', 'overshot'),
-  warp: fc.constantFrom('D', 'DL', 'DDLDL', 'DDDLL', 'DDLLL'),
-  weft: fc.constantFrom('L', 'DL', 'DDLDL'),
-  times: fc.constantFrom(1, 2, 4),
-});
 const flags = fc.record({
   border: fc.constantFrom('6 D', '9 L', '20 D', 'even D'),
   mirror: fc.constantFrom('no', 'single', 'doubled'),
@@ -25,7 +15,7 @@ const unfolded = (lines: readonly GroupLine[]): string[] =>
 
 test('the list of one repeat says every end once, numbered', () => {
   fc.assert(
-    fc.property(cloth, (made) => {
+    fc.property(anyCloth, (made) => {
       const [warp] = planWarps([kept(made.name, made)], needsOf());
       const { draft } = warp!.pieces[0]!;
       const lines = threadingLines(warp!);
@@ -44,7 +34,7 @@ test('the list of one repeat says every end once, numbered', () => {
 
 test('border, repeats, balance, border: in this order they are the whole warp, end by end', () => {
   fc.assert(
-    fc.property(cloth, flags, (made, given) => {
+    fc.property(anyCloth, flags, (made, given) => {
       const [warp] = planWarps([kept(made.name, made)], needsOf(given));
       const parts = threadingParts(warp!);
       const said = parts.flatMap(({ times, lines }) => Array.from({ length: times }, () => unfolded(lines)).flat());

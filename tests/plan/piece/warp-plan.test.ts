@@ -8,18 +8,7 @@ import { thicknesses } from '../../../src/render/strands.js';
 import { yarnOrder } from '../../../src/sheets/yarn-order.js';
 import { INCH, YARD } from '../../../src/words/measure.js';
 import { runs } from '../../long.js';
-import { kept } from '../cloths.js';
-
-const needsOf = (flags: Record<string, string> = {}) =>
-  readPlanOptions('', 'needs', { 'yarn size': '8/2 cotton', ...flags });
-const towel = () => kept('2/2 twill', { warp: 'DDLDL', times: 4 });
-
-const cloth = fc.record({
-  name: fc.constantFrom('plain weave', '2/2 twill', 'summer and winter', 'huck', 'crackle', 'overshot'),
-  warp: fc.constantFrom('D', 'DL', 'DDLDL', 'DDDLL', 'DDLLL'),
-  weft: fc.constantFrom('L', 'DL', 'DDLDL'),
-  times: fc.constantFrom(1, 2, 4),
-});
+import { anyCloth, kept, needsOf, towel } from '../cloths.js';
 
 describe('a warp', () => {
   test('the sample warp of the worked examples: 402 ends, 202 dents, 100 heddles a shaft, 3 yd', () => {
@@ -54,7 +43,7 @@ describe('a warp', () => {
 
   test('sums: ends by yarn are the threading, heddles the ends, yarn the parts of the plan', () => {
     fc.assert(
-      fc.property(cloth, flags, (made, given) => {
+      fc.property(anyCloth, flags, (made, given) => {
         const { border, ...rest } = given;
         const options = needsOf({ ...rest, ...(border !== undefined && { border }) });
         const [warp] = planWarps([kept(made.name, made)], options);

@@ -1,8 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { doneCloths } from '../../../src/plan/results/done.js';
-import { kept, twelve } from '../cloths.js';
-
-const towel = () => kept('2/2 twill', { warp: 'DDLDL', times: 4 });
+import { towel, twelve } from '../cloths.js';
 
 describe('what was learnt', () => {
   test('what was done: of results what was filled in, and every list that no result is from', () => {

@@ -1,15 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { readPlanOptions } from '../../../src/plan/options/plan-options.js';
 import { planWarps } from '../../../src/plan/piece/warp-plan.js';
 import { learntBy, learntWords } from '../../../src/plan/results/matching-results.js';
 import { formEntries, readResults, resultsForm } from '../../../src/plan/results/results-form.js';
 import { figures } from '../../../src/sheets/warp-sheet/sheet-figures.js';
 import { INCH } from '../../../src/words/measure.js';
-import { kept } from '../cloths.js';
-
-const needsOf = (flags: Record<string, string> = {}) =>
-  readPlanOptions('', 'needs', { 'yarn size': '8/2 cotton', ...flags });
-const towel = () => kept('2/2 twill', { warp: 'DDLDL', times: 4 });
+import { kept, needsOf, towel } from '../cloths.js';
 
 describe('what was learnt', () => {
   const twill = towel();

@@ -1,5 +1,4 @@
 import { describe, expect, test } from 'vitest';
-import { readPlanOptions } from '../../../src/plan/options/plan-options.js';
 import { planWarps } from '../../../src/plan/piece/warp-plan.js';
 import { doneCloths } from '../../../src/plan/results/done.js';
 import { learntBy } from '../../../src/plan/results/matching-results.js';
@@ -10,11 +9,7 @@ import {
   readResults,
   resultsForm,
 } from '../../../src/plan/results/results-form.js';
-import { kept } from '../cloths.js';
-
-const needsOf = (flags: Record<string, string> = {}) =>
-  readPlanOptions('', 'needs', { 'yarn size': '8/2 cotton', ...flags });
-const towel = () => kept('2/2 twill', { warp: 'DDLDL', times: 4 });
+import { kept, needsOf, towel } from '../cloths.js';
 
 describe('what was learnt', () => {
   const twill = towel();

@@ -1,15 +1,10 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { readPlanOptions } from '../../../src/plan/options/plan-options.js';
 import { planWarps } from '../../../src/plan/piece/warp-plan.js';
 import { balanceOf, evenBorders, evenFillings, mirrored, nearestFillings } from '../../../src/plan/warp/fill-width.js';
 import { tally } from '../../../src/plan/yarn/yarn-amounts.js';
 import { figures } from '../../../src/sheets/warp-sheet/sheet-figures.js';
-import { field, kept } from '../cloths.js';
-
-const needsOf = (flags: Record<string, string> = {}) =>
-  readPlanOptions('', 'needs', { 'yarn size': '8/2 cotton', ...flags });
-const towel = () => kept('2/2 twill', { warp: 'DDLDL', times: 4 });
+import { field, needsOf, towel } from '../cloths.js';
 
 describe('borders and mirrors', () => {
   const planned = (flags: Record<string, string>, cloth = towel()) => planWarps([cloth], needsOf(flags))[0]!;

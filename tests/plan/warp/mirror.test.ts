@@ -1,24 +1,12 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { liftAt } from '../../../src/draft/draft.js';
-import { readPlanOptions } from '../../../src/plan/options/plan-options.js';
 import { planWarps } from '../../../src/plan/piece/warp-plan.js';
 import { PRESETS } from '../../../src/score/rank/presets.js';
 import { scoreDraft } from '../../../src/score/score.js';
 import { runs } from '../../long.js';
 import { columns, longest } from '../../plain/floats.js';
-import { kept } from '../cloths.js';
-
-const needsOf = (flags: Record<string, string> = {}) =>
-  readPlanOptions('', 'needs', { 'yarn size': '8/2 cotton', ...flags });
-const towel = () => kept('2/2 twill', { warp: 'DDLDL', times: 4 });
-
-const cloth = fc.record({
-  name: fc.constantFrom('plain weave', '2/2 twill', 'summer and winter', 'huck', 'crackle', 'overshot'),
-  warp: fc.constantFrom('D', 'DL', 'DDLDL', 'DDDLL', 'DDLLL'),
-  weft: fc.constantFrom('L', 'DL', 'DDLDL'),
-  times: fc.constantFrom(1, 2, 4),
-});
+import { anyCloth, kept, needsOf, towel } from '../cloths.js';
 
 describe('borders and mirrors', () => {
   const planned = (flags: Record<string, string>, cloth = towel()) => planWarps([cloth], needsOf(flags))[0]!;
@@ -51,7 +39,7 @@ describe('borders and mirrors', () => {
     expect(planned({}).pieces[0]!.cautions.join()).not.toContain('turns lengthen');
     fc.assert(
       fc.property(
-        cloth,
+        anyCloth,
         fc.constantFrom('single', 'doubled'),
         fc.constantFrom('no', 'single', 'doubled'),
         (made, warp, weft) => {

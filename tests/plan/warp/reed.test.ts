@@ -1,11 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { readPlanOptions } from '../../../src/plan/options/plan-options.js';
 import { planWarps } from '../../../src/plan/piece/warp-plan.js';
 import { figures } from '../../../src/sheets/warp-sheet/sheet-figures.js';
-import { kept, SETT } from '../cloths.js';
-
-const needsOf = (flags: Record<string, string> = {}) =>
-  readPlanOptions('', 'needs', { 'yarn size': '8/2 cotton', ...flags });
+import { kept, needsOf, SETT } from '../cloths.js';
 
 describe('reeds and needs that a person gives', () => {
   const denting = (reed: string, sett = SETT) =>

@@ -1,8 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { obstacles, tiedUp } from '../../../src/plan/warp/warp-loom.js';
-import { kept } from '../cloths.js';
-
-const towel = () => kept('2/2 twill', { warp: 'DDLDL', times: 4 });
+import { towel } from '../cloths.js';
 
 describe('looms', () => {
   test('a tie-up for each kind: what sinks is the rest of what rises', () => {

@@ -1,25 +1,12 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { changesIn, windInOrder, windingOf } from '../../../src/plan/warp/winding.js';
+import { changesIn, windingOf } from '../../../src/plan/warp/winding.js';
 import { tally } from '../../../src/plan/yarn/yarn-amounts.js';
 import { field } from '../cloths.js';
 
 const order = fc.array(fc.nat(2), { minLength: 1, maxLength: 12 });
 
 describe('winding', () => {
-  test('the list in order adds up to the warp, and its runs to its changes', () => {
-    fc.assert(
-      fc.property(order, fc.integer({ min: 1, max: 200 }), (repeat, ends) => {
-        const warp = field(repeat, ends);
-        const list = windInOrder(warp);
-        expect(list.at(-1)!.running).toBe(ends);
-        expect(list.length - 1).toBe(changesIn(warp));
-        for (const line of list) expect(line.peg).toBe(line.running % 2 === 0 ? 1 : 2);
-        expect(list.flatMap((run) => new Array<number>(run.ends).fill(run.yarn))).toEqual(warp);
-      }),
-    );
-  });
-
   const bordered = fc.tuple(order, fc.integer({ min: 30, max: 300 }), fc.nat(12));
 
   test('the parts in order are the warp, whole repeats and what is left', () => {

@@ -2,26 +2,10 @@ import { existsSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { CheckpointFile } from '../../../src/search/checkpoint/checkpoint-file.js';
-import type { JobResult } from '../../../src/search/pool/jobs.js';
 import type { Question } from '../../../src/search/question/question.js';
-import { BOUNDED, folder, headerOf, kept } from './searches.js';
+import { BOUNDED, folder, headerOf, kept, result } from './searches.js';
 
 describe('the file', () => {
-  const result = (n: number): JobResult => ({
-    batch: {
-      length: 1,
-      index: Float64Array.of(n),
-      score: Float64Array.of(n / 7),
-      area: Float64Array.of(1),
-      preference: Float64Array.of(0, 1, 2, 3),
-      niche: Float64Array.of(0),
-      key: Uint32Array.of(1, 2, 3, 4),
-      setAside: { float: 0, unsound: 0, flat: n, limits: 0 },
-    },
-    pruned: n,
-    promising: [{ index: n, hope: Number.NEGATIVE_INFINITY }],
-  });
-
   it('is written by no search that is over before its time', () => {
     const path = join(folder, 'short');
     const checkpoint = new CheckpointFile(path, headerOf(BOUNDED), { resume: false, say: () => {} });

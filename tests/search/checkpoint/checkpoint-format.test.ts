@@ -6,24 +6,9 @@ import {
   readCheckpoint,
   resultAt,
 } from '../../../src/search/checkpoint/checkpoint-format.js';
-import type { JobResult } from '../../../src/search/pool/jobs.js';
-import { BOUNDED, headerOf } from './searches.js';
+import { BOUNDED, headerOf, result } from './searches.js';
 
 describe('the file', () => {
-  const result = (n: number): JobResult => ({
-    batch: {
-      length: 1,
-      index: Float64Array.of(n),
-      score: Float64Array.of(n / 7),
-      area: Float64Array.of(1),
-      preference: Float64Array.of(0, 1, 2, 3),
-      niche: Float64Array.of(0),
-      key: Uint32Array.of(1, 2, 3, 4),
-      setAside: { float: 0, unsound: 0, flat: n, limits: 0 },
-    },
-    pruned: n,
-    promising: [{ index: n, hope: Number.NEGATIVE_INFINITY }],
-  });
   const keys = ['a', 'b', 'c', 'd'];
   const start = openingBytes(headerOf(BOUNDED));
   const whole = Buffer.concat([start, ...keys.map((key, n) => entryBytes({ key, result: result(n) }))]);

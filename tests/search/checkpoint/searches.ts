@@ -5,6 +5,7 @@ import { afterAll } from 'vitest';
 import type { Shard } from '../../../src/search/checkpoint/checkpoint.js';
 import { CheckpointFile } from '../../../src/search/checkpoint/checkpoint-file.js';
 import type { Header } from '../../../src/search/checkpoint/checkpoint-format.js';
+import type { JobResult } from '../../../src/search/pool/jobs.js';
 import type { Question } from '../../../src/search/question/question.js';
 import { type Space, spaceOf } from '../../../src/search/space/space.js';
 import { QUESTION } from '../question.js';
@@ -45,3 +46,19 @@ export function kept(
 ): CheckpointFile {
   return new CheckpointFile(path, headerOf(question, shard), { resume, every: 0, say: (line) => said.push(line) });
 }
+
+/** The result of job `n`. */
+export const result = (n: number): JobResult => ({
+  batch: {
+    length: 1,
+    index: Float64Array.of(n),
+    score: Float64Array.of(n / 7),
+    area: Float64Array.of(1),
+    preference: Float64Array.of(0, 1, 2, 3),
+    niche: Float64Array.of(0),
+    key: Uint32Array.of(1, 2, 3, 4),
+    setAside: { float: 0, unsound: 0, flat: n, limits: 0 },
+  },
+  pruned: n,
+  promising: [{ index: n, hope: Number.NEGATIVE_INFINITY }],
+});

@@ -2,35 +2,15 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { stringify } from 'yaml';
 import { besideFile } from '../../../src/cli/shell/files.js';
-import { readDraft } from '../../../src/draft/yaml/read-draft.js';
-import { Problem } from '../../../src/problem.js';
 import { PARTS, UNWEIGHED } from '../../../src/score/parts/parts.js';
 import type { Question } from '../../../src/search/question/question.js';
 import { readQuestion, resolvedQuestion } from '../../../src/search/question/read-question.js';
 import { orList } from '../../../src/words/counts.js';
 import { runs } from '../../long.js';
+import { ask, load, loaded, wrong } from './asked.js';
 
-const TWILL = 'threading: 1 2 3 4\ntie-up: [1 2, 2 3, 3 4, 4 1]\ntreadling: 1 2 3 4\nsett: 8/8 per cm\n';
-
-const loaded: string[] = [];
-const load = (path: string) => {
-  loaded.push(path);
-  return readDraft(path.includes('units') ? `${TWILL}units: 4\n` : TWILL, path);
-};
-
-const ask = (text: string): Question => readQuestion({ text, file: 'q.yaml', flags: {} }, load);
 const flagged = (flags: Record<string, string>, text?: string): Question =>
   readQuestion({ flags, ...(text !== undefined && { text, file: 'q.yaml' }) }, load);
-
-const wrong = (read: () => unknown): string => {
-  try {
-    read();
-  } catch (error) {
-    expect(error).toBeInstanceOf(Problem);
-    return (error as Problem).message;
-  }
-  return 'nothing was wrong';
-};
 
 describe('a question', () => {
   it('takes names of structures with commas between them, and those with a comma in the name', () => {

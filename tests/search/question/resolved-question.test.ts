@@ -1,18 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { stringify } from 'yaml';
-import { readDraft } from '../../../src/draft/yaml/read-draft.js';
-import type { Question } from '../../../src/search/question/question.js';
-import { readQuestion, resolvedQuestion } from '../../../src/search/question/read-question.js';
-
-const TWILL = 'threading: 1 2 3 4\ntie-up: [1 2, 2 3, 3 4, 4 1]\ntreadling: 1 2 3 4\nsett: 8/8 per cm\n';
-
-const loaded: string[] = [];
-const load = (path: string) => {
-  loaded.push(path);
-  return readDraft(path.includes('units') ? `${TWILL}units: 4\n` : TWILL, path);
-};
-
-const ask = (text: string): Question => readQuestion({ text, file: 'q.yaml', flags: {} }, load);
+import { resolvedQuestion } from '../../../src/search/question/read-question.js';
+import { ask } from './asked.js';
 
 describe('a resolved question', () => {
   it.each([

@@ -3,9 +3,11 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import * as v from 'valibot';
 import { describe, expect, test } from 'vitest';
 import { readWif } from '../src/draft/wif/read-wif.js';
 import { readDraft } from '../src/draft/yaml/read-draft.js';
+import { dealSchema, planSchema } from '../src/formats/plan-schema.js';
 import { parseShortlist } from '../src/formats/shortlist.js';
 import { draftOf, parseManifest } from '../src/gallery/manifest/manifest.js';
 import { readWeavers } from '../src/plan/deal/weavers.js';
@@ -30,6 +32,9 @@ const READERS: Readonly<Record<string, (text: string, name: string) => void>> = 
       expect([codeOf(draft), stars, note]).toEqual([code, 4, 'for the runner']);
     }
   },
+  // Nothing but its schema reads these.
+  'plan.json': (text) => expect(v.parse(planSchema, JSON.parse(text)).warps).toHaveLength(3),
+  'deal.json': (text) => expect(v.parse(dealSchema, JSON.parse(text)).shares).toHaveLength(2),
   'results.yaml': (text, name) => {
     const [first, ...others] = readResults(text, name);
     expect(first).toMatchObject({ code: '6j1hzbpb', stars: 4 });

@@ -32,20 +32,25 @@ export interface KeptCloth {
 
 const CODE = 'a code of small letters and digits, as under the pictures';
 
-const keptSchema = v.object({
+/** What shortlists and plans hold of a cloth beside its draft. */
+export const keptEntries = {
   code: v.pipe(v.string(), v.regex(/^[0-9a-z]{1,64}$/, CODE)),
   recipe: v.pipe(v.string(), v.maxLength(LONGEST.recipe)),
   structure: v.pipe(v.string(), v.maxLength(LONGEST.structure)),
   order: v.exactOptional(laidOrderSchema),
   note: v.optional(v.pipe(v.string(), v.maxLength(LONGEST.note)), ''),
   stars: v.optional(v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(5)), 0),
-  draft: storedDraftSchema,
-});
+};
+const keptSchema = v.object({ ...keptEntries, draft: storedDraftSchema });
 
-const shortlistSchema = v.object({
-  format: v.literal(SHORTLIST_FORMAT),
-  version: v.literal(1),
-  candidates: v.array(v.unknown()),
+const headEntries = { format: v.literal(SHORTLIST_FORMAT), version: v.literal(1) };
+/** Its cloths are read one by one, so that a message names the cloth that is damaged. */
+const headSchema = v.object({ ...headEntries, candidates: v.array(v.unknown()) });
+
+/** Schema of a whole shortlist. */
+export const shortlistSchema = v.object({
+  ...headEntries,
+  candidates: v.pipe(v.array(keptSchema), v.maxLength(MOST_KEPT)),
 });
 
 /** The text of a shortlist: one cloth a line, in the order in which they were kept. */
@@ -89,7 +94,7 @@ export function parseShortlist(text: string, file: string): KeptCloth[] {
       `${file}: found version ${found} of a shortlist; expected version 1 (is shedlight older than it?)`,
     );
   }
-  const result = v.safeParse(shortlistSchema, given);
+  const result = v.safeParse(headSchema, given);
   if (!result.success) throw new Problem(`${file}: ${schemaFault(result.issues[0])}`);
   const { candidates } = result.output;
   if (candidates.length > MOST_KEPT) {

@@ -11,8 +11,11 @@ export interface Kind<T> {
   read(given: Given): T;
   /** The keys that the value consists of, if it does. */
   readonly table?: Table;
-  /** Whether the value is a list, each item with the keys of `table`. */
+  /** Whether the value is a list, or one for each letter, of values with the keys of `table`. */
   readonly isList?: true;
+  readonly byLetter?: true;
+  /** What a JSON Schema can say of a single value; absent where that is more than it can. */
+  readonly schema?: Readonly<Record<string, unknown>>;
   /** Turns the text form of a value with keys into these keys. */
   parts?(text: string): Given;
 }

@@ -1,3 +1,4 @@
+import { PLAN_FORMAT, type PlanWritten } from '../formats/plan-schema.js';
 import type { KeptCloth } from '../formats/shortlist.js';
 import { storedDraft } from '../formats/stored-draft.js';
 import type { Gamp } from '../plan/gamp/gamp-plan.js';
@@ -7,23 +8,28 @@ import type { WarpPlan } from '../plan/piece/warp-plan.js';
 import { figures } from './warp-sheet/sheet-figures.js';
 import type { OrderedYarn } from './yarn-order.js';
 
-/** Value of the key `format` in plan.json. */
-const PLAN_FORMAT = 'shedlight-plan';
-
 /** The text of plan.json: every figure of the sheets, lengths in millimetres, weights in grams. */
 export function planText(warps: readonly WarpPlan[], yarn: readonly OrderedYarn[], gamp?: Gamp): string {
-  const { cloth: _, squares, ...sections } = gamp ?? { cloth: undefined };
-  const key = {
-    ...sections,
-    squares: squares?.map(({ kept: { code, recipe }, ...square }) => ({ ...square, code, recipe })),
+  const plan: PlanWritten = {
+    format: PLAN_FORMAT,
+    version: 1,
+    yarn,
+    ...(gamp && { gamp: gampData(gamp) }),
+    warps: warps.map(warpData),
   };
-  const plan = { format: PLAN_FORMAT, version: 1, yarn, ...(gamp && { gamp: key }), warps: warps.map(warpData) };
   return `${JSON.stringify(plan, null, 1)}\n`;
 }
 
-function warpData(warp: WarpPlan): unknown {
+function gampData({ cloth: _, squares, ...sections }: Gamp): NonNullable<PlanWritten['gamp']> {
+  return {
+    ...sections,
+    squares: squares.map(({ kept: { code, recipe }, ...square }) => ({ ...square, code, recipe })),
+  };
+}
+
+function warpData(warp: WarpPlan): PlanWritten['warps'][number] {
   const { pieces, ends, yarns, ...rest } = warp;
-  const ofRun = (runs: readonly { yarn: number }[]): unknown =>
+  const ofRun = <R extends { readonly yarn: number }>(runs: readonly R[]) =>
     runs.map((run) => ({ ...run, yarn: yarns[run.yarn]!.letter }));
   return {
     ...rest,
@@ -51,6 +57,6 @@ function warpData(warp: WarpPlan): unknown {
   };
 }
 
-function clothData({ code, recipe, structure, order, note, stars }: KeptCloth): object {
+function clothData({ code, recipe, structure, order, note, stars }: KeptCloth): Omit<KeptCloth, 'draft'> {
   return { code, recipe, structure, ...(order && { order }), note, stars };
 }

@@ -8,7 +8,7 @@ import { MARGIN, type Pdf } from './paper/paper.js';
 /** The amount of one yarn for all warps together, reserve included. Millimetres and grams. */
 export interface OrderedYarn {
   readonly letter: string;
-  readonly use?: YarnAmount['use'];
+  readonly use?: NonNullable<YarnAmount['use']>;
   readonly name: string;
   readonly hex: string;
   readonly warps: number;

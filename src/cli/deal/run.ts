@@ -1,4 +1,5 @@
 import { basename, dirname, extname, join } from 'node:path';
+import type { DealWritten } from '../../formats/plan-schema.js';
 import { type Deal, dealOut, needsFor, type Share, type Weaver, warpFor, weaverLetters } from '../../plan/deal/deal.js';
 import { readWeavers } from '../../plan/deal/weavers.js';
 import type { PlanOptions } from '../../plan/options/plan-options.js';
@@ -85,8 +86,8 @@ function numbered(warp: WarpPlan, number: number): WarpPlan {
   return { ...warp, number, pieces: warp.pieces.map((piece) => ({ ...piece, number })) };
 }
 
-function dealData(deal: Deal): unknown {
-  const cloth = ({ code, recipe }: Share['cloth']): object => ({ code, recipe });
+function dealData(deal: Deal): DealWritten {
+  const cloth = ({ code, recipe }: Share['cloth']) => ({ code, recipe });
   return {
     format: 'shedlight-deal',
     version: 1,

@@ -20,6 +20,8 @@ export function reference(): string {
       'Files that a person writes are YAML: one `key: value` a line, lists in square brackets, remarks after `#`. Where a',
       'value has keys of its own, it may also be one text: `limits: float 1/2 in, repeat 200`. A flag is called as its key',
       'is: `on the loom` is `--on-the-loom`. Flags win over the file, in a value with keys key by key.',
+      'For editors and programs there is a JSON Schema of every file, in [gallery/schemas](../schemas) and in the package:',
+      '`shedlight/schemas/question.schema.json`. They know words in small letters only.',
     ),
     contents(),
     section('A question', 'What `shedlight explore` reads. Every key is a flag of `explore` too.', QUESTION_TABLE),

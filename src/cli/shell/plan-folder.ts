@@ -21,7 +21,8 @@ const FILES = {
   deal: ['deal.json', 'plan.json', 'sheets.pdf', 'teacher.pdf', 'album.pdf', 'cloths.csv', FORM],
 } as const;
 
-const writtenSchema = v.object({
+/** Schema of the list of written files. */
+export const writtenSchema = v.object({
   format: v.literal('shedlight-written'),
   version: v.literal(1),
   kind: v.picklist(['plan', 'deal']),

@@ -1,5 +1,5 @@
 import { needed, nested, optional, table, withDefault } from '../../input/key.js';
-import { kind, name, number, text, yesNo } from '../../input/kinds.js';
+import { kind, name, number, text, version, yesNo } from '../../input/kinds.js';
 import {
   endsOf,
   LIFTS,
@@ -90,4 +90,5 @@ export const DRAFT_TABLE = table({
     {},
     { about: 'how thick the threads are drawn, beside one another', example: '{ pattern: 2 }' },
   ),
+  version: version(1),
 });

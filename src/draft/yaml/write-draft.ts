@@ -10,6 +10,7 @@ export function writeDraft(draft: Draft): string {
   const ends = written(threading, draft.endUnits);
   const picks = written(treadling, draft.pickUnits);
   const lines = [
+    'version: 1',
     ...(name === undefined ? [] : [`name: ${quoted(name)}`]),
     `threading: ${writeNumbers(ends.threads)}`,
     `tie-up: [${tieUp.map((shafts) => (shafts.length === 0 ? '0' : shafts.join(' '))).join(', ')}]`,

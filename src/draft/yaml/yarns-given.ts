@@ -36,6 +36,7 @@ export const YARNS = {
     return Object.entries(yarns).map(([letter, yarn]) => yarnOf(letter, yarn));
   }),
   table: yarnTable,
+  byLetter: true as const,
 };
 
 const density = number('threads', 0.1, DENSEST);

@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import type { DeepReadonly } from '../../formats/deep-readonly.js';
 import { laidOrderSchema } from '../../formats/laid-order-schema.js';
 import { storedDraftSchema } from '../../formats/stored-draft.js';
 import { OPERATIONS, PLANE_GROUPS } from '../../score/model/figures.js';
@@ -102,8 +103,6 @@ export const manifestSchema = v.object({
   candidates: v.array(candidateSchema),
 });
 
-/** A type whose fields are read-only at every depth. */
-type DeepReadonly<T> = T extends object ? { readonly [K in keyof T]: DeepReadonly<T[K]> } : T;
 /** The input type of a gallery, for writing. */
 export type ManifestWritten = DeepReadonly<v.InferInput<typeof manifestSchema>>;
 /** A gallery as read from its file. */

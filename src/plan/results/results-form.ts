@@ -2,7 +2,7 @@ import type { Draft } from '../../draft/draft.js';
 import type { KeptCloth } from '../../formats/shortlist.js';
 import { describe, type Given, Misread, numberOf, textOf, under } from '../../input/given.js';
 import { type Kind, listOf, needed, optional, table, type Values } from '../../input/key.js';
-import { kind, number, text as someText, whole, word } from '../../input/kinds.js';
+import { kind, number, text as someText, version, whole, word } from '../../input/kinds.js';
 import { parseSource, readSource } from '../../input/source.js';
 import { type Per, parseLength, sayLength, sayShare } from '../../words/measure.js';
 
@@ -33,10 +33,14 @@ const LEAST_LEFT = 0.3;
 const MOST_PICKS = 400;
 const PICKS = `picks from 1 to ${MOST_PICKS}, as 18, 18 per inch or 7 per cm`;
 
+/** A blank as YAML reads it, for JSON Schema. */
+const BLANK = { enum: [null, ''] };
+
 /** A value that the form leaves blank for the weaver. */
 function blank<T>(filled: Kind<T>, about: string, example: string) {
   const kindOrBlank = kind(filled.expected, (given) => (isBlank(given) ? undefined : filled.read(given)));
-  return optional(kindOrBlank, { about, example });
+  const { schema } = filled;
+  return optional({ ...kindOrBlank, ...(schema && { schema: { anyOf: [schema, BLANK] } }) }, { about, example });
 }
 
 const length = kind('a length such as 51 in', (given, expected) => lengthOf(textOf(given, expected)));
@@ -66,6 +70,7 @@ export const RESULTS_TABLE = table({
     about: 'what was found with each cloth; blanks are left out',
     example: '[{ code: k3v9q0aa, picks: 18, stars: 4 }]',
   }),
+  version: version(1),
 });
 
 /**
@@ -112,6 +117,7 @@ export function resultsForm(entries: readonly FormEntry[]): string {
     '# Fill in what you found; leave the rest blank. Lengths as 51 in or 130 cm; picks as many as there are to the',
     '# inch or centimetre (per), or with their measure, 7 per cm; stars from 0 to 5. `shedlight plan --learnt` reads',
     '# this file, and `shedlight explore --done` with the shortlist beside it leaves out what was woven.',
+    'version: 1',
     'results:',
     ...entries.map(blockOf),
     '',

@@ -88,7 +88,7 @@ describe('YAML and WIF', () => {
       .toString()
       .replace('Shafts=4', 'Shafts=70')
       .replace('4=4', '4=70');
-    await expect(through('a.wif', wide, 'b.yaml')).rejects.toThrow(/a\.wif: as YAML:1:\d+: found shaft 70; expected/);
+    await expect(through('a.wif', wide, 'b.yaml')).rejects.toThrow(/a\.wif: as YAML:2:\d+: found shaft 70; expected/);
   });
 });
 

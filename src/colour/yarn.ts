@@ -1,4 +1,5 @@
-import { converter, formatHex, parse, wcagLuminance } from 'culori';
+import 'culori/css';
+import { converter, formatHex, parse, wcagLuminance } from 'culori/fn';
 import { Problem, quote } from '../problem.js';
 
 /** A yarn: the letter it is written with, its colour, and its size where known. */

@@ -1,5 +1,7 @@
 import { spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
 import { draft, draftIn, draftText, explore, Problem, score, structures } from '../../src/library/library.js';
@@ -78,6 +80,37 @@ describe('the library', () => {
       /found the unknown key “lenghts”.*did you mean “lengths”/,
     );
     expect(() => score(draft(TWILL), { rank: { contrst: 1 } })).toThrow('did you mean “contrast”');
+  });
+});
+
+describe('the package', () => {
+  const root = fileURLToPath(new URL('../..', import.meta.url));
+  const importing = (path: string) =>
+    spawnSync(process.execPath, ['--input-type=module', '-e', `await import('${path}')`], {
+      cwd: root,
+      encoding: 'utf8',
+    });
+
+  test('gives what it promises and nothing inside', () => {
+    expect(importing('shedlight').status).toBe(0);
+    expect(importing('shedlight/browser').status).toBe(0);
+    for (const path of ['shedlight/dist/library/engine.js', 'shedlight/dist/score/score.js', 'shedlight/library']) {
+      expect(importing(path).stderr, path).toContain('ERR_PACKAGE_PATH_NOT_EXPORTED');
+    }
+  });
+
+  test('every schema can be found in it', () => {
+    const found = createRequire(import.meta.url).resolve('shedlight/schemas/question.schema.json');
+    expect(JSON.parse(readFileSync(found, 'utf8'))).toMatchObject({ $id: 'urn:shedlight:question:1' });
+  });
+
+  test('every name that it exports is explained', () => {
+    const text = ['library', 'engine']
+      .map((name) => readFileSync(join(root, `dist/library/${name}.d.ts`), 'utf8'))
+      .join('\n');
+    const declared = [...text.matchAll(/^export (?:declare )?(?:async )?(?:function|const|interface|type) (\w+)/gm)];
+    expect(declared.length).toBeGreaterThan(8);
+    for (const { 1: name, index } of declared) expect(text.slice(0, index).trimEnd(), name).toMatch(/\*\/$/);
   });
 });
 

@@ -21,7 +21,7 @@ export class Searcher {
   /** Counts the candidates of a question. An earlier count that has not ended never ends. */
   count(question: Question): Promise<Counted> {
     this.counter?.terminate();
-    const worker = this.hired(question);
+    const worker = toldOf(question, new Worker(this.address));
     this.counter = worker;
     return new Promise((resolve, reject) => {
       worker.onmessage = ({ data }: MessageEvent<Counted>) => {
@@ -46,32 +46,33 @@ export class Searcher {
     signal: AbortSignal,
   ): Promise<Outcome> {
     const most = navigator.hardwareConcurrency || 2;
-    const pool = (worth: number) => this.poolOf(question, Math.max(1, Math.min(worth, most)), signal);
+    const start = () => new Worker(this.address);
+    const pool = (worth: number) => workersOf(start, question, Math.max(1, Math.min(worth, most)), signal);
     return answer(question, spaceOf(question), { pool, progress, enough, signal });
   }
+}
 
-  private poolOf(question: Question, workers: number, signal: AbortSignal): WorkerPool {
-    return inWorkers((foreman) => {
-      for (let w = 0; w < workers; w++) {
-        const worker = this.hired(question);
-        const hand: Hand = {
-          do: (number, job) => worker.postMessage({ number, job } satisfies Told),
-          dismiss: () => worker.terminate(),
-          kill: () => worker.terminate(),
-        };
-        worker.onerror = (event) => foreman.failed(faultOf(event));
-        worker.onmessage = ({ data }: MessageEvent<{ number: number; result: JobResult }>) =>
-          foreman.done(hand, data.number, data.result);
-        foreman.hired(hand);
-      }
-    }, signal);
-  }
+/** A pool of workers of this browser, each started by `start`. */
+export function workersOf(start: () => Worker, question: Question, workers: number, signal?: AbortSignal): WorkerPool {
+  return inWorkers((foreman) => {
+    for (let w = 0; w < workers; w++) {
+      const worker = toldOf(question, start());
+      const hand: Hand = {
+        do: (number, job) => worker.postMessage({ number, job } satisfies Told),
+        dismiss: () => worker.terminate(),
+        kill: () => worker.terminate(),
+      };
+      worker.onerror = (event) => foreman.failed(faultOf(event));
+      worker.onmessage = ({ data }: MessageEvent<{ number: number; result: JobResult }>) =>
+        foreman.done(hand, data.number, data.result);
+      foreman.hired(hand);
+    }
+  }, signal);
+}
 
-  private hired(question: Question): Worker {
-    const worker = new Worker(this.address);
-    worker.postMessage({ question } satisfies Told);
-    return worker;
-  }
+function toldOf(question: Question, worker: Worker): Worker {
+  worker.postMessage({ question } satisfies Told);
+  return worker;
 }
 
 function faultOf({ message }: ErrorEvent): MachineFault {

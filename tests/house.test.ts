@@ -10,7 +10,7 @@ const MOST_FILES = 14;
 const SHARED_NAMES = ['command.ts', 'run.ts', 'words.ts'];
 
 /** Folders of tests that are sorted by another rule: DEVELOPERS.md says which. */
-const OTHER_RULE = /^tests\/(outside|plain|bench|fuzz|golden)\//;
+const OTHER_RULE = /^tests\/(outside|plain|bench|fuzz|faults|golden)\//;
 /** Test files without a source file of their name, and why. */
 const NO_SOURCE: Record<string, string> = {
   'tests/house.test.ts': 'tests where files lie',

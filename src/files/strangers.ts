@@ -1,6 +1,7 @@
-import { constants, cpSync, lstatSync, readdirSync, rmSync } from 'node:fs';
+import { constants, cpSync, lstatSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { Problem } from '../problem.js';
+import { writeFresh } from './whole.js';
 
 /** The files of a folder that shedlight wrote. */
 export interface OwnFiles {
@@ -20,6 +21,8 @@ export interface FolderKind {
   readonly always: readonly string[];
   /** Files that a person fills in: the person's file is kept in place of a new one. */
   readonly yields: readonly string[];
+  /** What such a file becomes in the new folder; undefined if it stays as it is. */
+  readonly grown?: (text: string) => string | undefined;
   /**
    * The files that shedlight wrote into a folder; undefined if it is not of this kind. `shown` is its name in messages.
    *
@@ -102,6 +105,7 @@ export function carryOver(
       if (!kind.yields.includes(name)) throw inTheWay(shown, name);
       left.push(name);
       rmSync(path);
+      if (grew(join(place, name), path, kind)) continue;
     }
     cpSync(join(place, name), path, {
       recursive: true,
@@ -113,6 +117,14 @@ export function carryOver(
     });
   }
   return left;
+}
+
+/** Writes what a person's file becomes in the new folder; false if it stays as it is. */
+function grew(old: string, path: string, kind: FolderKind): boolean {
+  const stats = lstatSync(old);
+  const text = stats.isFile() ? kind.grown?.(readFileSync(old, 'utf8')) : undefined;
+  if (text !== undefined) writeFresh(path, text, { mode: stats.mode, sync: false });
+  return text !== undefined;
 }
 
 /** The problem that a person's file has a name which shedlight needs. */

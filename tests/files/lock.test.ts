@@ -1,4 +1,4 @@
-import { mkdtemp, readdir, rm } from 'node:fs/promises';
+import { mkdtemp, readdir, rm, utimes, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
@@ -25,5 +25,14 @@ test('works on one place go one after the other, also where one fails', async ()
   );
   await Promise.all(works);
   expect([most, done]).toEqual([1, 5]);
+  expect(await readdir(home)).toEqual([]);
+});
+
+test('a lock that was left half made, by a clock that has been set back since, is taken away', async () => {
+  const [place, lock] = [join(home, 'list.json'), join(home, '.list.json.shedlight-lock')];
+  await writeFile(lock, '');
+  const later = new Date(Date.now() + 3_600_000);
+  await utimes(lock, later, later);
+  expect(await alone(place, () => 'done')).toBe('done');
   expect(await readdir(home)).toEqual([]);
 });

@@ -1,65 +1,5 @@
-import seedrandom from 'seedrandom';
-
-/** Words that have broken readers of such files, or are at the edge of what is allowed. */
-const WORDS = [
-  '0',
-  '1',
-  '-1',
-  '256',
-  '257',
-  '512',
-  '513',
-  '20000',
-  '20001',
-  '999999999',
-  '99999999999999999999',
-  '1e9',
-  '0x10',
-  'NaN',
-  '__proto__',
-  'constructor',
-  'toString',
-  'hasOwnProperty',
-  '[__proto__]',
-  '[WIF]',
-  '[]',
-  '[',
-  ']',
-  '=',
-  ';',
-  ',',
-  ',,,',
-  '[CONTENTS]',
-  '[PRIVATE SHEDLIGHT]',
-  '[LIFTPLAN]',
-  '[COLOR TABLE]',
-  'Threads=',
-  'Shafts=',
-  'Treadles=',
-  'Range=',
-  'Rising Shed=false',
-  'End Units 1=',
-  'Yarn 1=D,-,"x"',
-  'Name="\\u0000"',
-  '../../../etc/passwd',
-  '%s%n',
-  '\u202e',
-  '\ufeff',
-  '\0',
-  '\r',
-  '\n',
-  '\r\n\r\n',
-  '\t',
-  '\u00a0',
-  '&a',
-  '*a',
-  '<<: *a',
-  '!!js/function',
-  '{',
-  '}',
-  '4x(',
-  '9999999x1',
-];
+import { chance } from './chance.js';
+import { WORDS } from './hostile.js';
 
 /** Bytes of the longest file: a little more than is read. */
 const LONGEST = 4_100_000;
@@ -69,9 +9,7 @@ const LONGEST = 4_100_000;
  * other files). The same start gives the same files in the same order.
  */
 export function mutator(start, others) {
-  const random = seedrandom.alea(`fuzz ${start}`);
-  const below = (most) => Math.floor(random() * most);
-  const pick = (list) => list[below(list.length)];
+  const { random, below, pick } = chance(`fuzz ${start}`);
   const splice = (bytes, from, to, insert) => Buffer.concat([bytes.subarray(0, from), insert, bytes.subarray(to)]);
   const stretch = (bytes, longest) => {
     const from = below(bytes.length + 1);

@@ -1,6 +1,6 @@
 /**
- * Throws mutated files at the readers: `npm run fuzz [files] [start]`, a million WIF files unless told otherwise. The
- * files are read in a child process; this one watches it. It fails where the child ends of itself, says nothing for
+ * Throws hostile files at all readers, and at whole commands: `npm run fuzz [files] [start] [kind]`, a million files of all
+ * kinds unless told otherwise. They are read in a child process; this one watches it. It fails where the child ends of itself, says nothing for
  * 20 seconds, or takes more than 512 MiB; where a reader throws anything but a Problem; and where what it gives breaks
  * its promises. The same start makes the same files.
  */
@@ -9,15 +9,15 @@ import { fileURLToPath } from 'node:url';
 
 const SILENCE_MS = 20_000;
 const MEMORY_MIB = 512;
-const [files = '1000000', start = '1'] = process.argv.slice(2);
+const [files = '1000000', start = '1', ...kind] = process.argv.slice(2);
 if (![files, start].every((number) => /^\d+$/.test(number))) {
-  console.error('expected whole numbers: npm run fuzz -- FILES START');
+  console.error('expected whole numbers: npm run fuzz -- FILES START KIND');
   process.exit(2);
 }
 
 const child = spawn(
   process.execPath,
-  ['--max-old-space-size=384', fileURLToPath(new URL('read.js', import.meta.url)), files, start],
+  ['--max-old-space-size=384', fileURLToPath(new URL('read.js', import.meta.url)), files, start, ...kind],
   { stdio: ['ignore', 'inherit', 'inherit', 'ipc'] },
 );
 let last = { file: 0, mib: 0 };

@@ -4,7 +4,7 @@ import { type Deal, dealOut, needsFor, type Share, type Weaver, warpFor, weaverL
 import { readWeavers } from '../../plan/deal/weavers.js';
 import type { PlanOptions } from '../../plan/options/plan-options.js';
 import { checkLetters, type WarpPlan } from '../../plan/piece/warp-plan.js';
-import { formEntries, resultsForm } from '../../plan/results/results-form.js';
+import { formEntries } from '../../plan/results/results-form.js';
 import { Problem, quote } from '../../problem.js';
 import { planText } from '../../sheets/plan-json.js';
 import { tableText } from '../../sheets/plan-table.js';
@@ -13,7 +13,7 @@ import { yarnOrder } from '../../sheets/yarn-order.js';
 import { readText } from '../shell/files.js';
 import { bold, EXIT, type Io, say, sayJson } from '../shell/io.js';
 import { loadShortlist } from '../shell/kept-file.js';
-import { formLine, judgePlanFolder, writePlanFolder } from '../shell/plan-folder.js';
+import { judgePlanFolder, writePlanFolder } from '../shell/plan-folder.js';
 import { optionsOf } from '../shell/setup-file.js';
 import { yarnLines } from '../shell/yarn-lines.js';
 
@@ -47,16 +47,20 @@ export async function runDeal(given: DealArguments, io: Io): Promise<number> {
     warps.flatMap(({ pieces }) => pieces),
     names,
   );
-  const { formKept } = await writePlanFolder(folder, 'deal', {
-    'deal.json': `${JSON.stringify(dealData(deal), null, 1)}\n`,
-    'plan.json': planText(warps, yarn),
-    'sheets.pdf': await dealSheets(deal.shares, warps, options.paper),
-    'teacher.pdf': await teacherSheets('Cloths of the group', warps, options, { weavers: names }),
-    'album.pdf': await albumSheets(warps, options.paper, names),
-    'cloths.csv': tableText(warps, names),
-    'results.yaml': resultsForm(entries),
-  });
-  if (formKept) say(io.stderr, formLine(folder, entries));
+  const form = await writePlanFolder(
+    folder,
+    'deal',
+    {
+      'deal.json': `${JSON.stringify(dealData(deal), null, 1)}\n`,
+      'plan.json': planText(warps, yarn),
+      'sheets.pdf': await dealSheets(deal.shares, warps, options.paper),
+      'teacher.pdf': await teacherSheets('Cloths of the group', warps, options, { weavers: names }),
+      'album.pdf': await albumSheets(warps, options.paper, names),
+      'cloths.csv': tableText(warps, names),
+    },
+    entries,
+  );
+  if (form !== undefined) say(io.stderr, form);
   if (given.json) sayJson(io, dealData(deal));
   else {
     for (const share of deal.shares) say(io.stdout, shareLine(share));

@@ -6,7 +6,7 @@ import type { PlanOptions } from '../../plan/options/plan-options.js';
 import { settWords } from '../../plan/piece/sett-advice.js';
 import { checkLetters, planWarps, type WarpPlan } from '../../plan/piece/warp-plan.js';
 import { type Learnt, learntBy, learntWords, picksPer, type Which } from '../../plan/results/matching-results.js';
-import { formEntries, readResults, resultsForm } from '../../plan/results/results-form.js';
+import { formEntries, readResults } from '../../plan/results/results-form.js';
 import { Problem, quote } from '../../problem.js';
 import { planText } from '../../sheets/plan-json.js';
 import { tableText } from '../../sheets/plan-table.js';
@@ -17,7 +17,7 @@ import { progressOn } from '../explore/progress.js';
 import { readText } from '../shell/files.js';
 import { bold, EXIT, type Io, say, sayJsonText } from '../shell/io.js';
 import { loadShortlist } from '../shell/kept-file.js';
-import { formLine, judgePlanFolder, writePlanFolder } from '../shell/plan-folder.js';
+import { judgePlanFolder, writePlanFolder } from '../shell/plan-folder.js';
 import { optionsOf } from '../shell/setup-file.js';
 import { yarnLines } from '../shell/yarn-lines.js';
 
@@ -63,16 +63,20 @@ export async function runPlan(given: PlanArguments, io: Io): Promise<number> {
     undefined,
     gamp?.squares.map(({ kept: square }) => square),
   );
-  const { formKept } = await writePlanFolder(folder, 'plan', {
-    'plan.json': text,
-    'sheets.pdf': await planSheets(warps, options, gamp),
-    'overview.pdf': await teacherSheets('Sample warps', warps, options, { gamp }),
-    'album.pdf': await albumSheets(warps, options.paper),
-    'cloths.csv': tableText(warps, undefined, gamp),
-    ...(gamp !== undefined && { 'squares.json': shortlistText(gamp.squares.map(({ kept: square }) => square)) }),
-    'results.yaml': resultsForm(entries),
-  });
-  if (formKept) say(io.stderr, formLine(folder, entries));
+  const form = await writePlanFolder(
+    folder,
+    'plan',
+    {
+      'plan.json': text,
+      'sheets.pdf': await planSheets(warps, options, gamp),
+      'overview.pdf': await teacherSheets('Sample warps', warps, options, { gamp }),
+      'album.pdf': await albumSheets(warps, options.paper),
+      'cloths.csv': tableText(warps, undefined, gamp),
+      ...(gamp !== undefined && { 'squares.json': shortlistText(gamp.squares.map(({ kept: square }) => square)) }),
+    },
+    entries,
+  );
+  if (form !== undefined) say(io.stderr, form);
   if (given.json) sayJsonText(io, text);
   else {
     for (const warp of warps) for (const line of warpLines(warp)) say(io.stdout, line);

@@ -3,8 +3,7 @@ import { readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import * as v from 'valibot';
 import { type FolderKind, judgeFolder, namesIn, type OwnFiles, replaceFolder } from '../../files/folder.js';
-import { writeWhole } from '../../files/whole.js';
-import { type FormEntry, grownForm } from '../../plan/results/results-form.js';
+import { type FormEntry, grownForm, resultsForm } from '../../plan/results/results-form.js';
 import { Problem } from '../../problem.js';
 import { isTable } from '../../sheets/plan-table.js';
 
@@ -36,33 +35,33 @@ export async function judgePlanFolder(folder: string, planned: Planned): Promise
 
 /**
  * Writes the files of a plan into a folder, which is replaced whole. An earlier plan is deleted; a person's files, and
- * a filled-in form, are kept.
+ * a filled-in form, are kept. Such a form gets blanks for new cloths at its end.
  *
- * @returns whether a filled-in form was kept
+ * @param entries what the form asks for
+ * @returns what became of a form that was filled in, in one line; undefined if there was none
  * @throws Problem if the folder holds anything but such a plan
  */
 export async function writePlanFolder(
   folder: string,
   planned: Planned,
   files: Readonly<Record<string, string | Buffer>>,
-): Promise<{ formKept: boolean }> {
-  const { left } = await replaceFolder(folder, kindOf(planned), async (write) => {
-    for (const [name, data] of Object.entries(files)) write(name, data);
-    const hashes = Object.fromEntries(Object.entries(files).map(([name, data]) => [name, hashOf(data)]));
+  entries: readonly FormEntry[],
+): Promise<string | undefined> {
+  const all = { ...files, [FORM]: resultsForm(entries) };
+  let isGrown = false;
+  const grown = (begun: string): string | undefined => {
+    const text = grownForm(begun, entries);
+    isGrown = text !== undefined;
+    return text;
+  };
+  const { left } = await replaceFolder(folder, { ...kindOf(planned), grown }, async (write) => {
+    for (const [name, data] of Object.entries(all)) write(name, data);
+    const hashes = Object.fromEntries(Object.entries(all).map(([name, data]) => [name, hashOf(data)]));
     const written = { format: 'shedlight-written', version: 1, kind: planned, files: hashes };
     write(WRITTEN, `${JSON.stringify(written, null, 1)}\n`);
   });
-  return { formKept: left.includes(FORM) };
-}
-
-/** Puts blanks for new cloths at the end of a form that was kept; says in one line what became of it. */
-export function formLine(folder: string, entries: readonly FormEntry[]): string {
-  const file = join(folder, FORM);
-  const begun = readFileSync(file, 'utf8');
-  const grown = grownForm(begun, entries);
-  if (grown === undefined) return `${file}: left as it is`;
-  writeWhole(file, grown);
-  return `${file}: your words are kept, blanks for new cloths are at its end`;
+  if (!left.includes(FORM)) return undefined;
+  return `${join(folder, FORM)}: ${isGrown ? 'your words are kept, blanks for new cloths are at its end' : 'left as it is'}`;
 }
 
 function kindOf(planned: Planned): FolderKind {

@@ -51,7 +51,10 @@ export const questionSchema = v.object({
   limits: v.exactOptional(
     v.object({
       // Threads, or a length such as `9.5 mm`.
-      float: v.union([positive, v.pipe(text, v.regex(/^\d+(\.\d+)?(e-\d+)? mm$/))], 'threads, or a length in mm'),
+      float: v.union(
+        [positive, v.pipe(text, v.regex(/^\d+(\.\d+)?(e-\d+)? mm$/, 'a length such as 12.7 mm'))],
+        'threads, or a length in mm',
+      ),
       repeat: count,
       'warp changes': v.exactOptional(count),
       'weft changes': v.exactOptional(count),
@@ -69,7 +72,7 @@ export const questionSchema = v.object({
       ends: v.exactOptional(count),
       shuttles: v.exactOptional(count),
       // A length such as `812.8 mm`; a number in galleries of earlier versions.
-      width: v.exactOptional(v.union([text, positive])),
+      width: v.exactOptional(v.union([text, positive], 'a length in words, or millimetres')),
     }),
   ),
   done: v.exactOptional(texts),

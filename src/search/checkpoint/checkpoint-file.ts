@@ -1,7 +1,7 @@
 import { closeSync, existsSync, fsyncSync, ftruncateSync, mkdirSync, openSync, renameSync, rmSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { explained } from '../../files/faults.js';
-import { syncFolder, writeAll, writeWhole } from '../../files/whole.js';
+import { judgeFile, syncFolder, writeAll, writeWhole } from '../../files/whole.js';
 import { Problem } from '../../problem.js';
 import type { JobResult } from '../pool/jobs.js';
 import type { Checkpoint } from './checkpoint.js';
@@ -93,15 +93,16 @@ export class CheckpointFile implements Checkpoint {
     if (this.ours) rmSync(this.path, { force: true });
   }
 
-  /** The part of a search is finished: it is marked as such and moved to its place. */
+  /** The part of a search is finished: it is marked as such and moved to its place; a link there is followed. */
   finish(place: string): void {
     this.pending.push(entryBytes({ end: this.recorded.size + (this.found?.places.size ?? 0) }));
     this.keep();
     this.close();
     if (this.fault) throw this.fault;
+    const target = judgeFile(place);
     try {
-      renameSync(this.path, place);
-      syncFolder(dirname(place));
+      renameSync(this.path, target);
+      syncFolder(dirname(target));
     } catch (error) {
       throw explained(error, place);
     }

@@ -7,7 +7,7 @@ const say = (line) => process.stderr.write(`${line}\n`);
 const asked = JSON.parse(question);
 const outcome = await explore(asked, {
   workers: 2,
-  journal: ({ way, written, numbers }) => {
+  checkpoint: ({ way, written, numbers }) => {
     const header = { program: '0', question: asked, space: { way, written, numbers } };
     const journal = new CheckpointFile(path, header, { resume: resume === 'resume', every: 0, say });
     return {

@@ -81,6 +81,7 @@ describe('killed for good', () => {
         spawn(process.execPath, [script, JSON.stringify(question), ...words], { stdio: ['ignore', 'pipe', 'pipe'] });
       const undisturbed = JSON.stringify(await explore(question));
       const chance = seedrandom.alea('pieces of work');
+      let killed = 0;
       for (let trial = 0; trial < runs(3, 40); trial++) {
         const path = join(folder, `${trial}.progress`);
         for (const words of [[path], [path, 'resume']]) {
@@ -91,10 +92,11 @@ describe('killed for good', () => {
             recorded += String(text).split('recorded').length - 1;
             if (recorded >= pieces) child.kill('SIGKILL');
           });
-          await ended(child);
+          if ((await ended(child)).code === null) killed++;
         }
         expect((await ended(begin(path, 'resume'))).out).toBe(undisturbed);
       }
+      expect(killed).toBeGreaterThan(runs(3, 40));
     }));
 });
 

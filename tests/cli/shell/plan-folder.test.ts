@@ -1,9 +1,21 @@
-import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
+import {
+  chmodSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  utimesSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { judgePlanFolder, type Planned, writePlanFolder } from '../../../src/cli/shell/plan-folder.js';
+import type { FormEntry } from '../../../src/plan/results/results-form.js';
 import { Problem } from '../../../src/problem.js';
+import { kept } from '../../plan/cloths.js';
 
 let home: string;
 let place: string;
@@ -18,12 +30,12 @@ const FILES = {
     'plan.json': '{"format": "shedlight-plan"}',
     'sheets.pdf': 'sheets',
     'cloths.csv': 'number,code\r\n',
-    'results.yaml': 'results:\n',
   },
   deal: { 'deal.json': '{"format": "shedlight-deal"}', 'plan.json': '{"format": "shedlight-plan"}' },
 };
-const write = (planned: Planned, more: Record<string, string> = {}) =>
-  writePlanFolder(place, planned, { ...FILES[planned], ...more });
+const write = (planned: Planned, more: Record<string, string> = {}, entries: readonly FormEntry[] = []) =>
+  writePlanFolder(place, planned, { ...FILES[planned], ...more }, entries);
+const ENTRY: FormEntry = { cloth: kept('2/2 twill', { warp: 'DDLDL' }), per: 'inch' };
 const put = (name: string, words: string): void => writeFileSync(join(place, name), words);
 const said = (name: string): string => readFileSync(join(place, name), 'utf8');
 
@@ -40,18 +52,29 @@ async function refusal(planned: Planned = 'plan'): Promise<string> {
 
 describe('the folder of a plan', () => {
   it('is brought up to date; the form that was filled in and what was put there stay', async () => {
-    expect(await write('plan')).toEqual({ formKept: false });
+    expect(await write('plan')).toBeUndefined();
     put('photo.jpg', 'a photo');
-    expect(await write('plan', { 'results.yaml': 'results: of more cloths\n' })).toEqual({ formKept: false });
-    expect(said('results.yaml')).toBe('results: of more cloths\n');
+    expect(await write('plan', {}, [ENTRY])).toBeUndefined();
+    expect(said('results.yaml')).toContain(`code: ${ENTRY.cloth.code}`);
     put('results.yaml', 'results: filled in\n');
-    expect(await write('plan', { 'sheets.pdf': 'new sheets' })).toEqual({ formKept: true });
+    expect(await write('plan', { 'sheets.pdf': 'new sheets' })).toBe(`${place}/results.yaml: left as it is`);
     expect(['sheets.pdf', 'results.yaml', 'photo.jpg'].map(said)).toEqual([
       'new sheets',
       'results: filled in\n',
       'a photo',
     ]);
     expect(readdirSync(home)).toEqual(['plan']);
+  });
+
+  it('comes with a form that was filled in and has blanks for new cloths, at once', async () => {
+    mkdirSync(place);
+    put('results.yaml', 'results:\n  - code: a1\n    stars: 4 # for the runner\n');
+    chmodSync(join(place, 'results.yaml'), 0o600);
+    const grown = `${place}/results.yaml: your words are kept, blanks for new cloths are at its end`;
+    expect(await write('plan', {}, [ENTRY])).toBe(grown);
+    expect(said('results.yaml')).toMatch(/^results:\n {2}- code: a1\n {4}stars: 4 # for the runner\n {2}- code: /);
+    expect(statSync(join(place, 'results.yaml')).mode & 0o777).toBe(0o600);
+    expect(await write('plan', {}, [ENTRY])).toBe(`${place}/results.yaml: left as it is`);
   });
 
   it.each(['plan.json', 'sheets.pdf', 'cloths.csv'])('is refused where a person has changed %s', async (name) => {
@@ -87,7 +110,7 @@ describe('the folder of a plan', () => {
   it('may hold nothing but a form that was filled in', async () => {
     mkdirSync(place);
     put('results.yaml', 'results: filled in\n');
-    expect(await write('plan')).toEqual({ formKept: true });
+    expect(await write('plan')).toBe(`${place}/results.yaml: left as it is`);
     expect(said('results.yaml')).toBe('results: filled in\n');
   });
 
@@ -115,6 +138,6 @@ describe('the folder of a plan', () => {
     mkdirSync(place);
     put('plan.json.3812345678', '{"form');
     await write('plan');
-    expect(readdirSync(place).sort()).toEqual(['.shedlight.json', ...Object.keys(FILES.plan)].sort());
+    expect(readdirSync(place).sort()).toEqual(['.shedlight.json', 'results.yaml', ...Object.keys(FILES.plan)].sort());
   });
 });

@@ -88,6 +88,7 @@ describe('gallery.json', () => {
       /^g\.json: candidates\.0\.code: found “\.\.\/etc”; expected a code of small letters and digits$/,
     ],
     [changed((g) => (g.candidates[1].swatch = '../notes')), /^g\.json: candidates\.1\.swatch: found “\.\.\/notes”/],
+    [changed((g) => (g.question.limits.float = '5')), /limits\.float: found “5”; expected a length such as 12\.7 mm$/],
     [changed((g) => (g.candidates[0].draft.warp = 'DXLDLDLDLDLDLDLD')), /warp: found “X”, expected letters .*D L/],
     [changed((g) => g.candidates[0].draft.threading.pop()), /threading: found 15 threads, expected the repeat’s 16$/],
     [changed((g) => (g.candidates[0].draft.treadling[3] = 9)), /found treadle 9, expected at most 2/],

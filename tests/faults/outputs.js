@@ -1,6 +1,6 @@
 /** Gives commands outputs that they must not, or cannot, write: links, devices, folders of others; and two at once. */
 import { spawnSync } from 'node:child_process';
-import { chmodSync, mkdirSync, readdirSync, renameSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { chmodSync, existsSync, mkdirSync, readdirSync, renameSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { begin, copyOf, differing, ended, everythingIn, newHome, prepared, processOf } from './place.js';
 import { WORKS } from './works.js';
@@ -63,11 +63,10 @@ function throughLink(ready, tally) {
   const home = copyOf(ready.home);
   const elsewhere = newHome();
   const place = join(home, made(ready));
-  if (ready.work.old.length > 0) renameSync(place, join(elsewhere, 'it'));
+  if (existsSync(place)) renameSync(place, join(elsewhere, 'it'));
   symlinkSync(join(elsewhere, 'it'), place);
-  const wanted = isFolder(ready) || ready.work.old.length > 0;
   const { code, stderr } = runIn(home, ready.work.now);
-  if (wanted && code !== 0) throw new Error(`${ready.work.name}, a link: ended with ${code}: ${stderr}`);
+  if (code !== 0) throw new Error(`${ready.work.name}, a link: ended with ${code}: ${stderr}`);
   const found = everythingIn(home);
   const kept = `link to ${join(elsewhere, 'it')}`;
   if (found[made(ready)] !== kept) throw new Error(`${ready.work.name}: the link is now ${found[made(ready)]}`);

@@ -10,6 +10,8 @@ import { hangsTogether } from '../../src/cloth/holds-together.js';
 import { liftAt, type Sett, type Weave } from '../../src/draft/draft.js';
 import { drawn, findStructure, nameDraft, parseProfile, weaveOf } from '../../src/structure/catalogue/catalogue.js';
 import { tabbySheds } from '../../src/structure/loom/lifts.js';
+import { recognise } from '../../src/structure/recognise/recognise.js';
+import { bareWeave } from '../bare.js';
 
 interface Example {
   structure: string;
@@ -73,6 +75,19 @@ describe.each(data.examples)('$structure, $profile', (example) => {
     const { pattern, tabby } = weftFloatsByKind(cloth, weave.pickKinds);
     expect([pattern?.face, pattern?.back]).toEqual(example.byWeft.pattern);
     expect([tabby?.face, tabby?.back]).toEqual(example.byWeft.tabby);
+  });
+  test('is recognised from bare numbers, its shafts renumbered, begun later', () => {
+    const { name } = findStructure(example.structure);
+    const turned = <T>(list: readonly T[]): T[] => [...list.slice(1), ...list.slice(0, 1)];
+    const other = (on: readonly number[]): number[] =>
+      on.map((shaft) => ((shaft + 1) % Math.max(...weave.threading.flat())) + 1);
+    const shown = bareWeave({
+      threading: turned(weave.threading).map(other),
+      tieUp: weave.tieUp.map(other),
+      treadling: turned(weave.treadling),
+    });
+    const found = recognise(shown);
+    expect([found.structure?.name, ...found.others]).toContain(name);
   });
   test('hangs together', () => expect(hangsTogether(cloth)).toBe(true));
   test('plain-weave sheds', () => expect(tabbyOf(weave)).toBe(example.tabby));

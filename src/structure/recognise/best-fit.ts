@@ -15,6 +15,8 @@ export interface Fit {
   readonly turned: boolean;
   /** Share of the picks, 0 to 1, whose shed is one of the structure's. */
   readonly known: number;
+  /** Whether the picks are bound as the structure's are: with plain weave between pattern picks, or without. */
+  readonly bound: boolean;
 }
 
 /** Whether two fits are equally good: nothing in the weave decides between the two structures. */
@@ -41,11 +43,14 @@ function compareWeave(a: Fit, b: Fit): number {
   return (
     weight(b) - weight(a) ||
     Number(b.known === 1) - Number(a.known === 1) ||
+    Number(b.bound) - Number(a.bound) ||
+    Number(saysMuch(b)) - Number(saysMuch(a)) ||
+    Number(incidentals(a) > 0) - Number(incidentals(b) > 0) ||
     meanUnit(b) - meanUnit(a) ||
     Number(b.treadling !== undefined) - Number(a.treadling !== undefined) ||
     b.known - a.known ||
-    Number(a.turned) - Number(b.turned) ||
     idle(a) - idle(b) ||
+    Number(a.turned) - Number(b.turned) ||
     Number(usual(b)) - Number(usual(a))
   );
 }
@@ -56,8 +61,13 @@ function saysMuch(fit: Fit): boolean {
 }
 
 /** Whether all ends and picks are units of the structure, and the units are evidence. */
-export function explained(fit: Fit): boolean {
+function explained(fit: Fit): boolean {
   return fit.treadling !== undefined && saysMuch(fit);
+}
+
+/** Whether a structure explains the weave so simply that other numbers of the shafts need not be tried. */
+export function settled(fit: Fit): boolean {
+  return explained(fit) && incidentals(fit) === 0 && !fit.turned && idle(fit) === 0;
 }
 
 /**
@@ -67,12 +77,13 @@ export function explained(fit: Fit): boolean {
 function weight(fit: Fit): number {
   const isFree = incidentals(fit) > 0;
   if (explained(fit)) return fit.renumbered && isFree ? 1 : 3;
-  return fit.known === 1 && saysMuch(fit) && !fit.renumbered && !isFree ? 2 : 0;
+  const isBound = fit.bound || fit.structure.manners[0]!.kinds !== undefined;
+  return fit.known === 1 && isBound && saysMuch(fit) && !fit.renumbered && !isFree ? 2 : 0;
 }
 
-/** Whether there is evidence for the structure: its treadling, or units that not every threading has. */
+/** Whether there is evidence for the structure: its treadling, its sheds bound as there, or units that not every threading has. */
 export function speaks(fit: Fit): boolean {
-  return fit.treadling !== undefined || saysMuch(fit);
+  return fit.treadling !== undefined || saysMuch(fit) || (fit.known === 1 && fit.bound);
 }
 
 /** Number of shafts and blocks of the structure that the weave does not use. */

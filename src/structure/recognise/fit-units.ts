@@ -2,7 +2,8 @@ import type { Weave } from '../../draft/draft.js';
 import { liftAt } from '../../draft/draft.js';
 import { oneRepeat } from '../../draft/shortest-repeat.js';
 import type { Structure } from '../model/structure.js';
-import { compareFits, explained, type Fit, threadedOf } from './best-fit.js';
+import { compareFits, type Fit, settled, threadedOf } from './best-fit.js';
+import { type Binding, bindingOf, shedWord } from './pick-kinds.js';
 import { isTurn, repeatAndAll } from './ring.js';
 import { type FoundUnits, findUnits } from './unit-matches.js';
 
@@ -17,6 +18,7 @@ interface Rings {
   readonly sheds: readonly (readonly number[])[];
   readonly shedNumber: ReadonlyMap<string, number>;
   readonly opposite: ReadonlyMap<string, number>;
+  readonly binding: Binding;
 }
 
 /** Most blocks, one for each letter. */
@@ -25,14 +27,14 @@ const MOST_BLOCKS = 26;
 const MOST_READINGS = 24;
 
 /**
- * Fits every structure to a weave with its shafts as numbered; if none explains ends and picks, also with the shafts
+ * Fits every structure to a weave with its shafts as numbered; if none explains it simply, also with the shafts
  * renumbered. The best fit comes first: all explained, then all sheds known, then the longest units.
  */
 export function fitsOf(weave: Weave, among: readonly Structure[]): Fit[] {
   const rings = ringsOf(weave);
   if (rings.shafts.length === 0) return [];
   const plain = fitAll(rings, among, false);
-  if (plain.some(explained)) return plain;
+  if (plain.some(settled)) return plain;
   return [...plain, ...fitAll(rings, among, true)].sort(compareFits);
 }
 
@@ -76,7 +78,10 @@ function fitPicks(structure: Structure, threading: FoundUnits<number>, rings: Ri
   const up = fitSheds(structure, threading, rings, rings.shedNumber);
   const down = up.treadling !== undefined ? up : fitSheds(structure, threading, rings, rings.opposite);
   const turned = down.treadling !== undefined && up.treadling === undefined;
-  return { structure, renumbered, threading, turned, ...(turned ? down : up) };
+  const fit = turned ? down : up;
+  const { kinds } = fit.treadling?.manner ?? structure.manners[0]!;
+  const bound = (kinds?.includes('tabby') ?? false) === (rings.binding !== 'none');
+  return { structure, renumbered, threading, turned, bound, ...fit };
 }
 
 function fitSheds(
@@ -129,15 +134,7 @@ function ringsOf(weave: Weave): Rings {
     );
     return number;
   });
-  return { shafts, sheds: repeatAndAll(all), shedNumber, opposite };
-}
-
-/** A word for a shed: the raised shafts that carry an end. */
-function shedWord(raised: readonly number[], threaded: ReadonlySet<number>): string {
-  return raised
-    .filter((shaft) => threaded.has(shaft))
-    .sort((a, b) => a - b)
-    .join();
+  return { shafts, sheds: repeatAndAll(all), shedNumber, opposite, binding: bindingOf(weave) };
 }
 
 /** Lengths of the units: their own strands, plus the incidental strands of the next unit. */

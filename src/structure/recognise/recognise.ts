@@ -28,11 +28,13 @@ export function recognise(weave: Weave, among: readonly Structure[] = structures
     picks: wholePeriod(sheds),
   };
   const tabby = tabbySheds(weave.threading);
-  const kinds = best === undefined ? undefined : kindsOf(best, sheds, tabby);
+  const kinds = best === undefined ? undefined : kindsOf(best, weave);
   const divided = best === undefined ? byRuns(weave, sheds) : byFit(weave, sheds, best, kinds);
   const others = best === undefined ? [] : othersLike(best, fits);
   const found: Omit<Recognition, 'words'> = {
     ...(best !== undefined && { structure: best.structure, widths: best.structure.widths }),
+    shedsKnown: best?.known === 1,
+    tabbyLeftOut: kinds?.every((kind) => kind === 'pattern') ?? false,
     ...(best?.treadling !== undefined && { manner: best.treadling.manner.name }),
     ...(kinds !== undefined && { pickKinds: kinds }),
     ...(best?.renumbered && { renumbered: best.threading.bound }),
@@ -86,8 +88,8 @@ function byFit(
   );
   const { treadling } = fit;
   if (treadling === undefined) {
-    // A unit is a pattern pick and the tabby after it.
-    if (kinds !== undefined) return { ends, picks: over(sheds.length, kinds.indexOf('pattern'), [2]) };
+    // A unit is a pattern pick and the tabby after it, where that is written.
+    if (kinds?.includes('tabby')) return { ends, picks: over(sheds.length, kinds.indexOf('pattern'), [2]) };
     return { ends, picks: picksLike(weave, sheds, ends) };
   }
   const blocks = treadling.found.units.map((unit) => unit.block);

@@ -13,7 +13,14 @@ export function sayRecognition(found: Omit<Recognition, 'words'>): string[] {
   ];
 }
 
-function sayStructure({ structure, manner, others, confidence, turned }: Omit<Recognition, 'words'>): string {
+function sayStructure({
+  structure,
+  shedsKnown,
+  manner,
+  others,
+  confidence,
+  turned,
+}: Omit<Recognition, 'words'>): string {
   if (structure === undefined) {
     return confidence === 'none'
       ? 'It is no structure known here, and has no units: every end stands alone.'
@@ -24,10 +31,9 @@ function sayStructure({ structure, manner, others, confidence, turned }: Omit<Re
   if (manner !== undefined) {
     return `It is ${structure.name}, “${manner}”${face} (${confidence}): threading, sheds and their order fit.${also}`;
   }
-  const picks =
-    confidence === 'likely'
-      ? 'its sheds are those of that structure, in an order of their own'
-      : 'its sheds are others than that structure has';
+  const picks = shedsKnown
+    ? 'its sheds are those of that structure, in an order of their own'
+    : 'its sheds are others than that structure has';
   return `The threading is that of ${structure.name} (${confidence}); ${picks}.${also}`;
 }
 
@@ -43,9 +49,10 @@ function sayUnits({ ends, picks }: Omit<Recognition, 'words'>): string {
   return `${counted(ends.units.length, 'unit')} of ${sizes(ends.units)}${begins}${blocks}; ${counted(picks.units.length, 'unit')} of picks of ${sizes(picks.units)}.`;
 }
 
-function sayTabby({ tabby }: Omit<Recognition, 'words'>): string {
+function sayTabby({ tabby, tabbyLeftOut }: Omit<Recognition, 'words'>): string {
   if (tabby === undefined) return 'There is no plain weave right across.';
-  return `Plain weave: shafts ${tabby[0].join(' ')} against ${tabby[1].join(' ')}.`;
+  const missing = tabbyLeftOut ? ' The draft leaves out the plain-weave picks between its pattern picks.' : '';
+  return `Plain weave: shafts ${tabby[0].join(' ')} against ${tabby[1].join(' ')}.${missing}`;
 }
 
 function sayTreadling({ asDrawnIn }: Omit<Recognition, 'words'>): string[] {

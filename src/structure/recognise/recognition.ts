@@ -22,6 +22,10 @@ export interface Divided {
 /** The recognition of a weave. */
 export interface Recognition {
   readonly structure?: Structure;
+  /** Whether every shed is one of the structure's. */
+  readonly shedsKnown: boolean;
+  /** Whether plain weave between its pattern picks is needed, and not written. */
+  readonly tabbyLeftOut: boolean;
   /** Name of the manner of treadling. */
   readonly manner?: string;
   /** Names of other structures that fit as well. */

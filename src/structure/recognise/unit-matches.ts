@@ -29,6 +29,8 @@ interface Observed<S> {
 
 /** Most states of a search, more than any structure here needs; a larger search is given up. */
 const MOST_STATES = 60_000;
+/** So many blocks are tried under every letter, since sheds may tell blocks apart that are threaded alike. */
+const FEW_BLOCKS = 4;
 /** Cost of an incidental strand, more than any number of units: readings without incidentals are found first. */
 const INCIDENTAL = 10_000;
 
@@ -64,7 +66,7 @@ export function findUnits<S extends number | string>(units: Units<S>, observed: 
   const blocks = Object.entries(units.blocks);
   const heeded = namesOf(units).filter((name) => blocks.some(([, unit]) => unit.after?.[name] !== undefined));
   const alternates = blocks.some(([, unit]) => [unit.lay, ...formsOf(unit)].flat().some((name) => name === TABBY));
-  const alike = observed.binds ? alikeBlocks(blocks) : new Map<string, Alike<S>>();
+  const alike = observed.binds && blocks.length > FEW_BLOCKS ? alikeBlocks(blocks) : new Map<string, Alike<S>>();
   const lasts = [undefined, ...heeded];
   const longest = Math.max(...blocks.map(([, unit]) => longestOf(unit)));
   let budget = MOST_STATES;

@@ -1,9 +1,16 @@
 import fc from 'fast-check';
+import seedrandom from 'seedrandom';
 import { describe, expect, it } from 'vitest';
 import { drawdown, isUp } from '../../../src/cloth/drawdown.js';
 import type { Draft, Weave } from '../../../src/draft/draft.js';
 import { Problem } from '../../../src/problem.js';
-import { drawn, findStructure, structures, weaveOf } from '../../../src/structure/catalogue/catalogue.js';
+import {
+  drawn,
+  findStructure,
+  type Structure,
+  structures,
+  weaveOf,
+} from '../../../src/structure/catalogue/catalogue.js';
 import { runLengths } from '../../../src/structure/recognise/block-runs.js';
 import { recognise, understood } from '../../../src/structure/recognise/recognise.js';
 import { bareWeave } from '../../bare.js';
@@ -162,6 +169,147 @@ describe('in disguise', () => {
     const bronson = recognise(turnedOver('spot Bronson', 'AABB'));
     expect([bronson.structure!.name, bronson.confidence, bronson.turned]).toEqual(['spot Bronson', 'certain', true]);
     expect(bronson.words[0]).toMatch(/^It is spot Bronson, “as drawn in”, woven face down \(certain\)/);
+  });
+});
+
+/**
+ * Structures that share drafts: nothing in the numbers tells them apart, and either name is right. One block of a twill
+ * broken at its blocks is a straight draw; how long the runs are between breaks is what broken twill and herringbone
+ * differ in; a mostly-weft twill face down is mostly warp; one block of a turned twill is that twill; huck and lace share
+ * their groups; ties that stay on one shaft make summer and winter of a half dräll; and renumbered, two blocks of summer
+ * and winter without tabby are a rosepath.
+ */
+const ALIKE = [
+  /^(1.3|3.1|2.2) (broken twill|herringbone|twill)$|^turned twill/,
+  /^(2.1|1.2) twill$/,
+  /^(1.3|3.1) point twill$/,
+  /^(1.3|3.1) rosepath$/,
+  /^(1.3|3.1) rosepath on ten ends$/,
+  /^(1.3|3.1) undulating twill$/,
+  /^huck|^Swedish lace$/,
+  /^halvdräll with even ties$|^summer and winter$/,
+  /^summer and winter$|^2.2 rosepath$/,
+];
+
+/** How the picks may follow one another, as weavers write them. */
+const TREADLED = {
+  'in a manner': (weave: Weave) => weave,
+  'three pattern picks a block, with tabby': (_: Weave, s: Structure, profile: readonly string[]) =>
+    patternPicks(s, profile, 3, true),
+  'five pattern picks a block, with tabby': (_: Weave, s: Structure, profile: readonly string[]) =>
+    patternPicks(s, profile, 5, true),
+  'pattern picks alone': (_: Weave, s: Structure, profile: readonly string[]) => patternPicks(s, profile, 4, false),
+};
+
+/** A weave with so many pattern picks for each block; undefined for a structure without. */
+function patternPicks(s: Structure, profile: readonly string[], count: number, tabby: boolean): Weave | undefined {
+  const [manner] = s.manners;
+  if (manner!.kinds === undefined) return undefined;
+  const pattern = profile.flatMap((block) => {
+    const own = manner!.blocks[block]!.lay.filter((_, at) => manner!.kinds![at % manner!.kinds!.length] === 'pattern');
+    return Array.from({ length: count }, (_, at) => own[at % own.length]!);
+  });
+  const even = pattern.length % 2 === 0 ? pattern : [...pattern, ...pattern];
+  const names = tabby ? even.flatMap((name, at) => [name, s.tabby![at % 2]!]) : pattern;
+  const treadles = Object.keys(s.tieUp);
+  return {
+    ...weaveOf(s, profile),
+    tieUp: Object.values(s.tieUp),
+    treadling: names.map((name) => [treadles.indexOf(name) + 1]),
+  };
+}
+
+describe('the share of drafts that are named rightly', () => {
+  const random = seedrandom('shares');
+  const below = (most: number): number => Math.floor(random() * most);
+  const shuffled = (most: number): number[] =>
+    Array.from({ length: most }, (_, at) => ({ shaft: at + 1, key: random() }))
+      .sort((a, b) => a.key - b.key)
+      .map(({ shaft }) => shaft);
+
+  /** Profiles of at least two blocks, where there are; of overshot all four blocks, in several steps each. */
+  const profilesOf = (s: Structure): (readonly string[])[] => {
+    const some = Array.from({ length: runs(2, 20) }, () =>
+      Array.from({ length: 2 + below(7) }, () => s.blocks[below(s.blocks.length)]!).flatMap((block) =>
+        new Array<string>(s.name === 'overshot' ? 2 + below(4) : 1).fill(block),
+      ),
+    );
+    return [
+      s.profile,
+      ...some.filter((profile) => new Set(profile).size >= (s.name === 'overshot' ? 4 : Math.min(s.blocks.length, 2))),
+    ];
+  };
+
+  it.each(Object.entries(TREADLED))('%s', (how, treadled) => {
+    const wrong: string[] = [];
+    let named = 0;
+    for (const s of structures) {
+      for (const profile of profilesOf(s)) {
+        for (const { name } of how === 'in a manner' ? s.manners : s.manners.slice(0, 1)) {
+          const weave = treadled(orRefused(() => weaveOf(s, profile, { manner: name })) ?? NONE, s, profile);
+          if (weave === undefined || weave.threading.length === 0) continue;
+          for (const numbers of [shuffled(s.shafts), Array.from({ length: s.shafts }, (_, at) => at + 1)]) {
+            const shown = disguised(bareWeave(weave), below(40), below(40), (shaft) => numbers[shaft - 1]!);
+            const found = recognise(shown);
+            const names = [found.structure?.name ?? 'none', ...found.others];
+            named++;
+            if (names.includes(s.name) || ALIKE.some((kin) => kin.test(s.name) && kin.test(names[0]!))) continue;
+            wrong.push(`${s.name}, ${name}, ${profile.join('')}, shafts ${numbers.join('')}: ${names.join(', ')}`);
+          }
+        }
+      }
+    }
+    console.log(`${how}: ${named - wrong.length} of ${named} drafts named rightly`);
+    expect(wrong).toEqual([]);
+  });
+
+  const NONE = { ...bareWeave(weaveOf(findStructure('plain'), ['A'])), threading: [] };
+  function orRefused<T>(make: () => T): T | undefined {
+    try {
+      return make();
+    } catch (error) {
+      if (error instanceof Problem) return undefined;
+      throw error;
+    }
+  }
+});
+
+describe('look-alikes', () => {
+  const monks = [...'12123434'].map((shaft) => [Number(shaft)]);
+  const on = (sheds: readonly string[]): Weave => {
+    const different = [...new Set(sheds)];
+    return bareWeave({
+      threading: monks,
+      tieUp: different.map((shed) => [...shed].map(Number)),
+      treadling: sheds.map((shed) => [different.indexOf(shed) + 1]),
+    });
+  };
+
+  it.each([3, 5])('monk’s belt with %i pattern picks a block is no M’s and O’s, which is threaded alike', (count) => {
+    const block = (shed: string, odd: number): string[] =>
+      Array.from({ length: count }, (_, at) => [shed, (at + odd) % 2 === 0 ? '13' : '24']).flat();
+    const found = recognise(on([...block('34', 0), ...block('12', 1)]));
+    expect([found.structure!.name, found.confidence]).toEqual(['monk’s belt', 'likely']);
+    expect(found.ends.units).toEqual([2, 2, 2, 2]);
+    expect(found.pickKinds!.slice(0, 2)).toEqual(['pattern', 'tabby']);
+  });
+
+  it('M’s and O’s on that threading is M’s and O’s, by the order of the same four sheds', () => {
+    const found = recognise(on([...new Array(4).fill(['13', '24']), ...new Array(4).fill(['12', '34'])].flat()));
+    expect([found.structure!.name, found.ends.units]).toEqual(['M’s and O’s', [8]]);
+  });
+
+  it('pattern picks alone are understood, and what they leave out is said', () => {
+    const found = recognise(on(['34', '34', '34', '12', '12', '12']));
+    expect([found.structure!.name, found.pickKinds]).toEqual(['monk’s belt', new Array(6).fill('pattern')]);
+    expect(found.words.join(' ')).toContain('leaves out the plain-weave picks between its pattern picks');
+  });
+
+  it('sheds of the structure are not called others’ because another structure fits as well', () => {
+    const found = recognise(
+      bareWeave({ ...on(['14', '24', '13', '23', '14', '23']), threading: [...'13231424'].map((s) => [Number(s)]) }),
+    );
+    expect(found.words[0]).not.toContain('others than that structure has');
   });
 });
 

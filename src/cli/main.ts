@@ -1,5 +1,6 @@
 import { Command, CommanderError } from 'commander';
 import { brief, MachineFault, Problem } from '../problem.js';
+import { completionCommand } from './completion/command.js';
 import { convertCommand } from './convert/command.js';
 import { dealCommand } from './deal/command.js';
 import { drawCommand } from './draw/command.js';
@@ -67,7 +68,8 @@ function asksForAll(argv: readonly string[]): boolean {
   return argv.some((word, at) => (word === '--help' || word === '-h') && argv[at + 1] === 'all');
 }
 
-function programOf(io: Io, finish: (code: number) => void, all: boolean): Command {
+/** All commands with their flags and help. `all`: whether the help shows the seldom flags too. */
+export function programOf(io: Io, finish: (code: number) => void, all: boolean): Command {
   const program = new Command('shedlight');
   const speech = {
     writeOut: (text: string) => sayLines(io.stdout, text),
@@ -91,6 +93,7 @@ function programOf(io: Io, finish: (code: number) => void, all: boolean): Comman
     dealCommand(io, finish),
     convertCommand(io, finish),
     pageCommand(io, finish),
+    completionCommand(io, finish),
   ]) {
     tellSeldom(command, all);
     program.addCommand(command);

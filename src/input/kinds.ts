@@ -46,10 +46,12 @@ export const word = <W extends string>(known: readonly W[]): Kind<W> => ({
 });
 
 /** Some of some words, each once. */
-export const words = <W extends string>(known: readonly W[]): Kind<W[]> =>
-  kind(orList(known), (given, expected) => [
+export const words = <W extends string>(known: readonly W[]): Kind<W[]> => ({
+  ...kind(orList(known), (given, expected) => [
     ...new Set(eachOf(given, expected, (each) => wordOf(each, known), SPACED)),
-  ]);
+  ]),
+  schema: { type: ['string', 'array'], minLength: 1, minItems: 1, items: { enum: known } },
+});
 
 /** Yes or no. */
 export const yesNo: Kind<boolean> = {

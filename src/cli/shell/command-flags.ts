@@ -1,6 +1,6 @@
 import { type Command, Option } from 'commander';
 import { flagOf } from '../../input/flags.js';
-import type { Table } from '../../input/key.js';
+import type { Kind, Table } from '../../input/key.js';
 import { Problem } from '../../problem.js';
 
 /** Flags of a command for keys of a file, under one heading. */
@@ -14,6 +14,31 @@ interface FlagGroup<T extends Table> {
 
 /** Flags that only `--help all` shows. */
 const seldomFlags = new WeakSet<Option>();
+/** The words that a flag takes, where they are known. */
+const wordsTaken = new WeakMap<Option, readonly string[]>();
+
+/** A flag as completion and the manual need it. */
+export interface Flag {
+  readonly name: string;
+  readonly about: string;
+  /** What stands for its value, without brackets: `file`; absent if it takes none. */
+  readonly value?: string;
+  readonly words: readonly string[];
+}
+
+/** The flags of a command, the seldom ones too; those of earlier versions are left out. */
+export function flagsOf(command: Command): Flag[] {
+  const options = command.options.filter((option) => !option.hidden || seldomFlags.has(option));
+  return options.map((option) => {
+    const value = /[<[](.+?)(\.{3})?[>\]]$/.exec(option.flags)?.[1];
+    return {
+      name: option.long!,
+      about: option.description,
+      ...(value !== undefined && { value }),
+      words: wordsTaken.get(option) ?? [],
+    };
+  });
+}
 
 /**
  * Adds flags for keys of a file. Flags of earlier versions are refused, with the flag of today.
@@ -34,7 +59,9 @@ export function addFlags<T extends Table>(
       const several = many && key.many !== undefined ? `; ${key.many}` : '';
       const absent = key.usual === undefined ? '' : ` (default: ${key.usual})`;
       const about = instead[name] ?? `${key.about}${several}${absent}`;
-      return new Option(`${flagOf(name)} ${key.argument}`, about);
+      const made = new Option(`${flagOf(name)} ${key.argument}`, about);
+      wordsTaken.set(made, wordsOf(key.kind.schema));
+      return made;
     };
     for (const name of usual) command.addOption(option(name));
     for (const name of rest) command.addOption(seldom(option(name)));
@@ -44,6 +71,12 @@ export function addFlags<T extends Table>(
     if (Object.hasOwn(known.keys, key) && !isThere)
       command.addOption(refused(flagOf(former), `${flagOf(key)} "${value}"`));
   }
+}
+
+/** The words that a value may be, or consist of. */
+function wordsOf(schema: Kind<unknown>['schema'] = {}): string[] {
+  const { enum: known, items } = schema as { enum?: readonly unknown[]; items?: { enum?: readonly unknown[] } };
+  return (known ?? items?.enum ?? []).filter((word) => typeof word === 'string');
 }
 
 /** Makes a flag one that only `--help all` shows. */

@@ -95,7 +95,8 @@ describe('the library in a browser', () => {
       logLevel: 'silent',
     });
     const inputs = Object.keys(bundled.metafile.inputs);
-    expect(inputs.filter((file) => file.startsWith('dist'))).toEqual(['dist/library/browser.js']);
+    expect(inputs.filter((file) => file.startsWith('dist') && !file.includes('/browser'))).toEqual([]);
+    expect(inputs).toContain('dist/library/browser.js');
     const { exports } = Object.values(
       (
         await build({

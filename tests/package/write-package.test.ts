@@ -1,0 +1,121 @@
+import { execFileSync, spawnSync } from 'node:child_process';
+import { existsSync, readFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { beforeAll, describe, expect, test } from 'vitest';
+
+const ROOT = fileURLToPath(new URL('../..', import.meta.url));
+/** Bytes of the tarball: what a person waits for. */
+const LARGEST = 800_000;
+
+/** What JavaScript imports of the files beside it. */
+const IMPORTS = /(?:from|import)\s*\(?\s*["'](\.[^"']+)["']/g;
+/** Files that are started or read by name, not imported. */
+const BY_NAME = ['dist/search/pool/worker.js', 'dist/page/page.js', 'dist/library/browser-worker.js'];
+
+let packed: { readonly size: number; readonly files: readonly { readonly path: string }[] };
+beforeAll(() => {
+  // Without scripts: the build is there already, and other tests read it.
+  const said = execFileSync('npm', ['pack', '--dry-run', '--json', '--ignore-scripts'], {
+    cwd: ROOT,
+    encoding: 'utf8',
+  });
+  [packed] = JSON.parse(said);
+});
+
+function reached(file: string, seen = new Set<string>()): Set<string> {
+  if (seen.has(file)) return seen;
+  seen.add(file);
+  for (const [, path] of readFileSync(join(ROOT, file), 'utf8').matchAll(IMPORTS)) {
+    const other = join(dirname(file), path!);
+    const real = file.endsWith('.d.ts') ? other.replace(/\.js$/, '.d.ts') : other;
+    if (existsSync(join(ROOT, real))) reached(real, seen);
+  }
+  return seen;
+}
+
+describe('the tarball', () => {
+  test('is small', () => expect(packed.size).toBeLessThan(LARGEST));
+
+  test('holds what the command and the library load, and nothing else', () => {
+    const loaded = new Set(
+      [
+        'dist/cli/main.js',
+        'dist/library/library.js',
+        'dist/library/browser.js',
+        'dist/library/library.d.ts',
+        ...BY_NAME,
+      ].flatMap((file) => [...reached(file)]),
+    );
+    const files = packed.files.map(({ path }) => path).sort();
+    const isCode = (file: string): boolean => file.startsWith('dist/') && /\.(js|d\.ts)$/.test(file);
+    const lacking = [...loaded].filter((file) => !files.includes(file));
+    expect(lacking).toEqual([]);
+    // A source with nothing but types is built to a script with nothing in it.
+    const isEmpty = (file: string): boolean =>
+      readFileSync(join(ROOT, file), 'utf8')
+        .replace(/\/\*.*?\*\//gs, '')
+        .trim() === 'export {};';
+    expect(files.filter((file) => isCode(file) && !loaded.has(file) && !isEmpty(file))).toEqual([]);
+    const others = files.filter((file) => !isCode(file));
+    expect(others.filter((file) => !/^gallery\/(schemas|guide)\//.test(file))).toEqual([
+      'LICENSE',
+      'README.md',
+      'bin/shedlight.js',
+      'dist/licences.txt',
+      'dist/shedlight.1',
+      'gallery/turned-twill.yaml',
+      'package.json',
+    ]);
+  });
+
+  test('every file of the exports, and of the manual, is in it', () => {
+    const { exports, man, bin } = JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8'));
+    const named = [JSON.stringify(exports), JSON.stringify(bin), `"${man}"`]
+      .join()
+      .matchAll(/"(?:\.\/)?([^"*]+\.[a-z0-9.]+)"/g);
+    const paths = [...named].map(([, path]) => path!).filter((path) => path.includes('/'));
+    expect(paths.length).toBeGreaterThan(4);
+    for (const path of paths) expect(packed.files.map((file) => file.path)).toContain(path);
+  });
+
+  test('passes on no code without its licence', () => {
+    const text = readFileSync(join(ROOT, 'dist/licences.txt'), 'utf8');
+    const heads = [...text.matchAll(/^(\S+) \d+\.\d+\.\d+$/gm)].map(([, name]) => name);
+    expect(heads).toEqual(['@noble/hashes', 'culori', 'seedrandom', 'valibot', 'yaml']);
+    expect(text.match(/Permission (is hereby granted|to use, copy, modify)/g)).toHaveLength(heads.length);
+  });
+});
+
+test('the changes begin with what is not yet released, or with the version of the package', () => {
+  const read = (path: string): string => readFileSync(join(ROOT, path), 'utf8');
+  const [, first] = /^## (.+)$/m.exec(read('gallery/guide/changes.md'))!;
+  const { version } = JSON.parse(read('package.json'));
+  expect(first === 'Not yet released' || first!.startsWith(version)).toBe(true);
+});
+
+describe('the manual', () => {
+  const manual = join(ROOT, 'dist/shedlight.1');
+
+  test('names every command, flag and exit code', async () => {
+    const text = readFileSync(manual, 'utf8').replaceAll('\\-', '-');
+    for (const command of ['explore', 'keep', 'plan', 'deal', 'draw', 'convert', 'completion'])
+      expect(text).toContain(`.SH ${command.toUpperCase()}\n`);
+    for (const flag of ['--structure', '--unlike-done', '--workers', '--gamp', '--wif', '--weavers'])
+      expect(text).toContain(`\\fB${flag}\\fR`);
+    expect(text).toMatch(/\\fB130\\fR\nended by Ctrl-C/);
+    // A flag of an earlier version is refused, and so not told of.
+    expect(text).not.toContain('--limit-float');
+  });
+
+  test('is read by man', (context) => {
+    const { status, stdout, error } = spawnSync('man', ['-l', manual], {
+      encoding: 'utf8',
+      env: { ...process.env, MANWIDTH: '80', MANPAGER: 'cat', LC_ALL: 'C.UTF-8' },
+    });
+    if (error) return context.skip('man is not installed');
+    expect(status).toBe(0);
+    expect(stdout).toMatch(/NAME\n\s+shedlight - searches for/);
+    expect(stdout).toMatch(/--limits list\n\s+what\s+is\s+too\s+much:\s+float\s+1\/2\s+in/);
+  });
+});

@@ -1,25 +1,23 @@
+import { type BlockWeave, blockWeave } from '../model/block-weave.js';
 import { type Manner, PATTERN_AND_TABBY, PATTERN_WIDTHS, type Structure } from '../model/structure.js';
-import { perBlock, picks, shafts, type Unit } from '../model/unit.js';
+import { perBlock, type Unit } from '../model/unit.js';
 
-const monksBelt: Structure = {
+const monksBelt: BlockWeave = {
   name: 'monk’s belt',
-  aliases: ['munkabälte'],
-  about: 'Two blocks of paired shafts that never share a thread: clean squares of pattern weft on plain weave.',
-  shafts: 4,
-  blocks: ['A', 'B'],
+  aliases: ['munkabälte', 'block dräll'],
+  about:
+    'Blocks of paired shafts that never share a thread: clean squares of pattern weft on plain weave. Two blocks on four shafts, three on six; any of them together.',
+  blocks: 2,
   profile: ['A', 'A', 'A', 'B', 'A', 'B', 'B', 'B'],
-  threading: { blocks: { A: { lay: shafts('1-2') }, B: { lay: shafts('3-4') } } },
-  tieUp: { a: [1, 3], b: [2, 4], PA: [3, 4], PB: [1, 2] },
+  shared: 0,
+  own: 2,
+  unit: 'p-q',
+  sheds: { a: 'p', b: 'q', 'P*': ['', 'p q'] },
   tabby: ['a', 'b'],
-  manners: [
-    {
-      name: 'as drawn in',
-      kinds: PATTERN_AND_TABBY,
-      blocks: perBlock(['A', 'B'], (block) => ({ lay: picks(`P${block} tabby P${block} tabby`) })),
-    },
-  ],
+  manners: [{ name: 'as drawn in', kinds: PATTERN_AND_TABBY, lay: 'P* tabby P* tabby' }],
   widths: PATTERN_WIDTHS,
-  floatLaw: 'pattern weft 2 ends for each neighbouring unit of one block, on both faces; warp 3; ground 1',
+  floatLaw:
+    'pattern weft 2 ends for each neighbouring unit that shows, and on the back for each that does not; warp 3; ground 1',
   colour: 'Warp and ground of one colour; the pattern weft’s colour by block.',
   scale: 'The float grows with the block: mind its length. Halvdräll keeps it short.',
   source: 'Bress; Walterstorff 1940 (over six, under two); floats computed',
@@ -82,4 +80,4 @@ const overshot: Structure = {
 };
 
 /** Blocks of paired shafts, woven with a pattern weft over plain weave. */
-export const OVERSHOT: readonly Structure[] = [monksBelt, overshot];
+export const OVERSHOT: readonly Structure[] = [blockWeave(monksBelt), overshot];

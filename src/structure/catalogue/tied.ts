@@ -1,8 +1,20 @@
-import { letters, type Manner, PATTERN_AND_TABBY, PATTERN_WIDTHS, type Structure } from '../model/structure.js';
+import { type BlockWeave, blockWeave } from '../model/block-weave.js';
+import { PATTERN_AND_TABBY, PATTERN_WIDTHS, type Structure } from '../model/structure.js';
 import { perBlock, picks, shafts } from '../model/unit.js';
 
 const OTHER_HOUSES =
   'Houses differ on its threading, and no printed draft was at hand: this unit is inferred from a rule on binding ends.';
+
+const SAID_OF_HALVDRALL = {
+  tabby: ['a', 'b'],
+  widths: PATTERN_WIDTHS,
+  colour: 'Warp and ground of one colour; the pattern weft’s colour by block.',
+  scale: 'More units a block; the float stays. A longer unit has a longer float.',
+  source: 'inferred from a weavers’ group’s notes on binding ends (2018, 2024); floats computed',
+} as const;
+
+const floatLawOf = (float: number): string =>
+  `pattern weft ${float} on both faces, for every profile; warp 3; ground 1`;
 
 interface HalvdrallDraft {
   readonly name: string;
@@ -11,10 +23,13 @@ interface HalvdrallDraft {
   readonly a: string;
   readonly b: string;
   readonly float: number;
+  /** The structure with another number of blocks. */
+  readonly more?: NonNullable<Structure['withBlocks']>;
 }
 
-function halvdrall({ name, aliases, about, a, b, float }: HalvdrallDraft): Structure {
+function halvdrall({ name, aliases, about, a, b, float, more }: HalvdrallDraft): Structure {
   return {
+    ...SAID_OF_HALVDRALL,
     name,
     aliases,
     about: `${about} ${OTHER_HOUSES}`,
@@ -23,7 +38,6 @@ function halvdrall({ name, aliases, about, a, b, float }: HalvdrallDraft): Struc
     profile: ['A', 'A', 'B', 'B', 'A', 'B'],
     threading: { blocks: { A: { lay: shafts(a) }, B: { lay: shafts(b) } } },
     tieUp: { a: [1, 3], b: [2, 4], PA: [3, 4], PB: [1, 2] },
-    tabby: ['a', 'b'],
     manners: [
       {
         name: 'as drawn in',
@@ -31,11 +45,30 @@ function halvdrall({ name, aliases, about, a, b, float }: HalvdrallDraft): Struc
         blocks: perBlock(['A', 'B'], (block) => ({ lay: picks(`P${block} tabby P${block} tabby`) })),
       },
     ],
-    widths: PATTERN_WIDTHS,
-    floatLaw: `pattern weft ${float} on both faces, for every profile; warp 3; ground 1`,
-    colour: 'Warp and ground of one colour; the pattern weft’s colour by block.',
-    scale: 'More units a block; the float stays. A longer unit has a longer float.',
-    source: 'inferred from a weavers’ group’s notes on binding ends (2018, 2024); floats computed',
+    floatLaw: floatLawOf(float),
+    ...(more && { withBlocks: more }),
+  };
+}
+
+/** More blocks than two of halvdräll: two ties serve all, so it is summer and winter with one tie for each block. */
+const halvdrallOfMore: BlockWeave = {
+  ...SAID_OF_HALVDRALL,
+  name: 'halvdräll',
+  aliases: [],
+  about: `Halvdräll of more than two blocks: the ties are on shafts 1 and 2 and serve all blocks, as in summer and winter. ${OTHER_HOUSES}`,
+  blocks: 3,
+  shared: 2,
+  own: 1,
+  unit: '1-p-2-p',
+  sheds: { a: '1 2', b: 'p', 'P*1': ['1', '1 p'], 'P*2': ['2', '2 p'] },
+  manners: [{ name: 'as drawn in', kinds: PATTERN_AND_TABBY, lay: ['P*2 tabby P*2 tabby', 'P*1 tabby P*1 tabby'] }],
+  floatLaw: floatLawOf(3),
+};
+
+function halvdrallOf(count: number, together: readonly string[] = []): Structure {
+  return {
+    ...(count <= 2 && together.length === 0 ? HALVDRALL[0]! : blockWeave(halvdrallOfMore, count, together)),
+    withBlocks: halvdrallOf,
   };
 }
 
@@ -43,10 +76,12 @@ const HALVDRALL: readonly Structure[] = [
   halvdrall({
     name: 'halvdräll',
     aliases: ['half dräll', 'halvdrall with crossed ties'],
-    about: 'Monk’s belt with a binding end in each unit, so that blocks may be as wide as one likes.',
+    about:
+      'Monk’s belt with a binding end in each unit, so that blocks may be as wide as one likes. More blocks, or blocks together, take shafts of their own for the ties: two shafts more than blocks.',
     a: '3-2-1-2',
     b: '3-4-3-2',
     float: 3,
+    more: halvdrallOf,
   }),
   halvdrall({
     name: 'halvdräll with even ties',
@@ -74,47 +109,36 @@ const HALVDRALL: readonly Structure[] = [
   }),
 ];
 
-/** Pattern sheds of one block are named by the block and the tie that is raised: A1, A2. */
-function tieOrder(name: string, about: string, blocks: readonly string[], ties: readonly number[]): Manner {
-  return {
-    name,
-    about,
-    kinds: PATTERN_AND_TABBY,
-    blocks: perBlock(blocks, (block) => ({ lay: ties.flatMap((tie) => [`${block}${tie}`, 'tabby']) })),
-  };
-}
+const tieOrder = (name: string, about: string, ties: string): BlockWeave['manners'][number] => ({
+  name,
+  about,
+  kinds: PATTERN_AND_TABBY,
+  lay: [...ties].map((tie) => `*${tie} tabby`).join(' '),
+});
 
-function summerAndWinter(count: number): Structure {
-  const blocks = letters(count);
-  const pattern = blocks.map((_, index) => index + 3);
-  const sheds = blocks.flatMap((block, index) =>
-    [1, 2].map((tie): [string, number[]] => [`${block}${tie}`, [tie, ...pattern.filter((s) => s !== index + 3)]]),
-  );
-  return {
-    name: 'summer and winter',
-    aliases: ['kuvikas', 'S&W'],
-    about:
-      'Ties on shafts 1 and 2, one shaft more for each block: any number of blocks on two shafts more. Pattern on one face, its reverse on the other.',
-    shafts: count + 2,
-    blocks,
-    profile: blocks,
-    threading: { blocks: perBlock(blocks, (_, index) => ({ lay: [1, index + 3, 2, index + 3] })) },
-    tieUp: { a: [1, 2], b: pattern, ...Object.fromEntries(sheds) },
-    tabby: ['a', 'b'],
-    manners: [
-      tieOrder('singles', 'Ties in turn: bricks.', blocks, [1, 2]),
-      tieOrder('pairs X', 'Ties 2-1-1-2.', blocks, [2, 1, 1, 2]),
-      tieOrder('pairs O', 'Ties 1-2-2-1.', blocks, [1, 2, 2, 1]),
-      tieOrder('columns', 'Tie 1 throughout: dukagång.', blocks, [1, 1]),
-    ],
-    widths: PATTERN_WIDTHS,
-    floatLaw: 'pattern weft 3 on both faces, for every profile and any number of blocks; warp 3; ground 1',
-    colour: 'Units of one colour; ties of one colour and pattern ends of the other; two pattern wefts in turn.',
-    scale: 'More units a block; the float stays 3.',
-    source: 'van der Hoogt; Sullivan; floats computed',
-    withBlocks: summerAndWinter,
-  };
-}
+const summerAndWinter: BlockWeave = {
+  name: 'summer and winter',
+  aliases: ['kuvikas', 'S&W'],
+  about:
+    'Ties on shafts 1 and 2, one shaft more for each block: any number of blocks on two shafts more, and any of them together. Pattern on one face, its reverse on the other.',
+  blocks: 2,
+  shared: 2,
+  own: 1,
+  unit: '1-p-2-p',
+  sheds: { a: '1 2', b: 'p', '*1': ['1', '1 p'], '*2': ['2', '2 p'] },
+  tabby: ['a', 'b'],
+  manners: [
+    tieOrder('singles', 'Ties in turn: bricks.', '12'),
+    tieOrder('pairs X', 'Ties 2-1-1-2.', '2112'),
+    tieOrder('pairs O', 'Ties 1-2-2-1.', '1221'),
+    tieOrder('columns', 'Tie 1 throughout: dukagång.', '11'),
+  ],
+  widths: PATTERN_WIDTHS,
+  floatLaw: 'pattern weft 3 on both faces, for every profile and any number of blocks; warp 3; ground 1',
+  colour: 'Units of one colour; ties of one colour and pattern ends of the other; two pattern wefts in turn.',
+  scale: 'More units a block; the float stays 3.',
+  source: 'van der Hoogt; Sullivan; floats computed',
+};
 
 /** Weaves in which tie ends bind the pattern weft, so that the float does not grow with the block. */
-export const TIED: readonly Structure[] = [...HALVDRALL, summerAndWinter(2)];
+export const TIED: readonly Structure[] = [blockWeave(summerAndWinter), ...HALVDRALL];

@@ -41,8 +41,11 @@ export interface Structure {
   readonly scale: string;
   /** Source of the draft. */
   readonly source: string;
-  /** Makes the same structure with another number of blocks, if more shafts allow any number. */
-  readonly withBlocks?: (blocks: number) => Structure;
+  /**
+   * Makes the same structure with another number of blocks, if more shafts allow any number; and with treadlings for
+   * blocks that show together (`A+C`) or for no block (`.`), where it has them.
+   */
+  readonly withBlocks?: (blocks: number, together?: readonly string[]) => Structure;
 }
 
 /** A pattern weft about twice as thick as warp and ground (common practice, no source). */

@@ -1,5 +1,7 @@
 import type { PickKind, Weave } from '../../draft/draft.js';
 import { didYouMean, Problem, quote } from '../../problem.js';
+import { NO_BLOCK } from './block-weave.js';
+import { blocksIn } from './profile.js';
 import { type Manner, plainWord, type Structure } from './structure.js';
 import { layClosed, type Strand } from './unit.js';
 
@@ -36,10 +38,10 @@ export function weaveOf(structure: Structure, profile: readonly string[], option
 /** Like {@link weaveOf}, with the block and unit of every end and pick, and the names of the treadles. */
 export function drawn(structure: Structure, profile: readonly string[], options: WeaveOptions = {}): Drawn {
   const treadled = options.treadled ?? profile;
-  const sized = withEnoughBlocks(structure, [...profile, ...treadled]);
-  checkBlocks(sized, profile);
-  checkBlocks(sized, treadled);
+  const sized = withElements(structure, [...profile, ...treadled]);
   const manner = findManner(sized, options.manner);
+  checkElements(sized, sized.threading.blocks, profile, 'threading');
+  checkElements(sized, manner.blocks, treadled, 'treadling');
   const { alternative = 0 } = options;
   const choose = (element: number): number =>
     typeof alternative === 'number' ? alternative : (alternative[element] ?? 0);
@@ -62,21 +64,31 @@ export function findManner(structure: Structure, name?: string): Manner {
   );
 }
 
-function withEnoughBlocks(structure: Structure, used: readonly string[]): Structure {
+/** The structure with as many blocks as a profile names, and with the blocks that it treadles together. */
+function withElements(structure: Structure, used: readonly string[]): Structure {
   if (structure.withBlocks === undefined) return structure;
-  const highest = Math.max(
-    0,
-    ...used.filter((block) => /^[A-Z]$/.test(block)).map((block) => block.charCodeAt(0) - 64),
-  );
-  return highest > structure.blocks.length ? structure.withBlocks(highest) : structure;
+  const together = [...new Set(used)].filter((element) => !/^[A-Z]$/.test(element));
+  const count = Math.max(structure.blocks.length, blocksIn(used));
+  if (together.length === 0 && count === structure.blocks.length) return structure;
+  return structure.withBlocks(count, together);
 }
 
-function checkBlocks(structure: Structure, profile: readonly string[]): void {
-  if (profile.length === 0) throw new Problem(`${structure.name}: the profile is empty`);
-  const unknown = profile.find((block) => !structure.blocks.includes(block));
-  if (unknown !== undefined) {
-    throw new Problem(`${structure.name} has no block ${unknown}; its blocks are ${structure.blocks.join(', ')}`);
-  }
+function checkElements(
+  { name, blocks }: Structure,
+  units: Readonly<Record<string, unknown>>,
+  profile: readonly string[],
+  of: 'threading' | 'treadling',
+): void {
+  if (profile.length === 0) throw new Problem(`${name}: the profile is empty`);
+  const unknown = profile.find((element) => units[element] === undefined);
+  if (unknown === undefined) return;
+  const has = `its blocks are ${blocks.join(', ')}`;
+  if (unknown === NO_BLOCK) throw new Problem(`${name} has no unit of no block (“.”) in the ${of}; ${has}`);
+  if (unknown.length === 1) throw new Problem(`${name} has no block ${unknown}; ${has}`);
+  if (of === 'treadling') throw new Problem(`${name} cannot weave ${unknown} together; ${has}`);
+  throw new Problem(
+    `${name} has no end of both ${unknown.split('+').join(' and ')}; expected them together in the treadling alone`,
+  );
 }
 
 /** Numbers the treadles in use, in the structure's order with tabby first, and makes the weave. */

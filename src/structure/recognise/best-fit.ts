@@ -6,6 +6,8 @@ import type { FoundUnits } from './unit-matches.js';
 /** How well one structure explains a weave. */
 export interface Fit {
   readonly structure: Structure;
+  /** True if it has more blocks than usual, to have as many shafts as the weave. */
+  readonly enlarged: boolean;
   /** True if its shafts have other numbers in the weave. */
   readonly renumbered: boolean;
   readonly threading: FoundUnits<number>;
@@ -55,9 +57,12 @@ function compareWeave(a: Fit, b: Fit): number {
   );
 }
 
-/** Whether the units are evidence. Units of single ends are not: nearly every four-shaft threading consists of them. */
+/**
+ * Whether the units are evidence. Units of single ends are not: nearly every four-shaft threading consists of them. Nor
+ * are pairs of ends without a treadling, on more shafts: every straight draw is pairs.
+ */
 function saysMuch(fit: Fit): boolean {
-  return meanUnit(fit) >= 2;
+  return meanUnit(fit) >= (fit.enlarged && fit.treadling === undefined ? 3 : 2);
 }
 
 /** Whether all ends and picks are units of the structure, and the units are evidence. */

@@ -46,7 +46,10 @@ function fitAll(rings: Rings, among: readonly Structure[], renumber: boolean): F
     const sign = JSON.stringify(sized.threading);
     const readings = known.get(sign) ?? findThreading(sized, rings.shafts, renumber);
     known.set(sign, readings);
-    const each = readings.slice(0, MOST_READINGS).map((threading) => fitPicks(sized, threading, rings, renumber));
+    const each = readings.slice(0, MOST_READINGS).map((threading) => ({
+      ...fitPicks(sized, threading, rings, renumber),
+      enlarged: sized !== structure,
+    }));
     return each.sort(compareFits).slice(0, 1);
   });
   return fits.sort(compareFits);
@@ -74,7 +77,12 @@ function findThreading(structure: Structure, rings: Rings['shafts'], renumber: b
 }
 
 /** Fits the picks face up, or face down if that explains more. */
-function fitPicks(structure: Structure, threading: FoundUnits<number>, rings: Rings, renumbered: boolean): Fit {
+function fitPicks(
+  structure: Structure,
+  threading: FoundUnits<number>,
+  rings: Rings,
+  renumbered: boolean,
+): Omit<Fit, 'enlarged'> {
   const up = fitSheds(structure, threading, rings, rings.shedNumber);
   const down = up.treadling !== undefined ? up : fitSheds(structure, threading, rings, rings.opposite);
   const turned = down.treadling !== undefined && up.treadling === undefined;

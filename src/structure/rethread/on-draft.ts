@@ -67,7 +67,9 @@ function asFound(structure: Structure, found: Recognition): Structure {
       ...(threading.starts && { starts: threading.starts.map(here) }),
     },
     tieUp: Object.fromEntries(Object.entries(tieUp).map(([name, raised]) => [name, shed(raised).map(here)])),
-    ...(withBlocks && { withBlocks: (blocks: number) => asFound(withBlocks(blocks), found) }),
+    ...(withBlocks && {
+      withBlocks: (blocks: number, together: readonly string[] = []) => asFound(withBlocks(blocks, together), found),
+    }),
   };
 }
 

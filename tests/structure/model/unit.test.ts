@@ -114,9 +114,16 @@ describe('a block that may not stand there', () => {
 
 describe('what cannot be woven is refused', () => {
   test('an unknown block, an empty profile, an unknown manner, no treadled block', () => {
-    expect(() => weaveOf(findStructure('monks belt'), ['A', 'C'])).toThrow(
-      'monk’s belt has no block C; its blocks are A, B',
+    expect(() => weaveOf(findStructure('turned taqueté'), ['A', 'C'])).toThrow(
+      'turned taqueté has no block C; its blocks are A, B',
     );
+    expect(() => weaveOf(findStructure('crackle'), ['A', 'C'], { treadled: ['A+C'] })).toThrow(
+      'crackle cannot weave A+C together; its blocks are A, B, C, D',
+    );
+    expect(() => weaveOf(findStructure('turned twill'), ['A', '.'])).toThrow(
+      'turned twill has no unit of no block (“.”) in the threading',
+    );
+    expect(() => weaveOf(findStructure('turned twill'), ['A+B'])).toThrow('turned twill has no end of both A and B');
     expect(() => weaveOf(findStructure('monks belt'), [])).toThrow('the profile is empty');
     expect(() => weaveOf(findStructure('overshot'), ['A'], { manner: 'roses' })).toThrow('did you mean “rose”');
     expect(() => weaveOf(findStructure('overshot'), ['B'], { manner: 'on opposites' })).toThrow(

@@ -30,7 +30,7 @@ export function drawCommand(io: Io, finish: (code: number) => void): Command {
     QUESTION_TABLE,
     {
       'What is woven, where no draft is given:': {
-        usual: ['structure', 'treadling', 'profile', 'yarns', 'sett'],
+        usual: ['structure', 'treadling', 'blocks', 'profile', 'yarns', 'sett'],
         seldom: ['name draft', 'treadled'],
       },
       'Colour orders:': { usual: ['warp', 'weft', 'by'], seldom: ['fill', 'times', 'tabby'] },

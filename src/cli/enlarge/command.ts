@@ -24,7 +24,7 @@ export function enlargeCommand(io: Io, finish: (code: number) => void): Command 
     QUESTION_TABLE,
     {
       'What is woven:': {
-        usual: ['structure', 'treadling', 'profile', 'draft', 'yarns', 'sett'],
+        usual: ['structure', 'treadling', 'blocks', 'profile', 'draft', 'yarns', 'sett'],
         seldom: ['name draft', 'treadled'],
       },
       'Colour orders:': { usual: ['weft'], seldom: ['tabby'] },

@@ -26,7 +26,7 @@ export function exploreCommand(io: Io, finish: (code: number) => void): Command 
     QUESTION_TABLE,
     {
       'What is woven:': {
-        usual: ['structure', 'treadling', 'profile', 'draft', 'on the loom', 'yarns', 'sett'],
+        usual: ['structure', 'treadling', 'blocks', 'profile', 'draft', 'on the loom', 'yarns', 'sett'],
         seldom: ['name draft', 'treadled'],
       },
       'Colour orders:': {

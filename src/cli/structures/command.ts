@@ -4,6 +4,8 @@ import type { Io } from '../shell/io.js';
 const EXAMPLES = `Examples:
   shedlight structures                      all, one a line
   shedlight structures "summer and winter"  one, with units, tie-up and floats
+  shedlight structures "turned twill" --blocks 4
+                                            four blocks, on sixteen shafts
   shedlight structures huck --out huck.png  the same, with a sheet of its cloths
 `;
 
@@ -14,9 +16,10 @@ export function structuresCommand(io: Io, finish: (code: number) => void): Comma
     .description('Lists the weave structures known, or tells of one: units, tie-up, manners of treadling, floats.')
     .argument('[name]', 'a structure, by any of its names')
     .addHelpText('before', EXAMPLES)
+    .option('--blocks <n>', 'one with so many blocks, as many as 32 shafts hold')
     .option('--out <file>', 'draw one: a sheet of its cloths, .png')
     .option('--json', 'print as JSON')
-    .action(async (name: string | undefined, options: { out?: string; json?: boolean }) => {
+    .action(async (name: string | undefined, options: { blocks?: string; out?: string; json?: boolean }) => {
       const { runStructures } = await import('./run.js');
       finish(await runStructures({ name, ...options }, io));
     });

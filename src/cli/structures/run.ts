@@ -3,6 +3,7 @@ import { judgeFile, writeWhole } from '../../files/whole.js';
 import { structureSheet } from '../../gallery/structures/structure-sheet.js';
 import { Problem, quote } from '../../problem.js';
 import { findStructure, type Structure, structures, weaveOf } from '../../structure/catalogue/catalogue.js';
+import { MOST_BLOCKS, sized, tooMany } from '../../structure/model/sized.js';
 import type { After, Unit } from '../../structure/model/unit.js';
 import { counted } from '../../words/counts.js';
 import { bold, EXIT, type Io, say, sayJson, sayLines } from '../shell/io.js';
@@ -10,23 +11,25 @@ import { bold, EXIT, type Io, say, sayJson, sayLines } from '../shell/io.js';
 /** The arguments of the command. */
 export interface StructuresArguments {
   readonly name?: string | undefined;
+  readonly blocks?: string;
   readonly out?: string;
   readonly json?: boolean;
 }
 
 /** Lists all structures in short, or one in full, and draws it if asked for. Returns the exit code. */
 export async function runStructures(given: StructuresArguments, io: Io): Promise<number> {
-  const { name, out, json } = given;
+  const { name, blocks, out, json } = given;
   if (out !== undefined && !out.toLowerCase().endsWith('.png')) {
     throw new Problem(`--out: found ${quote(out)}; expected a name that ends in .png`);
   }
   if (name === undefined) {
     if (out !== undefined) throw new Problem('--out: found it without a structure; expected the name of one to draw');
+    if (blocks !== undefined) throw new Problem('--blocks: found it without a structure; expected the name of one');
     if (json) sayJson(io, { format: 'shedlight-structures', version: 1, structures: structures.map(plainData) });
     else sayAll(io);
     return EXIT.done;
   }
-  const structure = findStructure(name);
+  const structure = withBlocks(findStructure(name), blocks);
   if (out !== undefined) {
     judgeFile(out);
     writeWhole(out, await structureSheet(structure));
@@ -36,6 +39,18 @@ export async function runStructures(given: StructuresArguments, io: Io): Promise
   else for (const line of linesOf(structure, (text) => bold(io.stdout, text))) say(io.stdout, line);
   if (!json && out !== undefined) sayLines(io.stdout, `\nOpen ${bold(io.stdout, out)}`);
   return EXIT.done;
+}
+
+/** The structure with the blocks that are asked for. */
+function withBlocks(structure: Structure, asked: string | undefined): Structure {
+  if (asked === undefined) return structure;
+  const blocks = Number(asked);
+  if (!Number.isInteger(blocks) || blocks < 1 || blocks > MOST_BLOCKS) {
+    throw new Problem(`--blocks: found ${quote(asked)}; expected blocks from 1 to ${MOST_BLOCKS}`);
+  }
+  const fault = tooMany(structure, blocks);
+  if (fault !== undefined) throw new Problem(`--blocks: ${fault}`);
+  return sized(structure, blocks);
 }
 
 function sayAll(io: Io): void {

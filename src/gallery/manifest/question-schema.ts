@@ -35,6 +35,7 @@ export const questionSchema = v.object({
   'name draft': v.exactOptional(nameDraft),
   // What galleries of earlier versions call the name draft.
   name: v.exactOptional(nameDraft),
+  blocks: v.exactOptional(count),
   profile: v.exactOptional(v.union([v.literal('order'), texts], 'order or a list of blocks')),
   treadled: v.exactOptional(texts),
   yarns: v.exactOptional(v.record(text, v.object({ colour: text, name: text, tex: v.exactOptional(positive) }))),

@@ -5,6 +5,7 @@ import { draftOf, weftOf } from '../../search/space/candidate.js';
 import { familiesOf } from '../../search/space/families.js';
 import { type Structure, weaveOf } from '../../structure/catalogue/catalogue.js';
 import { longestFloat } from '../../structure/model/longest-float.js';
+import { blocksForColours } from '../../structure/model/sized.js';
 
 /** One cloth of a structure, with what is laid on it in a few words. */
 interface Shown {
@@ -68,7 +69,7 @@ export function usualDraft(structure: Structure): Draft {
   return drawnAs(plainlyOf(structure))!;
 }
 
-const commonOf = ({ name }: Structure) => ({ structure: name, tabby: 'L' });
+const commonOf = ({ name, blocks }: Structure) => ({ structure: name, blocks: String(blocks.length), tabby: 'L' });
 
 /** The flags for the usual colours of a structure. */
 function plainlyOf(structure: Structure): Record<string, string> {
@@ -85,7 +86,7 @@ function timesFor(unit: number): number {
 
 /** The motif as a block order (dark: first block, light: second), as large as wanted and as its floats allow. */
 function blocksOfMotif(structure: Structure): string[] | undefined {
-  const [dark, light] = structure.blocks;
+  const [dark, light] = blocksForColours(structure, undefined);
   if (light === undefined) return undefined;
   for (let times = timesFor(weaveOf(structure, structure.profile).endUnits[0]!); times >= 1; times--) {
     const profile = [...MOTIF].flatMap((letter) => new Array<string>(times).fill(letter === 'D' ? dark! : light));

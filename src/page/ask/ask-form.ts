@@ -10,6 +10,7 @@ type Key = keyof typeof QUESTION_TABLE.keys;
 
 /** The keys that are text in the form, in the order in which a weaver decides them. */
 const MAIN: readonly Key[] = [
+  'blocks',
   'profile',
   'treadling',
   'lengths',
@@ -26,7 +27,12 @@ const MAIN: readonly Key[] = [
 ];
 const SELDOM: readonly Key[] = ['treadled', 'name draft', 'warp', 'tabby', 'starts', 'same', 'seed', 'tries'];
 /** What weavers call some of the keys. */
-const CALLED: Partial<Record<Key, string>> = { profile: 'blocks', by: 'each colour covers', times: 'size ×' };
+const CALLED: Partial<Record<Key, string>> = {
+  blocks: 'number of blocks',
+  profile: 'order of blocks',
+  by: 'each colour covers',
+  times: 'size ×',
+};
 
 /** The fields of a question. */
 export interface AskForm {

@@ -1,7 +1,7 @@
 import type { Yarn } from '../../colour/yarn.js';
 import type { By } from '../../order/laid-order.js';
 import { type Structure, structures } from '../../structure/catalogue/catalogue.js';
-import { letters } from '../../structure/model/structure.js';
+import { blocksForColours } from '../../structure/model/sized.js';
 
 /**
  * Says which yarn of an order by block makes which block: `D weaves block A, L block B`, with the threads of a unit if
@@ -10,7 +10,8 @@ import { letters } from '../../structure/model/structure.js';
 export function blocksInWords(name: string, by: By, yarns: readonly Yarn[]): string | undefined {
   const structure = by === 'block' ? structures.find((each) => each.name === name) : undefined;
   if (structure === undefined) return undefined;
-  const blocks = structure.withBlocks ? letters(yarns.length) : structure.blocks;
+  const wide = yarns.length > structure.blocks.length ? (structure.withBlocks?.(yarns.length) ?? structure) : structure;
+  const blocks = blocksForColours(wide, undefined);
   const said = yarns.map(({ letter }, at) => {
     const unit = unitInLetters(structure, blocks[at]!, yarns);
     return `${letter}${at === 0 ? ' weaves' : ''} block ${blocks[at]}${unit === undefined ? '' : ` (a unit of ${unit})`}`;

@@ -10,6 +10,7 @@ import { PRESET_NAMES } from '../../score/rank/presets.js';
 import { weightsInWords } from '../../score/rank/why.js';
 import { SAMENESS, type Sameness } from '../../score/symmetry/canonical-cloth.js';
 import { LOOM_KIND } from '../../structure/loom/loom-table.js';
+import { MOST_BLOCKS } from '../../structure/model/sized.js';
 import { orList } from '../../words/counts.js';
 import { type Limits, STARTS } from './question.js';
 import { NAME_DRAFT } from './read-name.js';
@@ -80,16 +81,22 @@ export const QUESTION_TABLE = table(
       example: 'on-my-loom.wif',
       argument: '<file>',
     }),
+    blocks: optional(whole('blocks', 1, MOST_BLOCKS), {
+      about: 'number of blocks, as many as the shafts hold',
+      usual: 'as in: structures NAME',
+      example: '4',
+      argument: '<n>',
+    }),
     profile: optional(kind('blocks such as A A B, or order', joined), {
       about: 'block order, "A A B"; or order: the colour order chooses the blocks',
       usual: 'each block once',
       example: 'A A B',
       argument: '<blocks>',
     }),
-    treadled: optional(kind('blocks such as A A B, or as drawn in', joined), {
-      about: 'block order of the treadling',
+    treadled: optional(kind('blocks such as A A B or A+C B, or as drawn in', joined), {
+      about: 'block order of the treadling; "A+C" for blocks together, "." for none',
       usual: 'as drawn in',
-      example: 'A B',
+      example: 'A B A+B',
       argument: '<blocks>',
     }),
     'name draft': optional(NAME_DRAFT, {

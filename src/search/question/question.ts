@@ -63,6 +63,8 @@ export interface Question {
   readonly name?: NameAsked;
   /** The loom; a cloth that needs more than it has is set aside. */
   readonly loom?: Loom;
+  /** How many blocks the structures have; absent: as many as usual, or as the block orders name. */
+  readonly blocks?: number;
   /** Block order; `order`: the colour order chooses the blocks; empty: every block of the structure once. */
   readonly profile: readonly string[] | 'order';
   /** Block order of the treadling; empty: as drawn in. */

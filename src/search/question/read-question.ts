@@ -16,6 +16,7 @@ import { onLoomStarts, refuseOnTheLoom, woundOrder } from './read-on-the-loom.js
 import {
   blocksFrom,
   profileOf,
+  refuseTooManyBlocks,
   refuseWithDraft,
   spelled,
   structuresOf,
@@ -44,10 +45,11 @@ const WEFT_RULES = ['same', 'exchange', 'own'] as const;
 /** Keys of the file that the flag for a key overrides, besides that key. */
 const INSTEAD: Readonly<Record<string, readonly string[]>> = {
   structure: ['draft', 'on the loom'],
-  draft: ['structure', 'treadling', 'profile', 'treadled', 'name draft', 'on the loom'],
+  draft: ['structure', 'treadling', 'blocks', 'profile', 'treadled', 'name draft', 'on the loom'],
   'on the loom': [
     'structure',
     'treadling',
+    'blocks',
     'profile',
     'treadled',
     'name draft',
@@ -124,14 +126,18 @@ function understood(
     wound ?? (written.warp === undefined ? undefined : under('warp', () => parseOrder(written.warp!, yarns)));
   const { 'name draft': name, by, fill, times, limits, loom, same, show, seed, tries } = written;
   const done = doneOf(written, loadDone);
+  const profile = profileOf(written.profile, withBlocks);
+  const treadled = treadledOf(written.treadled, withBlocks);
+  refuseTooManyBlocks(written, withBlocks, { profile: profile === 'order' ? [] : profile, treadled });
   return {
     structures: structures.map((structure) => structure.name),
     ...(draft && { draft }),
     ...(wound && { onTheLoom: true as const }),
     treadlings: draft ? treadlingsOn(written, draft) : treadlingsOf(written.treadling ?? [], structures),
     ...(name && { name: under('name draft', () => spelled(name, written, structures)) }),
-    profile: profileOf(written.profile, withBlocks),
-    treadled: treadledOf(written.treadled, withBlocks),
+    ...(written.blocks !== undefined && { blocks: written.blocks }),
+    profile,
+    treadled,
     yarns,
     lengths: orders.length > 0 ? [] : (written.lengths ?? USUAL_LENGTHS),
     orders,

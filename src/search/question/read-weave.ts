@@ -7,6 +7,8 @@ import {
   parseProfile,
   type Structure,
 } from '../../structure/catalogue/catalogue.js';
+import { blocksIn } from '../../structure/model/profile.js';
+import { MOST_BLOCKS, tooMany } from '../../structure/model/sized.js';
 import { letters } from '../../structure/model/structure.js';
 import { recognitionOf } from '../../structure/recognise/recognition-of.js';
 import { structureOn } from '../../structure/rethread/on-draft.js';
@@ -67,7 +69,7 @@ export function refuseWithDraft(written: Written, draft: Question['draft']): voi
       key: true,
     });
   }
-  for (const key of ['profile', 'treadled'] as const) {
+  for (const key of ['blocks', 'profile', 'treadled'] as const) {
     if (written[key] !== undefined) refuseUnknown(draft, `a ${key}`, { within: [key], key: true });
   }
   if (written.by.includes('block')) refuseUnknown(draft, '“block”', { within: ['by'] });
@@ -129,18 +131,42 @@ export function blocksFrom(structures: readonly Structure[], draft: Question['dr
 export function profileOf(text: string | undefined, structures: readonly Structure[]): Question['profile'] {
   if (text === undefined) return [];
   if (text.toLowerCase() === 'order') return 'order';
-  return under('profile', () => blocksIn(text, structures));
+  return under('profile', () => readBlocks(text, structures));
 }
 
 /** Reads the treadling's own block order; empty if the treadling is as drawn in. */
 export function treadledOf(text: string | undefined, structures: readonly Structure[]): string[] {
   if (text === undefined || text.toLowerCase() === 'as drawn in') return [];
-  return under('treadled', () => blocksIn(text, structures));
+  return under('treadled', () => readBlocks(text, structures));
+}
+
+/**
+ * Throws if no structure can have as many blocks as are asked for, or one that is asked for by a number cannot on any
+ * loom.
+ */
+export function refuseTooManyBlocks(
+  { blocks = 0, loom, limits }: Written,
+  structures: readonly Structure[],
+  { profile, treadled }: { readonly profile: readonly string[]; readonly treadled: readonly string[] },
+): void {
+  const of = { blocks, profile: blocksIn(profile), treadled: blocksIn(treadled) };
+  const most = Math.max(...Object.values(of));
+  const shafts = Math.min(loom?.shafts ?? Number.POSITIVE_INFINITY, limits.shafts ?? Number.POSITIVE_INFINITY);
+  const there = Number.isFinite(shafts) ? shafts : undefined;
+  // Where letters name no numbers (X and Y), a profile was held against the letters that there are.
+  const needed = ({ withBlocks }: Structure): number => (withBlocks === undefined ? blocks : most);
+  const faults = structures.map((structure) => tooMany(structure, needed(structure), there));
+  const never = structures.flatMap((structure) => tooMany(structure, needed(structure)) ?? []);
+  const fault = faults.every((each) => each !== undefined) ? faults[0] : never[0];
+  if (most === 0 || fault === undefined) return;
+  throw new Misread(fault, { within: [Object.entries(of).find(([, count]) => count === most)![0]] });
 }
 
 /** Reads a block order; every structure must have its blocks. */
-function blocksIn(text: string, structures: readonly Structure[]): string[] {
-  const read = structures.map((structure) => parseProfile(text, structure.withBlocks ? letters(26) : structure.blocks));
+function readBlocks(text: string, structures: readonly Structure[]): string[] {
+  const read = structures.map((structure) =>
+    parseProfile(text, structure.withBlocks ? letters(MOST_BLOCKS) : structure.blocks),
+  );
   return read[0]!;
 }
 

@@ -5,13 +5,15 @@ import { EACH_KIND } from './question-table.js';
 
 /** The complete question as plain values under the keys of a question; it reads back as the same question. */
 export function resolvedQuestion(question: Question) {
-  const { structures, draft, treadlings, name, profile, treadled, yarns, lengths, orders, warp, weft } = question;
+  const { structures, draft, treadlings, name, blocks, profile, treadled, yarns, lengths, orders, warp, weft } =
+    question;
   const { limits, loom, done, rank, same } = question;
   const { float, repeat, warpChanges, weftChanges, ...others } = limits;
   return {
     ...(draft ? { [question.onTheLoom ? 'on the loom' : 'draft']: draft.file } : { structure: structures }),
     ...(treadlings.length > 0 && { treadling: treadlings }),
     ...(name && { 'name draft': { ...name, mirrored: name.mirrored ? ('yes' as const) : ('no' as const) } }),
+    ...(blocks !== undefined && { blocks }),
     ...(profile.length > 0 && { profile }),
     ...(treadled.length > 0 && { treadled }),
     yarns: Object.fromEntries(

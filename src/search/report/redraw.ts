@@ -33,6 +33,7 @@ function laidAs({ family, warp, weft }: Candidate, question: Question): (readonl
   if (family.by !== 'block' || question.weft.rule !== 'own') {
     const { rule } = question.weft;
     return [
+      ['blocks', question.blocks === undefined ? undefined : String(question.blocks)],
       ['profile', family.profile.length > 0 ? family.profile.join(' ') : undefined],
       ['treadled', treadled],
       ['warp', said(warp)],
@@ -48,6 +49,7 @@ function laidAs({ family, warp, weft }: Candidate, question: Question): (readonl
     return elements.flatMap((colour) => new Array<string>(family.times).fill(family.letters![colour]!)).join(' ');
   };
   return [
+    ['blocks', question.blocks === undefined ? undefined : String(question.blocks)],
     ['profile', blocks(warp)],
     ['treadled', treadled ?? blocks(weft)],
     ['warp', said(family.laid(warp, 'ends', weave))],

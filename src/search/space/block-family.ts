@@ -2,8 +2,8 @@ import type { Weave } from '../../draft/draft.js';
 import type { Fill } from '../../order/laid-order.js';
 import { nested, type Order } from '../../order/order.js';
 import { Problem } from '../../problem.js';
-import { findManner, type Structure, weaveOf } from '../../structure/catalogue/catalogue.js';
-import { letters } from '../../structure/model/structure.js';
+import { type Structure, weaveOf } from '../../structure/catalogue/catalogue.js';
+import { blocksForColours } from '../../structure/model/sized.js';
 import { counted } from '../../words/counts.js';
 import type { Question } from '../question/question.js';
 import type { Family } from './family.js';
@@ -58,18 +58,16 @@ export function profileFamily(
 export function blockFamily(question: Question, woven: Woven, fill: Fill, times: number): Family {
   const { structure, manner, called = structure.name, tied = (weave) => weave } = woven;
   const colours = question.yarns.length;
-  const known = structure.withBlocks ? letters(colours) : structure.blocks;
+  const wide = colours > structure.blocks.length ? (structure.withBlocks?.(colours) ?? structure) : structure;
+  const known = blocksForColours(wide, manner === '' ? undefined : manner);
   if (known.length < colours) {
+    const treadled = known.length < wide.blocks.length ? ` that “${manner}” treadles` : '';
     throw new Problem(
-      `by block: ${structure.name} has ${counted(known.length, 'block')}, ` +
+      `by block: ${structure.name} has ${counted(known.length, 'block')}${treadled}, ` +
         `but the orders have ${colours} colours; expected no more colours than blocks`,
     );
   }
   const elements = elementsOf(question, fill);
-  const { blocks: treadles } = findManner(
-    structure.withBlocks?.(colours) ?? structure,
-    manner === '' ? undefined : manner,
-  );
   const fixedWeft = question.weft.rule === 'fixed';
   const blocksFor = (order: Order): string[] =>
     elements(order).flatMap((colour) => new Array<string>(times).fill(known[colour]!));
@@ -85,9 +83,7 @@ export function blockFamily(question: Question, woven: Woven, fill: Fill, times:
     // A weft of one yarn, or with blocks of its own, is laid as it is given.
     if (system === 'picks' && (fixedWeft || question.treadled.length > 0)) return all;
     // Where the colours themselves carry the blocks (turned taqueté), the blocks have said all.
-    if (companions) return all.map(() => 0);
-    // Blocks that are not treadled in this manner have no picks to colour.
-    return system === 'picks' ? all.filter((colour) => treadles[known[colour]!]!.lay.length > 0) : all;
+    return companions ? all.map(() => 0) : all;
   };
   const { treadled } = question;
   const common = { structure: called, letters: known, manner, ...(treadled.length > 0 && { treadled }) };

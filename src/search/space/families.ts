@@ -2,6 +2,7 @@ import type { Weave } from '../../draft/draft.js';
 import type { By, Fill } from '../../order/laid-order.js';
 import { Problem } from '../../problem.js';
 import { findStructure, nameDraft, type Structure } from '../../structure/catalogue/catalogue.js';
+import { sized } from '../../structure/model/sized.js';
 import { structureOn, treadledOn } from '../../structure/rethread/on-draft.js';
 import { ITS_OWN, onTieUpOf, type WayOn } from '../../structure/rethread/treadlings-on.js';
 import type { Question } from '../question/question.js';
@@ -33,7 +34,7 @@ type Base = (by: By, fill: Fill, times: number) => Family | undefined;
 function basesOf(question: Question): Base[] {
   if (question.draft) return waysTried(question).map((way) => draftBase(question, question.draft!, way));
   return question.structures
-    .map(findStructure)
+    .map((name) => sized(findStructure(name), question.blocks))
     .flatMap((structure) =>
       mannersTried(question, structure).flatMap((manner) =>
         profilesOf(question, structure).map((profile): Base => structureBase(question, { structure, manner }, profile)),
@@ -65,7 +66,9 @@ function draftBase(question: Question, { file, draft }: NonNullable<Question['dr
     const on = structureOn(draft);
     if (on === undefined)
       throw new Problem(`blocks: ${file} is no structure known here; expected by thread or by unit`);
-    return way.free ? undefined : { structure: on.structure, manner, called, tied: onTieUpOf(draft) };
+    return way.free
+      ? undefined
+      : { structure: sized(on.structure, question.blocks), manner, called, tied: onTieUpOf(draft) };
   };
   return (by, fill, times) => {
     if (by !== 'block' && profile.length === 0) {

@@ -75,7 +75,7 @@ function crackleOf(count: number): Structure {
     ...SAID,
     shafts: ring.size,
     blocks,
-    profile: ring.size === 4 ? [...'AABBCCDDCCBB'] : [...blocks, ...blocks.slice(1, -1).reverse()],
+    profile: count === 4 ? [...'AABBCCDDCCBB'] : blocks.slice(0, count),
     threading: { blocks: perBlock(blocks, (_, block) => pointBlock(ring, block, (place) => [ring.shaft(place)])) },
     tieUp: {
       a: all.filter((shaft) => shaft % 2 === 1),

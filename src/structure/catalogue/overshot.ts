@@ -63,6 +63,8 @@ const overshot: Structure = {
     'Four blocks of neighbouring shafts. Each letter of the profile is one step from shaft to shaft, so a block of three letters covers four ends and shares its outer ones with its neighbours. Blocks A and C alone are overshot on opposites: monk’s belt.',
   shafts: 4,
   blocks: RING_BLOCKS,
+  // Neighbours share a shaft and weave half-tones beside each other; opposites do not.
+  apart: ['A', 'C', 'B', 'D'],
   profile: [...'AAABBBCCCDDDDCCCBBBAAADD'],
   threading: { blocks: perBlock(RING_BLOCKS, (_, index) => step(index + 1)), starts: [1, 2, 3, 4] },
   tieUp: RING_TIE_UP,

@@ -141,4 +141,4 @@ const summerAndWinter: BlockWeave = {
 };
 
 /** Weaves in which tie ends bind the pattern weft, so that the float does not grow with the block. */
-export const TIED: readonly Structure[] = [blockWeave(summerAndWinter), ...HALVDRALL];
+export const TIED: readonly Structure[] = [...HALVDRALL, blockWeave(summerAndWinter)];

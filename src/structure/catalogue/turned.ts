@@ -10,12 +10,10 @@ import { picks, shafts } from '../model/unit.js';
 function turnedSheds(own: number): BlockWeave['sheds'] {
   const shafts = [...'pqrstuvw'].slice(0, own);
   const allBut = (at: number): string => shafts.filter((_, shaft) => shaft !== at).join(' ');
-  return Object.fromEntries(
-    shafts.flatMap((shaft, at) => [
-      [`*${at + 1}`, [shaft, allBut(own - 1 - at)]],
-      [`s*${at + 1}`, [shaft, allBut(at)]],
-    ]),
-  );
+  return Object.fromEntries([
+    ...shafts.map((shaft, at) => [`*${at + 1}`, [shaft, allBut(own - 1 - at)]]),
+    ...shafts.map((shaft, at) => [`s*${at + 1}`, [shaft, allBut(at)]]),
+  ]);
 }
 
 const TURNED_COLOUR =

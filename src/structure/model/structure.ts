@@ -23,6 +23,8 @@ export interface Structure {
   readonly shafts: number;
   /** Letters of its blocks. */
   readonly blocks: readonly string[];
+  /** The blocks in the order in which two, three … of them are used: those that share least first. Default: `blocks`. */
+  readonly apart?: readonly string[];
   /** The default profile. */
   readonly profile: readonly string[];
   readonly threading: Units<number>;

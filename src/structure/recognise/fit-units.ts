@@ -1,6 +1,7 @@
 import type { Weave } from '../../draft/draft.js';
 import { liftAt } from '../../draft/draft.js';
 import { oneRepeat } from '../../draft/shortest-repeat.js';
+import { MOST_BLOCKS } from '../model/sized.js';
 import type { Structure } from '../model/structure.js';
 import { compareFits, type Fit, settled, threadedOf } from './best-fit.js';
 import { type Binding, bindingOf, shedWord } from './pick-kinds.js';
@@ -21,8 +22,6 @@ interface Rings {
   readonly binding: Binding;
 }
 
-/** Most blocks, one for each letter. */
-const MOST_BLOCKS = 26;
 /** Most numberings of the shafts that are tried against the picks; four shafts have 24. */
 const MOST_READINGS = 24;
 
@@ -55,16 +54,21 @@ function fitAll(rings: Rings, among: readonly Structure[], renumber: boolean): F
   return fits.sort(compareFits);
 }
 
-/** The structure with as many blocks as `shafts` shafts need; undefined if it cannot have them. */
+/**
+ * The structure with as many blocks as `shafts` shafts need; undefined if it cannot have them, or only on other units
+ * (halvdräll, which is then threaded as summer and winter).
+ */
 function withShafts(structure: Structure, shafts: number): Structure | undefined {
   if (structure.shafts >= shafts) return structure;
   if (structure.withBlocks === undefined) return undefined;
   for (let blocks = structure.blocks.length + 1; blocks <= MOST_BLOCKS; blocks++) {
     const larger = structure.withBlocks(blocks);
-    if (larger.shafts >= shafts) return larger;
+    if (larger.shafts >= shafts) return unitA(larger) === unitA(structure) ? larger : undefined;
   }
   return undefined;
 }
+
+const unitA = ({ threading }: Structure): string | undefined => threading.blocks.A?.lay.join();
 
 function findThreading(structure: Structure, rings: Rings['shafts'], renumber: boolean): FoundUnits<number>[] {
   const own = Array.from({ length: structure.shafts }, (_, index) => index + 1);

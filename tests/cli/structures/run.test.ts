@@ -15,10 +15,10 @@ describe('structures', () => {
         .filter((line) => !line.startsWith(' ')),
     ).toEqual(structures.map(({ name }) => name));
     expect(out).toContain(
-      '  4 shafts, 4 blocks, unit 4 to 5 ends; tabby 1,3 / 2,4; balanced ground under a pattern weft\n',
+      '  4 shafts, 4 blocks (more on more shafts), unit 4 to 5 ends; tabby 1,3 / 2,4; balanced ground under a pattern weft\n',
     );
     expect(out).toContain('  4 shafts, 1 block, unit 4 ends; tabby 1,3 / 2,4; weft-faced\n  floats: Weft 3;');
-    expect(out).toContain('  4 shafts, 2 blocks, unit 8 ends; no tabby; balanced\n');
+    expect(out).toContain('  4 shafts, 3 blocks, unit 8 ends; no tabby; balanced\n');
   });
 
   it('draws one on a sheet', () =>
@@ -36,6 +36,18 @@ describe('structures', () => {
     expect(out).toMatch(/^summer and winter, also /);
     expect(out).toContain('    A         1-3-2-3');
     expect(out).toMatch(/floats +.*3/);
+  });
+
+  it('tells of one with more blocks, as many as shafts hold', async () => {
+    const { out } = await run('structures', 'turned twill', '--blocks', '4');
+    expect(out).toContain('  shafts      16');
+    expect(out).toContain('    D         13-14-15-16');
+    const wrong = async (...args: string[]): Promise<string> => (await run('structures', ...args)).err;
+    expect(await wrong('turned twill', '--blocks', '9')).toContain(
+      '--blocks: found 9 blocks of turned twill, which take 36 shafts; expected 8 at most, on 32 shafts',
+    );
+    expect(await wrong('huck', '--blocks', 'two')).toContain('--blocks: found “two”; expected blocks from 1 to 26');
+    expect(await wrong('--blocks', '3')).toContain('--blocks: found it without a structure');
   });
 
   it('tells it as JSON', async () => {

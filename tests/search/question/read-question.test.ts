@@ -280,8 +280,29 @@ describe('what is wrong with a question is said in one sentence', () => {
     ['structure: plain\nyarns: { D: black }', 'q.yaml:2:8: found one yarn; expected at least two'],
     ['structure: plain\ntabby: X', 'q.yaml:2:8: found “X”; expected the letter of a yarn, D or L'],
     [
-      'structure: crackle\nprofile: A E',
-      'q.yaml:2:10: profile “A E”: found “E”; expected blocks A, B, C, D, counts or brackets',
+      'structure: turned taqueté\nprofile: A E',
+      'q.yaml:2:10: profile “A E”: found “E”; expected blocks A, B, counts or brackets',
+    ],
+    [
+      'structure: turned twill\nblocks: 5\nloom: rising, 16 shafts',
+      'q.yaml:2:9: found 5 blocks of turned twill, which take 20 shafts; the loom has 16, enough for 4 blocks',
+    ],
+    [
+      'structure: [turned twill, turned satin]\nprofile: A B C\nlimits: { shafts: 8 }',
+      'q.yaml:2:10: found 3 blocks of turned twill, which take 12 shafts; the loom has 8, enough for 2 blocks',
+    ],
+    [
+      'structure: turned twill\ntreadled: A B I',
+      'q.yaml:2:11: found 9 blocks of turned twill, which take 36 shafts; expected 8 at most, on 32 shafts',
+    ],
+    ['structure: [huck, basket]\nblocks: 3', 'q.yaml:2:9: found 3 blocks of basket, which has one alone; expected 1'],
+    [
+      'structure: turned taqueté\nblocks: 3',
+      'q.yaml:2:9: found 3 blocks of turned taqueté, which has 2 and no more; expected 2 at most',
+    ],
+    [
+      'structure: monks belt\nblocks: 2\nloom: rising, 3 shafts',
+      'q.yaml:2:9: found 2 blocks of monk’s belt, which take 4 shafts; the loom has 3, enough for 1 block',
     ],
     ['structure: plain\nsett: 0', 'q.yaml:2:7: found “0”; expected threads from 0.1 to 400'],
     [

@@ -50,17 +50,28 @@ describe('by block the order is the profile too', () => {
     const yarns = 'D #1f2a44, L #efe6d2, M #8a6f4d';
     const { draft } = drawn({ structure: 'summer and winter', by: 'block', orders: 'DLM', yarns });
     expect(draft.threading.flat().join('')).toBe('132314241525');
-    expect(() => familiesOf(ask({ structure: 'huck', by: 'block', orders: 'DLM', yarns }))).toThrow(
-      'by block: huck has 2 blocks, but the orders have 3 colours; expected no more colours than blocks',
+    expect(() => familiesOf(ask({ structure: 'turned taqueté', by: 'block', orders: 'DLM', yarns }))).toThrow(
+      'by block: turned taqueté has 2 blocks, but the orders have 3 colours; expected no more colours than blocks',
     );
   });
 
-  test('overshot on opposites: blocks that are not treadled have no pick to colour', () => {
-    const flags = { structure: 'overshot', treadling: 'on opposites', by: 'block', orders: 'DDLLLDD', tabby: 'L' };
-    const { weft, draft } = drawn(flags);
-    expect(draft.pickKinds).toEqual(['pattern', 'tabby', 'pattern', 'tabby']);
-    expect(new Set(weft.replace(/.(.)/g, '$1'))).toEqual(new Set('L'));
-    expect(new Set(weft.replace(/(.)./g, '$1'))).toEqual(new Set('D'));
+  test('overshot takes opposite blocks, and on opposites those that are treadled: both colours are woven', () => {
+    const flags = { structure: 'overshot', by: 'block', orders: 'DDLLLDD', tabby: 'L' };
+    for (const treadling of ['on opposites', 'as drawn in']) {
+      const { weft, draft } = drawn({ ...flags, treadling });
+      expect(draft.tieUp).toEqual([
+        [1, 3],
+        [2, 4],
+        [3, 4],
+        [1, 2],
+      ]);
+      expect(new Set(weft.replace(/.(.)/g, '$1'))).toEqual(new Set('L'));
+      // D and L once for each letter, in two rounds for the tabby.
+      expect(weft.replace(/(.)./g, '$1')).toBe('DDLLLDD'.repeat(2));
+    }
+    const yarns = 'D #1f2a44, L #efe6d2, M #8a6f4d';
+    const three = { ...flags, treadling: 'on opposites', orders: 'DLM', yarns };
+    expect(() => familiesOf(ask(three))).toThrow('overshot has 2 blocks that “on opposites” treadles, but');
   });
 
   test('huck: orders whose groups do not alternate are counted as limits, not left out', async () => {

@@ -57,7 +57,7 @@ describe('what would bring floats under the limit', () => {
     [
       'turned twill',
       3,
-      ['turned taqueté by shafts', 'turned twill on four shafts'],
+      ['turned taqueté by shafts', 'turned twill of three'],
       'one shaft count, the next in the catalogue',
     ],
     ['2/1 twill', 2, ['1/2 twill', '2/2 twill'], 'three shafts come before four'],

@@ -1,3 +1,7 @@
+/** Blur in which a motif is judged, and the small one in which its figure is, in ends. */
+export const SIGMA = 1.5;
+export const SMALL_SIGMA = 0.5;
+
 /**
  * The eye's blur on a repeat that has no edge: a Gaussian whose weights are integrated over each cell,
  * Φ((d+½)/σ) − Φ((d−½)/σ) for |d| ≤ ceil(4σ − 1e-9) + 1, normalised to sum 1, then wrapped round `length` cells.

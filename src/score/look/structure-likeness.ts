@@ -1,8 +1,7 @@
 import type { Drawdown } from '../../cloth/drawdown.js';
 import type { Face } from '../../cloth/face.js';
 import { smallestPeriod } from '../../order/order.js';
-import { blurWeights, overlapWeights } from '../contrast/blur.js';
-import { SMALL_SIGMA } from '../contrast/contrast.js';
+import { blurWeights, overlapWeights, SMALL_SIGMA } from '../contrast/blur.js';
 import { type Complex, real, transform } from '../contrast/fourier.js';
 
 /** A variance below this is that of an even field. */

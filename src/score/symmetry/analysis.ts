@@ -1,18 +1,11 @@
 import type { Face } from '../../cloth/face.js';
-import { smallestPeriod } from '../../order/order.js';
-import { type CanonicalWord, canonicalWords } from './canonical-word.js';
+import { scratch } from '../../cloth/scratch.js';
+import { type CanonicalWord, canonicalReader, type RepeatedWord, repeatedWord } from './canonical-word.js';
 import { IDENTITY, type Isometry, type Vector } from './isometry.js';
 import type { Lattice } from './lattice.js';
 
-/** The rows of a face's smallest repeat, or its columns. */
-export interface Side {
-  /** Rows (columns) in the smallest rectangular repeat. */
-  readonly length: number;
-  readonly kinds: number;
-  /** Kind at each place, the repeat written twice. */
-  readonly word: Uint16Array;
-  /** First place of each kind. */
-  readonly first: Uint16Array;
+/** The rows of a face's smallest repeat, or its columns, with their letters. */
+export interface Side extends Pick<RepeatedWord, 'length' | 'kinds' | 'word' | 'first'> {
   readonly forward: CanonicalWord;
   readonly backward: CanonicalWord;
 }
@@ -48,35 +41,50 @@ interface Translation extends Vector {
 
 /** Analyses a face once for `symmetryOf` and `clothKey`. */
 export function analyse(face: Face): FaceAnalysis {
-  const { shown, low, high } = coloursShown(face.colour);
-  const { rowKinds, columnKinds } = face;
-  const cells = new Uint8Array(face.colour.length);
-  const turned = new Uint8Array(face.colour.length);
-  for (let r = 0, at = 0; r < rowKinds; r++) {
-    for (let c = 0; c < columnKinds; c++, at++) {
-      const colour = face.colour[at]!;
-      const cell = shown === 3 ? colour : colour === low ? 0 : 1;
-      cells[at] = cell;
-      turned[c * rowKinds + r] = cell;
-    }
-  }
-  const rowWord = repeatTwice(face.row);
-  const columnWord = repeatTwice(face.column);
-  const read = canonicalWords(rowWord, columnWord, cells, rowKinds, columnKinds, shown === 2);
-  const rows = sideOf(rowWord, rowKinds, read.rows);
-  const columns = sideOf(columnWord, columnKinds, read.columns);
-  return withTranslations({ rows, columns, shown, low, high, cells, turned });
+  return analyser()(face);
 }
 
-function sideOf(word: Uint16Array, kinds: number, read: Pick<Side, 'forward' | 'backward'>): Side {
-  return {
-    length: word.length / 2,
-    kinds,
-    word,
-    first: firstPlaces(word, kinds),
-    forward: read.forward,
-    backward: read.backward,
+/**
+ * Analyses faces. What a word of kinds says by itself is kept as long as the word is: many candidates have the same
+ * warp, or the same weft. Each analysis is overwritten by the next.
+ */
+export function analyser(): (face: Face) => FaceAnalysis {
+  const known = new WeakMap<Uint16Array, RepeatedWord>();
+  const wordOf = (word: Uint16Array, kinds: number): RepeatedWord => {
+    let found = known.get(word);
+    if (found === undefined) {
+      found = repeatedWord(word, kinds);
+      known.set(word, found);
+    }
+    return found;
   };
+  const read = canonicalReader();
+  const roomForCells = scratch(Uint8Array);
+  const roomForTurned = scratch(Uint8Array);
+  return (face) => {
+    const { shown, low, high } = coloursShown(face.colour);
+    const { rowKinds, columnKinds } = face;
+    const cells = roomForCells(face.colour.length);
+    const turned = roomForTurned(face.colour.length);
+    for (let r = 0, at = 0; r < rowKinds; r++) {
+      for (let c = 0; c < columnKinds; c++, at++) {
+        const colour = face.colour[at]!;
+        const cell = shown === 3 ? colour : colour === low ? 0 : 1;
+        cells[at] = cell;
+        turned[c * rowKinds + r] = cell;
+      }
+    }
+    const rowWord = wordOf(face.row, rowKinds);
+    const columnWord = wordOf(face.column, columnKinds);
+    const letters = read(rowWord, columnWord, cells, shown === 2);
+    const rows = sideOf(rowWord, letters.rows);
+    const columns = sideOf(columnWord, letters.columns);
+    return withTranslations({ rows, columns, shown, low, high, cells, turned });
+  };
+}
+
+function sideOf({ length, kinds, word, first }: RepeatedWord, read: Pick<Side, 'forward' | 'backward'>): Side {
+  return { length, kinds, word, first, forward: read.forward, backward: read.backward };
 }
 
 /**
@@ -162,19 +170,4 @@ function coloursShown(colour: Uint8Array): Pick<FaceAnalysis, 'shown' | 'low' | 
     other = c;
   }
   return { shown: one === other ? 1 : 2, low: Math.min(one, other), high: Math.max(one, other) };
-}
-
-/** The smallest repeat of a word, written twice, so that it can be read round without a remainder. */
-function repeatTwice(word: Uint16Array): Uint16Array {
-  const length = smallestPeriod(word);
-  const twice = new Uint16Array(2 * length);
-  for (let at = 0; at < length; at++) twice[at] = twice[at + length] = word[at]!;
-  return twice;
-}
-
-/** Kinds are numbered in order of first appearance, so a kind is new exactly when it is the next number. */
-function firstPlaces(word: Uint16Array, kinds: number): Uint16Array {
-  const first = new Uint16Array(kinds);
-  for (let at = 0, next = 0; next < kinds; at++) if (word[at] === next) first[next++] = at;
-  return first;
 }

@@ -1,4 +1,5 @@
 import { type Face, faceFromRows } from '../../cloth/face.js';
+import { scratch } from '../../cloth/scratch.js';
 import { analyse, type FaceAnalysis, type Side } from './analysis.js';
 import type { CanonicalWord } from './canonical-word.js';
 import { hashWords } from './hash.js';
@@ -42,10 +43,24 @@ export function clothKey(
   colours: number,
   analysis: FaceAnalysis = analyse(face),
 ): Uint32Array {
-  const views = leastViews(analysis, isometriesOf(same));
-  const exchange = same.includes('exchange') && (analysis.shown === 2 || (analysis.shown === 1 && colours === 2));
-  const { cells } = leastCells(analysis, views, exchange && analysis.shown === 2 && analysis.exchange === undefined);
-  return digest(views[0]!, cells, analysis, exchange);
+  return clothKeys(same, colours)(analysis);
+}
+
+/** The same for many faces, of which each has been analysed. Each key is overwritten by the next. */
+export function clothKeys(same: readonly Sameness[], colours: number): (analysis: FaceAnalysis) => Uint32Array {
+  const isometries = isometriesOf(same);
+  const mayExchange = same.includes('exchange');
+  const leastCells = leastFinder();
+  const roomForWords = scratch(Int32Array);
+  const key = new Uint32Array(4);
+  return (analysis) => {
+    const views = leastViews(analysis, isometries);
+    const { shown } = analysis;
+    const exchange = mayExchange && (shown === 2 || (shown === 1 && colours === 2));
+    const { cells } = leastCells(analysis, views, exchange && shown === 2 && analysis.exchange === undefined);
+    digest(views[0]!, cells, analysis, exchange, roomForWords, key);
+    return key;
+  };
 }
 
 /**
@@ -54,7 +69,7 @@ export function clothKey(
  */
 export function standingFace(face: Face, same: readonly Sameness[], analysis: FaceAnalysis = analyse(face)): Face {
   const exchange = same.includes('exchange') && analysis.shown === 2 && analysis.exchange === undefined;
-  const { view, ...starts } = leastCells(analysis, leastViews(analysis, isometriesOf(same)), exchange);
+  const { view, ...starts } = leastFinder()(analysis, leastViews(analysis, isometriesOf(same)), exchange);
   const { isometry, down, level, downReading, levelReading } = view;
   const source = isometry.turned ? analysis.turned : analysis.cells;
   const levels = kindsFrom(level, levelReading, starts.level);
@@ -116,58 +131,67 @@ function leastViews(analysis: FaceAnalysis, isometries: readonly Isometry[]): Vi
 }
 
 /**
- * The cells that sort first over all views and all starts of the least letters, with kinds numbered in the order of
- * first appearance. Letters and cells together determine the cloth. Starts of the rows that a translation of the face
- * makes equal are tried once.
+ * Finds the cells that sort first over all views and all starts of the least letters, with kinds numbered in the order
+ * of first appearance. Letters and cells together determine the cloth. Starts of the rows that a translation of the face
+ * makes equal are tried once. The cells are overwritten by the next face's.
  */
-function leastCells(analysis: FaceAnalysis, views: readonly View[], exchange: boolean): Least {
-  const best = new Uint8Array(analysis.cells.length).fill(255);
-  let least = views[0]!;
-  let [downStart, levelStart] = [0, 0];
-  for (const view of views) {
-    const { isometry, down, level, downReading, levelReading } = view;
-    const source = isometry.turned ? analysis.turned : analysis.cells;
-    const differing = rowSpacing(analysis.lattice, isometry.turned ? ACROSS : ALONG);
-    const downOrders = ordersOf(down, downReading, differing);
-    const levelOrders = ordersOf(level, levelReading, level.length);
-    for (let u = 0; u < downOrders.length; u += down.kinds) {
-      for (let v = 0; v < levelOrders.length; v += level.kinds) {
-        const asIs = keepLeast(best, source, downOrders, u, down.kinds, levelOrders, v, level.kinds, 0);
-        const turned = exchange && keepLeast(best, source, downOrders, u, down.kinds, levelOrders, v, level.kinds, 1);
-        if (!asIs && !turned) continue;
-        least = view;
-        downStart = downReading.start + (u / down.kinds) * downReading.step;
-        levelStart = levelReading.start + (v / level.kinds) * levelReading.step;
+function leastFinder(): (analysis: FaceAnalysis, views: readonly View[], exchange: boolean) => Least {
+  const room = scratch(Uint8Array);
+  const downOrdersOf = orderer();
+  const levelOrdersOf = orderer();
+  return (analysis, views, exchange) => {
+    const best = room(analysis.cells.length).fill(255);
+    let least = views[0]!;
+    let [downStart, levelStart] = [0, 0];
+    for (const view of views) {
+      const { isometry, down, level, downReading, levelReading } = view;
+      const source = isometry.turned ? analysis.turned : analysis.cells;
+      const differing = rowSpacing(analysis.lattice, isometry.turned ? ACROSS : ALONG);
+      const downOrders = downOrdersOf(down, downReading, differing);
+      const levelOrders = levelOrdersOf(level, levelReading, level.length);
+      for (let u = 0; u < downOrders.length; u += down.kinds) {
+        for (let v = 0; v < levelOrders.length; v += level.kinds) {
+          const asIs = keepLeast(best, source, downOrders, u, down.kinds, levelOrders, v, level.kinds, 0);
+          const turned = exchange && keepLeast(best, source, downOrders, u, down.kinds, levelOrders, v, level.kinds, 1);
+          if (!asIs && !turned) continue;
+          least = view;
+          downStart = downReading.start + (u / down.kinds) * downReading.step;
+          levelStart = levelReading.start + (v / level.kinds) * levelReading.step;
+        }
       }
     }
-  }
-  return { cells: best, view: least, down: downStart, level: levelStart };
+    return { cells: best, view: least, down: downStart, level: levelStart };
+  };
 }
 
 const ACROSS: Vector = { x: 1, y: 0 };
 const ALONG: Vector = { x: 0, y: 1 };
 
 /**
- * The kinds of a side in order of first appearance, from each start of its least letters over a stretch, one after
+ * Lists the kinds of a side in order of first appearance, from each start of its least letters over a stretch, one after
  * another.
  */
-function ordersOf(side: Side, reading: CanonicalWord, stretch: number): Uint16Array {
-  const { length, kinds, word } = side;
-  const backward = reading === side.backward;
-  const orders = new Uint16Array((stretch / reading.step) * kinds);
-  const seenFrom = new Int32Array(kinds).fill(-1);
-  let written = 0;
-  for (let from = 0; from < stretch; from += reading.step) {
-    const start = (reading.start + from) % length;
-    const full = written + kinds;
-    for (let at = start; written < full; at++) {
-      const kind = word[backward ? (2 * length - at) % length : at]!;
-      if (seenFrom[kind] === from) continue;
-      seenFrom[kind] = from;
-      orders[written++] = kind;
+function orderer(): (side: Side, reading: CanonicalWord, stretch: number) => Uint16Array {
+  const room = scratch(Uint16Array);
+  const roomForSeen = scratch(Int32Array);
+  return (side, reading, stretch) => {
+    const { length, kinds, word } = side;
+    const backward = reading === side.backward;
+    const orders = room((stretch / reading.step) * kinds);
+    const seenFrom = roomForSeen(kinds).fill(-1);
+    let written = 0;
+    for (let from = 0; from < stretch; from += reading.step) {
+      const start = (reading.start + from) % length;
+      const full = written + kinds;
+      for (let at = start; written < full; at++) {
+        const kind = word[backward ? (2 * length - at) % length : at]!;
+        if (seenFrom[kind] === from) continue;
+        seenFrom[kind] = from;
+        orders[written++] = kind;
+      }
     }
-  }
-  return orders;
+    return orders;
+  };
 }
 
 /** Writes the renumbered cells over `best` if they sort before it; says whether. The orders begin at `u0` and `v0`. */
@@ -199,17 +223,32 @@ function keepLeast(
 }
 
 /** Hashes lengths, letters, cells and the colours shown. */
-function digest(view: View, cells: Uint8Array, analysis: FaceAnalysis, exchange: boolean): Uint32Array {
-  const down = view.down.length;
-  const level = view.level.length;
-  const words = new Int32Array(3 + down + level + ((cells.length + 3) >> 2));
-  words[0] = down;
-  words[1] = level;
+function digest(
+  view: View,
+  cells: Uint8Array,
+  analysis: FaceAnalysis,
+  exchange: boolean,
+  room: (length: number) => Int32Array,
+  key: Uint32Array,
+): void {
+  const words = room(3 + view.down.length + view.level.length + ((cells.length + 3) >> 2));
+  words[0] = view.down.length;
+  words[1] = view.level.length;
   words[2] = coloursWord(analysis, exchange);
-  words.set(view.downReading.letters.subarray(view.downReading.start, view.downReading.start + down), 3);
-  words.set(view.levelReading.letters.subarray(view.levelReading.start, view.levelReading.start + level), 3 + down);
-  new Uint8Array(words.buffer, 4 * (3 + down + level)).set(cells);
-  return hashWords(words);
+  let to = 3;
+  for (const [{ length }, { letters, start }] of [
+    [view.down, view.downReading],
+    [view.level, view.levelReading],
+  ] as const) {
+    for (let at = start; at < start + length; at++) words[to++] = letters[at]!;
+  }
+  // Four cells a word, the first in the lowest byte.
+  for (let at = 0; at < cells.length; at += 4) {
+    let word = 0;
+    for (let k = at; k < at + 4 && k < cells.length; k++) word |= cells[k]! << (8 * (k - at));
+    words[to++] = word;
+  }
+  hashWords(words, key);
 }
 
 /** A number for the colours shown. A face of one colour that may be exchanged has the same number for either colour. */

@@ -1,3 +1,6 @@
+import { scratch } from '../../cloth/scratch.js';
+import { smallestPeriod } from '../../order/order.js';
+
 /**
  * A cyclic word of kinds, read in one direction, in letters that do not depend on the numbers of the kinds. The letter
  * of a place is the distance to the next place of the same kind (16 bits) with a mark of the kind above it. Renaming
@@ -22,6 +25,20 @@ interface BothWays {
   readonly backward: CanonicalWord;
 }
 
+/** What a word of kinds says by itself, whatever its threads show. */
+export interface RepeatedWord {
+  /** Places in the smallest repeat. */
+  readonly length: number;
+  readonly kinds: number;
+  /** Kind at each place, the repeat written twice. */
+  readonly word: Uint16Array;
+  /** First place of each kind. */
+  readonly first: Uint16Array;
+  /** Distance from each place to the next of its kind; `backward` reads from place 0 towards the end of the word. */
+  readonly forward: Int32Array;
+  readonly backward: Int32Array;
+}
+
 /** Marks are 15 bits above the 16 of a distance. */
 const MARK_SHIFT = 16;
 const MARK_MASK = 0x7fff;
@@ -31,89 +48,87 @@ const MARK_MASK = 0x7fff;
  */
 const SPREAD = 0x9e3779b1;
 
-/** Reads rows and columns both ways. Words are written twice; cells as in `FaceAnalysis`. */
-export function canonicalWords(
-  rowWord: Uint16Array,
-  columnWord: Uint16Array,
+/**
+ * Reads rows and columns both ways, with cells as in `FaceAnalysis`. The letters of a reading are overwritten by the
+ * next face's.
+ */
+export function canonicalReader(): (
+  rows: RepeatedWord,
+  columns: RepeatedWord,
   cells: Uint8Array,
-  rowKinds: number,
-  columnKinds: number,
   twoColours: boolean,
-): { readonly rows: BothWays; readonly columns: BothWays } {
-  const rows = distances(rowWord, rowKinds);
-  const columns = distances(columnWord, columnKinds);
-  mark(rows, rowWord, weights(columns.forward, columnWord, columnKinds), cells, columnKinds, 1, twoColours);
-  mark(columns, columnWord, weights(rows.forward, rowWord, rowKinds), cells, 1, columnKinds, twoColours);
-  const rowsForward = least(rows.forward);
-  const rowsBackward = least(rows.backward);
-  const columnsForward = least(columns.forward);
-  const columnsBackward = least(columns.backward);
-  rank([rowsForward, rowsBackward, columnsForward, columnsBackward]);
-  return {
-    rows: { forward: rowsForward, backward: rowsBackward },
-    columns: { forward: columnsForward, backward: columnsBackward },
+) => { readonly rows: BothWays; readonly columns: BothWays } {
+  const rooms = [scratch(Int32Array), scratch(Int32Array), scratch(Int32Array), scratch(Int32Array)] as const;
+  const roomForMarks = scratch(Int32Array);
+  return (rows, columns, cells, twoColours) => {
+    const [rowsForward, rowsBackward] = [rooms[0](2 * rows.length), rooms[1](2 * rows.length)];
+    const [columnsForward, columnsBackward] = [rooms[2](2 * columns.length), rooms[3](2 * columns.length)];
+    const marks = roomForMarks(Math.max(rows.kinds, columns.kinds));
+    for (let r = 0, at = 0; r < rows.kinds; r++) {
+      let sum = 0;
+      for (let c = 0; c < columns.kinds; c++, at++) sum += cells[at]!;
+      marks[r] = markOf(sum, columns, twoColours);
+    }
+    write(rows, marks, rowsForward, rowsBackward);
+    for (let c = 0; c < columns.kinds; c++) {
+      let sum = 0;
+      for (let r = 0, at = c; r < rows.kinds; r++, at += columns.kinds) sum += cells[at]!;
+      marks[c] = markOf(sum, rows, twoColours);
+    }
+    write(columns, marks, columnsForward, columnsBackward);
+    const all = [least(rowsForward), least(rowsBackward), least(columnsForward), least(columnsBackward)] as const;
+    rank(all);
+    return { rows: { forward: all[0], backward: all[1] }, columns: { forward: all[2], backward: all[3] } };
   };
 }
 
-/** Distances to the next of the same kind; `backward` reads from place 0 towards the end of the word. */
-function distances(word: Uint16Array, kinds: number): { forward: Int32Array; backward: Int32Array } {
-  const length = word.length / 2;
+/** Cuts a word to its smallest repeat and takes the distances between places of one kind. */
+export function repeatedWord(long: Uint16Array, kinds: number): RepeatedWord {
+  const length = smallestPeriod(long);
+  const word = new Uint16Array(2 * length);
+  for (let at = 0; at < length; at++) word[at] = word[at + length] = long[at]!;
   const last = new Int32Array(kinds);
   for (let at = 0; at < length; at++) last[word[at]!] = at - length;
-  const forward = new Int32Array(2 * length);
-  const backward = new Int32Array(2 * length);
+  const first = new Uint16Array(kinds);
+  const forward = new Int32Array(length);
+  const backward = new Int32Array(length);
   for (let at = 0; at < length; at++) {
     const kind = word[at]!;
     const before = last[kind]!;
     const distance = at - before;
     last[kind] = at;
+    if (before < 0) first[kind] = at;
     forward[before < 0 ? before + length : before] = distance;
     backward[at === 0 ? 0 : length - at] = distance;
   }
-  return { forward, backward };
+  return { length, kinds, word, first, forward, backward };
 }
 
 /**
- * A weight for each kind that no shift, mirror or turn changes: a sum over its distances. The distances of a kind add
- * up to the length of the word, so all kinds of a word have the same weight.
+ * The mark of a kind, computed from the sum of its cells, each taken times the length of the crossing word. No isometry
+ * and no exchange of two colours changes it. Letters with different marks rule out rotations that cannot carry the face
+ * to itself. Different kinds may have the same mark: then more rotations are tried, in vain.
  */
-function weights(forward: Int32Array, word: Uint16Array, kinds: number): Int32Array {
-  const weight = new Int32Array(kinds);
-  for (let at = 0; at < word.length / 2; at++) weight[word[at]!]! += Math.imul(forward[at]! & 0xffff, SPREAD);
-  return weight;
+function markOf(cells: number, crossing: RepeatedWord, twoColours: boolean): number {
+  const weight = Math.imul(crossing.length, SPREAD);
+  const sum = Math.imul(weight, cells);
+  const rest = (Math.imul(weight, crossing.kinds) - sum) | 0;
+  const either = twoColours ? Math.imul(sum, rest) : Math.imul(sum, SPREAD);
+  return ((either ^ (either >>> 15)) & MARK_MASK) << MARK_SHIFT;
 }
 
-/**
- * Puts a mark of its kind on every letter and writes the letters twice. The mark is computed from the sum of the kind's
- * cells; no isometry and no exchange of two colours changes it. Letters with different marks rule out rotations that
- * cannot carry the face to itself. Different kinds may have the same mark: then more rotations are tried, in vain.
- */
-function mark(
-  { forward, backward }: { forward: Int32Array; backward: Int32Array },
-  word: Uint16Array,
-  weight: Int32Array,
-  cells: Uint8Array,
-  kindStride: number,
-  cellStride: number,
-  twoColours: boolean,
+/** Writes the letters, distances with the marks of their kinds, twice. */
+function write(
+  { length, word, forward, backward }: RepeatedWord,
+  marks: Int32Array,
+  toForward: Int32Array,
+  toBackward: Int32Array,
 ): void {
-  const length = word.length / 2;
-  let whole = 0;
-  for (const w of weight) whole = (whole + w) | 0;
-  const marks = new Int32Array(cells.length / weight.length);
-  for (let kind = 0; kind < marks.length; kind++) {
-    let sum = 0;
-    for (let c = 0, at = kind * kindStride; c < weight.length; c++, at += cellStride) {
-      sum = (sum + Math.imul(weight[c]!, cells[at]!)) | 0;
-    }
-    const either = twoColours ? Math.imul(sum, whole - sum) : Math.imul(sum, SPREAD);
-    marks[kind] = ((either ^ (either >>> 15)) & MARK_MASK) << MARK_SHIFT;
-  }
   for (let at = 0; at < length; at++) {
-    const there = marks[word[at]!]!;
+    const mark = marks[word[at]!]!;
     const back = at === 0 ? 0 : length - at;
-    forward[at] = forward[at + length] = forward[at]! | there;
-    backward[back] = backward[back + length] = backward[back]! | there;
+    toForward[at] = toForward[at + length] = forward[at]! | mark;
+    toBackward[back] = toBackward[back + length] = backward[back]! | mark;
   }
 }
 

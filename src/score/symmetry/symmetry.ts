@@ -29,12 +29,26 @@ export function symmetryOf(face: Face, squareCells: boolean, analysis: FaceAnaly
   const group = planeGroup(lattice, keeping);
   const whole = exchange === undefined ? lattice : withHalf(lattice, exchange);
   return {
-    symmetry: (Math.log2(1 + operations.length) + (exchange === undefined ? 0 : 1)) / 4,
+    symmetry: share(operations.length, analysis),
     operations,
     shiftExchange: exchange !== undefined,
     planeGroup: group,
     colourGroup: exchanges ? `${planeGroup(whole, all)}/${group}` : null,
   };
+}
+
+/** S alone, as `symmetryOf` gives it. */
+export function symmetryShare(analysis: FaceAnalysis, squareCells: boolean): number {
+  let held = 0;
+  for (const op of allowedOperations(analysis, squareCells)) {
+    if (findTranslation(analysis, ISOMETRIES[op]) !== undefined) held++;
+  }
+  return share(held, analysis);
+}
+
+/** S = (log2 h + x)/4, h being one more than the operations that hold. */
+function share(operations: number, { exchange }: FaceAnalysis): number {
+  return (Math.log2(1 + operations) + (exchange === undefined ? 0 : 1)) / 4;
 }
 
 const WITHOUT_TURNS: readonly Operation[] = OPERATIONS.filter((op) => !ISOMETRIES[op].turned);

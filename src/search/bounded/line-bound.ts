@@ -1,5 +1,4 @@
-import { blurWeights } from '../../score/contrast/blur.js';
-import { SIGMA } from '../../score/contrast/contrast.js';
+import { blurWeights, SIGMA } from '../../score/contrast/blur.js';
 import type { Ground, Side } from './bound-ground.js';
 
 /**

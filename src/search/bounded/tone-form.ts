@@ -1,5 +1,4 @@
-import { blurWeights, overlapWeights } from '../../score/contrast/blur.js';
-import { SIGMA } from '../../score/contrast/contrast.js';
+import { blurWeights, overlapWeights, SIGMA } from '../../score/contrast/blur.js';
 import { gatherEven } from '../../score/contrast/line-samples.js';
 import { type Ground, typesOf } from './bound-ground.js';
 

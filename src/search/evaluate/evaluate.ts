@@ -1,26 +1,24 @@
-import { colourFace, type Face } from '../../cloth/face.js';
+import { type Face, faceMaker } from '../../cloth/face.js';
 import { values } from '../../colour/yarn.js';
 import { isSquareSett, spacing } from '../../draft/draft.js';
-import { shuttleCount } from '../../draft/shuttles.js';
 import { contrastMeter, FLAT } from '../../score/contrast/contrast.js';
-import { changes } from '../../score/ease.js';
 import { featuresOf, noveltyOf } from '../../score/likeness/novelty.js';
 import { eye } from '../../score/look/look.js';
 import { type StructureAlone, structureAlone } from '../../score/look/structure-likeness.js';
 import type { Contrast } from '../../score/model/figures.js';
-import { figuresFor, lookOf } from '../../score/parts/look-figures.js';
-import { partsOf } from '../../score/parts/parts.js';
+import { figuresFor, LOOK_FIGURES, lookOf } from '../../score/parts/look-figures.js';
+import { type Look, PART } from '../../score/parts/parts.js';
 import { shortness } from '../../score/parts/records/float-part.js';
 import type { Measured } from '../../score/parts/records/score-part.js';
-import { comparable, nearerFloats, rankScore } from '../../score/rank/rank.js';
-import { analyse, type FaceAnalysis } from '../../score/symmetry/analysis.js';
-import { clothKey } from '../../score/symmetry/canonical-cloth.js';
-import { symmetryOf } from '../../score/symmetry/symmetry.js';
+import { comparable, nearerFloats, weighedMean } from '../../score/rank/rank.js';
+import { analyser, type FaceAnalysis } from '../../score/symmetry/analysis.js';
+import { clothKeys } from '../../score/symmetry/canonical-cloth.js';
+import { symmetryShare } from '../../score/symmetry/symmetry.js';
 import type { Question } from '../question/question.js';
 import type { Candidate } from '../space/candidate.js';
 import type { Family } from '../space/family.js';
 import { type Batch, BatchBuilder } from './batch.js';
-import { type Ground, groundsOf, laidOn } from './ground.js';
+import { type Ground, groundsOf } from './ground.js';
 import { nicheOf } from './niche.js';
 import type { Refused } from './weave-limits.js';
 
@@ -40,6 +38,9 @@ export function evaluator(question: Question): Evaluator {
   const meter = contrastMeter(across / along);
   const measure = measurer(question, meter, value);
   const groundOf = groundsOf(question);
+  const faceOf = faceMaker();
+  const analyse = analyser();
+  const keyOf = clothKeys(same, yarns.length);
 
   /** Scores one candidate into the batch, or counts why it is set aside. */
   const judge = (batch: BatchBuilder, index: number, candidate: Candidate): void => {
@@ -51,17 +52,14 @@ export function evaluator(question: Question): Evaluator {
       }
       return;
     }
-    const { warp, weft } = laidOn(ground, candidate, question);
-    const ease = {
-      warpChanges: changes(warp),
-      weftChanges: changes(weft),
-      shuttles: shuttleCount(ground.weave.pickKinds, weft),
-    };
-    if (isBeyond(question, Math.max(warp.length, weft.length), ease)) {
+    const ends = ground.ends(candidate.warp, candidate.start[0]);
+    const picks = ground.picks(candidate.weft, candidate.start[1]);
+    const ease = { warpChanges: ends.changes, weftChanges: picks.changes, shuttles: picks.shuttles };
+    if (isBeyond(question, Math.max(ends.kind.length, picks.kind.length), ease)) {
       batch.setAside.limits++;
       return;
     }
-    const face = colourFace(ground.cloth, warp, weft);
+    const face = faceOf(ground.cloth, ends, picks);
     const motif = meter.motif(face, value);
     if (motif.contrast < FLAT) {
       batch.setAside.flat++;
@@ -71,11 +69,11 @@ export function evaluator(question: Question): Evaluator {
     const measured = measure(ground, face, motif, analysis, ease);
     batch.add({
       index,
-      score: comparable(rankScore(partsOf(measured), rank)),
-      area: warp.length * weft.length,
+      score: comparable(weighedMean(rank, (part) => PART[part].of(measured as Measured & Look))),
+      area: face.ends * face.picks,
       preference: [ground.floats.longest!, ease.warpChanges, ease.shuttles, ease.weftChanges],
       niche: nicheIn(question, measured, analysis, value),
-      key: clothKey(face, same, yarns.length, analysis),
+      key: keyOf(analysis),
     });
   };
 
@@ -113,6 +111,7 @@ function measurer(question: Question, meter: ReturnType<typeof contrastMeter>, v
   const needsNovelty = needed.has('novelty');
   // Novelty compares figures too.
   const needsFigure = needsNovelty || needed.has('figure');
+  const needsLook = LOOK_FIGURES.some(({ key }) => needed.has(key));
 
   return (
     ground: Ground,
@@ -120,18 +119,25 @@ function measurer(question: Question, meter: ReturnType<typeof contrastMeter>, v
     motif: Omit<Contrast, 'figure'>,
     analysis: FaceAnalysis,
     ease: Measured['ease'],
-  ): Parameters<typeof partsOf>[0] => {
-    const contrast = { ...motif, figure: needsFigure ? meter.figure(face, value) : 0 };
-    const { symmetry } = symmetryOf(face, square, analysis);
+  ): Measured & Partial<Look> => {
+    const figure = needsFigure ? meter.figure(face, value) : 0;
+    const symmetry = symmetryShare(analysis, square);
     const alone = (): StructureAlone => {
       ground.alone ??= structureAlone(ground.cloth, across / along);
       return ground.alone;
     };
-    return {
-      ...contrast,
-      ...lookOf(see(face, value, alone), needed),
+    const look = needsLook ? lookOf(see(face, value, alone), needed) : undefined;
+    const novelty = needsNovelty
+      ? noveltyOf(featuresOf(face, { ...motif, figure }, symmetry), ground.classics).novelty
+      : 0;
+    const measured = {
+      contrast: motif.contrast,
+      tone: motif.tone,
+      line: motif.line,
+      darkShare: motif.darkShare,
+      figure,
       symmetry,
-      novelty: needsNovelty ? noveltyOf(featuresOf(face, contrast, symmetry), ground.classics).novelty : 0,
+      novelty,
       floats: ground.floats,
       ease,
       ends: face.ends,
@@ -139,6 +145,8 @@ function measurer(question: Question, meter: ReturnType<typeof contrastMeter>, v
       floatLimit: limits.float,
       sett,
     };
+    // Written out, and spread only where it must be: a spread takes as long as the contrast of a small cloth.
+    return look === undefined ? measured : { ...measured, ...look };
   };
 }
 

@@ -9,7 +9,19 @@ const OUNCE = POUND / 16;
 /** The measure in which a sett is counted, and in which lengths are given first; the other follows in brackets. */
 export type Per = 'inch' | 'cm';
 
-const UNITS: Readonly<Record<string, number>> = { mm: 1, cm: 10, m: 1000, in: INCH, '"': INCH, '″': INCH, yd: YARD };
+const UNITS: Readonly<Record<string, number>> = {
+  mm: 1,
+  cm: 10,
+  m: 1000,
+  in: INCH,
+  inch: INCH,
+  inches: INCH,
+  '"': INCH,
+  '″': INCH,
+  yd: YARD,
+  yard: YARD,
+  yards: YARD,
+};
 const LONGEST = 1e7;
 
 /**
@@ -18,8 +30,8 @@ const LONGEST = 1e7;
  * @throws Problem for anything else, and for more than 10 km
  */
 export function parseLength(text: string): number {
-  const found = /^(\d+(?:\.\d+)?)\s*(mm|cm|m|in|"|″|yd)$/.exec(text.trim());
-  const length = found === null ? Number.NaN : Number(found[1]) * UNITS[found[2]!]!;
+  const found = /^(\d+(?:\.\d+)?)\s*(\D*)$/.exec(text.trim());
+  const length = found === null ? Number.NaN : Number(found[1]) * (UNITS[found[2]!] ?? Number.NaN);
   if (!(length <= LONGEST))
     throw new Problem(`found ${quote(text)}; expected a length such as 20 in, 50 cm, 3 yd or 2.5 m`);
   return length;
@@ -42,6 +54,12 @@ export function sayLength(mm: number, per: Per): string {
   const inches = `${fixed(mm / INCH, 3)} in`;
   const centimetres = mm < 20 ? `${fixed(mm, 1)} mm` : `${fixed(mm / 10, 1)} cm`;
   return per === 'inch' ? `${inches} (${centimetres})` : `${centimetres} (${inches})`;
+}
+
+/** A length that is an estimate, like {@link sayLength} to the nearest tenth of an inch or half centimetre. */
+export function sayAbout(mm: number, per: Per): string {
+  const step = per === 'inch' ? INCH / 10 : 5;
+  return sayLength(Math.round(mm / step) * step, per);
 }
 
 /** A length of yarn or warp, in yards or metres first: `3 yd (2.74 m)`. */

@@ -7,6 +7,10 @@ describe('measures', () => {
     expect(parseLength('20 in')).toBe(508);
     expect(parseLength('2.5m')).toBe(2500);
     expect(parseLength('3 yd')).toBeCloseTo(2743.2, 9);
+    for (const written of ['20 inches', '20 inch', '20"']) expect(parseLength(written)).toBe(508);
+    expect(parseLength('3 yards')).toBe(parseLength('3 yd'));
+    for (const wrong of ['20 inched', '20 ', '20 constructor', '2.'])
+      expect(() => parseLength(wrong)).toThrow('expected a length');
     expect(() => parseLength('20')).toThrow('found “20”; expected a length such as 20 in, 50 cm, 3 yd or 2.5 m');
     expect(parseShare('8 %')).toBe(0.08);
     expect(() => parseShare('95 %')).toThrow('expected per cent below 90');

@@ -14,6 +14,8 @@ import { explore, exploreShard } from '../../search/explore.js';
 import type { Question } from '../../search/question/question.js';
 import { readQuestion } from '../../search/question/read-question.js';
 import type { Space } from '../../search/space/space.js';
+import { structures } from '../../structure/catalogue/catalogue.js';
+import { asArgument } from '../../words/shell.js';
 import { besideFile, draftLoader, readText } from '../shell/files.js';
 import { EXIT, type Io, sayWrong } from '../shell/io.js';
 import { programVersion } from '../shell/version.js';
@@ -194,7 +196,7 @@ function headerOf(question: Question, { way, written, numbers }: Space) {
 
 /** Reads the question from file and flags. */
 function asked({ file, flags }: ExploreArguments, io: Io): Question {
-  const text = file === undefined ? {} : { text: readText(file, 'a question'), file };
+  const text = file === undefined ? {} : { text: questionText(file), file };
   const question = readQuestion(
     { ...text, flags, beside: besideFile },
     draftLoader((note) => sayWrong(io, note)),
@@ -202,6 +204,23 @@ function asked({ file, flags }: ExploreArguments, io: Io): Question {
   );
   if (question.onTheLoom) sayWrong(io, onTheLoomInWords(question));
   return question;
+}
+
+/**
+ * The text of a question.
+ *
+ * @throws Problem that names the flag, if a draft or the name of a structure is given in its place
+ */
+function questionText(file: string): string {
+  const instead = (found: string, flag: string): Problem =>
+    new Problem(`${file}: found ${found}; expected a question. For ${found} write ${flag} ${asArgument(file)}`);
+  if (extname(file).toLowerCase() === '.wif') throw instead('a draft', '--draft');
+  if (!existsSync(file) && structures.some(({ name }) => name === file.toLowerCase())) {
+    throw instead('the name of a structure', '--structure');
+  }
+  const text = readText(file, 'a question');
+  if (/^threading\s*:/m.test(text)) throw instead('a draft', '--draft');
+  return text;
 }
 
 /** The path of a folder without a slash at its end, to which names are added. */

@@ -7,6 +7,7 @@ import { waysCounted } from '../../search/question/treadlings-tried.js';
 import { floatRemedyInWords } from '../../search/report/remedy-words.js';
 import type { Outcome } from '../../search/strategy/outcome.js';
 import { grouped, plural } from '../../words/counts.js';
+import { asArgument } from '../../words/shell.js';
 import { bold, type Io, say, sayJson, sayWrong } from '../shell/io.js';
 
 /** Prints what was found, a remedy if most candidates had too long floats, and the file to open. */
@@ -30,9 +31,13 @@ export function sayFound(question: Question, outcome: Outcome, written: Written,
     });
     return;
   }
-  say(io.stdout, `${countsInWords(outcome)} Best: ${bold(io.stdout, best.code)} ${best.recipe}: ${words}.`);
+  say(io.stdout, countsInWords(outcome));
+  say(io.stdout, `Best: ${bold(io.stdout, best.code)} ${best.recipe}`);
+  say(io.stdout, `  ${words}`);
   if (remedy) say(io.stdout, remedy);
-  say(io.stdout, `Open ${bold(io.stdout, index)}`);
+  say(io.stdout, `Open ${bold(io.stdout, index)}, and choose`);
+  const codes = found.slice(0, 2).map(({ code }) => code);
+  say(io.stdout, `Keep what you like by its code: shedlight keep ${asArgument(folder)} ${codes.join(' ')}`);
 }
 
 /** Words for what stays unchanged on the loom, and what is tried. */
@@ -41,7 +46,7 @@ export function onTheLoomInWords(question: Question): string {
   const blocks = treadled.length > 0 ? ` in blocks ${treadled.join(' ')}` : '';
   const own = orders.length > 0 ? `${orders.length} weft orders` : `weft orders of ${lengths.join(', ')} picks`;
   const tried = weft.rule === 'own' ? own : 'the weft order asked for';
-  return `${draft!.file} is on the loom: threading and warp order are kept; tried: ${tried}, treadled ${waysCounted(question)}${blocks}`;
+  return `${draft!.file} is on the loom, so its threading and warp colours stay; tried: ${tried}, treadled ${waysCounted(question)}${blocks}`;
 }
 
 /** Prints that nothing fits (or nothing yet), the counts of the candidates, and what to change. */
@@ -93,10 +98,10 @@ function countsInWords({ counts, found }: Outcome): string {
   const reasons = [
     [counts.equals, 'the same as one of these'],
     [counts.cutOff, 'proved not to reach the top'],
-    [setAside.float, 'float too long'],
-    [setAside.unsound, 'do not hold together as one cloth'],
-    [setAside.flat, 'show no pattern'],
-    [setAside.limits, 'are over another limit'],
+    [setAside.float, 'with floats too long'],
+    [setAside.unsound, 'not holding together as one cloth'],
+    [setAside.flat, 'without a pattern'],
+    [setAside.limits, 'over another limit'],
     [setAside.done ?? 0, 'already woven or too similar'],
   ] as const;
   const aside = reasons.filter(([count]) => count > 0).map(([count, why]) => `${grouped(count)} ${why}`);

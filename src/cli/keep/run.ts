@@ -6,6 +6,7 @@ import { alone } from '../../files/lock.js';
 import { judgeFile, writeWhole } from '../../files/whole.js';
 import { type KeptCloth, keepAlso, LONGEST, parseShortlist, readBack, shortlistText } from '../../formats/shortlist.js';
 import { brief, didYouMean, Problem, quote } from '../../problem.js';
+import { asArgument } from '../../words/shell.js';
 import { EXIT, type Io, say, sayJson } from '../shell/io.js';
 import { LARGEST_LIST, loadCloths, loadShortlist } from '../shell/kept-file.js';
 import { programVersion } from '../shell/version.js';
@@ -51,6 +52,7 @@ export async function runKeep(given: KeepArguments, io: Io): Promise<number> {
     for (const { code, recipe, stars } of kept) say(io.stdout, `${code}  ${'*'.repeat(stars).padEnd(5)}  ${recipe}`);
     say(io.stdout, `${out}: ${added} added, ${kept.length} in all`);
     if (wif !== undefined) say(io.stdout, `${wif}: a WIF file of each, named by its code`);
+    say(io.stdout, `Plan the warp: shedlight plan ${asArgument(out)} --yarn-size "8/2 cotton"`);
   }
   return EXIT.done;
 }
@@ -92,7 +94,9 @@ function chosenOf({ gallery, codes }: KeepArguments): KeptCloth[] {
   const { file, cloths, chosen } = loadCloths(gallery);
   if (codes.length === 0) {
     if (chosen) return cloths;
-    throw new Problem('found no codes; expected those of the cloths to keep, as under their pictures');
+    const [first] = cloths;
+    const such = first === undefined ? '' : `, such as: shedlight keep ${asArgument(gallery)} ${first.code}`;
+    throw new Problem(`found no codes; expected those of the cloths to keep, as under their pictures${such}`);
   }
   return codes.map((code) => {
     const found = cloths.find((cloth) => cloth.code === code);

@@ -3,6 +3,8 @@ import { join } from 'node:path';
 import { standing } from '../../files/standing.js';
 import { isShortlist, type KeptCloth, keptOf, parseShortlist } from '../../formats/shortlist.js';
 import { draftOf, parseManifest } from '../../gallery/manifest/manifest.js';
+import { Problem } from '../../problem.js';
+import { asArgument } from '../../words/shell.js';
 import { readText } from './files.js';
 
 /** Largest gallery or shortlist that is read, in bytes. */
@@ -10,6 +12,11 @@ export const LARGEST_LIST = 200_000_000;
 
 /** Reads a shortlist from a file. */
 export function loadShortlist(path: string): KeptCloth[] {
+  if (isFolder(standing(path))) {
+    throw new Problem(
+      `${path}: found a folder; expected a shortlist, as made by: shedlight keep ${asArgument(path)} CODE`,
+    );
+  }
   return parseShortlist(readText(path, 'a shortlist', LARGEST_LIST), path);
 }
 

@@ -1,4 +1,5 @@
 import type { Found } from '../../search/strategy/outcome.js';
+import { asArgument } from '../../words/shell.js';
 
 /** The command that draws a cloth again, at its own size or at another. */
 export function drawCommand({ redraw, order }: Pick<Found, 'redraw' | 'order'>, times = order.times): string {
@@ -6,12 +7,6 @@ export function drawCommand({ redraw, order }: Pick<Found, 'redraw' | 'order'>, 
   const all = times > 1 ? [...flags, ['times', String(times)] as const] : flags;
   return [
     'shedlight draw',
-    ...all.map(([flag, value]) => (flag === 'draft' ? quoted(value) : `--${flag} ${quoted(value)}`)),
+    ...all.map(([flag, value]) => (flag === 'draft' ? asArgument(value) : `--${flag} ${asArgument(value)}`)),
   ].join(' ');
-}
-
-/** Quotes a word for a shell, if it needs quotation marks. */
-function quoted(word: string): string {
-  if (/^[\p{L}\d_./:,@%+=-]+$/u.test(word) && !word.startsWith('-')) return word;
-  return /["$`\\!]/.test(word) ? `'${word.replaceAll("'", `'\\''`)}'` : `"${word}"`;
 }

@@ -26,6 +26,9 @@ export interface PiecePlan {
   /** Results for this cloth, and the share of its length lost in washing (from results, else usual). */
   readonly learnt: Learnt;
   readonly shrinkage: number;
+  /** Width of the cloth in the reed, without floating selvedges, and on the loom where it is woven, in millimetres. */
+  readonly inReed: number;
+  readonly widthOnLoom: number;
   /** Length of each piece on the loom, measured without tension, and its picks. */
   readonly woven: number;
   readonly picks: number;
@@ -57,6 +60,9 @@ interface OnWarp {
   readonly width: number;
 }
 
+/** A piece before its warp is sleyed, which settles its width. */
+export type Unsleyed = Omit<PiecePlan, 'inReed' | 'widthOnLoom'>;
+
 /** Plans one cloth on its warp. */
 export function planPiece(
   cloth: KeptCloth,
@@ -65,7 +71,7 @@ export function planPiece(
   { ends, border, width }: OnWarp,
   options: PlanOptions,
   learnt: Learnt,
-): PiecePlan {
+): Unsleyed {
   const { along } = spacing(draft.sett);
   const shrinkage = learnt.shrinkage?.value ?? options.shrinkage;
   const woven = before(options.piece, shrinkage);

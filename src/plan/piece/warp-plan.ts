@@ -50,8 +50,6 @@ export interface WarpPlan {
   readonly denting: Denting;
   readonly dents: number;
   readonly widthInReed: number;
-  /** Width of the cloth on the loom: after draw-in, without floating selvedges. */
-  readonly widthOnLoom: number;
   readonly reeds: readonly Denting[];
   readonly length: WarpLength;
   readonly winding: Winding;
@@ -155,11 +153,11 @@ function planWarp(group: readonly Placed[], number: number, before: number, opti
   const { border, count } = filled;
   const ends = layEnds(draft, count, border, options);
   const width = count * across;
-  const pieces = group.map(({ cloth, draft: own, learnt }, at) =>
+  const unsleyed = group.map(({ cloth, draft: own, learnt }, at) =>
     planPiece(cloth, own, before + at + 1, { ends: count, border, width }, options, learnt),
   );
   const floats =
-    options.floating === 'yes' || (options.floating === 'auto' && pieces.some(({ starts }) => !starts.allCaught));
+    options.floating === 'yes' || (options.floating === 'auto' && unsleyed.some(({ starts }) => !starts.allCaught));
   const floating = { ends: floats ? 2 : 0, letter: draft.yarns[ends[0]!.yarn]!.letter };
   const wound = endsOfYarns(draft, ends, floating);
   const colours = smallestPeriod(draft.warp);
@@ -170,6 +168,11 @@ function planWarp(group: readonly Placed[], number: number, before: number, opti
       : dentingOf(draft.sett.ends, options.reed ?? extremeReed(draft.sett), per, colours);
   const dents = dentsFilled(count, denting, floating.ends);
   const dentWidth = (per === 'inch' ? 25.4 : 10) / denting.reed;
+  const inReed = (dents - floating.ends) * dentWidth;
+  const pieces = unsleyed.map((piece): PiecePlan => {
+    const drawIn = piece.learnt.drawIn?.value ?? options.drawIn;
+    return { ...piece, inReed, widthOnLoom: inReed * (1 - drawIn) };
+  });
   const length = warpLength(
     {
       ...options,
@@ -200,7 +203,6 @@ function planWarp(group: readonly Placed[], number: number, before: number, opti
     denting,
     dents,
     widthInReed: dents * dentWidth,
-    widthOnLoom: (dents - floating.ends) * dentWidth * (1 - options.drawIn),
     reeds,
     length,
     winding: windingOf(

@@ -11,6 +11,8 @@ interface Finding {
 
 /** The figures that results give for one cloth; a figure is absent if no result gives it. */
 export interface Learnt {
+  /** Share of the width in the reed that is lost to draw-in. */
+  readonly drawIn?: Finding;
   /** Share of the warp used that is lost to take-up. */
   readonly takeUp?: Finding;
   /** Share of the length off the loom that is lost in finishing. */
@@ -50,8 +52,8 @@ export function learntBy(
   const all = of(() => true);
   if (Object.keys(all).length === 0) {
     throw new Problem(
-      `${file}: found nothing filled in that a plan can use; expected picks, warp used with off the loom, or off the ` +
-        'loom with finished, for at least one cloth',
+      `${file}: found nothing filled in that a plan can use; expected picks, width with in the reed, warp used with ` +
+        'off the loom, or off the loom with finished, for at least one cloth',
     );
   }
   const learnt = (cloth: Which): Learnt => ({
@@ -70,6 +72,7 @@ export function learntBy(
 export function learntWords(learnt: Learnt, cloth: Which, per: Per): string[] {
   const said = [
     [learnt.picks, (picks: number) => `${rounded(picks, per)} picks per ${per}`],
+    [learnt.drawIn, (drawIn: number) => `draw-in ${sayShare(drawIn)}`],
     [learnt.takeUp, (takeUp: number) => `take-up ${sayShare(takeUp)}`],
     [learnt.shrinkage, (shrinkage: number) => `shrinkage ${sayShare(shrinkage)}`],
   ] as const;
@@ -112,20 +115,25 @@ function witnessOf(result: Result, kept: readonly KeptCloth[], file: string, lis
 }
 
 /**
- * Computes take-up = 1 − off loom / warp used and shrinkage = 1 − finished / off loom from the sums of all lengths, so
- * that long pieces count for more; picks are averaged.
+ * Computes draw-in = 1 − width on the loom / width in the reed, take-up = 1 − off loom / warp used and shrinkage =
+ * 1 − finished / off loom from the sums of all lengths, so that large pieces count for more; picks are averaged.
  */
 function findingsOf(witnesses: readonly Witness[]): Learnt {
-  const loss = (whole: 'warpUsed' | 'offLoom', left: 'offLoom' | 'finished'): Finding | undefined => {
+  const loss = (
+    whole: 'inReed' | 'warpUsed' | 'offLoom',
+    left: 'width' | 'offLoom' | 'finished',
+  ): Finding | undefined => {
     const both = witnesses.filter((witness) => witness[whole] !== undefined && witness[left] !== undefined);
     const sum = (key: typeof whole | typeof left): number => both.reduce((total, witness) => total + witness[key]!, 0);
     return both.length === 0 ? undefined : { value: 1 - sum(left) / sum(whole), codes: codesOf(both) };
   };
   const counted = witnesses.filter(({ picks }) => picks !== undefined);
+  const drawIn = loss('inReed', 'width');
   const takeUp = loss('warpUsed', 'offLoom');
   const shrinkage = loss('offLoom', 'finished');
   const picks = counted.reduce((sum, witness) => sum + witness.picks!, 0) / counted.length;
   return {
+    ...(drawIn !== undefined && { drawIn }),
     ...(takeUp !== undefined && { takeUp }),
     ...(shrinkage !== undefined && { shrinkage }),
     ...(counted.length > 0 && { picks: { value: picks, codes: codesOf(counted) } }),

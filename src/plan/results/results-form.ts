@@ -15,6 +15,8 @@ export interface Result {
   /** Squares of a gamp, if it is one: a sampler, which is not woven again as one cloth. */
   readonly squares?: number;
   readonly ends?: number;
+  /** Width in the reed as planned, and the width found on the loom. */
+  readonly inReed?: number;
   readonly width?: number;
   /** Length of warp that the piece used, its length off the loom, and its length after finishing. */
   readonly warpUsed?: number;
@@ -54,7 +56,8 @@ const resultTable = table({
   squares: blank(whole('squares', 1, 10_000), 'squares of a gamp; written by the form', '25'),
   per: blank(word<Per>(['inch', 'cm']), 'the length in which picks are counted', 'inch'),
   ends: blank(number('ends', 1, 100_000), 'ends in the warp', '400'),
-  width: blank(length, 'width off the loom', '18.5 in'),
+  'in the reed': blank(length, 'width in the reed; written by the form', '20 in'),
+  width: blank(length, 'width on the loom, where it is woven', '18.5 in'),
   'warp used': blank(length, 'length of warp that the piece used', '51 in'),
   'off the loom': blank(length, 'its length off the loom', '46 in'),
   finished: blank(length, 'its length after finishing', '42 in'),
@@ -86,6 +89,8 @@ export function readResults(text: string, file: string): Result[] {
 export interface FormEntry {
   readonly cloth: KeptCloth;
   readonly per: Per;
+  /** Width of the cloth in the reed, in millimetres. */
+  readonly inReed?: number;
   readonly weaver?: string | undefined;
   /** Squares of a gamp, if it is one. */
   readonly squares?: number | undefined;
@@ -93,18 +98,29 @@ export interface FormEntry {
   readonly isSquare?: boolean;
 }
 
-const BLANKS = ['ends', 'width', 'warp used', 'off the loom', 'finished', 'picks', 'stars', 'how finished', 'changed'];
+const BLANKS = [
+  'ends',
+  'in the reed',
+  'width',
+  'warp used',
+  'off the loom',
+  'finished',
+  'picks',
+  'stars',
+  'how finished',
+  'changed',
+];
 const SQUARE_BLANKS = ['stars', 'changed'];
 
 /** What a plan's form asks for: each piece with its weaver, or a gamp and its squares. */
 export function formEntries(
-  pieces: readonly { readonly cloth: KeptCloth; readonly draft: Draft }[],
+  pieces: readonly { readonly cloth: KeptCloth; readonly draft: Draft; readonly inReed: number }[],
   weavers?: readonly string[],
   squares: readonly KeptCloth[] = [],
 ): FormEntry[] {
-  const own = pieces.map(({ cloth, draft }, at): FormEntry => {
+  const own = pieces.map(({ cloth, draft, inReed }, at): FormEntry => {
     const gamp = squares.length > 0 ? squares.length : undefined;
-    return { cloth, per: draft.sett.per, weaver: weavers?.[at], squares: gamp };
+    return { cloth, per: draft.sett.per, inReed, weaver: weavers?.[at], squares: gamp };
   });
   const listed = new Map(squares.map((cloth) => [cloth.code, cloth]));
   const each = [...listed.values()].map((cloth) => ({ cloth, per: cloth.draft.sett.per, isSquare: true }));
@@ -114,9 +130,10 @@ export function formEntries(
 /** The form for results: for each cloth, its code, structure and measure of picks, and blanks to fill in. */
 export function resultsForm(entries: readonly FormEntry[]): string {
   return [
-    '# Fill in what you found; leave the rest blank. Lengths as 51 in or 130 cm; picks as many as there are to the',
-    '# inch or centimetre (per), or with their measure, 7 per cm; stars from 0 to 5. `shedlight plan --learnt` reads',
-    '# this file, and `shedlight explore --done` with the shortlist beside it leaves out what was woven.',
+    '# Fill in what you found; leave the rest blank. Lengths as 51 in or 130 cm; width is that on the loom, where you',
+    '# weave; picks as many as there are to the inch or centimetre (per), or with their measure, 7 per cm; stars from',
+    '# 0 to 5. `shedlight plan --learnt` reads this file, and `shedlight explore --done` with the shortlist beside it',
+    '# leaves out what was woven.',
     'version: 1',
     'results:',
     ...entries.map(blockOf),
@@ -145,11 +162,13 @@ export function grownForm(begun: string, entries: readonly FormEntry[]): string 
 
 /** Whether a person filled in any blank of a result. */
 export function isFilledIn(result: Result): boolean {
-  const { code: _, structure: _s, per: _p, weaver: _w, squares: _q, ...found } = result;
+  const { code: _, structure: _s, per: _p, weaver: _w, squares: _q, inReed: _r, ...found } = result;
   return Object.keys(found).length > 0;
 }
 
-function blockOf({ cloth: { code, recipe, structure }, per, weaver, squares, isSquare = false }: FormEntry): string {
+function blockOf({ cloth: { code, recipe, structure }, per, inReed, weaver, squares, isSquare }: FormEntry): string {
+  const written = (blank: string): string =>
+    blank === 'in the reed' && inReed !== undefined ? ` ${sayLength(inReed, per).replace(/ \(.*/, '')}` : '';
   return [
     `  - code: ${code}`,
     `    recipe: ${JSON.stringify(recipe)}`,
@@ -157,13 +176,14 @@ function blockOf({ cloth: { code, recipe, structure }, per, weaver, squares, isS
     ...(weaver === undefined ? [] : [`    weaver: ${JSON.stringify(weaver)}`]),
     ...(squares === undefined ? [] : [`    squares: ${squares}`]),
     ...(isSquare ? [] : [`    per: ${per}`]),
-    ...(isSquare ? SQUARE_BLANKS : BLANKS).map((blank) => `    ${blank}:`),
+    ...(isSquare ? SQUARE_BLANKS : BLANKS).map((blank) => `    ${blank}:${written(blank)}`),
   ].join('\n');
 }
 
 function resultOf(given: Values<typeof resultTable>): Result {
   const { code, structure, ends, width, finished, picks, stars, changed } = given;
-  const [warpUsed, offLoom] = [given['warp used'], given['off the loom']];
+  const [inReed, warpUsed, offLoom] = [given['in the reed'], given['warp used'], given['off the loom']];
+  under('width', () => checkLoss('on the loom', width, 'in the reed', inReed));
   under('off the loom', () => checkLoss('off the loom', offLoom, 'of warp used', warpUsed));
   under('finished', () => checkLoss('finished', finished, 'off the loom', offLoom));
   const read = {
@@ -172,6 +192,7 @@ function resultOf(given: Values<typeof resultTable>): Result {
     squares: given.squares,
     per: picks?.per ?? given.per,
     ends,
+    inReed,
     width,
     warpUsed,
     offLoom,

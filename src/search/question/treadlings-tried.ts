@@ -71,7 +71,7 @@ function distinct(ways: readonly WayOn[]): WayOn[] {
 
 /** The ways tried, in words: their names, or their number if there are many. */
 export function waysCounted(question: Pick<Question, 'draft' | 'treadlings'>): string {
-  const [first, ...others] = waysTried(question).map(({ name }) => name);
+  const [first, ...others] = waysTried(question).map(({ name }) => (name === ITS_OWN ? 'as in the draft' : name));
   return others.length < NAMED ? [first, ...others].join(', ') : `${first} and in ${others.length} other ways`;
 }
 

@@ -6,7 +6,7 @@ import { settInShort } from '../../plan/piece/sett-advice.js';
 import type { WarpPlan } from '../../plan/piece/warp-plan.js';
 import { learntWords } from '../../plan/results/matching-results.js';
 import { counted } from '../../words/counts.js';
-import { sayLength } from '../../words/measure.js';
+import { sayAbout, sayLength } from '../../words/measure.js';
 
 /** The figures of one sheet, each a label and its words. */
 export function figures(warp: WarpPlan, piece: PiecePlan): (readonly [string, string])[] {
@@ -42,10 +42,10 @@ export function figures(warp: WarpPlan, piece: PiecePlan): (readonly [string, st
       'reed',
       `${denting.named}, ${denting.dents.join('-')} in a dent, ${warp.dents} dents: ${sayLength(warp.widthInReed, per)}`,
     ],
-    ['width', `about ${sayLength(warp.widthOnLoom, per)} on the loom after draw-in`],
+    ['width', `about ${sayAbout(piece.widthOnLoom, per)} on the loom after draw-in`],
     [
       'finished',
-      `about ${sayLength(warp.widthOnLoom * (1 - shrunk), per)} wide, ${sayLength(piece.woven * (1 - shrunk), per)} long`,
+      `about ${sayAbout(piece.widthOnLoom * (1 - shrunk), per)} wide, ${sayAbout(piece.woven * (1 - shrunk), per)} long`,
     ],
     ...(learnt.length === 0 ? [] : [['results', learnt.join('; ')] as const]),
     ['heddles', heddles.map((each, s) => `shaft ${s + 1}: ${each}`).join(', ')],

@@ -11,16 +11,37 @@ describe('explore', () => {
       const { code, out, err } = await run('explore', file);
       expect(code).toBe(0);
       const lines = out.trim().split('\n');
-      expect(lines).toHaveLength(2);
-      expect(lines[0]).toMatch(
-        /candidates \(all tried\): \d+ different cloths, .*; 3 shown\. Best: [0-9a-z]{8} 2\/2 twill, /,
-      );
-      expect(lines[1]).toBe(`Open ${join(folder, 'tide-line', 'index.html')}`);
+      expect(lines).toHaveLength(5);
+      expect(lines[0]).toMatch(/candidates \(all tried\): \d+ different cloths, .*; 3 shown\.$/);
+      expect(lines[1]).toMatch(/^Best: [0-9a-z]{8} 2\/2 twill, /);
+      expect(lines[3]).toBe(`Open ${join(folder, 'tide-line', 'index.html')}, and choose`);
+      // The last line is a command that keeps the best cloths as it stands.
+      const command = /: shedlight (keep \S+ [0-9a-z]{8} [0-9a-z]{8})$/.exec(lines[4]!)![1]!;
+      const kept = await run(...command.split(' '), '--out', join(folder, 'kept.json'));
+      expect([kept.code, kept.err]).toEqual([0, '']);
+      expect(kept.out).toContain(`Plan the warp: shedlight plan ${join(folder, 'kept.json')}`);
       // Progress is for a terminal alone.
       expect(err).toBe('');
-      expect(readdirSync(folder).sort()).toEqual(['tide-line', 'tide-line.yaml']);
+      expect(readdirSync(folder).sort()).toEqual(['kept.json', 'tide-line', 'tide-line.yaml']);
       expect(existsSync(join(folder, 'tide-line', 'gallery.json'))).toBe(true);
     }));
+
+  it.each([
+    ['my.yaml', 'threading: 1-4, 3-2\n', 'found a draft; expected a question. For a draft write --draft '],
+    ['my.wif', '[WIF]\n', 'found a draft; expected a question. For a draft write --draft '],
+    [
+      'crackle',
+      undefined,
+      'found the name of a structure; expected a question. For the name of a structure write --structure ',
+    ],
+  ])('names the flag where %s stands in place of a question', (name, text, words) =>
+    inFolder(async (folder) => {
+      const file = text === undefined ? name : join(folder, name);
+      if (text !== undefined) writeFileSync(file, text);
+      const { code, err } = await run('explore', file);
+      expect([code, err]).toEqual([2, `shedlight: ${file}: ${words}${file}\n`]);
+    }),
+  );
 
   it('is silent when quiet, and speaks JSON', () =>
     inFolder(async (folder) => {
@@ -51,7 +72,7 @@ describe('explore', () => {
       const ran = await run('explore', '--structure', "monk's belt", '--limits', 'float 1', '--out', out, '--quiet');
       expect([ran.code, ran.out]).toEqual([1, '']);
       expect(ran.err).toMatch(
-        /^shedlight: nothing fits the question\. .* 0 different cloths, \d+ float too long; 0 shown\. The shortest of the floats that are too long is .*\.\n$/,
+        /^shedlight: nothing fits the question\. .* 0 different cloths, \d+ with floats too long; 0 shown\. The shortest of the floats that are too long is .*\.\n$/,
       );
       expect(existsSync(out)).toBe(false);
     }));

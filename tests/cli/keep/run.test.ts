@@ -51,6 +51,21 @@ describe('keep', () => {
       expect((await keeping).out).toContain('1 added, 2 in all');
     }));
 
+  it('says, where codes are missing and where a plan is given the gallery, what to write', () =>
+    inFolder(async (folder) => {
+      writeFileSync(join(folder, 'gallery.json'), manifestText(manifest));
+      const none = await run('keep', folder);
+      expect([none.code, none.err]).toEqual([
+        2,
+        `shedlight: found no codes; expected those of the cloths to keep, as under their pictures, such as: shedlight keep ${folder} ${code}\n`,
+      ]);
+      const plan = await run('plan', folder);
+      expect([plan.code, plan.err]).toEqual([
+        2,
+        `shedlight: ${folder}: found a folder; expected a shortlist, as made by: shedlight keep ${folder} CODE\n`,
+      ]);
+    }));
+
   it('refuses what could not be read again, each with its limit', () =>
     inFolder(async (folder) => {
       const [yarn, ...yarns] = manifest.palette;

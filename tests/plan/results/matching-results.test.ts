@@ -34,6 +34,26 @@ describe('what was learnt', () => {
     ]);
   });
 
+  test('20 in in the reed, 18.4 in on the loom: draw-in 8 %, and the next plan of the cloth is that much narrower', () => {
+    const found = learnt(results('    in the reed: 20 in\n    width: 18.4 in\n'));
+    expect(found(twill).drawIn!.value).toBeCloseTo(0.08, 9);
+    const pieces = planWarps([twill, summer], needsOf({ 'draw-in': '6 %' }), found).flatMap((warp) => warp.pieces);
+    expect(pieces.map((piece) => 1 - piece.widthOnLoom / piece.inReed)).toEqual([
+      expect.closeTo(0.08, 9),
+      expect.closeTo(0.06, 9),
+    ]);
+    expect(learntWords(found(other), other, 'inch')).toEqual([`draw-in 8 % (found in 2/2 twill: ${twill.code})`]);
+  });
+
+  test('a width filled in on the form of a plan is compared with the reed of that plan', () => {
+    const [piece] = planWarps([twill], needsOf())[0]!.pieces;
+    const form = resultsForm(formEntries([piece!]));
+    const inReed = /in the reed: (\S+) in\n/.exec(form)![1]!;
+    expect(Number(inReed) * INCH).toBeCloseTo(piece!.inReed, 1);
+    const filled = form.replace('    width:', `    width: ${Number(inReed) * 0.9} in`);
+    expect(learnt(readResults(filled, 'r.yaml'))(twill).drawIn!.value).toBeCloseTo(0.1, 9);
+  });
+
   test('twill 18 and summer and winter 26: each plans its own structure, and an overshot at 40 stays at 40', () => {
     const read = [...results('    picks: 18\n'), ...results('    picks: 26\n    finished: 9 in\n', summer.code)];
     const found = learnt(read);

@@ -23,9 +23,11 @@ describe('what was learnt', () => {
 
   test('a form with nothing filled in is refused, and so is a code that is nowhere', () => {
     const form = resultsForm(formEntries(planWarps([twill], needsOf())[0]!.pieces));
-    expect(readResults(form, 'r.yaml')).toEqual([{ code: twill.code, structure: '2/2 twill', per: 'inch' }]);
+    expect(readResults(form, 'r.yaml')).toEqual([
+      { code: twill.code, structure: '2/2 twill', per: 'inch', inReed: expect.closeTo(508, 0) },
+    ]);
     const nothing =
-      /^r\.yaml: found nothing filled in that a plan can use; expected picks, warp used with off the loom/;
+      /^r\.yaml: found nothing filled in that a plan can use; expected picks, width with in the reed, warp used with off/;
     expect(() => learnt(readResults(form, 'r.yaml'))).toThrow(nothing);
     expect(() => learnt(results('    stars: 4\n'))).toThrow(nothing);
     expect(() => learnt(results('    picks: 18\n', 'zzz'))).toThrow(
@@ -73,6 +75,7 @@ describe('what was learnt', () => {
 
   test.each([
     ['    off the loom: 51 in\n    finished: 56 in\n', '4:15: found 56 in (142.2 cm) finished, and 51 in'],
+    ['    in the reed: 18 in\n    width: 19 in\n', '4:12: found 19 in (48.3 cm) on the loom, and 18 in'],
     ['    warp used: 51 in\n    off the loom: 5.1 in\n', '4:19: found 5.1 in (13 cm) off the loom, and 51 in'],
     ['    warp used: 0 in\n', '3:16: found “0 in”; expected a length of more than nothing'],
     ['    picks: 0\n', '3:12: found “0”; expected picks from 1 to 400'],

@@ -141,7 +141,7 @@ describe('a warp on the loom', () => {
       const { code, err } = await run('explore', '--on-the-loom', file, ...flags);
       expect(code).toBe(0);
       expect(err).toContain(
-        'is on the loom: threading and warp order are kept; tried: weft orders of 2, 3 picks, treadled its own and in ',
+        'is on the loom, so its threading and warp colours stay; tried: weft orders of 2, 3 picks, treadled as in the draft and in ',
       );
       const { candidates } = JSON.parse(readFileSync(join(out, 'gallery.json'), 'utf8'));
       expect(candidates.length).toBeGreaterThan(0);

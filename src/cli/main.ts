@@ -1,4 +1,5 @@
 import { Command, CommanderError } from 'commander';
+import { programVersion } from '../files/program-version.js';
 import { brief, MachineFault, Problem } from '../problem.js';
 import { completionCommand } from './completion/command.js';
 import { convertCommand } from './convert/command.js';
@@ -12,7 +13,6 @@ import { pageCommand } from './page/command.js';
 import { planCommand } from './plan/command.js';
 import { tellSeldom } from './shell/command-flags.js';
 import { EXIT, EXIT_WORDS, type Io, sayLines, sayWrong } from './shell/io.js';
-import { programVersion } from './shell/version.js';
 import { structuresCommand } from './structures/command.js';
 
 const EXAMPLES = `Examples:

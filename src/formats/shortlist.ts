@@ -13,7 +13,7 @@ const SHORTLIST_FORMAT = 'shedlight-shortlist';
 /** Most cloths in a shortlist: a guard against damaged files. */
 const MOST_KEPT = 1000;
 /** Most characters in the texts about a cloth. */
-export const LONGEST = { recipe: 1000, structure: 200, note: 2000 } as const;
+export const LONGEST = { recipe: 1000, structure: 200, note: 2000, origin: 2000 } as const;
 
 /** One cloth of a shortlist, with the person's note and stars. */
 export interface KeptCloth {
@@ -23,6 +23,8 @@ export interface KeptCloth {
   readonly structure: string;
   /** Its colour orders; absent for a gamp, and in lists of earlier versions. */
   readonly order?: LaidOrder;
+  /** The program that found it and the question it answers; absent for a gamp, and in lists of earlier versions. */
+  readonly origin?: string;
   /** The person's own words. */
   readonly note: string;
   /** 0 (no mark) to 5. */
@@ -38,6 +40,7 @@ export const keptEntries = {
   recipe: v.pipe(v.string(), v.maxLength(LONGEST.recipe)),
   structure: v.pipe(v.string(), v.maxLength(LONGEST.structure)),
   order: v.exactOptional(laidOrderSchema),
+  origin: v.exactOptional(v.pipe(v.string(), v.maxLength(LONGEST.origin))),
   note: v.optional(v.pipe(v.string(), v.maxLength(LONGEST.note)), ''),
   stars: v.optional(v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(5)), 0),
 };
@@ -126,9 +129,11 @@ function parseCloth(given: unknown, where: string): KeptCloth {
 }
 
 /** A cloth as first kept, without note and stars. Texts too long for a shortlist are cut; the draft is complete. */
-export function keptOf({ code, recipe, structure, order, draft }: Omit<KeptCloth, 'note' | 'stars'>): KeptCloth {
+export function keptOf(cloth: Omit<KeptCloth, 'note' | 'stars'>): KeptCloth {
+  const { code, recipe, structure, order, origin, draft } = cloth;
   const said = { recipe: recipe.slice(0, LONGEST.recipe), structure: structure.slice(0, LONGEST.structure) };
-  return { code, ...said, ...(order && { order }), note: '', stars: 0, draft };
+  const from = origin === undefined ? {} : { origin: origin.slice(0, LONGEST.origin) };
+  return { code, ...said, ...(order && { order }), ...from, note: '', stars: 0, draft };
 }
 
 /** Adds cloths to a shortlist; a cloth already on it stays unchanged, note and stars included. */

@@ -27,6 +27,10 @@ export interface Key<T> {
   readonly about: string;
   /** How more than one value is written, where a command takes several. */
   readonly many?: string;
+  /** What each word means, where the value is one of a few words, or some of them. */
+  readonly choices?: Choices;
+  /** What may stand in place of one of these words. */
+  readonly other?: string;
   /** A value as a person would write it in YAML. */
   readonly example: string;
   /** The argument of its flag: `<range>`. */
@@ -37,6 +41,9 @@ export interface Key<T> {
   /** Reads a value; undefined is one that was not given. */
   read(given: Given | undefined): T;
 }
+
+/** Words that may be chosen, each with its meaning. */
+export type Choices = Readonly<Record<string, string>>;
 
 /** The keys of one kind of file, in the order of the reference. */
 export interface Table<K extends Keys = Keys> {
@@ -62,8 +69,17 @@ export type Values<T extends Table> = {
 interface Words {
   readonly about: string;
   readonly many?: string;
+  readonly choices?: Choices;
+  readonly other?: string;
   readonly example: string;
   readonly argument?: string;
+}
+
+/** Words that may be chosen, with their meanings, in one line: `solid (all one colour), nest (…)`. */
+export function choicesInWords(choices: Choices): string {
+  return Object.entries(choices)
+    .map(([word, meaning]) => `${word} (${meaning})`)
+    .join(', ');
 }
 
 /** Makes a key that must be given. */

@@ -2,11 +2,12 @@ import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import { rankingOf } from '../gallery/html/page-asked.js';
 import type { Manifest } from '../gallery/manifest/manifest.js';
+import { originOf } from '../gallery/manifest/origin.js';
 import { comparison } from './boxes/compare.js';
 import { details } from './boxes/details.js';
 import { keptList } from './boxes/kept.js';
 import { trueSize } from './boxes/true-size.js';
-import { el, one } from './paint/dom.js';
+import { el, one, programOf } from './paint/dom.js';
 import { Screen } from './paint/screen.js';
 import { Cards } from './parts/cards.js';
 import { notice } from './parts/notice.js';
@@ -27,7 +28,11 @@ export function openRoom(manifest: Manifest, address: Address, ask: HTMLElement)
   const leaving = new AbortController();
   const { signal } = leaving;
   const key = marksKey(manifest);
-  const marks = new Marks(shelfIn(() => localStorage, key));
+  const origin = originOf(programOf(), manifest.question);
+  const marks = new Marks(
+    shelfIn(() => localStorage, key),
+    origin,
+  );
   const store = new Store(manifest, address, marks);
   const screen = new Screen();
   const cards = new Cards(store, screen, signal);

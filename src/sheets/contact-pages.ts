@@ -40,12 +40,14 @@ interface ContactLayout {
 
 const GUTTER = 4;
 const LEADING = 3.7;
-const HEAD = 12;
+const HEAD = 13;
 /** Base line of the title, and the distances from it to the base lines of the two lines below, in millimetres. */
 const TITLE = 3.9;
 const SOLID = 3.6;
 /** Least height of a picture with its words, in millimetres. */
 const LEAST_ROOM = 50;
+/** Further lines of words where a page is not full. */
+const SPARE_LINES = 4;
 /** Share of a picture's height that shows the same cloth in grey. */
 const STRIP = 1 / 6;
 const GAP = 0.7;
@@ -59,15 +61,19 @@ const SCALES: Readonly<Record<Pictures, { readonly times: number; readonly said:
   far: { times: 12, said: 'as seen from 6 m, with the sheet held at 50 cm' },
 };
 
-/** Four columns or five; as many rows as leave room for the words: 16 or 25 on A4, 16 or 20 on Letter. */
-export function contactLayout(paper: Paper, columns: 4 | 5): ContactLayout {
+/**
+ * Four columns or five; as many rows as leave room for the words: 16 or 25 on A4, 16 or 20 on Letter. Where `count`
+ * cloths leave rows empty, their room goes to the words.
+ */
+export function contactLayout(paper: Paper, columns: 4 | 5, count = Number.POSITIVE_INFINITY): ContactLayout {
   const { width, height } = SIZES[paper];
   const free = height - 2 * MARGIN - HEAD;
-  const rows = Math.min(columns, Math.floor(free / LEAST_ROOM));
+  const most = Math.min(columns, Math.floor(free / LEAST_ROOM));
+  const rows = Math.min(most, Math.ceil(count / columns));
   const room = free / rows;
   const wide = (width - 2 * MARGIN - (columns - 1) * GUTTER) / columns;
   // A narrow column takes its figures in two lines.
-  const lines = columns === 4 ? 6 : 7;
+  const lines = (columns === 4 ? 6 : 7) + (rows < most ? SPARE_LINES : 0);
   return { columns, rows, width: wide, height: Math.min(wide, room - lines * LEADING - 2.6), room, lines };
 }
 
@@ -78,7 +84,7 @@ export async function addContactSheets(
   contacts: readonly Contact[],
   options: ContactOptions,
 ): Promise<void> {
-  const layout = contactLayout(paper, options.columns);
+  const layout = contactLayout(paper, options.columns, contacts.length);
   const { times, said } = SCALES[options.pictures];
   const cloths = contacts.map((contact) => ({ ...contact, scored: measured(contact.draft) }));
   const why = highlights(cloths);
@@ -88,12 +94,15 @@ export async function addContactSheets(
   for (let page = 0; page < pages; page++) {
     pdf.page();
     const right = pdf.width - MARGIN;
-    const title = shared === '' ? options.title : `${options.title}: ${shared.slice(0, -2)}`;
+    const common = shared.slice(0, -2);
     const type = { size: 14, bold: true };
-    pdf.text(pdf.fitted([title], right - MARGIN - 40, type), MARGIN, MARGIN + TITLE, type);
+    const full = `${options.title}: ${common}`;
+    const isInTitle = common === '' || pdf.textWidth(full, type.size, true) <= right - MARGIN - 40;
+    pdf.text(isInTitle && common !== '' ? full : options.title, MARGIN, MARGIN + TITLE, type);
     pdf.text(`contact sheet ${page + 1} of ${pages}`, right, MARGIN + TITLE, { align: 'right' });
-    const seen = `${options.sorted}; ${said}, end 1 left, pick 1 at the top; the strip in grey`;
+    const seen = `${options.sorted}; ${said}; end 1 at the left, pick 1 at the top; the strips show the cloths in grey`;
     pdf.text(seen, MARGIN, MARGIN + TITLE + SOLID);
+    if (!isInTitle) pdf.text(pdf.fitted([`all are ${common}`], right - MARGIN), MARGIN, MARGIN + TITLE + 2 * SOLID);
     for (let at = 0; at < each && page * each + at < cloths.length; at++) {
       const x = MARGIN + (at % layout.columns) * (layout.width + GUTTER);
       const y = MARGIN + HEAD + Math.floor(at / layout.columns) * layout.room;

@@ -3,13 +3,13 @@ import { extname, join } from 'node:path';
 import { writeWif } from '../../draft/wif/read-wif.js';
 import { explained } from '../../files/faults.js';
 import { alone } from '../../files/lock.js';
+import { programVersion } from '../../files/program-version.js';
 import { judgeFile, writeWhole } from '../../files/whole.js';
 import { type KeptCloth, keepAlso, LONGEST, parseShortlist, readBack, shortlistText } from '../../formats/shortlist.js';
 import { brief, didYouMean, Problem, quote } from '../../problem.js';
 import { asArgument } from '../../words/shell.js';
 import { EXIT, type Io, say, sayJson } from '../shell/io.js';
 import { LARGEST_LIST, loadCloths, loadShortlist } from '../shell/kept-file.js';
-import { programVersion } from '../shell/version.js';
 
 /** The arguments of the command. */
 export interface KeepArguments {
@@ -80,9 +80,9 @@ function writeWifs(out: string, kept: readonly KeptCloth[], io: Io): string {
     throw new Problem(`${folder}: found a file; expected a folder, or nothing yet`);
   }
   const version = programVersion();
-  for (const { code, draft } of kept) {
+  for (const { code, draft, origin } of kept) {
     const path = join(folder, `${code}.wif`);
-    const text = writeWif(draft, { version });
+    const text = writeWif(draft, { version, ...(origin !== undefined && { origin: `${code}, ${origin}` }) });
     if (!existsSync(path)) writeWhole(path, text);
     else if (readFileSync(path, 'utf8') !== text) say(io.stderr, `${path}: left as it is, as it holds something else`);
   }

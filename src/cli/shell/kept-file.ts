@@ -1,8 +1,10 @@
 import { existsSync, statSync } from 'node:fs';
 import { join } from 'node:path';
+import { programVersion } from '../../files/program-version.js';
 import { standing } from '../../files/standing.js';
 import { isShortlist, type KeptCloth, keptOf, parseShortlist } from '../../formats/shortlist.js';
 import { draftOf, parseManifest } from '../../gallery/manifest/manifest.js';
+import { originOf } from '../../gallery/manifest/origin.js';
 import { Problem } from '../../problem.js';
 import { asArgument } from '../../words/shell.js';
 import { readText } from './files.js';
@@ -30,8 +32,9 @@ export function loadCloths(path: string): { file: string; cloths: KeptCloth[]; c
 
 function galleryCloths(text: string, file: string): KeptCloth[] {
   const manifest = parseManifest(text, file);
+  const origin = originOf(`shedlight ${programVersion()}`, manifest.question);
   return manifest.candidates.map((candidate) => {
-    return keptOf({ ...candidate, draft: draftOf(candidate, manifest) });
+    return keptOf({ ...candidate, origin, draft: draftOf(candidate, manifest) });
   });
 }
 

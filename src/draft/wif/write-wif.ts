@@ -8,6 +8,8 @@ import { UNITS, type Unit } from './thread-sett.js';
 interface WifWriteOptions {
   /** Our own version, for the file's head. */
   readonly version: string;
+  /** Where the draft comes from, for the file's notes. */
+  readonly origin?: string;
   /** The content, kept at reading, that the draft has no place for. */
   readonly kept?: Kept;
   /** Write a lift plan and no treadles, for a table or dobby loom. */
@@ -16,6 +18,9 @@ interface WifWriteOptions {
 
 /** Date of the text of WIF 1.1, which every file names; the file's own date is not recorded. */
 const TEXT_DATE = 'April 20, 1997';
+
+/** Most characters of a note, so that a line of the file is easy to read. */
+const NOTE = 72;
 
 /** Sections whose entries count ends or picks. */
 const PER_THREAD = /^(WARP|WEFT) (SYMBOLS|SPACING|SPACING ZOOM|THICKNESS|THICKNESS ZOOM)$/;
@@ -38,7 +43,8 @@ export function writeWif(draft: Draft, options: WifWriteOptions): string {
     `Source Version=${plainAscii(options.version)}`,
   ]);
   const planOnly = options.liftPlan === true || draft.tieUp.length > MOST_TREADLES;
-  const body = new Map([...ownSections(draft, planOnly, kept), [OWN_SECTION, writeOwn(draft)] as const]);
+  const notes = options.origin === undefined ? [] : [['NOTES', notesOf(options.origin)] as const];
+  const body = new Map([...ownSections(draft, planOnly, kept), ...notes, [OWN_SECTION, writeOwn(draft)] as const]);
   for (const [name, lines] of kept?.sections ?? []) {
     if (PER_THREAD.test(name) && !fits(name, draft, kept!)) continue;
     body.set(name, [...(body.get(name) ?? []), ...lines]);
@@ -54,6 +60,17 @@ export function writeWif(draft: Draft, options: WifWriteOptions): string {
     throw new Problem(`found a draft of ${text.length} bytes as WIF; expected ${LARGEST_WIF} at most`);
   }
   return text;
+}
+
+/** A text as numbered notes of at most {@link NOTE} characters each, unless a word is longer. */
+function notesOf(text: string): string[] {
+  const lines = [''];
+  for (const word of plainAscii(text).split(' ')) {
+    const longer = `${lines.at(-1)} ${word}`.trimStart();
+    if (longer.length > NOTE) lines.push(word);
+    else lines[lines.length - 1] = longer;
+  }
+  return numbered(lines, (line) => line);
 }
 
 /** Sentences about kept content that no longer fits the draft, such as lists of threads that are gone. */

@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import { deflateSync } from 'node:zlib';
+import { programVersion } from '../../files/program-version.js';
 import type { Question } from '../../search/question/question.js';
 import type { Outcome } from '../../search/strategy/outcome.js';
 import { TABLE } from '../manifest/cloths-table.js';
@@ -22,7 +23,7 @@ export function galleryPage(
   sheets: readonly string[] = ['contact-sheet.png'],
   manifest: Manifest = manifestOf(question, outcome),
 ): string {
-  const parts = { policy: policy(script), script, packed: packed(JSON.stringify(manifest)) };
+  const parts = { policy: policy(script), script, program: program(), packed: packed(JSON.stringify(manifest)) };
   return pageText(parts, {
     question,
     outcome,
@@ -34,8 +35,10 @@ export function galleryPage(
 
 /** Makes the page without a gallery, in which questions are asked. */
 export function emptyPage(script: string): string {
-  return pageText({ policy: policy(script), script, packed: '' });
+  return pageText({ policy: policy(script), script, program: program(), packed: '' });
 }
+
+const program = (): string => `shedlight ${programVersion()}`;
 
 /** What the page's script works on, in a sixth of its length: zlib data (RFC 1950) in base 64. */
 function packed(text: string): string {

@@ -137,6 +137,14 @@ label:has(> .step-back) output { min-width: 4rem; font-variant-numeric: tabular-
 .asked-key { padding: .25rem 0; font-size: .92rem; }
 .asked-key label { display: grid; grid-template-columns: 9rem minmax(0, 1fr); gap: .6rem; align-items: center; }
 .asked-key p { font-size: .84rem; }
+.asked-key select { width: 100%; min-width: 0; }
+.asked-key > input { width: 100%; margin-top: .3rem; }
+.asked-key .ticked { display: flex; }
+fieldset.asked-key { margin: 0; }
+.threads { display: inline-flex; flex: none; border: 1px solid var(--rule); }
+.threads span { width: 4px; height: .9rem; }
+.threads .dark { background: #1f2a44; }
+.threads .light { background: #efe6d2; }
 .beside-one-another { overflow-x: auto; }
 .compare table { border-collapse: collapse; }
 .compare th, .compare td { text-align: left; vertical-align: top; padding: .3rem 1.2rem .3rem 0; font-weight: 400; max-width: 17rem; overflow-wrap: anywhere; }

@@ -14,6 +14,8 @@ export interface PageParts {
   /** The content security policy. */
   readonly policy: string;
   readonly script: string;
+  /** The program that writes the page, with its version. */
+  readonly program: string;
   /** What the script works on: gallery.json, packed; empty for a page without a gallery. */
   readonly packed: string;
 }
@@ -33,13 +35,14 @@ export interface Shown {
  * The text of a page: a gallery that can be read and printed, which its script makes interactive, or no gallery and the
  * script alone. Text from a draft or a question is always escaped.
  */
-export function pageText({ policy, script, packed }: PageParts, shown?: Shown): string {
+export function pageText({ policy, script, program, packed }: PageParts, shown?: Shown): string {
   const title = shown === undefined ? 'shedlight' : `${titleOf(shown.question)} · shedlight gallery`;
   const page = html`<!doctype html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="${policy}">
+<meta name="generator" content="${program}">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <title>${title}</title>
 <style>${safe(STYLE)}</style>

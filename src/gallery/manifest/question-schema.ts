@@ -30,6 +30,8 @@ const nameDraft = v.object({
 export const questionSchema = v.object({
   draft: v.exactOptional(text),
   'on the loom': v.exactOptional(text),
+  // The draft itself, as YAML: a page can ask again without its file.
+  'draft text': v.exactOptional(text),
   structure: v.exactOptional(texts),
   treadling: v.exactOptional(texts),
   'name draft': v.exactOptional(nameDraft),

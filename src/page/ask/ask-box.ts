@@ -1,16 +1,13 @@
 import { countsOf } from '../../gallery/html/page-counts.js';
 import { manifestOf } from '../../gallery/manifest/manifest.js';
-import { Problem } from '../../problem.js';
-import type { Question } from '../../search/question/question.js';
-import { readQuestion } from '../../search/question/read-question.js';
 import type { Stage } from '../../search/strategy/strategies.js';
 import { capital, grouped, plural } from '../../words/counts.js';
 import { dialogBox } from '../boxes/dialog.js';
 import { download } from '../boxes/download.js';
 import { button, el } from '../paint/dom.js';
 import { askForm } from './ask-form.js';
-import { type AskedOf, questionText } from './asked.js';
-import { draftOfOwn } from './own-draft.js';
+import type { AskedOf } from './asked.js';
+import { askedOfFile, askedText, readAsked } from './read-asked.js';
 import { type Answered, savedPage } from './save-page.js';
 import { Searcher } from './searcher.js';
 
@@ -45,13 +42,6 @@ export function askBox(script: string, answered: (answer: Answered, asked: Asked
   let last: Answered | undefined;
   let waiting: ReturnType<typeof setTimeout> | undefined;
 
-  const read = (tell: (note: string) => void = () => {}): Question => {
-    const { asked, own } = form.asked();
-    return readQuestion({ text: questionText(asked), file: 'the question', flags: {} }, () => {
-      if (own === undefined) throw new Problem('found no draft; expected one, typed or as a file');
-      return draftOfOwn(own, tell);
-    });
-  };
   const later = (): void => {
     clearTimeout(waiting);
     waiting = setTimeout(() => void count(), COUNT_AFTER);
@@ -59,7 +49,7 @@ export function askBox(script: string, answered: (answer: Answered, asked: Asked
   const count = async (): Promise<void> => {
     if (running !== undefined) return;
     try {
-      said.textContent = countInWords(await searcher.count(read()));
+      said.textContent = countInWords(await searcher.count(readAsked(form.asked())));
       search.disabled = false;
     } catch (error) {
       search.disabled = true;
@@ -77,7 +67,7 @@ export function askBox(script: string, answered: (answer: Answered, asked: Asked
     };
     try {
       const notes: string[] = [];
-      const question = read((note) => notes.push(note));
+      const question = readAsked(form.asked(), (note) => notes.push(note));
       const { enough, stop } = running;
       const outcome = await searcher.search(question, tell, enough.signal, stop.signal);
       if (outcome.found.length === 0) {
@@ -108,8 +98,22 @@ export function askBox(script: string, answered: (answer: Answered, asked: Asked
     savePage: async () => {
       if (last) download(await savedPage(last, script), 'gallery.html', 'text/html');
     },
-    saveText: () => download(questionText(form.asked().asked), 'question.yaml', 'application/yaml'),
+    saveText: () => attempt(() => download(askedText(form.asked()), 'question.yaml', 'application/yaml')),
+    openText: async (file) => {
+      const text = await file.text();
+      attempt(() => {
+        form.show({ asked: askedOfFile(text, file.name) });
+        later();
+      });
+    },
   });
+  const attempt = (work: () => void): void => {
+    try {
+      work();
+    } catch (error) {
+      said.textContent = wordsOf(error);
+    }
+  };
   controls(false);
   shown.body.append(head, form.fields);
   const open = (): void => {
@@ -133,13 +137,27 @@ function headOf({
   readonly cancel: () => void;
   readonly savePage: () => Promise<void>;
   readonly saveText: () => void;
+  readonly openText: (file: File) => Promise<void>;
 }) {
   const search = button('Search', on.start, { class: 'search', disabled: true });
   const enough = button('Stop, and show what was found', on.enough);
   const cancel = button('Cancel', on.cancel);
   const savePage = button('Save the page', () => void on.savePage(), { disabled: true });
   const saveText = button('Save the question', on.saveText);
-  const buttons = el('div', { class: 'controls' }, search, enough, cancel, savePage, saveText);
+  const file = el('input', {
+    type: 'file',
+    accept: '.yaml,.yml',
+    class: 'unseen',
+    tabindex: -1,
+    'aria-label': 'Question file',
+    change: () => {
+      const [given] = file.files ?? [];
+      if (given !== undefined) void on.openText(given);
+      file.value = '';
+    },
+  });
+  const openText = button('Open a question', () => file.click());
+  const buttons = el('div', { class: 'controls' }, search, enough, cancel, savePage, saveText, openText, file);
   return {
     head: el('div', { class: 'ask-head' }, said, bar, buttons),
     search,

@@ -1,14 +1,18 @@
+import type { Key as KeyOf } from '../../input/key.js';
 import { QUESTION_TABLE } from '../../search/question/question-table.js';
 import { capital } from '../../words/counts.js';
 import { el } from '../paint/dom.js';
 import { type AskedOf, fieldText } from './asked.js';
+import { type AskField, choiceField, ticksField } from './choice-field.js';
 import { draftField } from './draft-field.js';
+import { ownOf } from './own-draft.js';
 import { structureChoice } from './structure-choice.js';
 import { yarnRows } from './yarn-rows.js';
 
 type Key = keyof typeof QUESTION_TABLE.keys;
+type Asks = Omit<KeyOf<unknown>, 'read'>;
 
-/** The keys that are text in the form, in the order in which a weaver decides them. */
+/** The keys of the form, in the order in which a weaver decides them. */
 const MAIN: readonly Key[] = [
   'blocks',
   'profile',
@@ -31,7 +35,9 @@ const CALLED: Partial<Record<Key, string>> = {
   blocks: 'number of blocks',
   profile: 'order of blocks',
   by: 'each colour covers',
+  fill: 'each element is',
   times: 'size ×',
+  starts: 'orders begin',
 };
 
 /** The fields of a question. */
@@ -50,24 +56,11 @@ export function askForm(changed: () => void): AskForm {
   yarns.show(undefined);
   const draft = draftField(changed);
   const shown = new Map<string, { readonly value: unknown; readonly text: string }>();
-  const inputs = new Map<Key, HTMLInputElement>();
+  const inputs = new Map<Key, AskField>();
   const field = (key: Key): HTMLElement => {
-    const { about, usual, example } = QUESTION_TABLE.keys[key] as { about: string; usual?: string; example: string };
-    const hint = `hint-${key.replaceAll(' ', '-')}`;
-    const input = el('input', {
-      type: 'text',
-      placeholder: usual ?? example.replace(/[[\]]/g, ''),
-      'aria-describedby': hint,
-      spellcheck: 'false',
-      input: changed,
-    });
+    const input = fieldOf(key, changed);
     inputs.set(key, input);
-    return el(
-      'div',
-      { class: 'asked-key' },
-      el('label', {}, el('span', {}, capital(CALLED[key] ?? key)), input),
-      el('p', { class: 'quiet', id: hint }, about),
-    );
+    return input.element;
   };
   const main = MAIN.map(field);
   const fields = el(
@@ -82,9 +75,10 @@ export function askForm(changed: () => void): AskForm {
     asked() {
       const own = draft.value();
       const names = structure.chosen();
-      const woven = own ? { draft: own.name } : names.length > 0 ? { structure: names } : {};
-      const values = [...inputs].flatMap(([key, { value }]) => {
-        const text = value.trim();
+      const kept = draft.isOnTheLoom() ? 'on the loom' : 'draft';
+      const woven = own ? { [kept]: own.name } : names.length > 0 ? { structure: names } : {};
+      const values = [...inputs].flatMap(([key, input]) => {
+        const text = input.value();
         const known = shown.get(key);
         return text === '' ? [] : [[key, known?.text === text ? known.value : text] as const];
       });
@@ -94,16 +88,49 @@ export function askForm(changed: () => void): AskForm {
       const names = asked.structure;
       structure.choose(Array.isArray(names) ? names.map(String) : names === undefined ? [] : [String(names)]);
       yarns.show(asked.yarns);
-      const file = asked.draft ?? asked['on the loom'];
-      if (own !== undefined) draft.show(own);
-      else if (file !== undefined) draft.miss(String(file));
+      const onTheLoom = asked['on the loom'];
+      const file = asked.draft ?? onTheLoom;
+      const text = asked['draft text'];
+      const held = file !== undefined && typeof text === 'string' ? ownOf(String(file), text) : undefined;
+      draft.show(own ?? held, onTheLoom !== undefined);
+      if (own === undefined && held === undefined && file !== undefined) draft.miss(String(file));
       shown.clear();
       for (const [key, input] of inputs) {
         const value = asked[key];
         const text = fieldText(key, value);
         shown.set(key, { value, text });
-        input.value = text;
+        input.show(text);
       }
+    },
+  };
+}
+
+/** The field of a key: words to choose from where the key has such, else a line to write in. */
+function fieldOf(key: Key, changed: () => void): AskField {
+  const known: Asks = QUESTION_TABLE.keys[key];
+  const { about, usual, example, choices, other, many } = known;
+  const name = capital(CALLED[key] ?? key);
+  const written = { name, usual, other, example: example.replace(/[[\]]/g, '') };
+  if (choices !== undefined) return (many === undefined ? choiceField : ticksField)({ ...written, choices }, changed);
+  const hint = `hint-${key.replaceAll(' ', '-')}`;
+  const input = el('input', {
+    type: 'text',
+    placeholder: usual ?? written.example,
+    'aria-describedby': hint,
+    spellcheck: 'false',
+    input: changed,
+  });
+  const element = el(
+    'div',
+    { class: 'asked-key' },
+    el('label', {}, el('span', {}, name), input),
+    el('p', { class: 'quiet', id: hint }, about),
+  );
+  return {
+    element,
+    value: () => input.value.trim(),
+    show(text) {
+      input.value = text;
     },
   };
 }

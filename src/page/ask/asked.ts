@@ -7,8 +7,14 @@ export type Asked = Readonly<Record<string, unknown>>;
 export function questionText(asked: Asked): string {
   return Object.entries(asked)
     .filter(([, value]) => value !== undefined && value !== '')
-    .map(([key, value]) => `${/ /.test(key) ? JSON.stringify(key) : key}: ${JSON.stringify(value)}\n`)
+    .map(([key, value]) => `${/ /.test(key) ? JSON.stringify(key) : key}: ${valueText(value)}\n`)
     .join('');
+}
+
+/** A value as JSON; a text of several lines as lines, set in by two. */
+function valueText(value: unknown): string {
+  if (typeof value !== 'string' || !value.trimEnd().includes('\n')) return JSON.stringify(value);
+  return `|2-\n${value.trimEnd().replace(/^/gm, '  ')}`;
 }
 
 /** The value of a key as the text of its field: `2, 3, 4`, `float 7, repeat 400`, `rising, 4 shafts`. */

@@ -1,5 +1,5 @@
-import { button, el } from '../paint/dom.js';
-import type { OwnDraft } from './own-draft.js';
+import { button, el, tick } from '../paint/dom.js';
+import { isWif, type OwnDraft, ownOf } from './own-draft.js';
 
 /** Name of a draft that was typed. */
 const TYPED = 'draft.yaml';
@@ -9,11 +9,15 @@ const EXAMPLE = 'threading: 1-4, 3-2\ntie-up: [1 2, 2 3, 3 4, 1 4]\ntreadling: 1
 export function draftField(changed: () => void): {
   readonly field: HTMLElement;
   value(): OwnDraft | undefined;
-  show(own: OwnDraft): void;
+  /** Whether the warp of the draft is on the loom. */
+  isOnTheLoom(): boolean;
+  show(own: OwnDraft | undefined, isOnTheLoom: boolean): void;
   /** Says that the draft of the question, of which only the name is known, is wanted. */
   miss(name: string): void;
 } {
   let dropped: OwnDraft | undefined;
+  let name = TYPED;
+  let onTheLoom = false;
   const said = el('p', { role: 'status', class: 'quiet' });
   const typed = el('textarea', {
     rows: 4,
@@ -21,16 +25,15 @@ export function draftField(changed: () => void): {
     spellcheck: 'false',
     'aria-label': 'Threading, tie-up and treadling',
     input: () => {
+      if (dropped !== undefined) said.textContent = '';
+      if (dropped !== undefined || typed.value.trim() === '') name = TYPED;
       dropped = undefined;
-      said.textContent = '';
       changed();
     },
   });
   const take = async (file: File | undefined): Promise<void> => {
     if (file === undefined) return;
-    dropped = { name: file.name, bytes: new Uint8Array(await file.arrayBuffer()) };
-    typed.value = '';
-    said.textContent = `${file.name} is the draft.`;
+    show({ name: file.name, bytes: new Uint8Array(await file.arrayBuffer()) });
     changed();
   };
   const file = el('input', {
@@ -41,6 +44,16 @@ export function draftField(changed: () => void): {
     'aria-label': 'Draft file',
     change: () => void take(file.files?.[0]),
   });
+  const loom = tick('Its warp is on the loom: search only weft and treadling', (on) => {
+    onTheLoom = on;
+    changed();
+  });
+  const show = (own: OwnDraft | undefined): void => {
+    dropped = own !== undefined && isWif(own) ? own : undefined;
+    name = own?.name ?? TYPED;
+    typed.value = own === undefined || dropped !== undefined ? '' : new TextDecoder().decode(own.bytes);
+    said.textContent = own === undefined || name === TYPED ? '' : `${name} is the draft.`;
+  };
   const field = el(
     'fieldset',
     {
@@ -60,23 +73,21 @@ export function draftField(changed: () => void): {
       file,
       el('span', { class: 'quiet' }, 'or drop it here'),
       button('No draft', () => {
-        dropped = undefined;
-        typed.value = '';
-        said.textContent = '';
+        show(undefined);
         changed();
       }),
     ),
     said,
+    loom.label,
   );
   return {
     field,
-    value: () =>
-      dropped ??
-      (typed.value.trim() === '' ? undefined : { name: TYPED, bytes: new TextEncoder().encode(typed.value) }),
-    show(own) {
-      dropped = own.name === TYPED ? undefined : own;
-      typed.value = own.name === TYPED ? new TextDecoder().decode(own.bytes) : '';
-      said.textContent = own.name === TYPED ? '' : `${own.name} is the draft.`;
+    value: () => dropped ?? (typed.value.trim() === '' ? undefined : ownOf(name, typed.value)),
+    isOnTheLoom: () => onTheLoom,
+    show(own, isOnTheLoom) {
+      show(own);
+      onTheLoom = isOnTheLoom;
+      loom.show(onTheLoom);
     },
     miss(name) {
       said.textContent = `The question was asked of ${name}, which is not in this page: open it here to ask again.`;

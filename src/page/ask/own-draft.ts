@@ -1,6 +1,6 @@
 import type { Draft } from '../../draft/draft.js';
 import { readWif, refuseLarge } from '../../draft/wif/read-wif.js';
-import { readDraft } from '../../draft/yaml/read-draft.js';
+import { readDraft, writeDraft } from '../../draft/yaml/read-draft.js';
 import { Problem } from '../../problem.js';
 import { withUnits } from '../../structure/recognise/with-units.js';
 
@@ -10,9 +10,15 @@ export interface OwnDraft {
   readonly bytes: Uint8Array;
 }
 
-/** Reads a draft, WIF or YAML by the ending of its name, with the units of its structure if that is known. */
-export function draftOfOwn({ name, bytes }: OwnDraft, tell: (note: string) => void): Draft {
-  if (!/\.wif$/i.test(name)) return withUnits(name, readDraft(new TextDecoder().decode(bytes), name), tell);
+/** Whether it is a WIF file: what a question holds of one is YAML under its name. */
+export function isWif({ name, bytes }: OwnDraft): boolean {
+  return /\.wif$/i.test(name) && !/^(name|threading):/.test(wordsOf(bytes));
+}
+
+/** Reads a draft, WIF or YAML, with the units of its structure if that is known. */
+export function draftOfOwn(own: OwnDraft, tell: (note: string) => void): Draft {
+  const { name, bytes } = own;
+  if (!isWif(own)) return withUnits(name, readDraft(wordsOf(bytes), name), tell);
   try {
     const { draft, notes } = readWif(bytes);
     refuseLarge(draft);
@@ -22,3 +28,15 @@ export function draftOfOwn({ name, bytes }: OwnDraft, tell: (note: string) => vo
     throw error instanceof Problem ? error.inFile(name) : error;
   }
 }
+
+/** The draft as YAML: as it was typed, or translated from WIF. */
+export function textOfOwn(own: OwnDraft): string {
+  return isWif(own) ? writeDraft(draftOfOwn(own, () => {})) : wordsOf(own.bytes).replace(/\r\n?/g, '\n');
+}
+
+/** A draft from its text. */
+export function ownOf(name: string, text: string): OwnDraft {
+  return { name, bytes: new TextEncoder().encode(text) };
+}
+
+const wordsOf = (bytes: Uint8Array): string => new TextDecoder().decode(bytes);

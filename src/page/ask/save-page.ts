@@ -2,7 +2,7 @@ import { pageText } from '../../gallery/html/page-text.js';
 import type { Manifest } from '../../gallery/manifest/manifest.js';
 import type { Question } from '../../search/question/question.js';
 import type { Found, Outcome } from '../../search/strategy/outcome.js';
-import { el, one } from '../paint/dom.js';
+import { el, one, programOf } from '../paint/dom.js';
 import { paintCloth } from '../paint/paint.js';
 import { motifScale, repeatOf } from '../store/sizes.js';
 
@@ -20,8 +20,9 @@ export interface Answered {
 export async function savedPage({ question, outcome, manifest }: Answered, script: string): Promise<string> {
   // Style and script are those of this page, so that its policy holds for the saved one too.
   const policy = one<HTMLMetaElement>(document, 'meta[http-equiv]').content;
+  const program = programOf();
   return pageText(
-    { policy, script, packed: await packed(JSON.stringify(manifest)) },
+    { policy, script, program, packed: await packed(JSON.stringify(manifest)) },
     { question, outcome, sheets: [], pictures: (found) => ({ cloth: pictureOf(found) }), figures: 'the page alive' },
   );
 }

@@ -5,7 +5,7 @@ import { inWords, lengthInWords } from '../../score/words/figure-words.js';
 import type { Found } from '../../search/strategy/outcome.js';
 import { capital, plural } from '../../words/counts.js';
 import { SMALL_FIGURE, smallFigure } from '../paint/cloth-figure.js';
-import { button, drawing, el, tick } from '../paint/dom.js';
+import { button, drawing, el, programOf, tick } from '../paint/dom.js';
 import type { Screen } from '../paint/screen.js';
 import { repeatOf, sizesOf } from '../store/sizes.js';
 import type { Store } from '../store/store.js';
@@ -121,7 +121,14 @@ function telling(store: Store, screen: Screen, found: Found, goTo: GoTo): HTMLEl
     ),
     command(drawCommand(found)),
     button('Save as WIF', () =>
-      download(writeWif(found.draft, { version: 'page' }), `${found.code}.wif`, 'text/plain'),
+      download(
+        writeWif(found.draft, {
+          version: programOf().replace(/^\S+ /, ''),
+          origin: `${found.code}, ${store.marks.origin}`,
+        }),
+        `${found.code}.wif`,
+        'text/plain',
+      ),
     ),
     el('h3', {}, 'Sizes'),
     sizes(found, screen),

@@ -81,3 +81,8 @@ export function button(
 ): HTMLButtonElement {
   return el('button', { type: 'button', click: pressed, ...more }, words);
 }
+
+/** The program that wrote this page, with its version: `shedlight 0.1.0`. */
+export function programOf(): string {
+  return one<HTMLMetaElement>(document, 'meta[name="generator"]').content;
+}

@@ -15,9 +15,12 @@ export class Marks {
   /** Why what is kept is not stored, in a sentence. */
   trouble: string | undefined;
   private readonly shelf: Shelf;
+  /** What the list says of where the cloths of this gallery come from. */
+  readonly origin: string;
 
-  constructor(shelf: Shelf = NO_SHELF) {
+  constructor(shelf: Shelf = NO_SHELF, origin = '') {
     this.shelf = shelf;
+    this.origin = origin;
     this.reload();
   }
 
@@ -32,7 +35,10 @@ export class Marks {
   /** Keeps a cloth, or removes it if it is kept. */
   toggle(found: Found): void {
     if (this.has(found.code)) this.drop(found.code);
-    else this.change((all) => (all.some(({ code }) => code === found.code) ? all : [...all, keptOf(found)]));
+    else {
+      const kept = keptOf({ ...found, ...(this.origin !== '' && { origin: this.origin }) });
+      this.change((all) => (all.some(({ code }) => code === found.code) ? all : [...all, kept]));
+    }
   }
 
   drop(code: string): void {

@@ -26,8 +26,8 @@ export const CLOTH_COLUMNS: readonly Column<ClothRow>[] = [
   ['contrast', ({ scores }) => fixed(scores.contrast, 3)],
   ['figure', ({ scores }) => fixed(scores.figure, 3)],
   ['symmetry', ({ scores }) => fixed(scores.symmetry, 3)],
-  ['reads to, m', ({ scores }) => readsTo(scores.reads) ?? 0],
-  ['easy to, m', ({ scores }) => fixed(scores.easyTo, 1)],
+  ['clear to, m', ({ scores }) => readsTo(scores.reads) ?? 0],
+  ['repeat easy to see to, m', ({ scores }) => fixed(scores.easyTo, 1)],
   ['longest float, threads', ({ scores }) => scores.floats.longest ?? 'never interlaces'],
   [
     'longest float',

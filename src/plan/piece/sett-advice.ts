@@ -35,7 +35,7 @@ export function settWords(advice: SettAdvice, { sett: { per } }: Draft): string 
   const { diameters, ends, intersections, closest, advised, share } = inMeasure(advice, per);
   const crossings = Number.isInteger(intersections) ? intersections : intersections.toFixed(1);
   return (
-    `${diameters.toFixed(1)} threads lie in ${per === 'inch' ? 'an inch' : 'a cm'}, × ${ends} ends ÷ (${ends} + ` +
+    `${diameters.toFixed(1)} threads side by side to the ${per} × ${ends} ends ÷ (${ends} + ` +
     `${crossings} intersections) = ${closest.toFixed(1)}; ${Math.round(share * 100)} % of it ${advised.toFixed(1)} (Ashenhurst’s rule)`
   );
 }

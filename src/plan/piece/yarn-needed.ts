@@ -58,7 +58,7 @@ export function patternCautions(pieces: readonly PiecePlan[], { yarns }: PlanOpt
   if (tex === undefined || tex === own[weft[at]!]!.tex) return [];
   const times = fixed(widths.pattern / widths.warp, 1);
   return [
-    `The pattern weft is reckoned ${times} times as thick as the warp, as it is drawn; give its size as “pattern 4/2 cotton”.`,
+    `The pattern weft is taken to be ${times} times as thick as the warp, as it is drawn; give its size as “pattern 4/2 cotton”.`,
   ];
 }
 

@@ -1,18 +1,18 @@
 import { LOOM_SHAFTS, LOOM_TREADLES } from '../../draft/limits.js';
 import { SETT, YARNS } from '../../draft/yaml/yarns-given.js';
 import { describe, eachOf, type Given, Misread, numberOf, textOf, wholeOf, wordOf } from '../../input/given.js';
-import { namedParts, nested, optional, table, type Values, withDefault } from '../../input/key.js';
+import { choicesInWords, namedParts, nested, optional, table, type Values, withDefault } from '../../input/key.js';
 import { kind, SPACED, text, whole, word, words } from '../../input/kinds.js';
-import { FILLS, LAID_BY } from '../../order/laid-order.js';
+import { type By, FILLS, type Fill, LAID_BY } from '../../order/laid-order.js';
 import { FLOAT_LIMIT } from '../../score/model/float-limit.js';
 import { DEFAULT_RANK } from '../../score/parts/parts.js';
-import { PRESET_NAMES } from '../../score/rank/presets.js';
+import { PRESET_NAMES, PRESETS } from '../../score/rank/presets.js';
 import { weightsInWords } from '../../score/rank/why.js';
 import { SAMENESS, type Sameness } from '../../score/symmetry/canonical-cloth.js';
 import { LOOM_KIND } from '../../structure/loom/loom-table.js';
 import { MOST_BLOCKS } from '../../structure/model/sized.js';
 import { orList } from '../../words/counts.js';
-import { type Limits, STARTS } from './question.js';
+import { type Limits, type Question, STARTS } from './question.js';
 import { NAME_DRAFT } from './read-name.js';
 import { RANK, rankOf } from './read-rank.js';
 
@@ -49,6 +49,30 @@ const LIMIT_KIND = {
   },
 };
 
+/** What the words of some keys mean. */
+const WEFT_CHOICES = {
+  same: 'as the warp',
+  exchange: 'as the warp, colours swapped',
+  own: 'every order of its own',
+} as const;
+const BY_CHOICES: Readonly<Record<By, string>> = {
+  thread: 'one end or pick',
+  unit: 'one unit of the weave',
+  block: 'one unit, whose block it also chooses',
+};
+const FILL_CHOICES: Readonly<Record<Fill, string>> = {
+  solid: 'all one colour',
+  alternate: 'log cabin: D L D L',
+  nest: 'the whole order in each element',
+};
+const START_CHOICES: Readonly<Record<Question['starts'], string>> = {
+  all: 'on every end and pick',
+  first: 'on the first end and pick',
+  weft: 'the warp’s on the first end, the weft’s on every pick',
+};
+const RANK_CHOICES = Object.fromEntries(PRESET_NAMES.map((name) => [name, weightsInWords(PRESETS[name])]));
+const SHOW_CHOICES = { [EACH_KIND]: 'the best, and each that looks unlike all before it' };
+
 /** The keys of a question. Values that depend on the palette or the structure stay text. */
 export const QUESTION_TABLE = table(
   {
@@ -80,6 +104,10 @@ export const QUESTION_TABLE = table(
       about: 'draft whose warp is already threaded: search only weft and treadling',
       example: 'on-my-loom.wif',
       argument: '<file>',
+    }),
+    'draft text': optional(text('the keys of a draft, as text'), {
+      about: 'the draft itself, so that the question needs no file for it; written by the page, only in files',
+      example: '"threading: 1-4, 3-2"',
     }),
     blocks: optional(whole('blocks', 1, MOST_BLOCKS), {
       about: 'number of blocks, as many as the shafts hold',
@@ -134,7 +162,9 @@ export const QUESTION_TABLE = table(
       argument: '<order>',
     }),
     weft: optional(text('same, exchange, own, a letter or an order'), {
-      about: 'same, exchange (colours swapped), own (every order), a letter or an order',
+      about: `${choicesInWords(WEFT_CHOICES)}, a letter or an order`,
+      choices: WEFT_CHOICES,
+      other: 'a letter or an order',
       usual: 'same',
       example: 'own',
       argument: '<rule>',
@@ -146,13 +176,15 @@ export const QUESTION_TABLE = table(
       argument: '<letter>',
     }),
     by: withDefault(words(LAID_BY), 'thread', {
-      about: 'each colour covers: a thread, a unit, or a block (a unit whose block it also chooses)',
+      about: `each colour covers: ${choicesInWords(BY_CHOICES)}`,
+      choices: BY_CHOICES,
       many: 'several with commas',
       example: '[thread, unit]',
       argument: '<ways>',
     }),
     fill: withDefault(words(FILLS), 'solid', {
-      about: 'solid (all one colour), alternate (log cabin: D L D L), nest (the whole order in each element)',
+      about: choicesInWords(FILL_CHOICES),
+      choices: FILL_CHOICES,
       many: 'several with commas',
       example: '[solid, alternate]',
       argument: '<ways>',
@@ -164,7 +196,8 @@ export const QUESTION_TABLE = table(
       argument: '<factors>',
     }),
     starts: optional(word(STARTS), {
-      about: 'where orders may begin: all, first, weft (the weft’s alone)',
+      about: `where orders may begin: ${choicesInWords(START_CHOICES)}`,
+      choices: START_CHOICES,
       usual: 'all',
       example: 'first',
       argument: '<which>',
@@ -206,12 +239,16 @@ export const QUESTION_TABLE = table(
     }),
     rank: optional(kind(RANK, rankOf), {
       about: `${orList(PRESET_NAMES)}; or weights, "contrast 3, symmetry 2"`,
+      choices: RANK_CHOICES,
+      other: 'weights',
       usual: weightsInWords(DEFAULT_RANK),
       example: 'unexpected',
       argument: '<weights>',
     }),
     show: withDefault(kind(`cloths, from 1 to ${MOST_SHOWN}, or ${EACH_KIND}`, showOf), '60', {
       about: `best cloths to show, or "${EACH_KIND}"`,
+      choices: SHOW_CHOICES,
+      other: 'a number of the best',
       example: '24',
       argument: '<n>',
     }),

@@ -1,6 +1,6 @@
 import type { Yarn } from '../../colour/yarn.js';
 import type { Draft, Sett } from '../../draft/draft.js';
-import { DEFAULT_SETT, DEFAULT_YARNS } from '../../draft/yaml/read-draft.js';
+import { DEFAULT_SETT, DEFAULT_YARNS, readDraft } from '../../draft/yaml/read-draft.js';
 import { overlaid } from '../../input/flags.js';
 import { type Given, Misread, under } from '../../input/given.js';
 import { readKeys } from '../../input/key.js';
@@ -10,6 +10,7 @@ import { nearestWord, quote } from '../../problem.js';
 import { DEFAULT_RANK } from '../../score/parts/parts.js';
 import type { Structure } from '../../structure/catalogue/catalogue.js';
 import { usualSett } from '../../structure/catalogue/usual-sett.js';
+import { withUnits } from '../../structure/recognise/with-units.js';
 import type { Done, Question, WeftRule } from './question.js';
 import { QUESTION_TABLE, type Written } from './question-table.js';
 import { onLoomStarts, refuseOnTheLoom, woundOrder } from './read-on-the-loom.js';
@@ -44,8 +45,8 @@ export interface QuestionSource {
 const WEFT_RULES = ['same', 'exchange', 'own'] as const;
 /** Keys of the file that the flag for a key overrides, besides that key. */
 const INSTEAD: Readonly<Record<string, readonly string[]>> = {
-  structure: ['draft', 'on the loom'],
-  draft: ['structure', 'treadling', 'blocks', 'profile', 'treadled', 'name draft', 'on the loom'],
+  structure: ['draft', 'on the loom', 'draft text'],
+  draft: ['structure', 'treadling', 'blocks', 'profile', 'treadled', 'name draft', 'on the loom', 'draft text'],
   'on the loom': [
     'structure',
     'treadling',
@@ -54,6 +55,7 @@ const INSTEAD: Readonly<Record<string, readonly string[]>> = {
     'treadled',
     'name draft',
     'draft',
+    'draft text',
     'warp',
     'by',
     'fill',
@@ -111,7 +113,7 @@ function understood(
   const onTheLoom = written['on the loom'];
   if (onTheLoom !== undefined) refuseOnTheLoom(written);
   const file = written.draft ?? onTheLoom;
-  const draft = file === undefined ? undefined : { file, draft: loadDraft(file) };
+  const draft = file === undefined ? undefined : { file, draft: draftFrom(written, file, loadDraft) };
   refuseWithDraft(written, draft);
   const withBlocks = blocksFrom(structures, draft);
   const own = draft?.draft.yarns ?? [];
@@ -160,6 +162,12 @@ function understood(
     seed,
     tries,
   };
+}
+
+/** The draft of a question: the one that it holds, or the one in the file that it names. */
+function draftFrom(written: Written, file: string, loadDraft: (path: string) => Draft): Draft {
+  const text = written['draft text'];
+  return text === undefined ? loadDraft(file) : withUnits(file, readDraft(text, `${file} in the question`), () => {});
 }
 
 /** The sett at which the blocks of the structures come out square, if it is the same for all; else the default. */

@@ -1,3 +1,4 @@
+import { writeDraft } from '../../draft/yaml/read-draft.js';
 import { formatOrder } from '../../order/order.js';
 import { rankWritten } from '../../score/rank/presets.js';
 import type { Question } from './question.js';
@@ -10,7 +11,9 @@ export function resolvedQuestion(question: Question) {
   const { limits, loom, done, rank, same } = question;
   const { float, repeat, warpChanges, weftChanges, ...others } = limits;
   return {
-    ...(draft ? { [question.onTheLoom ? 'on the loom' : 'draft']: draft.file } : { structure: structures }),
+    ...(draft
+      ? { [question.onTheLoom ? 'on the loom' : 'draft']: draft.file, 'draft text': writeDraft(draft.draft) }
+      : { structure: structures }),
     ...(treadlings.length > 0 && { treadling: treadlings }),
     ...(name && { 'name draft': { ...name, mirrored: name.mirrored ? ('yes' as const) : ('no' as const) } }),
     ...(blocks !== undefined && { blocks }),

@@ -69,7 +69,7 @@ function likenessWords({ squares }: Gamp): string[] {
   const alike = groups.filter((group) => group.length > 1).map(andList);
   const flat = of(0);
   return [
-    ...(alike.length === 0 ? [] : [`the same cloth, turned, mirrored or with colours exchanged: ${alike.join('; ')}`]),
+    ...(alike.length === 0 ? [] : [`the same cloth, turned, mirrored or with colours swapped: ${alike.join('; ')}`]),
     ...(flat.length === 0 ? [] : [`so fine that only texture shows, no larger pattern: ${flat.join(', ')}`]),
   ];
 }

@@ -36,7 +36,7 @@ export function figures(warp: WarpPlan, piece: PiecePlan): (readonly [string, st
     ...laidFigures(piece),
     ['ends', `${count} = ${parts}`],
     ['wind', `${own}: ${count + floating.ends} in all${floats}`],
-    ['to fill', `${warp.wanted} ends: ${fills.join('; ')}`],
+    ['to fill', `${warp.wanted} ends are the width asked for; nearest ${fills.join('; ')}`],
     ['sett', `${piece.draft.sett.ends} ends, ${piece.draft.sett.picks} picks per ${per}${settInShort(piece)}`],
     [
       'reed',

@@ -20,7 +20,7 @@ export function windingRows(pdf: Pdf, warp: WarpPlan, width: number): Row[] {
       return `${yarns[yarn]!.letter}: ${ends} ends, ${rounds} rounds${more}; counting ties at ${ties.join(' ')}`;
     }),
     ...(winding.chains.length > 1 ? orderWords(warp) : []),
-    ...(floating.ends > 0 ? [`apart: ${floating.ends} floating selvedges in ${floating.letter}`] : []),
+    ...(floating.ends > 0 ? [`wind apart: ${floating.ends} floating selvedges in ${floating.letter}`] : []),
   ];
   return [
     ...textRows(pdf, `winding warp ${warp.number}, least work first (a pass: peg to peg)`, width, true),

@@ -30,7 +30,7 @@ test('a line a cloth, its figures in the columns of their names', () => {
     symmetry: '0.25',
     'plane group': 'p1',
     'shows at 0.6 m': '37.1',
-    'easy to, m': '2.3',
+    'repeat easy to see to, m': '2.3',
     'longest float, threads': '2',
     'longest float': '0.1',
     'warp float on the back, picks': '2',

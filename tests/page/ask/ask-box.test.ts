@@ -27,11 +27,23 @@ const DRAFT = 'threading: 1-4, 3-2\ntie-up: [1 2, 2 3, 3 4, 1 4]\ntreadling: 1-4
 
 /** Fills the form of the page with a question. */
 async function filled(page: Page, flags: Record<string, string>): Promise<void> {
-  const fields: Record<string, string> = { by: 'Each colour covers', times: 'Size ×', profile: 'Blocks' };
+  const fields: Record<string, string> = { times: 'Size ×', profile: 'Blocks' };
   for (const [key, value] of Object.entries(flags)) {
     if (key === 'structure') await page.getByRole('checkbox', { name: value, exact: true }).check();
     else if (key === 'draft') await page.getByLabel('Threading, tie-up and treadling').fill(DRAFT);
-    else await page.getByLabel(fields[key] ?? `${key[0]!.toUpperCase()}${key.slice(1)}`, { exact: true }).fill(value);
+    else if (key === 'by' || key === 'fill') {
+      const boxes = page.getByRole('group', { name: key === 'by' ? 'Each colour covers' : 'Each element is' });
+      for (const box of await boxes.getByRole('checkbox').all()) await box.uncheck();
+      for (const word of value.split(', ')) await boxes.getByRole('checkbox', { name: `${word}:` }).check();
+    } else if (key === 'weft' || key === 'rank' || key === 'show') {
+      const name = `${key[0]!.toUpperCase()}${key.slice(1)}`;
+      const list = page.getByRole('combobox', { name, exact: true });
+      if ((await list.locator(`option[value="${value}"]`).count()) > 0) await list.selectOption(value);
+      else {
+        await list.selectOption('other');
+        await page.getByRole('textbox', { name: `${name}: ` }).fill(value);
+      }
+    } else await page.getByLabel(fields[key] ?? `${key[0]!.toUpperCase()}${key.slice(1)}`, { exact: true }).fill(value);
   }
 }
 
@@ -80,7 +92,7 @@ describe('a question asked in the page', LONG, () => {
   test('is counted while it is typed, refused in one sentence, saved, and held by the address', async () => {
     const page = await desk.opened(await desk.fresh(), address);
     const said = page.locator('.ask-said');
-    await expect.poll(() => said.textContent(), SOON).toMatch(/^Found neither structure nor draft/);
+    await expect.poll(() => said.textContent(), SOON).toBe('Choose a structure, or give a draft of your own.');
     await filled(page, { structure: '2/2 twill', lengths: '2-4', weft: 'own' });
     await expect.poll(() => said.textContent(), SOON).toMatch(/^\d+ candidates: every one will be tried\.$/);
     await page.getByLabel('Lengths', { exact: true }).fill('two');
@@ -99,6 +111,46 @@ describe('a question asked in the page', LONG, () => {
       throw new Error('no draft is asked for');
     });
     expect(read).toMatchObject({ structures: ['2/2 twill'], lengths: [2, 3, 4], weft: { rule: 'own' } });
+  });
+
+  test('keeps the draft: in the saved question, in the saved page, and when either is opened', async () => {
+    const page = await desk.opened(await desk.fresh(), address);
+    await filled(page, { draft: 'draft.yaml', lengths: '2-4' });
+    await page.getByLabel('Its warp is on the loom').check();
+    await searched(page);
+    const codes = await listed(page);
+    const asked = await saved(page, 'Save the question');
+    const text = readFileSync(asked, 'utf8');
+    const read = readQuestion({ text, file: 'question.yaml', flags: {} }, () => {
+      throw new Error('the draft is in the question');
+    });
+    expect(read.onTheLoom).toBe(true);
+    expect(read.draft!.draft).toEqual(withUnits('draft.yaml', readDraft(DRAFT, 'draft.yaml'), () => {}));
+    await page.keyboard.press('Escape');
+    const file = await saved(page, 'Save the page');
+
+    const alone = await desk.opened(await desk.fresh(), pathToFileURL(file).href);
+    await alone.getByRole('button', { name: 'Ask', exact: true }).click();
+    const typed = alone.getByLabel('Threading, tie-up and treadling');
+    expect(readDraft(await typed.inputValue(), 'typed')).toEqual(read.draft!.draft);
+    expect(await alone.getByLabel('Its warp is on the loom').isChecked()).toBe(true);
+
+    const empty = await desk.opened(await desk.fresh(), address);
+    await empty.getByLabel('Question file').setInputFiles({
+      name: 'wrong.yaml',
+      mimeType: 'application/yaml',
+      buffer: Buffer.from('wefts: own\n'),
+    });
+    await expect
+      .poll(() => empty.locator('.ask-said').textContent(), SOON)
+      .toMatch(/^Wrong\.yaml:1:1: found the unknown key “wefts”/);
+    await empty.getByLabel('Question file').setInputFiles(asked);
+    await expect
+      .poll(() => empty.getByLabel('Threading, tie-up and treadling').inputValue(), SOON)
+      .toBe(DRAFT.trimEnd());
+    await searched(empty);
+    expect(await listed(empty)).toEqual(codes);
+    expect(desk.complaints).toEqual([]);
   });
 
   test('begins from the question of the gallery, and its answer takes the gallery’s place', async () => {

@@ -26,17 +26,17 @@ describe('a cloth in a row of a table', () => {
       expect(Number(row[head])).toBeCloseTo(figure, 3);
       expect(String(row[head])).toMatch(/^[01](\.\d{1,3})?$/);
     }
-    expect(String(row['easy to, m'])).toBe(String(Number(scores.easyTo.toFixed(1))));
+    expect(String(row['repeat easy to see to, m'])).toBe(String(Number(scores.easyTo.toFixed(1))));
     const metric = cells({ ends: 8, picks: 8, per: 'cm' }).row;
     expect(UNITS.map((head) => metric[head])).toEqual([20, 20, '2.5', '2.5', 'cm', '0.25']);
   });
 
   test('that reads at no distance reads to 0 m', () => {
     const { row } = cells({ ends: 20, picks: 20, per: 'inch' });
-    const say = CLOTH_COLUMNS.find(([head]) => head === 'reads to, m')![1];
+    const say = CLOTH_COLUMNS.find(([head]) => head === 'clear to, m')![1];
     const { draft } = kept('2/2 twill', { warp: 'D' });
     expect(say({ draft, scores: measured(draft).scores })).toBe(0);
-    expect(Number(row['reads to, m'])).toBeGreaterThan(0);
+    expect(Number(row['clear to, m'])).toBeGreaterThan(0);
   });
 });
 

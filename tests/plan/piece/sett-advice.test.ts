@@ -21,7 +21,7 @@ describe('the sett that a weave bears', () => {
 
   test('8/2 cotton on 2/2 twill and on plain weave, as the worked example has it (Ashenhurst)', () => {
     expect(advised(twill, { 'yarn size': '8/2 cotton' }).said).toBe(
-      '53.3 threads lie in an inch, × 4 ends ÷ (4 + 2 intersections) = 35.6; 80 % of it 28.4 (Ashenhurst’s rule)',
+      '53.3 threads side by side to the inch × 4 ends ÷ (4 + 2 intersections) = 35.6; 80 % of it 28.4 (Ashenhurst’s rule)',
     );
     expect(advised(twill, { 'yarn size': '8/2 cotton', hand: 'drape' }).said).toContain('70 % of it 24.9');
     const plain = advised(['plain weave', { warp: 'DL' }], { 'yarn size': '8/2 cotton' });
@@ -43,7 +43,7 @@ describe('the sett that a weave bears', () => {
     expect(advised(twill, { wraps: '30' }).advice).toMatchObject({ diameters: 30, closest: 20, advised: 16 });
     const metric = advised(twill, { wraps: '12', sett: '8/8 per cm', hand: 'drape' });
     expect(metric.said).toBe(
-      '12.0 threads lie in a cm, × 4 ends ÷ (4 + 2 intersections) = 8.0; 70 % of it 5.6 (Ashenhurst’s rule)',
+      '12.0 threads side by side to the cm × 4 ends ÷ (4 + 2 intersections) = 8.0; 70 % of it 5.6 (Ashenhurst’s rule)',
     );
     expect(metric.cautions).toEqual([]);
     const sizes = {

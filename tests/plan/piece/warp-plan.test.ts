@@ -186,7 +186,7 @@ describe('a pattern weft', () => {
     const [warp] = planWarps([overshot()], needsOf());
     const [plain, pattern] = warp!.yarn;
     expect(pattern!.tex! / plain!.tex!).toBeCloseTo(4, 6);
-    expect(warp!.cautions.join(' ')).toContain('The pattern weft is reckoned 2 times as thick as the warp');
+    expect(warp!.cautions.join(' ')).toContain('The pattern weft is taken to be 2 times as thick as the warp');
     expect(planWarps([towel()], needsOf())[0]!.cautions).toEqual([]);
   });
 

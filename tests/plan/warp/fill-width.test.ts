@@ -29,7 +29,7 @@ describe('borders and mirrors', () => {
     const said = Object.fromEntries(figures(warp, warp.pieces[0]!));
     expect(said.ends).toBe('399 = 10 × 38 + 1 to balance + borders 2 × 9');
     expect(said['to fill']).toBe(
-      '400 ends: 10 repeats, borders 9: 399 (−1); 9 repeats, borders 28: 399 (−1); 8 repeats, borders 47: 399 (−1)',
+      '400 ends are the width asked for; nearest 10 repeats, borders 9: 399 (−1); 9 repeats, borders 28: 399 (−1); 8 repeats, borders 47: 399 (−1)',
     );
   });
 

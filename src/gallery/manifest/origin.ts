@@ -1,0 +1,17 @@
+import type { Manifest } from './manifest-schema.js';
+
+/** The keys of a question that say what was laid on what. */
+const SAID = ['structure', 'draft', 'on the loom', 'orders', 'lengths', 'warp', 'weft', 'by', 'fill', 'times'] as const;
+/** Most characters of a value: a list of many orders is cut. */
+const LONGEST = 120;
+
+/** Where a cloth comes from: `shedlight 0.1.0: structure 2/2 twill; lengths 2, 3, 4; weft same; …`. */
+export function originOf(program: string, question: Manifest['question']): string {
+  const said = SAID.flatMap((key) => {
+    const value = question[key];
+    if (value === undefined) return [];
+    const text = typeof value === 'string' ? value : value.join(', ');
+    return [`${key} ${text.length > LONGEST ? `${text.slice(0, LONGEST)}…` : text}`];
+  });
+  return `${program}: ${said.join('; ')}`;
+}

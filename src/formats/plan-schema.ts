@@ -70,8 +70,11 @@ const pieceSchema = v.object({
   draft: storedDraftSchema,
   number: count,
   pieces: count,
-  learnt: v.object({ takeUp: finding, shrinkage: finding, picks: finding }),
+  learnt: v.object({ drawIn: finding, takeUp: finding, shrinkage: finding, picks: finding }),
   shrinkage: v.number(),
+  // Plans of earlier versions have one width on the loom for all pieces of a warp.
+  inReed: v.exactOptional(amount),
+  widthOnLoom: v.exactOptional(amount),
   woven: amount,
   picks: count,
   shuttles: v.array(v.object({ name: text, yarn: count, kind: text, picks: count, side, weft: amount })),

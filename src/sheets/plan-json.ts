@@ -33,6 +33,8 @@ function warpData(warp: WarpPlan): PlanWritten['warps'][number] {
     runs.map((run) => ({ ...run, yarn: yarns[run.yarn]!.letter }));
   return {
     ...rest,
+    // The width of the widest piece; each piece has its own.
+    widthOnLoom: Math.max(...pieces.map(({ widthOnLoom }) => widthOnLoom)),
     yarns,
     winding: {
       ...warp.winding,
@@ -57,6 +59,6 @@ function warpData(warp: WarpPlan): PlanWritten['warps'][number] {
   };
 }
 
-function clothData({ code, recipe, structure, order, note, stars }: KeptCloth): Omit<KeptCloth, 'draft'> {
-  return { code, recipe, structure, ...(order && { order }), note, stars };
+function clothData({ code, recipe, structure, order, origin, note, stars }: KeptCloth): Omit<KeptCloth, 'draft'> {
+  return { code, recipe, structure, ...(order && { order }), ...(origin !== undefined && { origin }), note, stars };
 }

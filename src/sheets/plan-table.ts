@@ -1,6 +1,6 @@
 import type { KeptCloth } from '../formats/shortlist.js';
 import type { Gamp } from '../plan/gamp/gamp-plan.js';
-import { CLOTH_COLUMNS, type ClothRow, type Column, csvText, lengthIn } from '../plan/piece/cloth-columns.js';
+import { CLOTH_COLUMNS, type ClothRow, type Column, csvText, formerly, lengthIn } from '../plan/piece/cloth-columns.js';
 import { measured } from '../plan/piece/highlights.js';
 import type { PiecePlan } from '../plan/piece/piece-plan.js';
 import type { WarpPlan } from '../plan/piece/warp-plan.js';
@@ -35,7 +35,7 @@ const COLUMNS: readonly Column<Row>[] = [
 /** Whether a text is such a table, with its columns unchanged. */
 export function isTable(text: string): boolean {
   const heads = [COLUMNS, COLUMNS.filter(([head]) => head !== 'weaver')];
-  return heads.some((columns) => text.startsWith(csvText(columns, [])));
+  return [...heads, ...heads.map(formerly)].some((columns) => text.startsWith(csvText(columns, [])));
 }
 
 /**

@@ -162,7 +162,7 @@ test('the table reads back: one line a cloth, its measures in the columns of the
     'warp order': 'D8 L4 D4 L4',
     'ends in a repeat': '20',
     'repeat across': '1',
-    measure: 'in',
+    'lengths in': 'in',
     'dark share': '0.6',
     'longest float, threads': '2',
     'longest float': '0.1',

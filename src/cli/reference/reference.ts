@@ -24,7 +24,11 @@ export function reference(): string {
       '`shedlight/schemas/question.schema.json`. They know words in small letters only.',
     ),
     contents(),
-    section('A question', 'What `shedlight explore` reads. Every key is a flag of `explore` too.', QUESTION_TABLE),
+    section(
+      'A question',
+      'What `shedlight explore` reads. Every key but `draft text` is a flag of `explore` too.',
+      QUESTION_TABLE,
+    ),
     section('A draft', 'A threading of your own, for `draft` and `on the loom`, `draw` and `convert`.', DRAFT_TABLE),
     section('A setup', 'Loom, yarns and usual figures, for `plan` and `deal`. Every key is a flag too.', PLAN_TABLE),
     section('Weavers', 'The weavers of a group, for `deal --weavers`.', WEAVERS_TABLE),

@@ -70,7 +70,9 @@ export function keptOf(sections: Sections, notes: string[]): Map<string, string[
         lines.map(({ text }) => text),
       );
   }
-  const listed = [...kept.keys()].filter((name) => !READ.has(name) && KEPT_SECTIONS.includes(name));
+  // Notes in a file of our own say where its draft comes from.
+  const said = sections.has(OWN_SECTION) ? ['NOTES'] : [];
+  const listed = [...kept.keys()].filter((name) => KEPT_SECTIONS.includes(name) && !said.includes(name));
   if (listed.length > 0) notes.push(`kept as they are, as a draft has no place for them: ${listed.join(', ')}`);
   notes.push(...unknown.slice(0, 8));
   const privates = [...kept.keys()].filter((name) => name.startsWith('PRIVATE '));

@@ -1,6 +1,6 @@
 import { FLOAT_SIDES } from '../../cloth/floats.js';
 import { spacing } from '../../draft/draft.js';
-import { CLOTH_COLUMNS, type Column, csvText, lengthIn } from '../../plan/piece/cloth-columns.js';
+import { CLOTH_COLUMNS, type Column, csvText, formerly, lengthIn } from '../../plan/piece/cloth-columns.js';
 import { LOOK_FIGURES } from '../../score/parts/look-figures.js';
 import type { Found } from '../../search/strategy/outcome.js';
 import { fixed } from '../../words/measure.js';
@@ -38,15 +38,15 @@ const COLUMNS: readonly Column<Row>[] = [
   ['novelty', ({ scores }) => (scores.novelty === undefined ? '' : fixed(scores.novelty, 3))],
   ['plane group', ({ scores }) => scores.planeGroup],
   ['in two colours', ({ scores }) => scores.colourGroup ?? ''],
-  ['shows at 0.6 m', ({ scores }) => fixed(scores.reads['0.6'], 1)],
-  ['shows at 2 m', ({ scores }) => fixed(scores.reads['2'], 1)],
-  ['shows at 6 m', ({ scores }) => fixed(scores.reads['6'], 1)],
-  ['gone by, m', ({ scores }) => fixed(scores.goneBy, 1)],
+  ['contrast left at 0.6 m, L*', ({ scores }) => fixed(scores.reads['0.6'], 1)],
+  ['contrast left at 2 m, L*', ({ scores }) => fixed(scores.reads['2'], 1)],
+  ['contrast left at 6 m, L*', ({ scores }) => fixed(scores.reads['6'], 1)],
+  ['repeat gone by, m', ({ scores }) => fixed(scores.goneBy, 1)],
   ['warp changes', ({ ease }) => ease.warpChanges],
   ['weft changes', ({ ease }) => ease.weftChanges],
   ['shuttles', ({ ease }) => ease.shuttles],
   ['longest carry', ({ ease, draft: { sett } }) => lengthIn(ease.longestCarry * spacing(sett).along, sett)],
-  ['shuttles come home', ({ ease }) => (ease.sameSide ? 'yes' : 'no')],
+  ['shuttles end where they began', ({ ease }) => (ease.sameSide ? 'yes' : 'no')],
 ];
 
 /** All cloths of a gallery with their figures as CSV (RFC 4180, UTF-8), one line per cloth. */
@@ -54,11 +54,11 @@ export function clothsTable(found: readonly Row[]): string {
   return csvText(COLUMNS, found);
 }
 
-/** Whether a text is the unchanged table of a gallery. */
+/** Whether a text is the unchanged table of a gallery, of this version or an earlier one. */
 export function isTableOf(manifest: Manifest, text: string): boolean {
   const rows = manifest.candidates.map((candidate): Row => {
     const scores = candidate.scores as Row['scores'];
     return { ...candidate, scores, draft: draftOf(candidate, manifest) };
   });
-  return text === clothsTable(rows);
+  return text === clothsTable(rows) || text === csvText(formerly(COLUMNS), rows);
 }

@@ -12,7 +12,7 @@ export interface OwnDraft {
 
 /** Whether it is a WIF file: what a question holds of one is YAML under its name. */
 export function isWif({ name, bytes }: OwnDraft): boolean {
-  return /\.wif$/i.test(name) && !/^(name|threading):/.test(wordsOf(bytes));
+  return /\.wif$/i.test(name) && !/^(version|name|threading):/.test(wordsOf(bytes));
 }
 
 /** Reads a draft, WIF or YAML, with the units of its structure if that is known. */

@@ -21,7 +21,7 @@ export const CLOTH_COLUMNS: readonly Column<ClothRow>[] = [
   ['picks in a repeat', ({ draft }) => draft.weft.length],
   ['repeat across', ({ draft: { warp, sett } }) => lengthIn(warp.length * spacing(sett).across, sett)],
   ['repeat along', ({ draft: { weft, sett } }) => lengthIn(weft.length * spacing(sett).along, sett)],
-  ['measure', ({ draft }) => (draft.sett.per === 'inch' ? 'in' : 'cm')],
+  ['lengths in', ({ draft }) => (draft.sett.per === 'inch' ? 'in' : 'cm')],
   ['dark share', ({ scores }) => fixed(scores.darkShare, 3)],
   ['contrast', ({ scores }) => fixed(scores.contrast, 3)],
   ['figure', ({ scores }) => fixed(scores.figure, 3)],
@@ -35,6 +35,23 @@ export const CLOTH_COLUMNS: readonly Column<ClothRow>[] = [
       floats.longestMm === null ? 'never interlaces' : lengthIn(floats.longestMm, draft.sett),
   ],
 ];
+
+/** What columns were called in tables of earlier versions, by today's name. */
+const FORMER: Readonly<Record<string, string>> = {
+  'lengths in': 'measure',
+  'clear to, m': 'reads to, m',
+  'repeat easy to see to, m': 'easy to, m',
+  'contrast left at 0.6 m, L*': 'shows at 0.6 m',
+  'contrast left at 2 m, L*': 'shows at 2 m',
+  'contrast left at 6 m, L*': 'shows at 6 m',
+  'repeat gone by, m': 'gone by, m',
+  'shuttles end where they began': 'shuttles come home',
+};
+
+/** The columns under the names of earlier versions, by which a table of theirs is known. */
+export function formerly<Row>(columns: readonly Column<Row>[]): Column<Row>[] {
+  return columns.map(([head, say]) => [FORMER[head] ?? head, say]);
+}
 
 /** A length for a table: a number of inches or centimetres to three decimals, without unit. */
 export function lengthIn(mm: number, { per }: Pick<Sett, 'per'>): string {

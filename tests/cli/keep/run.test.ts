@@ -5,6 +5,7 @@ import { setTimeout } from 'node:timers/promises';
 import { describe, expect, it } from 'vitest';
 import { readWif } from '../../../src/draft/wif/read-wif.js';
 import { owner } from '../../../src/files/hidden.js';
+import { programVersion } from '../../../src/files/program-version.js';
 import { parseShortlist, shortlistText } from '../../../src/formats/shortlist.js';
 import { manifestOf, manifestText } from '../../../src/gallery/manifest/manifest.js';
 import { trialOutcome, trialQuestion } from '../../gallery/trial.js';
@@ -49,6 +50,22 @@ describe('keep', () => {
       writeFileSync(out!, shortlistText([theirs!]));
       rmSync(lock!);
       expect((await keeping).out).toContain('1 added, 2 in all');
+    }));
+
+  it('says in the list and in the WIF file which program found a cloth, and for which question', () =>
+    inFolder(async (folder) => {
+      await keepFrom(folder, manifestText(manifest), '--wif');
+      const [read] = parseShortlist(readFileSync(join(folder, 'kept.json'), 'utf8'), 'kept.json');
+      const { lengths, weft, by, fill, times, structure } = manifest.question;
+      const asked = `structure ${structure!.join(', ')}; lengths ${lengths!.join(', ')}; weft ${weft}; by ${by!.join(', ')}; fill ${fill}; times ${times!.join(', ')}`;
+      expect(read!.origin).toBe(`shedlight ${programVersion()}: ${asked}`);
+      const wif = readFileSync(join(folder, 'kept-wif', `${code}.wif`), 'latin1');
+      const notes = [.../\[NOTES\]\r\n((?:.+\r\n)+)/.exec(wif)![1]!.matchAll(/^\d+=(.*)\r$/gm)].map(
+        ([, note]) => note!,
+      );
+      expect(notes.join(' ')).toBe(`${code}, ${read!.origin}`);
+      for (const note of notes) expect(note.length).toBeLessThanOrEqual(72);
+      expect(readWif(Buffer.from(wif, 'latin1')).draft).toEqual(read!.draft);
     }));
 
   it('says, where codes are missing and where a plan is given the gallery, what to write', () =>

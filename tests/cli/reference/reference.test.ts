@@ -44,7 +44,9 @@ test('every key of a question is a flag of explore, every key of a setup one of 
     ['plan', PLAN_TABLE],
   ] as const) {
     const { out } = await run(command, '--help', 'all');
-    for (const name of Object.keys(keys)) expect(out).toMatch(new RegExp(`^ {2}${flagOf(name)} `, 'm'));
+    // The text of a draft is written in files alone.
+    for (const name of Object.keys(keys).filter((key) => key !== 'draft text'))
+      expect(out).toMatch(new RegExp(`^ {2}${flagOf(name)} `, 'm'));
   }
 });
 

@@ -22,14 +22,14 @@ test('a line a cloth, its figures in the columns of their names', () => {
     'warp order': 'D4 L4',
     'ends in a repeat': '8',
     'repeat across': '0.4',
-    measure: 'in',
+    'lengths in': 'in',
     contrast: '0.321',
     tone: '0.318',
     line: '0.038',
     figure: '0.246',
     symmetry: '0.25',
     'plane group': 'p1',
-    'shows at 0.6 m': '37.1',
+    'contrast left at 0.6 m, L*': '37.1',
     'repeat easy to see to, m': '2.3',
     'longest float, threads': '2',
     'longest float': '0.1',
@@ -38,7 +38,7 @@ test('a line a cloth, its figures in the columns of their names', () => {
     'warp changes': '2',
     shuttles: '2',
     'longest carry': '0.2',
-    'shuttles come home': 'yes',
+    'shuttles end where they began': 'yes',
   });
   expect(rows[2]![head!.indexOf('near twin of')]).toBe(found[0]!.code);
 });
@@ -72,6 +72,14 @@ test('knows its own from one that a person has changed', () => {
   const list = manifestText(manifestOf(trialQuestion(), trialOutcome()));
   const isOurs = (table: string): boolean => isTableOf(parseManifest(list, 'gallery.json'), table);
   expect(isOurs(text)).toBe(true);
+  // As the first versions named their columns.
+  const former = text.replace('lengths in', 'measure').replace(/"contrast left at ([\d.]+ m), L\*"/g, 'shows at $1');
+  const earlier = former
+    .replace('clear to', 'reads to')
+    .replace('repeat easy to see to', 'easy to')
+    .replace('repeat gone', 'gone');
+  expect(isOurs(earlier.replace('shuttles end where they began', 'shuttles come home'))).toBe(true);
+  expect(isOurs(earlier)).toBe(false);
   expect(isOurs(text.replace('rank', 'my rank'))).toBe(false);
   expect(isOurs(text.replace('\r\n', ',woven\r\n'))).toBe(false);
   expect(isOurs(`${text}4,mine\r\n`)).toBe(false);

@@ -33,14 +33,15 @@ const codes = (marks: Marks): string[] => marks.all.map(({ code }) => code);
 
 describe('marks', () => {
   test('are saved as the commands read them, and read back', () => {
-    const marks = new Marks();
+    const origin = 'shedlight 1.2.3: structure 2/2 twill; lengths 4';
+    const marks = new Marks(undefined, origin);
     marks.toggle(first!);
     marks.toggle(second!);
     marks.mark(first!.code, { stars: 4, note: 'for the <b>hall</b>' });
     const kept = parseShortlist(marks.text(), 'shortlist.json');
     expect(kept).toMatchObject([
-      { code: first!.code, stars: 4, note: 'for the <b>hall</b>' },
-      { code: second!.code, stars: 0, note: '' },
+      { code: first!.code, stars: 4, note: 'for the <b>hall</b>', origin },
+      { code: second!.code, stars: 0, note: '', origin },
     ]);
     const again = new Marks();
     expect(again.read(marks.text(), 'shortlist.json')).toBe(2);

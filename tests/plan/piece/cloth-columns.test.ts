@@ -3,7 +3,7 @@ import { CLOTH_COLUMNS, csvText } from '../../../src/plan/piece/cloth-columns.js
 import { measured } from '../../../src/plan/piece/highlights.js';
 import { kept } from '../cloths.js';
 
-const UNITS = ['ends in a repeat', 'picks in a repeat', 'repeat across', 'repeat along', 'measure', 'longest float'];
+const UNITS = ['ends in a repeat', 'picks in a repeat', 'repeat across', 'repeat along', 'lengths in', 'longest float'];
 
 function cells(sett: { ends: number; picks: number; per: 'inch' | 'cm' }) {
   const { draft } = kept('2/2 twill', { warp: 'DDLDL', sett });

@@ -2,7 +2,7 @@
 import { readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { programOf } from '../cli/main.js';
-import { programVersion } from '../cli/shell/version.js';
+import { programVersion } from '../files/program-version.js';
 import { writeWhole } from '../files/whole.js';
 import { manPage } from './man-page.js';
 import { deleteOtherTypes } from './needed-types.js';

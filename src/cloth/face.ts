@@ -1,11 +1,12 @@
 import type { Drawdown } from './drawdown.js';
-import { scratch } from './scratch.js';
+import { merger } from './merge.js';
+import { type Rooms, scratch } from './scratch.js';
 
 /**
  * The coloured face of one whole repeat, stored by kinds of rows and columns: `colour[rowKind * columnKinds +
  * columnKind]` is the palette index seen there. All kinds of row differ from one another, and so do all kinds of
  * column. Kinds are numbered in order of first appearance. Two faces are therefore the same exactly when all their
- * fields are.
+ * fields are (but for their rooms).
  */
 export interface Face {
   readonly ends: number;
@@ -17,6 +18,9 @@ export interface Face {
   readonly rowKinds: number;
   readonly columnKinds: number;
   readonly colour: Uint8Array;
+  /** In a search, where users keep what they compute from the word of rows alone; and of columns. */
+  readonly rowRooms?: Rooms | undefined;
+  readonly columnRooms?: Rooms | undefined;
 }
 
 /** Palette index on the face at pick `j`, end `i`. */
@@ -34,6 +38,8 @@ export interface Threads {
   readonly weave: readonly number[];
   /** Of each kind, its palette index. */
   readonly colour: readonly number[];
+  /** Where users keep what they compute from the word of kinds alone; absent where it is used but once. */
+  readonly rooms?: Rooms;
 }
 
 /**
@@ -44,14 +50,10 @@ export function colourFace(cloth: Drawdown, warp: ArrayLike<number>, weft: Array
   return faceMaker()(cloth, strandKinds(cloth.endKind, warp), strandKinds(cloth.pickKind, weft));
 }
 
-/**
- * Makes faces of ends and picks known by their kinds. The words of faces with the same ends (picks) are the same
- * objects, so that what is computed from a word alone can be remembered by it. The colours of each face are overwritten
- * by the next.
- */
+/** Makes faces of ends and picks known by their kinds. The colours of each face are overwritten by the next. */
 export function faceMaker(): (cloth: Drawdown, ends: Threads, picks: Threads) => Face {
   const room = scratch(Uint8Array);
-  const mergeEqual = merger();
+  const mergeEqual = faceMerger();
   return (cloth, ends, picks) => {
     const columns = ends.weave.length;
     const rows = picks.weave.length;
@@ -63,7 +65,7 @@ export function faceMaker(): (cloth: Drawdown, ends: Threads, picks: Threads) =>
         colour[at] = cloth.up[up + ends.weave[c]!] === 1 ? ends.colour[c]! : weftColour;
       }
     }
-    return mergeEqual(picks.kind, ends.kind, rows, columns, colour);
+    return mergeEqual(ends, picks, columns, rows, colour);
   };
 }
 
@@ -73,9 +75,43 @@ export function faceFromRows(cells: readonly ArrayLike<number>[]): Face {
   const ends = cells[0]?.length ?? 0;
   const colour = new Uint8Array(picks * ends);
   for (let j = 0; j < picks; j++) for (let i = 0; i < ends; i++) colour[j * ends + i] = cells[j]![i]!;
-  const row = Uint16Array.from({ length: picks }, (_, j) => j);
-  const column = Uint16Array.from({ length: ends }, (_, i) => i);
-  return merger()(row, column, picks, ends, colour);
+  const kind = (length: number): Uint16Array => Uint16Array.from({ length }, (_, s) => s);
+  return faceMerger()({ kind: kind(ends) }, { kind: kind(picks) }, ends, picks, colour);
+}
+
+/** Merges the kinds of rows, and of columns, that look the same all along, as those of a hairline do. */
+function faceMerger() {
+  const room = scratch(Uint8Array);
+  const mergeRows = merger();
+  const mergeColumns = merger();
+  type Word = Pick<Threads, 'kind' | 'rooms'>;
+  return (ends: Word, picks: Word, columns: number, rows: number, colour: Uint8Array): Face => {
+    const byRow = mergeRows(picks.kind, picks.rooms, colour, rows, columns, columns, 1);
+    const byColumn = mergeColumns(ends.kind, ends.rooms, colour, columns, rows, 1, columns);
+    const rowKinds = byRow === undefined ? rows : byRow.kept.length;
+    const columnKinds = byColumn === undefined ? columns : byColumn.kept.length;
+    let merged = colour;
+    if (rowKinds < rows || columnKinds < columns) {
+      merged = room(rowKinds * columnKinds);
+      for (let a = 0, at = 0; a < rowKinds; a++) {
+        const from = (byRow === undefined ? a : byRow.kept[a]!) * columns;
+        for (let b = 0; b < columnKinds; b++, at++) {
+          merged[at] = colour[from + (byColumn === undefined ? b : byColumn.kept[b]!)]!;
+        }
+      }
+    }
+    return {
+      ends: ends.kind.length,
+      picks: picks.kind.length,
+      row: byRow === undefined ? picks.kind : byRow.word,
+      column: byColumn === undefined ? ends.kind : byColumn.word,
+      rowKinds,
+      columnKinds,
+      colour: merged,
+      rowRooms: picks.rooms && (byRow === undefined ? picks.rooms : byRow.rooms),
+      columnRooms: ends.rooms && (byColumn === undefined ? ends.rooms : byColumn.rooms),
+    };
+  };
 }
 
 /**
@@ -98,80 +134,4 @@ export function strandKinds(weave: Uint16Array, colours: ArrayLike<number>): Thr
     kind[s] = number;
   }
   return { kind, weave: ofWeave, colour: ofColour };
-}
-
-/** Merges the kinds of rows, and of columns, that look the same all along, as those of a hairline do. */
-function merger() {
-  const room = scratch(Uint8Array);
-  const rowsMerged = mergedKinds();
-  const columnsMerged = mergedKinds();
-  return (row: Uint16Array, column: Uint16Array, rows: number, columns: number, colour: Uint8Array): Face => {
-    const byRow = rowsMerged(row, colour, rows, columns, columns, 1);
-    const byColumn = columnsMerged(column, colour, columns, rows, 1, columns);
-    const rowKinds = byRow.kept.length;
-    const columnKinds = byColumn.kept.length;
-    const sizes = { ends: column.length, picks: row.length, rowKinds, columnKinds };
-    if (rowKinds === rows && columnKinds === columns) return { ...sizes, row, column, colour };
-    const merged = room(rowKinds * columnKinds);
-    for (let a = 0, at = 0; a < rowKinds; a++) {
-      const from = byRow.kept[a]! * columns;
-      for (let b = 0; b < columnKinds; b++, at++) merged[at] = colour[from + byColumn.kept[b]!]!;
-    }
-    return { ...sizes, row: byRow.word, column: byColumn.word, colour: merged };
-  };
-}
-
-/** A word of threads in which equal kinds have become one; of each new kind the first old one. */
-interface Merged {
-  readonly word: Uint16Array;
-  readonly kept: readonly number[];
-  /** New kind of each old one. */
-  readonly kinds: Uint16Array;
-}
-
-/**
- * Finds the equal lines of a matrix, and renames the kinds of a word by them. The matrix has `lines` lines of `cells`
- * cells; a step from line to line, and from cell to cell, is given.
- */
-function mergedKinds() {
-  const room = scratch(Uint16Array);
-  const known = new WeakMap<Uint16Array, Merged[]>();
-  return (
-    word: Uint16Array,
-    colour: Uint8Array,
-    lines: number,
-    cells: number,
-    lineStep: number,
-    cellStep: number,
-  ): Merged => {
-    const kinds = room(lines);
-    for (let a = 0, next = 0; a < lines; a++) {
-      let b = 0;
-      for (; b < a; b++) {
-        let c = 0;
-        while (c < cells && colour[a * lineStep + c * cellStep] === colour[b * lineStep + c * cellStep]) c++;
-        if (c === cells) break;
-      }
-      kinds[a] = b === a ? next++ : kinds[b]!;
-    }
-    let before = known.get(word);
-    if (before === undefined) {
-      before = [];
-      known.set(word, before);
-    }
-    for (const merged of before) if (equal(merged.kinds, kinds)) return merged;
-    const kept = Array.from(kinds, (_, a) => a).filter((a) => kinds.indexOf(kinds[a]!) === a);
-    const merged = {
-      word: kept.length === lines ? word : word.map((kind) => kinds[kind]!),
-      kept,
-      kinds: kinds.slice(),
-    };
-    before.push(merged);
-    return merged;
-  };
-}
-
-function equal(a: Uint16Array, b: Uint16Array): boolean {
-  for (let at = 0; at < a.length; at++) if (a[at] !== b[at]) return false;
-  return true;
 }

@@ -1,14 +1,18 @@
+let border = new Int32Array(64);
+
 /** The length of the smallest cyclic repeat of a word; it divides the word's length. */
 export function smallestPeriod(word: ArrayLike<number | string>): number {
   const n = word.length;
   // Border array of Knuth, Morris and Pratt: n − longest border is the period where it divides n.
-  const border = new Int32Array(n);
+  // The same array is used for every word: a search asks this of millions.
+  if (border.length < n) border = new Int32Array(2 * n);
+  border[0] = 0;
   for (let i = 1, k = 0; i < n; i++) {
     while (k > 0 && word[i] !== word[k]) k = border[k - 1]!;
     if (word[i] === word[k]) k++;
     border[i] = k;
   }
-  const period = n - (border[n - 1] ?? 0);
+  const period = n - (n === 0 ? 0 : border[n - 1]!);
   return n % period === 0 ? period : n;
 }
 

@@ -44,12 +44,12 @@ export function contrastMeter(squareness: number): ContrastMeter {
   const motif: ContrastMeter['motif'] = (face, values) => {
     const { ends, picks, rowKinds, columnKinds } = face;
     const cells = ends * picks;
-    const across = gatherEnds(face.column, columnKinds);
-    const along = gatherPicks(face.row, rowKinds);
+    const across = gatherEnds(face.column, columnKinds, face.columnRooms);
+    const along = gatherPicks(face.row, rowKinds, face.rowRooms);
     const g = valuesOf(face, values);
     // First the boundaries, which are of the values themselves; then the values about their mean.
     const line = lineOf(g, along, across, cells);
-    const mean = centre(g, along.counts, across.counts, cells);
+    const mean = centre(g, along, across, cells);
     const tone = 2 * deviation(energy(along.tone, g, across.tone, rowKinds, columnKinds), cells);
     return { contrast: Math.min(1, Math.hypot(tone, line)), tone, line, darkShare: 1 - mean };
   };
@@ -57,10 +57,10 @@ export function contrastMeter(squareness: number): ContrastMeter {
   /** Values about their mean, and the variance that is left of them under the small blur. */
   const blurred = (face: Face, values: Float64Array) => {
     const cells = face.ends * face.picks;
-    const across = gatherEnds(face.column, face.columnKinds);
-    const along = gatherPicks(face.row, face.rowKinds);
+    const across = gatherEnds(face.column, face.columnKinds, face.columnRooms);
+    const along = gatherPicks(face.row, face.rowKinds, face.rowRooms);
     const g = valuesOf(face, values);
-    centre(g, along.counts, across.counts, cells);
+    centre(g, along, across, cells);
     const variance = energy(along.small, g, across.small, face.rowKinds, face.columnKinds) / cells;
     return { g, across, along, variance };
   };
@@ -83,8 +83,8 @@ function lineMeter(): (value: Float64Array, along: Gathered, across: Gathered, c
   const roomX = scratch(Float64Array);
   const roomY = scratch(Float64Array);
   return (value, along, across, cells) => {
-    const rowKinds = along.counts.length;
-    const columnKinds = across.counts.length;
+    const rowKinds = along.kinds;
+    const columnKinds = across.kinds;
     const upright = across.boundaries;
     const level = along.boundaries;
     const E = upright.kinds;
@@ -103,8 +103,8 @@ function lineMeter(): (value: Float64Array, along: Gathered, across: Gathered, c
       const b = level.after[f]! * columnKinds;
       for (let c = 0; c < columnKinds; c++, to++) y[to] = Math.abs(value[a + c]! - value[b + c]!);
     }
-    const meanX = centre(x, along.counts, upright.counts, cells);
-    const meanY = centre(y, level.counts, across.counts, cells);
+    const meanX = centre(x, along, upright, cells);
+    const meanY = centre(y, level, across, cells);
     if (meanX === 0 && meanY === 0) return 0;
 
     const hh = energy(along.tone, x, upright.edges, rowKinds, E);
@@ -137,17 +137,19 @@ function figureMeter() {
 }
 
 /** Subtracts the mean over all cells from a field stored by kinds, in place, and returns this mean. */
-function centre(field: Float64Array, rows: Float64Array, columns: Float64Array, cells: number): number {
+function centre(field: Float64Array, rows: Counted, columns: Counted, cells: number): number {
   let sum = 0;
-  for (let r = 0, at = 0; r < rows.length; r++) {
+  for (let r = 0, at = 0; r < rows.kinds; r++) {
     let inRow = 0;
-    for (let c = 0; c < columns.length; c++, at++) inRow += field[at]! * columns[c]!;
-    sum += inRow * rows[r]!;
+    for (let c = 0; c < columns.kinds; c++, at++) inRow += field[at]! * columns.counts[c]!;
+    sum += inRow * rows.counts[r]!;
   }
   const mean = sum / cells;
   for (let at = 0; at < field.length; at++) field[at] = field[at]! - mean;
   return mean;
 }
+
+type Counted = Pick<Gathered, 'kinds' | 'counts'>;
 
 /** Σ (W·m) ∘ m. */
 function form(w: Float64Array, m: Float64Array): number {

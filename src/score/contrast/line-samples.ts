@@ -1,5 +1,6 @@
 /**
- * Sums the weights of all pairs of threads by their kinds: result[a·kindsB + b] = Σ weight[position a − position b].
+ * Sums the weights of all pairs of threads by their kinds: result[a·kindsB + b] = Σ weight[position a − position b]. It
+ * is written into `sum`, which may be longer.
  */
 export function gather(
   weight: Float64Array,
@@ -7,9 +8,10 @@ export function gather(
   kindsA: number,
   b: Uint16Array,
   kindsB: number,
+  sum: Float64Array = new Float64Array(kindsA * kindsB),
 ): Float64Array {
   const n = a.length;
-  const sum = new Float64Array(kindsA * kindsB);
+  sum.fill(0, 0, kindsA * kindsB);
   for (let d = 0; d < n; d++) {
     const w = weight[d]!;
     if (w === 0) continue;
@@ -25,9 +27,14 @@ export function gather(
 /**
  * The same for one word with itself and weights that are equal in both directions: only half of the pairs are visited.
  */
-export function gatherEven(weight: Float64Array, kind: Uint16Array, kinds: number): Float64Array {
+export function gatherEven(
+  weight: Float64Array,
+  kind: Uint16Array,
+  kinds: number,
+  half: Float64Array = new Float64Array(kinds * kinds),
+): Float64Array {
   const n = kind.length;
-  const half = new Float64Array(kinds * kinds);
+  half.fill(0, 0, kinds * kinds);
   for (let d = 0; d <= n >> 1; d++) {
     // Pairs at distance 0 and at half the repeat would be counted twice.
     const w = d === 0 || d * 2 === n ? weight[d]! / 2 : weight[d]!;

@@ -1,6 +1,6 @@
 import type { Face } from '../../cloth/face.js';
-import { scratch } from '../../cloth/scratch.js';
-import { type CanonicalWord, canonicalReader, type RepeatedWord, repeatedWord } from './canonical-word.js';
+import { roomIn, scratch } from '../../cloth/scratch.js';
+import { type CanonicalWord, canonicalReader, RepeatedWord } from './canonical-word.js';
 import { IDENTITY, type Isometry, type Vector } from './isometry.js';
 import type { Lattice } from './lattice.js';
 
@@ -45,19 +45,12 @@ export function analyse(face: Face): FaceAnalysis {
 }
 
 /**
- * Analyses faces. What a word of kinds says by itself is kept as long as the word is: many candidates have the same
- * warp, or the same weft. Each analysis is overwritten by the next.
+ * Analyses faces. What a word of kinds says by itself is kept in its rooms: many candidates have the same warp, or the
+ * same weft. Each analysis is overwritten by the next.
  */
 export function analyser(): (face: Face) => FaceAnalysis {
-  const known = new WeakMap<Uint16Array, RepeatedWord>();
-  const wordOf = (word: Uint16Array, kinds: number): RepeatedWord => {
-    let found = known.get(word);
-    if (found === undefined) {
-      found = repeatedWord(word, kinds);
-      known.set(word, found);
-    }
-    return found;
-  };
+  const rowWordIn = roomIn(() => new RepeatedWord());
+  const columnWordIn = roomIn(() => new RepeatedWord());
   const read = canonicalReader();
   const roomForCells = scratch(Uint8Array);
   const roomForTurned = scratch(Uint8Array);
@@ -74,8 +67,10 @@ export function analyser(): (face: Face) => FaceAnalysis {
         turned[c * rowKinds + r] = cell;
       }
     }
-    const rowWord = wordOf(face.row, rowKinds);
-    const columnWord = wordOf(face.column, columnKinds);
+    const rowWord = rowWordIn(face.rowRooms);
+    const columnWord = columnWordIn(face.columnRooms);
+    rowWord.turnTo(face.row, rowKinds);
+    columnWord.turnTo(face.column, columnKinds);
     const letters = read(rowWord, columnWord, cells, shown === 2);
     const rows = sideOf(rowWord, letters.rows);
     const columns = sideOf(columnWord, letters.columns);

@@ -1,4 +1,4 @@
-import { scratch } from '../../cloth/scratch.js';
+import { roomy, scratch } from '../../cloth/scratch.js';
 import { smallestPeriod } from '../../order/order.js';
 
 /**
@@ -25,19 +25,51 @@ interface BothWays {
   readonly backward: CanonicalWord;
 }
 
-/** What a word of kinds says by itself, whatever its threads show. */
-export interface RepeatedWord {
+/** What a word of kinds says by itself, whatever its threads show. Arrays may be longer than what they hold. */
+export class RepeatedWord {
   /** Places in the smallest repeat. */
-  readonly length: number;
-  readonly kinds: number;
+  length = 0;
+  kinds = 0;
   /** Kind at each place, the repeat written twice. */
-  readonly word: Uint16Array;
+  word: Uint16Array = new Uint16Array(0);
   /** First place of each kind. */
-  readonly first: Uint16Array;
+  first: Uint16Array = new Uint16Array(0);
   /** Distance from each place to the next of its kind; `backward` reads from place 0 towards the end of the word. */
-  readonly forward: Int32Array;
-  readonly backward: Int32Array;
+  forward: Int32Array = new Int32Array(0);
+  backward: Int32Array = new Int32Array(0);
+  private of: Uint16Array | undefined;
+
+  /** Turns to another word: cuts it to its smallest repeat and takes the distances between places of one kind. */
+  turnTo(long: Uint16Array, kinds: number): void {
+    if (long === this.of) return;
+    this.of = long;
+    const length = smallestPeriod(long);
+    this.length = length;
+    this.kinds = kinds;
+    this.word = roomy(this.word, 2 * length);
+    this.first = roomy(this.first, kinds);
+    this.forward = roomy(this.forward, length);
+    this.backward = roomy(this.backward, length);
+    const last = roomForLast(kinds);
+    for (let at = 0; at < length; at++) {
+      const kind = long[at]!;
+      this.word[at] = kind;
+      this.word[at + length] = kind;
+      last[kind] = at - length;
+    }
+    for (let at = 0; at < length; at++) {
+      const kind = long[at]!;
+      const before = last[kind]!;
+      const distance = at - before;
+      last[kind] = at;
+      if (before < 0) this.first[kind] = at;
+      this.forward[before < 0 ? before + length : before] = distance;
+      this.backward[at === 0 ? 0 : length - at] = distance;
+    }
+  }
 }
+
+const roomForLast = scratch(Int32Array);
 
 /** Marks are 15 bits above the 16 of a distance. */
 const MARK_SHIFT = 16;
@@ -80,28 +112,6 @@ export function canonicalReader(): (
     rank(all);
     return { rows: { forward: all[0], backward: all[1] }, columns: { forward: all[2], backward: all[3] } };
   };
-}
-
-/** Cuts a word to its smallest repeat and takes the distances between places of one kind. */
-export function repeatedWord(long: Uint16Array, kinds: number): RepeatedWord {
-  const length = smallestPeriod(long);
-  const word = new Uint16Array(2 * length);
-  for (let at = 0; at < length; at++) word[at] = word[at + length] = long[at]!;
-  const last = new Int32Array(kinds);
-  for (let at = 0; at < length; at++) last[word[at]!] = at - length;
-  const first = new Uint16Array(kinds);
-  const forward = new Int32Array(length);
-  const backward = new Int32Array(length);
-  for (let at = 0; at < length; at++) {
-    const kind = word[at]!;
-    const before = last[kind]!;
-    const distance = at - before;
-    last[kind] = at;
-    if (before < 0) first[kind] = at;
-    forward[before < 0 ? before + length : before] = distance;
-    backward[at === 0 ? 0 : length - at] = distance;
-  }
-  return { length, kinds, word, first, forward, backward };
 }
 
 /**

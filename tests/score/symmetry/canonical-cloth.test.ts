@@ -1,9 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type Face, faceFromRows } from '../../../src/cloth/face.js';
-import { analyse } from '../../../src/score/symmetry/analysis.js';
-import { clothKey, type Sameness } from '../../../src/score/symmetry/canonical-cloth.js';
+import { analyse, analyser } from '../../../src/score/symmetry/analysis.js';
+import { clothKey, clothKeys, type Sameness } from '../../../src/score/symmetry/canonical-cloth.js';
 import { hashWords } from '../../../src/score/symmetry/hash.js';
+import { symmetryOf, symmetryShare } from '../../../src/score/symmetry/symmetry.js';
 import { cellsOf, faces } from '../../faces.js';
 import { runs } from '../../long.js';
 import { sameCloth } from '../../plain/symmetry.js';
@@ -84,6 +85,20 @@ describe('two faces share a key exactly when they are the same cloth', () => {
       }),
     );
   });
+});
+
+test('an analysis and a key written over those of other faces are the same', () => {
+  const analyseNext = analyser();
+  const same: readonly Sameness[] = ['mirror', 'exchange'];
+  const keyOf = clothKeys(same, 3);
+  fc.assert(
+    fc.property(faces, fc.boolean(), (face, square) => {
+      const analysis = analyseNext(face);
+      expect(symmetryShare(analysis, square)).toBe(symmetryOf(face, square).symmetry);
+      expect(keyOf(analysis)).toEqual(clothKey(face, same, 3));
+    }),
+    { numRuns: runs(500) },
+  );
 });
 
 describe('exchange by the palette', () => {

@@ -1,0 +1,108 @@
+import { strandKinds, type Threads } from '../../cloth/face.js';
+import type { Rooms } from '../../cloth/scratch.js';
+import type { Weave } from '../../draft/draft.js';
+import { shuttleCount } from '../../draft/shuttles.js';
+import {
+  colours,
+  endStrands,
+  type Layout,
+  layout,
+  pickStrands,
+  threadingPeriod,
+  treadlingPeriod,
+} from '../../order/lay.js';
+import { lcm } from '../../order/necklace.js';
+import { type Order, smallestPeriod } from '../../order/order.js';
+import { changes } from '../../score/ease.js';
+import type { Question } from '../question/question.js';
+import { type Family, layingOf } from '../space/family.js';
+
+/** The ends, or the picks, of a candidate in their colours over one whole repeat: what follows from one order alone. */
+export interface Laid extends Threads {
+  /** Neighbouring threads of different colour, round the repeat. */
+  readonly changes: number;
+  /** Shuttles that the picks take. */
+  readonly shuttles: number;
+}
+
+type Lay = (order: Order, start: number) => Laid;
+
+/** Warps (wefts) that are kept as laid, a power of two: enough for the lists of most strata. */
+const KEPT = 1024;
+
+/** A place for a warp (weft) as laid. */
+interface Place {
+  lay: Lay;
+  order: Order;
+  start: number;
+  laid: Laid;
+  readonly rooms: Rooms;
+}
+
+/**
+ * Remembers warps (or wefts) as laid, on all weaves together. Every order has its place, which it may share with others:
+ * the last of them is there. The rooms of a place are used again for whatever comes there.
+ */
+export function laidOnce(): (lay: Lay) => Lay {
+  const places: Place[] = [];
+  return (lay) => (order, start) => {
+    let sign = start;
+    for (let e = 0; e < order.length; e++) sign = Math.imul(sign ^ order[e]!, 0x01000193) + 1;
+    const at = (sign ^ (sign >>> 15)) & (KEPT - 1);
+    const place = places[at];
+    if (place !== undefined && place.lay === lay && place.start === start && isSame(place.order, order)) {
+      return place.laid;
+    }
+    const rooms = place?.rooms ?? [];
+    const laid = { ...lay(order, start), rooms };
+    places[at] = { lay, order, start, laid, rooms };
+    return laid;
+  };
+}
+
+function isSame(a: Order, b: Order): boolean {
+  if (a === b) return true;
+  if (a.length !== b.length) return false;
+  for (let e = 0; e < a.length; e++) if (a[e] !== b[e]) return false;
+  return true;
+}
+
+/** Lays orders on the ends (picks) of a weave, of which the kinds are given. */
+export function layer(
+  family: Family,
+  weave: Weave,
+  kinds: Uint16Array,
+  system: 'ends' | 'picks',
+  { yarns, tabby }: Question,
+): Lay {
+  const strands = system === 'picks' ? pickStrands(weave) : endStrands(weave);
+  const period = system === 'picks' ? treadlingPeriod(weave) : threadingPeriod(weave);
+  const layouts = new Map<number, Layout[]>();
+  return (asked, start) => {
+    const order = family.laid(asked, system, weave);
+    let plans = layouts.get(order.length);
+    if (plans === undefined) {
+      plans = [];
+      layouts.set(order.length, plans);
+    }
+    plans[start] ??= layout(strands, order.length, layingOf(family, start));
+    const laid = repeated(colours(plans[start], order, yarns.length, tabby), period);
+    return {
+      ...strandKinds(kinds, laid),
+      changes: changes(laid),
+      shuttles: system === 'picks' ? shuttleCount(weave.pickKinds, laid) : 0,
+    };
+  };
+}
+
+/** Extends the colours to the length after which weave and colours both begin again. */
+function repeated(laid: Uint8Array, weavePeriod: number): Uint8Array {
+  const length = lcm(weavePeriod, smallestPeriod(laid));
+  if (length === laid.length) return laid;
+  const whole = new Uint8Array(length);
+  for (let s = 0, from = 0; s < length; s++) {
+    whole[s] = laid[from]!;
+    if (++from === laid.length) from = 0;
+  }
+  return whole;
+}

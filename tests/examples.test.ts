@@ -1,38 +1,26 @@
-import { copyFileSync, cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  copyFileSync,
+  cpSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { PNG } from 'pngjs';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { run } from './cli/run.js';
+import { FIGURES } from '../src/cli/reference/reference-words.js';
+import { PARTS } from '../src/score/parts/parts.js';
+import { inFolder, run } from './cli/run.js';
+import { blocksOf, commandsOf, filesOf, GUIDE_PAGES, linksOf, type Page, README, wordsOf } from './guide-pages.js';
 
 const ROOT = fileURLToPath(new URL('..', import.meta.url));
-const readme = readFileSync(join(ROOT, 'README.md'), 'utf8');
 const COMMANDS = ['explore', 'enlarge', 'draw', 'structures', 'keep', 'plan', 'deal', 'convert'];
-
-/** What stands between the fences of one language. */
-function blocks(language: string): string[] {
-  return [...readme.matchAll(new RegExp(`\`\`\`${language}\\n(.*?)\`\`\``, 'gs'))].map(([, text]) => text!);
-}
-
-/** The words of a command as a shell reads them, without the comment after it. */
-function wordsOf(line: string): string[] {
-  const [command] = line.split(/\s+#\s/);
-  return [...command!.matchAll(/"([^"]*)"|(\S+)/g)].map(([, quoted, bare]) => quoted ?? bare!);
-}
-
-/**
- * The commands of the README in order. `npm` lines install and test the program itself, and are left to those who do.
- */
-function readmeCommands(): string[][] {
-  const lines = blocks('sh').flatMap((block) => block.split('\n').filter((line) => line !== ''));
-  return lines
-    .filter((line) => !line.startsWith('npm '))
-    .map((line) => {
-      expect(line).toMatch(/^npx shedlight /);
-      return wordsOf(line.replace('npx shedlight ', ''));
-    });
-}
 
 /** The commands under “Examples:” of a help text; what they do stands three spaces or more to the right, or below. */
 function helpCommands(help: string): string[][] {
@@ -41,14 +29,6 @@ function helpCommands(help: string): string[][] {
     .split('\n')
     .filter((line) => line.startsWith('  shedlight '))
     .map((line) => wordsOf(line.replace('  shedlight ', '').split(/\s{2,}/)[0]!));
-}
-
-/** A yaml block says in its first line which file it is. */
-function writeYaml(): void {
-  for (const block of blocks('yaml')) {
-    const [, name] = /^# (\S+\.yaml)\n/.exec(block)!;
-    writeFileSync(name!, block);
-  }
 }
 
 const began = process.cwd();
@@ -60,13 +40,17 @@ beforeAll(() => {
   cpSync(join(ROOT, 'gallery/turned-twill/gallery.json'), join(folder, 'gallery/turned-twill/gallery.json'));
   copyFileSync(join(ROOT, 'gallery/turned-twill.yaml'), join(folder, 'gallery/turned-twill.yaml'));
   process.chdir(folder);
-  writeYaml();
+  writeFiles(README);
 });
 
 afterAll(() => {
   process.chdir(began);
   rmSync(folder, { recursive: true, force: true });
 });
+
+function writeFiles(page: Page): void {
+  for (const [name, text] of Object.entries(filesOf(page))) writeFileSync(name, text);
+}
 
 interface Shown {
   readonly code: string;
@@ -85,7 +69,7 @@ async function passes(words: readonly string[]): Promise<string> {
 }
 
 describe('the README', () => {
-  test.each(readmeCommands().map((words) => [words.join(' '), words] as const))('%s', async (_, words) => {
+  test.each(commandsOf(README).map((words) => [words.join(' '), words] as const))('%s', async (_, words) => {
     await passes(words);
   });
 
@@ -94,7 +78,7 @@ describe('the README', () => {
       clothsIn('gallery/turned-twill').map(({ code }) => code),
     );
     const codes = new Set(clothsIn('my-question').map(({ code }) => code));
-    const kept = readmeCommands()
+    const kept = commandsOf(README)
       .filter(([command]) => command === 'keep')
       .flatMap((words) => words.slice(2));
     expect(kept.length).toBeGreaterThan(1);
@@ -104,13 +88,51 @@ describe('the README', () => {
   test('its numbers of structures and of sheets are those there are', () => {
     const index = readFileSync(join(ROOT, 'gallery/structures/index.html'), 'utf8');
     const sheets = new Set([...index.matchAll(/src="([^"]+\.png)"/g)].map(([, file]) => file)).size;
-    expect(readme).toContain(`on ${sheets} structures`);
+    expect(README.text).toContain(`on ${sheets} structures`);
+  });
+});
+
+describe('the guide', () => {
+  const withCommands = GUIDE_PAGES.filter((page) => blocksOf(page, 'sh').length > 0);
+
+  test('has the pages it should, and each is linked from the README or from another', () => {
+    expect(withCommands.length).toBeGreaterThan(4);
+    const linked = [README, ...GUIDE_PAGES].flatMap(linksOf);
+    for (const { path } of GUIDE_PAGES) expect(linked).toContain(path);
   });
 
-  test('every file and folder that it links to is there', () => {
-    const links = [...readme.matchAll(/\]\((?!https?:)([^)#]+)\)/g)].map(([, path]) => path!);
-    expect(links.length).toBeGreaterThan(3);
-    for (const path of links) expect(existsSync(join(ROOT, path)), path).toBe(true);
+  test.each([README, ...GUIDE_PAGES].map((page) => [page.path, page] as const))(
+    '%s: every file and folder that it links to is there',
+    (_, page) => {
+      for (const path of linksOf(page)) expect(existsSync(join(ROOT, path)), path).toBe(true);
+    },
+  );
+
+  test.each(withCommands.map((page) => [page.path, page] as const))(
+    '%s: its commands run in their order, and print what it says',
+    { timeout: 600_000 },
+    async (_, page) =>
+      inFolder(async (own) => {
+        process.chdir(own);
+        try {
+          writeFiles(page);
+          let printed = '';
+          for (const words of commandsOf(page)) {
+            printed += await passes(words);
+            for (const file of readdirSync('.').filter((name) => name.endsWith('.yaml'))) {
+              printed += readFileSync(file, 'utf8');
+            }
+          }
+          for (const line of blocksOf(page, 'text').join('').trimEnd().split('\n')) expect(printed).toContain(line);
+        } finally {
+          process.chdir(folder);
+        }
+      }),
+  );
+
+  test('its page on figures names every figure and part', () => {
+    const { text } = GUIDE_PAGES.find(({ path }) => path.endsWith('/figures.md'))!;
+    for (const name of [...PARTS, ...Object.keys(FIGURES)]) expect(text, name).toContain(`\`${name}\``);
   });
 });
 

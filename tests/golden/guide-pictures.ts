@@ -13,6 +13,7 @@ import { readQuestion } from '../../src/search/question/read-question.js';
 import { enlarge } from '../../src/search/report/enlarge.js';
 import { planSheets } from '../../src/sheets/sheets.js';
 import { towel } from '../plan/cloths.js';
+import { belt, classOfEight, figuresSideBySide, gampKey, onThisWarp, pointDraft } from './guide-strips.js';
 import { pdfPage, pngPicture, svgPicture } from './raster.js';
 
 /** The contact sheet of the demo as it is in the gallery. */
@@ -92,4 +93,10 @@ export const GUIDE: Readonly<Record<string, () => Promise<Picture>>> = {
   draft: async () => svgPicture(draftSvg(towel().draft, { title: '2/2 twill, DDLDL, 4 threads each' })),
   'motif-at-every-size': motif,
   'printed-sheet': sheet,
+  'belt-at-every-size': belt,
+  'on-this-warp': onThisWarp,
+  'class-of-eight': classOfEight,
+  'gamp-key': gampKey,
+  'point-draft': pointDraft,
+  'figures-side-by-side': figuresSideBySide,
 };

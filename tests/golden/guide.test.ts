@@ -1,6 +1,7 @@
-import { readdirSync, readFileSync, statSync } from 'node:fs';
+import { readdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { GUIDE_PAGES, linksOf, README } from '../guide-pages.js';
 import { HELD, hold } from './golden.js';
 import { GUIDE } from './guide-pictures.js';
 
@@ -13,17 +14,17 @@ describe('the pictures of the guide', () => {
     await hold(name, await draw(), { ...HELD, folder: FOLDER });
   });
 
-  test('are those there are, small enough for a page, and the README shows each', () => {
+  test('are those there are, small enough for a page, and the README or a page of the guide shows each', () => {
     const files = readdirSync(FOLDER).filter((file) => file.endsWith('.png'));
     expect(files.toSorted()).toEqual(
       Object.keys(GUIDE)
         .map((name) => `${name}.png`)
         .toSorted(),
     );
-    const readme = readFileSync(join(ROOT, 'README.md'), 'utf8');
+    const shown = [README, ...GUIDE_PAGES].flatMap(linksOf);
     for (const file of files) {
       expect(statSync(join(FOLDER, file)).size, file).toBeLessThan(LARGEST);
-      expect(readme).toContain(`](gallery/guide/${file})`);
+      expect(shown).toContain(`gallery/guide/${file}`);
     }
   });
 });

@@ -64,7 +64,7 @@ function clothsIn(gallery: string): Shown[] {
 async function passes(words: readonly string[]): Promise<string> {
   const { code, out, err } = await run(...words);
   expect(code, `shedlight ${words.join(' ')}\n${err}`).toBe(0);
-  for (const [, file] of out.matchAll(/^(?:Open|Print) (\S+)/gm)) expect(existsSync(file!), file).toBe(true);
+  for (const [, file] of out.matchAll(/^(?:Open|Print) ([^\s,]+)/gm)) expect(existsSync(file!), file).toBe(true);
   return out;
 }
 

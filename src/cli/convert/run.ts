@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { extname } from 'node:path';
 import { type Cells, cellsFromText, factor } from '../../cloth/factor.js';
 import { cellsFromPicture } from '../../cloth/factor-picture.js';
@@ -51,6 +51,7 @@ export async function runConvert(given: ConvertArguments, io: Io): Promise<numbe
   // With units the draft may begin at another thread, so lists of single threads no longer fit.
   const kept = given.units === true && loaded.kept ? { ...loaded.kept, ends: 0, picks: 0 } : loaded.kept;
   const text = written(given, to, draft, kept, notes);
+  if (existsSync(given.output)) notes.push(`${given.output} was there before; it is written anew`);
   writeWhole(given.output, text);
   for (const note of notes) say(io.stderr, `note: ${note}`);
   say(io.stdout, given.output);

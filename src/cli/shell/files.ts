@@ -1,4 +1,4 @@
-import { closeSync, fstatSync, openSync, readSync } from 'node:fs';
+import { closeSync, fstatSync, openSync, readSync, statSync } from 'node:fs';
 import { dirname, extname, isAbsolute, join } from 'node:path';
 import type { Draft } from '../../draft/draft.js';
 import { LARGEST_WIF, readWif, refuseLarge } from '../../draft/wif/read-wif.js';
@@ -22,24 +22,41 @@ const REASONS: Readonly<Record<string, string>> = {
  */
 export function readBytes(path: string, what: string, largest = LARGEST_FILE): Buffer {
   try {
-    const file = openSync(standing(path), 'r');
-    try {
-      const stats = fstatSync(file);
-      if (stats.isDirectory()) throw new Problem(`${path}: found a folder; expected ${what}`);
-      const bytes = stats.size > largest ? undefined : readAtMost(file, largest);
-      if (bytes === undefined) {
-        throw new Problem(`${path}: found more than ${largest / 1_000_000} MB; expected ${what}`);
-      }
-      return bytes;
-    } finally {
-      closeSync(file);
-    }
+    const place = standing(path);
+    const bytes = statSync(place).isFile() ? bytesOf(place, largest) : endedBySignals(() => bytesOf(place, largest));
+    if (bytes === 'folder') throw new Problem(`${path}: found a folder; expected ${what}`);
+    if (bytes === 'large') throw new Problem(`${path}: found more than ${largest / 1_000_000} MB; expected ${what}`);
+    return bytes;
   } catch (error) {
     const code = (error as NodeJS.ErrnoException).code;
     if (code === undefined) throw error;
     const reason = REASONS[code];
     if (reason !== undefined) throw new Problem(`${path}: ${reason}; expected ${what}`);
     throw new MachineFault(`${path}: could not be read (${code})`, { cause: error });
+  }
+}
+
+function bytesOf(place: string, largest: number): Buffer | 'folder' | 'large' {
+  const file = openSync(place, 'r');
+  try {
+    const stats = fstatSync(file);
+    if (stats.isDirectory()) return 'folder';
+    return (stats.size > largest ? undefined : readAtMost(file, largest)) ?? 'large';
+  } finally {
+    closeSync(file);
+  }
+}
+
+/** Waits for a pipe or a terminal, so that Ctrl-C ends the process: while it waits, no listener of ours would run. */
+function endedBySignals<T>(wait: () => T): T {
+  const heard = (['SIGINT', 'SIGTERM', 'SIGHUP'] as const).flatMap((signal) =>
+    process.listeners(signal).map((listener) => [signal, listener] as const),
+  );
+  for (const [signal, listener] of heard) process.off(signal, listener);
+  try {
+    return wait();
+  } finally {
+    for (const [signal, listener] of heard) process.on(signal, listener);
   }
 }
 

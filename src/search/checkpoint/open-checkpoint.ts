@@ -1,4 +1,4 @@
-import { closeSync, fstatSync, openSync, readSync } from 'node:fs';
+import { closeSync, constants, fstatSync, openSync, readSync } from 'node:fs';
 import { MachineFault, Problem } from '../../problem.js';
 import { type Bytes, type FoundCheckpoint, readCheckpoint } from './checkpoint-format.js';
 
@@ -16,7 +16,8 @@ export interface OpenCheckpoint extends FoundCheckpoint {
 export function openCheckpoint(path: string): OpenCheckpoint {
   let file: number;
   try {
-    file = openSync(path, 'r');
+    // Without this, opening a pipe would wait for somebody to write into it.
+    file = openSync(path, constants.O_RDONLY | (constants.O_NONBLOCK ?? 0));
   } catch (error) {
     const { code } = error as NodeJS.ErrnoException;
     throw new Problem(`${path}: found ${code === 'ENOENT' ? 'no such file' : `a file that cannot be read (${code})`}`);

@@ -1,5 +1,4 @@
 import type { Weave } from '../../draft/draft.js';
-import { Problem } from '../../problem.js';
 import type { Classic } from '../../score/likeness/novelty.js';
 import { measuredClassics } from '../../score/score.js';
 import type { Question } from '../question/question.js';
@@ -27,11 +26,5 @@ export function classicsOf(question: Question): (family: Family) => readonly Cla
 function representative(question: Question, family: Family): Weave {
   if (family.fixedWeave) return family.weave([0], [0]);
   const each = question.yarns.map((_, colour) => colour);
-  try {
-    return family.weave(each, each);
-  } catch (problem) {
-    // Some blocks cannot be neighbours (huck); then a weave of one block is used.
-    if (problem instanceof Problem) return family.weave([0], [0]);
-    throw problem;
-  }
+  return family.weave(each, each);
 }

@@ -66,6 +66,14 @@ describe('YAML and WIF', () => {
     );
   });
 
+  it('says where it takes the place of an earlier file', () =>
+    inFolder(async (folder) => {
+      const [input, output] = [join(folder, 'hound.yaml'), join(folder, 'hound.wif')];
+      writeFileSync(input, HOUND);
+      expect((await convert({ input, output })).err).toBe('');
+      expect((await convert({ input, output })).err).toBe(`note: ${output} was there before; it is written anew\n`);
+    }));
+
   it('writes a lift plan', async () => {
     const { text } = await through('hound.yaml', HOUND, 'hound.wif', { liftPlan: true });
     expect(text).toContain('[LIFTPLAN]\r\n1=1,2\r\n2=2,3\r\n');

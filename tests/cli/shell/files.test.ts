@@ -1,3 +1,5 @@
+import { execFileSync } from 'node:child_process';
+import { once } from 'node:events';
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
@@ -5,7 +7,10 @@ import { draftAsWritten, draftLoader } from '../../../src/cli/shell/files.js';
 import { explore } from '../../../src/search/explore.js';
 import { readQuestion } from '../../../src/search/question/read-question.js';
 import { findStructure, weaveOf } from '../../../src/structure/catalogue/catalogue.js';
-import { inFolder, run } from '../run.js';
+import { inFolder, run, start } from '../run.js';
+
+/** Says one word when a file that is no plain file is about to be opened. */
+const TELL_OPEN = new URL('tell-open.mjs', import.meta.url).href;
 
 /** Crackle's four blocks in bare numbers, begun two ends into its first unit. */
 function bareCrackle(): string {
@@ -82,5 +87,37 @@ describe('a draft of bare numbers', () => {
       expect(load(join(folder, 'own.yaml')).endUnits).toEqual([2, 2]);
       expect(load(join(folder, 'other.yaml')).endUnits).toEqual([1, 1, 1, 1, 1]);
       expect(notes).toEqual([]);
+    }));
+});
+
+describe.skipIf(process.platform === 'win32')('a pipe', () => {
+  it('is read to its end', () =>
+    inFolder(async (folder) => {
+      const pipe = join(folder, 'pipe');
+      execFileSync('mkfifo', [pipe]);
+      const child = start(['draw', pipe], folder);
+      const over = once(child, 'exit');
+      writeFileSync(pipe, bareCrackle());
+      expect(await over).toEqual([0, null]);
+    }));
+
+  it.each(['SIGINT', 'SIGTERM'] as const)('that nobody writes into is waited for until %s', (signal) =>
+    inFolder(async (folder) => {
+      const pipe = join(folder, 'pipe');
+      execFileSync('mkfifo', [pipe]);
+      const child = start(['draw', pipe], folder, ['--import', TELL_OPEN]);
+      const over = once(child, 'exit');
+      await once(child.stderr!, 'data');
+      child.kill(signal);
+      expect(await over).toEqual([null, signal]);
+    }),
+  );
+
+  it('is no progress of a search, and is not waited for', () =>
+    inFolder(async (folder) => {
+      const pipe = join(folder, 'pipe');
+      execFileSync('mkfifo', [pipe]);
+      const said = `shedlight: ${pipe}: found no file; expected the progress of a search\n`;
+      expect(await run('explore', '--merge', pipe)).toEqual({ code: 2, out: '', err: said });
     }));
 });

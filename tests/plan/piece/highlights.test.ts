@@ -44,6 +44,14 @@ describe('places in a list', () => {
   });
 });
 
+test('of two best places the part that is told first is named', () => {
+  const cloths = [0, 1, 2, 3].map((k) => ({
+    draft,
+    scored: { ...real, parts: { ...none, contrast: 1 - k / 4, ease: 1 - k / 4 } },
+  }));
+  expect(highlights(cloths)[0]![0]).toBe('1st in contrast');
+});
+
 test('a cloth without any symmetry has none told of it', () => {
   const scored = { ...real, scores: { ...real.scores, operations: [], shiftExchange: false } };
   expect(highlights([{ draft, scored }])).toEqual([[expect.stringMatching(/dark$/)]]);

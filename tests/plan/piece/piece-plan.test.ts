@@ -52,4 +52,12 @@ describe('cautions, each from its limit on', () => {
     expect(turned('no')).toEqual([]);
     expect(turned('single', 'plain weave')).toEqual([]);
   });
+
+  test('turns of a cloth with a thread that never interlaces lengthen nothing', () => {
+    const cloth = kept('2/2 twill', { warp: 'DDLL' });
+    const tieUp = cloth.draft.tieUp.map((shafts) => [...new Set([1, ...shafts])]);
+    const said = cautionsOf({ ...cloth, draft: { ...cloth.draft, tieUp } }, { mirror: 'doubled' });
+    expect(said.filter((caution) => caution.startsWith('The turns'))).toEqual([]);
+    expect(said.join()).not.toMatch(/null|NaN/);
+  });
 });

@@ -32,6 +32,17 @@ describe('a warp', () => {
     expect(planWarps([towel()], needsOf({ floating: 'yes' }))[0]!.floating.ends).toBe(2);
   });
 
+  // Reeds that suppliers stock (common practice, no source): two ends in a dent where one of them does it.
+  test.each([
+    ['inch', [5, 6, 8, 10, 12, 14, 15]],
+    ['cm', [2, 2.5, 3, 3.5, 4, 5, 6]],
+  ] as const)('two ends in each dent of a usual reed, dents in the %s', (per, reeds) => {
+    for (const reed of reeds) {
+      const [warp] = planWarps([towel()], needsOf({ sett: `${2 * reed} per ${per}` }));
+      expect(warp!.denting).toMatchObject({ reed, dents: [2] });
+    }
+  });
+
   const flags = fc.record({
     width: fc.constantFrom('6 in', '10 in', '20 in', '50 cm'),
     border: fc.constantFrom(undefined, '6 D', '9 L', 'even D'),

@@ -69,6 +69,9 @@ describe('a cloth in words', () => {
     [0.4, 0.4, 'two fifths dark'],
     [0.45, 0.4, '45 % dark'],
     [0.504, 0.4, 'half dark'],
+    [0.6, 0.4, 'three fifths dark'],
+    [0.6667, 0.4, 'two thirds dark'],
+    [0.75, 0.4, 'three quarters dark'],
     [1, 0.4, 'all dark'],
     [0.5, 0.049, 'half dark, with no pattern to be seen'],
   ])('a dark share of %d at contrast %d: %s', (darkShare, contrast, words) => {

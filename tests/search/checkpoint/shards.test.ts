@@ -1,4 +1,4 @@
-import { readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, readlinkSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { folderOfShard, openParts, shardFile, shardOf } from '../../../src/search/checkpoint/shards.js';
@@ -42,9 +42,34 @@ describe('parts that do not make a whole are refused by name', () => {
     [() => [join(folder, 'p.progress')], /p\.progress: found the progress of a whole search; expected a shard’s part/],
     [() => [place(1, 9)], /p\.shard-1-of-9: found no such file/],
   ])('%#', (files, message) => expect(() => openParts(files())).toThrow(message));
+
+  it.skipIf(!existsSync('/proc/self/fd'))('and closed, as are those that are done with', () => {
+    const open = (): number =>
+      readdirSync('/proc/self/fd').filter((file) => {
+        try {
+          return readlinkSync(`/proc/self/fd/${file}`).includes('.shard-');
+        } catch {
+          return false;
+        }
+      }).length;
+    expect(() => openParts([place(1, 3), place(2, 3)])).toThrow();
+    expect(open()).toBe(0);
+    const parts = openParts([1, 2, 3].map((part) => place(part, 3)));
+    expect(open()).toBe(3);
+    parts.close();
+    expect(open()).toBe(0);
+  });
 });
 
 describe('a shard', () => {
+  it.skipIf(process.platform === 'win32')('is put where a link leads, which stays', () => {
+    const [at, elsewhere] = [shardFile(join(folder, 'linked'), { part: 1, of: 1 }), join(folder, 'elsewhere')];
+    symlinkSync(elsewhere, at);
+    kept(`${at}.progress`, BOUNDED, false, { part: 1, of: 1 }).finish(at);
+    expect(readlinkSync(at)).toBe(elsewhere);
+    openParts([elsewhere]).close();
+  });
+
   it.each([
     ['1/1', 1, 1],
     ['4/4', 4, 4],

@@ -133,6 +133,14 @@ describe('what would bring floats under the limit', () => {
     await fc.assert(property, { numRuns: runs(10) });
   });
 
+  test('a block order that the colour order chooses has no shorter run', () => {
+    const question: Question = { ...BELT, profile: 'order', times: [1] };
+    expect(floatRemedy(question, everyFloats(BELT)[0]!).run).toBeUndefined();
+    // Two ends a unit, twenty to the inch: five units are half an inch.
+    const given: Question = { ...BELT, profile: ['A', 'A', 'A', 'A', 'A', 'A', 'B'], by: ['unit'], times: [1] };
+    expect(floatRemedy(given, everyFloats(given)[0]!).run).toBe(5);
+  });
+
   test('the floats that come nearest are the shortest of all that are too long', async () => {
     const question = { ...BELT, orders: [], lengths: [2, 3, 4], weft: { rule: 'own' } as const, times: [2, 3] };
     const float = question.limits.float as { mm: number };

@@ -21,6 +21,7 @@ describe('what a loom cannot weave', () => {
     const crackle = weave('crackle', 'AABAB');
     expect(heddlesFor(crackle, 24)).toEqual([5, 10, 7, 2]);
     const over = crackle.threading.slice(0, 16).flat();
+    expect(heddlesFor(crackle, 16)).toEqual([1, 2, 3, 4].map((shaft) => over.filter((each) => each === shaft).length));
     expect(heddlesFor(crackle, 400)).toEqual(
       [5, 10, 7, 2].map((count, at) => 16 * count + over.filter((shaft) => shaft === at + 1).length),
     );

@@ -4,15 +4,11 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import type { Draft } from '../../src/draft/draft.js';
 import { writeWif } from '../../src/draft/wif/read-wif.js';
 import { shortlistText } from '../../src/formats/shortlist.js';
-import { readPlanOptions } from '../../src/plan/options/plan-options.js';
-import { planWarps } from '../../src/plan/piece/warp-plan.js';
-import { codeOf } from '../../src/score/symmetry/cloth-code.js';
-import { planSheets } from '../../src/sheets/sheets.js';
 import { kept } from '../plan/cloths.js';
 import { readPdf } from '../plan/pdf-text.js';
+import { hardSheet, tied } from '../sheets/warp-sheet/hard-cloths.js';
 import { run } from './run.js';
 
 let folder = '';
@@ -99,29 +95,15 @@ describe('limits at the door', () => {
   });
 
   test('a tie-up that fills the first page leaves no room for the draft, and says so', async () => {
-    const shafts = 32;
-    const each = Array.from({ length: shafts }, (_, s) => [s]);
-    const draft: Draft = {
-      ...cloth.draft,
-      threading: each.map(([s]) => [s! + 1]),
-      treadling: Array.from({ length: 200 }, (_, j) => [(j % shafts) + 1]),
-      tieUp: each.map(([s]) => Array.from({ length: 16 }, (_, k) => ((s! + k) % shafts) + 1)),
-      pickKinds: new Array(200).fill('ground'),
-      endUnits: each.map(() => 1),
-      pickUnits: new Array(200).fill(1),
-      warp: each.map(([s]) => s! % 2),
-      weft: Array.from({ length: 200 }, (_, j) => Number(j % 3 > 0)),
-    };
-    const warps = planWarps([{ ...cloth, code: codeOf(draft), draft }], readPlanOptions('', 'needs'));
-    const pages = readPdf(await planSheets(warps, readPlanOptions('', 'needs')));
+    const pages = readPdf(await hardSheet({ cloth: tied }));
     const saying = (words: string): number[] =>
       pages.flatMap(({ lines }, at) => (lines.some(({ text }) => text === words) ? [at + 1] : []));
     expect(saying('no room for the draft here: picks are on page 2, tie-up and threading on the pages after')).toEqual([
       1,
     ]);
-    const [tied, ...others] = saying('tie-up').filter((page) => page > 2);
+    const [ties, ...others] = saying('tie-up').filter((page) => page > 2);
     expect(others).toEqual([]);
-    expect(tied).toBeGreaterThan(2);
+    expect(ties).toBeGreaterThan(2);
   });
 
   test('what was found is quoted in short, however long it is', async () => {

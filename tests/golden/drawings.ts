@@ -19,7 +19,7 @@ import { albumSheets, planSheets, teacherSheets } from '../../src/sheets/sheets.
 import { findStructure } from '../../src/structure/catalogue/catalogue.js';
 import { draftWith, HOUNDS_TOOTH, trialOutcome } from '../gallery/trial.js';
 import { kept } from '../plan/cloths.js';
-import { gampSheets, HARD, hardSheet } from '../sheets/warp-sheet/hard-cloths.js';
+import { gampSheets, HARD, hardSheet, tied } from '../sheets/warp-sheet/hard-cloths.js';
 import { inGrey, pdfPage, pngPicture, svgPicture } from './raster.js';
 
 /** Sheets of 200 points to the inch are looked at with 100. */
@@ -104,10 +104,24 @@ async function albumSheet(): Promise<Picture> {
   return pdfPage(await albumSheets(warps, 'a4', ['A', 'B', 'C']), 1);
 }
 
-async function enlargeSheet(): Promise<Picture> {
+async function enlargeSheet(kind: 'png' | 'svg'): Promise<string | Buffer> {
   const asked = question({ structure: 'turned twill', orders: 'DLDDL' });
   const head = { title: 'DLDDL on turned twill', limit: asked.limits.float, shrinkage: 0.1 };
-  return pngPicture((await enlargedSheet(enlarge(asked, [20, 40], 0.1), head, 'png')) as Buffer, SMALLER);
+  return enlargedSheet(enlarge(asked, [20, 40], 0.1), head, kind);
+}
+
+/** The squares of a gamp, as the overview shows them. */
+async function gampOverview(): Promise<Picture> {
+  const options = needsOf({ width: '5 in' });
+  const gamp = gampOf(SHARED.slice(0, 2), options, { separator: 4 });
+  const warps = planWarps([gamp.cloth], gampNeeds(gamp, options));
+  return pdfPage(await teacherSheets('Sample warps', warps, options, { gamp }), 1);
+}
+
+/** The overview on the other paper, five cloths in a row, as seen from afar. */
+async function farOverview(): Promise<Picture> {
+  const options = needsOf({ paper: 'letter', columns: '5', pictures: 'far' });
+  return pdfPage(await teacherSheets('Sample warps', planWarps(SHARED, options), options), 1);
 }
 
 /** The mirrored sheet's needs, on a loom whose shafts are lifted one by one. */
@@ -131,7 +145,8 @@ export const DRAWINGS: Readonly<Record<string, () => Promise<Picture>>> = {
   'draft-tie-up': () => svgPicture(draftSvg(HOUNDS_TOOTH, { title: 'Draft of a trial cloth' })),
   'draft-lift-plan': () => svgPicture(draftSvg(LIFT_PLAN, { title: 'Draft of a trial cloth' })),
   'draft-overshot': () => svgPicture(draftSvg(OVERSHOT, { title: 'Draft of a trial cloth' })),
-  'enlarge-sheet': enlargeSheet,
+  'enlarge-sheet': async () => pngPicture(Buffer.from(await enlargeSheet('png')), SMALLER),
+  'enlarge-drawing': async () => svgPicture(String(await enlargeSheet('svg'))),
   'structure-sheet': async () => pngPicture(await structureSheet(findStructure('huck')), SMALLER),
   'warp-sheet-1': () => warpSheet(TWILL, 1),
   'warp-sheet-2': () => warpSheet(TWILL, 2),
@@ -142,6 +157,8 @@ export const DRAWINGS: Readonly<Record<string, () => Promise<Picture>>> = {
   'teacher-contact-sheet': () => teacherSheet(SHARED, 1),
   'teacher-yarn-order': () => teacherSheet(SHARED, 2),
   'teacher-labels': () => teacherSheet(SHARED, 3),
+  'overview-gamp': gampOverview,
+  'overview-far': farOverview,
   album: albumSheet,
   ...Object.fromEntries(Object.keys(HARD).map((name) => [`pinned-${name}`, () => pinned(name, 1)])),
   ...Object.fromEntries(
@@ -150,5 +167,8 @@ export const DRAWINGS: Readonly<Record<string, () => Promise<Picture>>> = {
       () => pinned(name, 2),
     ]),
   ),
+  'pinned-four-hundred-ends-lists': () => pinned('four-hundred-ends', 3),
+  'pinned-four-hundred-ends-threading': () => pinned('four-hundred-ends', 6),
+  'pinned-tie-up': async () => inGrey(await pdfPage(await hardSheet({ cloth: tied }), 3)),
   'pinned-gamp': async () => inGrey(await pdfPage(await gampSheets(), 2)),
 };

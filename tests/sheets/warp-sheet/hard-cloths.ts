@@ -53,6 +53,26 @@ export function wandering({ ends, picks = ends, shafts = 4, warp = 'DDLDL', weft
   return { ...rest, code: `w${ends}s${shafts}`, recipe, draft };
 }
 
+/** A cloth on 32 shafts, every lift of 16 of them: its tie-up fills a page. */
+export function tied(): KeptCloth {
+  const shafts = 32;
+  const each = Array.from({ length: shafts }, (_, s) => s);
+  const picks = Array.from({ length: 200 }, (_, j) => j);
+  const { order: _, ...base } = kept('2/2 twill', { warp: 'D' });
+  const draft = {
+    ...base.draft,
+    threading: each.map((s) => [s + 1]),
+    tieUp: each.map((s) => Array.from({ length: 16 }, (_, k) => ((s + k) % shafts) + 1)),
+    treadling: picks.map((j) => [(j % shafts) + 1]),
+    warp: each.map((s) => s % 2),
+    weft: picks.map((j) => Number(j % 3 > 0)),
+    pickKinds: picks.map(() => 'ground' as const),
+    endUnits: each.map(() => 1),
+    pickUnits: picks.map(() => 1),
+  };
+  return { ...base, code: 'tied32', recipe: 'twill on 32 shafts, 16 up at each pick', draft };
+}
+
 /** A cloth, the needs of its plan, and for whom its sheet is. */
 export interface HardSheet {
   readonly cloth: () => KeptCloth;

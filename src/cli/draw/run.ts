@@ -9,7 +9,7 @@ import { inTheUsualWay } from '../../search/report/usual-colours.js';
 import { obstacles, tieUpOn } from '../../structure/loom/loom-fit.js';
 import { draftAsWritten, draftLoader } from '../shell/files.js';
 import { EXIT, type Io, say, sayJson, sayLines, sayWrong } from '../shell/io.js';
-import { onlyFloat } from '../shell/only-float.js';
+import { onlyShown } from '../shell/only-shown.js';
 import { loomLines } from './draw-loom.js';
 import { pictureKind, writePicture } from './draw-picture.js';
 import { asData, faultsOf, figureLines } from './words.js';
@@ -54,7 +54,7 @@ export async function runDraw(given: DrawArguments, io: Io): Promise<number> {
 }
 
 function questionOf({ file, flags }: DrawArguments, io: Io): Question {
-  onlyFloat(flags);
+  onlyShown(flags);
   if (file !== undefined && flags.structure !== undefined) {
     throw new Problem('--structure: found it beside the draft of a file; expected one or the other');
   }

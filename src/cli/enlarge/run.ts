@@ -10,7 +10,7 @@ import { parseShare } from '../../words/measure.js';
 import { pictureKind } from '../draw/draw-picture.js';
 import { draftLoader } from '../shell/files.js';
 import { bold, EXIT, type Io, say, sayJson, sayLines, sayWrong } from '../shell/io.js';
-import { onlyFloat } from '../shell/only-float.js';
+import { onlyShown } from '../shell/only-shown.js';
 
 /** The arguments of the command. */
 export interface EnlargeArguments {
@@ -29,7 +29,7 @@ const MOST_ENDS = 1000;
 /** Shows one motif at every size. Returns the exit code. */
 export async function runEnlarge(given: EnlargeArguments, io: Io): Promise<number> {
   const { order, flags, out } = given;
-  onlyFloat(flags);
+  onlyShown(flags);
   const kind = out === undefined ? undefined : pictureKind(out, 'a sheet of pictures', 'the same, to print');
   const question = readQuestion(
     { flags: { ...flags, orders: order }, flagNames: { orders: 'the motif' } },

@@ -27,7 +27,7 @@ export function exploreCommand(io: Io, finish: (code: number) => void): Command 
     {
       'What is woven:': {
         usual: ['structure', 'treadling', 'blocks', 'profile', 'draft', 'on the loom', 'yarns', 'sett'],
-        seldom: ['name draft', 'treadled'],
+        seldom: ['name draft', 'treadled', 'profile lengths'],
       },
       'Colour orders:': {
         usual: ['lengths', 'orders', 'warp', 'weft', 'by', 'fill', 'times'],

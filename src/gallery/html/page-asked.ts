@@ -5,7 +5,7 @@ import type { By, Fill } from '../../order/laid-order.js';
 import { formatOrder, formatRuns, type Order, smallestPeriod } from '../../order/order.js';
 import { PART_WORDS, PARTS } from '../../score/parts/parts.js';
 import { presetOf } from '../../score/rank/presets.js';
-import type { Done, NameAsked, Question, Sameness } from '../../search/question/question.js';
+import type { Done, NameAsked, ProfilesAsked, Question, Sameness } from '../../search/question/question.js';
 import { ALL, waysInWords, waysTried } from '../../search/question/treadlings-tried.js';
 import { profileInLetters } from '../../search/space/candidate.js';
 import { recognitionOf } from '../../structure/recognise/recognition-of.js';
@@ -25,6 +25,11 @@ type Asked = readonly [thing: string, asked: string];
 export function titleOf(question: Question): string {
   const given = question.draft;
   const woven = given ? leftToRight(given.draft.name ?? given.file) : capital(andList(question.structures));
+  const { profiles } = question;
+  if (profiles) {
+    const what = `${profiles.threaded ? 'block orders' : 'treadlings'} of ${lengthsOf(profiles.lengths)} elements`;
+    return `${woven}: ${what}, ${question.warp ? 'one warp' : ordersOf(question)}`;
+  }
   if (question.warp === undefined) return `${woven}: ${ordersOf(question)}`;
   const warp = `warp ${oneOrder(question.warp, question.yarns)}`;
   return `${woven}: ${isWeftsOwn(question) ? `${warp}, weft in ${ordersOf(question)}` : warp}`;
@@ -52,8 +57,24 @@ function leftToRight(name: string): string {
 
 /** All parts of the question, defaults included, in the order in which a weaver decides them. */
 export function askedOf(question: Question): Asked[] {
-  const { draft, structures, name, treadlings, profile, treadled, warp, yarns, by, fill, times, starts, sett, loom } =
-    question;
+  const {
+    draft,
+    structures,
+    name,
+    treadlings,
+    blocks,
+    profile,
+    treadled,
+    profiles,
+    warp,
+    yarns,
+    by,
+    fill,
+    times,
+    starts,
+    sett,
+    loom,
+  } = question;
   const woven: Asked[] = draft
     ? draftAsked(question)
     : [
@@ -65,7 +86,9 @@ export function askedOf(question: Question): Asked[] {
   const hasTabby = !draft || waysTried(question).some(({ weave }) => weave.pickKinds.includes('tabby'));
   return [
     ...woven,
+    ...(blocks === undefined ? [] : [['Number of blocks', String(blocks)] as const]),
     ...(profile.length > 0 ? [['Blocks', blocksOf(profile)] as const] : []),
+    ...(profiles ? searchedBlocks(profiles) : []),
     ...(treadled.length > 0 ? [['Blocks as treadled', treadled.join(' ')] as const] : []),
     warp ? ['Warp', oneOrder(warp, yarns)] : ['Warp orders', ordersOf(question)],
     ['Weft', weftOf(question)],
@@ -140,9 +163,14 @@ function ordersOf({ orders, lengths, yarns }: Question): string {
   if (orders.length > 0) {
     return `colour ${plural(orders.length, 'order')} ${andList(orders.map((o) => formatOrder(o, yarns)))}`;
   }
+  return `colour orders of ${lengthsOf(lengths)} elements`;
+}
+
+/** `2 to 6`, or `2, 3 and 5`. */
+function lengthsOf(lengths: readonly number[]): string {
   const [first, last] = [lengths[0]!, lengths.at(-1)!];
   const unbroken = lengths.length > 2 && lengths.every((length, k) => length === first + k);
-  return `colour orders of ${unbroken ? `${first} to ${last}` : andList(lengths.map(String))} elements`;
+  return unbroken ? `${first} to ${last}` : andList(lengths.map(String));
 }
 
 /** Whether the orders are for the weft alone, on a given warp. */
@@ -183,6 +211,18 @@ function weftOf({ weft, warp, yarns }: Question): string {
 function doneOf({ files, drafts, unlike }: Done): string {
   const cloths = `${counted(drafts.length, 'cloth')} of ${andList(files)}`;
   return `${cloths}, set aside${unlike === undefined ? '' : ` with all that are less than ${unlike} unlike one of them`}`;
+}
+
+/** Which block orders are searched: `every mirrored one of 2 to 6 elements, each once`. */
+function searchedBlocks({ lengths, threaded, treadled }: ProfilesAsked): Asked[] {
+  const every = (mirrored: boolean): string =>
+    `every ${mirrored ? 'mirrored ' : ''}order of ${lengthsOf(lengths)} elements, each once`;
+  return [
+    ...(threaded ? [['Blocks', every(threaded.mirrored)] as const] : []),
+    ...(treadled
+      ? [['Blocks as treadled', every(treadled.mirrored) + (treadled.together ? ', any blocks together' : '')] as const]
+      : []),
+  ];
 }
 
 function blocksOf(profile: Question['profile']): string {

@@ -38,8 +38,9 @@ export const questionSchema = v.object({
   // What galleries of earlier versions call the name draft.
   name: v.exactOptional(nameDraft),
   blocks: v.exactOptional(count),
-  profile: v.exactOptional(v.union([v.literal('order'), texts], 'order or a list of blocks')),
-  treadled: v.exactOptional(texts),
+  profile: v.exactOptional(v.union([text, texts], 'order, search or a list of blocks')),
+  treadled: v.exactOptional(v.union([text, texts], 'search or a list of blocks')),
+  'profile lengths': v.exactOptional(v.array(count)),
   yarns: v.exactOptional(v.record(text, v.object({ colour: text, name: text, tex: v.exactOptional(positive) }))),
   orders: v.exactOptional(texts),
   lengths: v.exactOptional(v.array(count)),

@@ -29,7 +29,17 @@ const MAIN: readonly Key[] = [
   'sett',
   'show',
 ];
-const SELDOM: readonly Key[] = ['treadled', 'name draft', 'warp', 'tabby', 'starts', 'same', 'seed', 'tries'];
+const SELDOM: readonly Key[] = [
+  'treadled',
+  'profile lengths',
+  'name draft',
+  'warp',
+  'tabby',
+  'starts',
+  'same',
+  'seed',
+  'tries',
+];
 /** What weavers call some of the keys. */
 const CALLED: Partial<Record<Key, string>> = {
   blocks: 'number of blocks',

@@ -12,7 +12,8 @@ import type { Family } from '../space/family.js';
 export function classicsOf(question: Question): (family: Family) => readonly Classic[] {
   const known = new Map<string, readonly Classic[]>();
   return (family) => {
-    const weave = representative(question, family);
+    // Where block orders are searched, the classics are laid on the structure’s usual one.
+    const weave = representative(question, family.searched?.base ?? family);
     const name = JSON.stringify([weave.threading, weave.tieUp, weave.treadling, weave.pickKinds, weave.companions]);
     let classics = known.get(name);
     if (classics === undefined) {

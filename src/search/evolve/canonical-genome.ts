@@ -1,7 +1,7 @@
 import type { Question } from '../question/question.js';
 import type { Candidate } from '../space/candidate.js';
 import type { Family } from '../space/family.js';
-import { genomeOf } from '../space/genome.js';
+import { familyWritten, genomeOf } from '../space/genome.js';
 import { memoized } from '../space/memoize.js';
 import { startsOf } from '../space/starts.js';
 import {
@@ -18,7 +18,7 @@ const REMEMBERED = 4000;
 /** Gives candidates canonical names: all candidates of an orbit (see ../COUNTING.md) have the same name. */
 export class Canonicalizer {
   private readonly families: readonly Family[];
-  private readonly carriers: ReadonlyMap<Family, readonly WeaveSymmetry[]>;
+  private readonly carriersOf: (family: Family) => readonly WeaveSymmetry[];
   private readonly startsFor: (
     family: Family,
     n: number,
@@ -27,14 +27,14 @@ export class Canonicalizer {
 
   constructor(question: Question, families: readonly Family[]) {
     this.families = families;
-    this.carriers = new Map(families.map((family) => [family, weaveSymmetries(question, family)]));
+    this.carriersOf = memoized(REMEMBERED, (family: Family) => weaveSymmetries(question, family));
     this.startsFor = memoized(
       REMEMBERED,
       (family: Family, n: number, m: number) => ({
         begun: startsAlike(question, family, n, m),
         starts: startsOf(question.starts, family, n, m),
       }),
-      (family, n, m) => `${families.indexOf(family)}/${n}/${m}`,
+      (family, n, m) => `${familyWritten(family, families)} ${n} ${m}`,
     );
   }
 
@@ -42,7 +42,7 @@ export class Canonicalizer {
   canonicalGenome(candidate: Candidate): string {
     const { family, warp, weft, start } = candidate;
     let name = genomeOf(candidate, this.families);
-    for (const weaveSymmetry of this.carriers.get(family)!) {
+    for (const weaveSymmetry of this.carriersOf(family)) {
       const { begun, starts } = this.startsFor(family, warp.length, weft.length);
       const w = imageOf(warp, weaveSymmetry.flipAcross, weaveSymmetry.exchange);
       const f = imageOf(weft, weaveSymmetry.flipDown, weaveSymmetry.exchange);

@@ -1,9 +1,12 @@
+import type { Wanted } from '../../order/bracelet.js';
 import { exchanged, type Order, smallestPeriod } from '../../order/order.js';
+import { Problem } from '../../problem.js';
 import type { Question } from '../question/question.js';
 import { type Candidate, weftOf } from '../space/candidate.js';
-import type { Family } from '../space/family.js';
-import { canonicalOrder } from '../space/genome.js';
+import type { Family, ProfileSearch, Profiles } from '../space/family.js';
+import { canonicalOrder, familyWritten } from '../space/genome.js';
 import { memoized } from '../space/memoize.js';
+import { familyWith } from '../space/profile-search.js';
 import { startsOf } from '../space/starts.js';
 import { type Around, fitted, MUTATIONS, type MutationName, pickFrom, pickNumber, type Rng } from './mutations.js';
 
@@ -15,11 +18,15 @@ export type Step =
   | { readonly weft: 'same' | 'exchanged' | 'backwards' }
   /** Takes one order from another elite (crossover). */
   | { readonly take: 'warp' | 'weft' }
+  /** Mutates the block order of the threading, or of the treadling. */
+  | { readonly blocks: 'threaded' | 'treadled'; readonly change: MutationName }
   /** Lays the orders in another way (thread or unit, fill, times, structure), or begins them elsewhere. */
   | { readonly lay: 'otherwise' | 'elsewhere' };
 
 /** Longest run of one colour in orders that are drawn in runs. */
 const LONGEST_RUN = 6;
+/** Random block orders that are drawn, until one can be woven. */
+const MOST_DRAWN = 10_000;
 /** Lists of starts that are memoized. */
 const REMEMBERED = 4000;
 
@@ -40,7 +47,7 @@ export class MutationSpace {
     this.startsFor = memoized(
       REMEMBERED,
       (family: Family, n: number, m: number) => startsOf(question.starts, family, n, m),
-      (family, n, m) => `${families.indexOf(family)}/${n}/${m}`,
+      (family, n, m) => `${familyWritten(family, families)} ${n} ${m}`,
     );
     this.steps = this.possibleSteps();
   }
@@ -52,16 +59,17 @@ export class MutationSpace {
   draw(rng: Rng): Candidate {
     const warp = this.drawOrder(rng);
     const weft = this.question.warp || rng() < 0.5 ? this.drawOrder(rng) : warp;
-    return this.candidate(pickFrom(this.families, rng), warp, weft, rng);
+    return this.candidate(this.drawFamily(rng), warp, weft, rng);
   }
 
   /** Applies a step to a candidate; `other` is another elite. */
   take(step: Step, from: Candidate, other: Candidate, rng: Rng): Candidate {
     const { family, warp, weft } = from;
     if ('lay' in step) {
-      const laid = step.lay === 'otherwise' ? pickFrom(this.families, rng) : family;
+      const laid = step.lay === 'otherwise' ? this.drawFamily(rng, family.searched?.profiles) : family;
       return this.candidate(laid, warp, weft, rng);
     }
+    if ('blocks' in step) return this.candidate(this.otherBlocks(step, from, other, rng), warp, weft, rng, from.start);
     if ('weft' in step) {
       const followed = { same: warp, exchanged: exchanged(warp, this.colours), backwards: warp.toReversed() };
       return this.candidate(family, warp, followed[step.weft], rng, from.start);
@@ -99,25 +107,69 @@ export class MutationSpace {
       ...changed.flatMap((on) => names.map((change): Step => ({ on, change }))),
       ...(both ? (['same', 'exchanged', 'backwards'] as const).map((weft): Step => ({ weft })) : []),
       ...(this.own ? sides.map((take): Step => ({ take })) : []),
+      ...(['threaded', 'treadled'] as const)
+        .filter((blocks) => this.families.some(({ search }) => search?.[blocks] !== undefined))
+        .flatMap((blocks) => names.map((change): Step => ({ blocks, change }))),
       ...(this.families.length > 1 ? [{ lay: 'otherwise' } as const] : []),
       ...(this.question.starts !== 'first' ? [{ lay: 'elsewhere' } as const] : []),
     ];
   }
 
+  /** A family; where block orders are searched, with these, or with random ones. */
+  private drawFamily(rng: Rng, profiles?: Profiles): Family {
+    for (let tried = 0; tried < MOST_DRAWN; tried++) {
+      const family = pickFrom(this.families, rng);
+      const { search } = family;
+      if (search === undefined) return family;
+      const draw = (of: Wanted | undefined): Order | undefined =>
+        of && this.drawWord(pickFrom(search.lengths, rng), of.letters, rng);
+      const [one, treadled] = [draw(search.threaded), mirroredIf(search.treadled, draw(search.treadled), rng)];
+      // A threading of one block shows no figure, so one unit is of another.
+      const threaded = mirroredIf(search.threaded, one && twoBlocks(one, search), rng);
+      const drawn = { ...(threaded && { threaded }), ...(treadled && { treadled }) };
+      const found = (profiles && familyWith(family, profiles)) ?? familyWith(family, whole(drawn));
+      if (found !== undefined) return found;
+    }
+    throw new Problem(
+      'profile: found no block order of these lengths that the structure can weave; expected other lengths',
+    );
+  }
+
+  /** The family with one of its block orders mutated; the same where the structure refuses the new one. */
+  private otherBlocks(
+    { blocks, change }: Extract<Step, { blocks: unknown }>,
+    from: Candidate,
+    other: Candidate,
+    rng: Rng,
+  ): Family {
+    const { searched } = from.family;
+    const wanted = searched?.base.search?.[blocks];
+    if (searched === undefined || wanted === undefined) return from.family;
+    const word = searched.profiles[blocks]!;
+    const around = { colours: wanted.letters, other: other.family.searched?.profiles[blocks] ?? word };
+    const mutated = fitted(MUTATIONS[change](word, rng, around), searched.base.search!.lengths);
+    const changed = whole({ ...searched.profiles, [blocks]: mirroredIf(wanted, mutated, rng)! });
+    return familyWith(searched.base, changed) ?? from.family;
+  }
+
   private drawOrder(rng: Rng): Order {
     const { orders, lengths } = this.question;
     if (orders.length > 0) return pickFrom(orders, rng);
-    const length = pickFrom(lengths, rng);
+    return this.drawWord(pickFrom(lengths, rng), this.colours, rng);
+  }
+
+  /** A random word: of one letter, random, in runs, or mirrored. */
+  private drawWord(length: number, letters: number, rng: Rng): Order {
     const manner = pickNumber(7, rng);
-    if (manner === 0) return [pickNumber(this.colours, rng)];
-    if (manner < 3) return Array.from({ length }, () => pickNumber(this.colours, rng));
+    if (manner === 0) return [pickNumber(letters, rng)];
+    if (manner < 3) return Array.from({ length }, () => pickNumber(letters, rng));
     const runs = (upTo: number): Order => {
       const longest = 1 + pickNumber(LONGEST_RUN, rng);
       const order: number[] = [];
-      for (let colour = pickNumber(this.colours, rng); order.length < upTo; ) {
+      for (let colour = pickNumber(letters, rng); order.length < upTo; ) {
         const run = 1 + pickNumber(longest, rng);
         for (let e = 0; e < run; e++) order.push(colour);
-        colour = (colour + 1 + pickNumber(this.colours - 1, rng)) % this.colours;
+        colour = (colour + 1 + pickNumber(letters - 1, rng)) % letters;
       }
       return order.slice(0, upTo);
     };
@@ -158,6 +210,34 @@ export class MutationSpace {
     const kept = near && starts.find(([a, b]) => a === near[0] && b === near[1]);
     return { family, warp, weft, start: kept ?? pickFrom(starts, rng) };
   }
+}
+
+/** Block orders without the repeats of a shorter one. */
+function whole(profiles: Profiles): Profiles {
+  const cut = (word: Order): Order => word.slice(0, smallestPeriod(word));
+  return Object.fromEntries(Object.entries(profiles).map(([of, word]) => [of, cut(word)]));
+}
+
+/** The word; where all its letters are the same, one of an asked length with another first letter. */
+function twoBlocks(word: Order, { lengths, threaded }: ProfileSearch): Order {
+  if (word.some((letter) => letter !== word[0])) return word;
+  const longer = lengths.filter((length) => length > 1);
+  return fitted(word, longer).with(0, (word[0]! + 1) % threaded!.letters);
+}
+
+/**
+ * The word, or, where only mirrored ones are wanted, its first half and that half read backward, in the same length. The
+ * turns of an even length are between elements, or on elements.
+ */
+function mirroredIf(wanted: Wanted | undefined, word: Order | undefined, rng: Rng): Order | undefined {
+  if (word === undefined || !wanted?.mirrored) return word;
+  const n = word.length;
+  const half = Math.ceil(n / 2);
+  if (n % 2 === 0 && pickNumber(2, rng) === 0) {
+    return [...word.slice(0, half + 1), ...word.slice(1, half).toReversed()];
+  }
+  const first = word.slice(0, half);
+  return [...first, ...first.toReversed()].slice(n % 2, n + (n % 2));
 }
 
 /** Two readers of one random stream: the second gets the numbers that the first got, then new ones. */

@@ -115,17 +115,27 @@ export const QUESTION_TABLE = table(
       example: '4',
       argument: '<n>',
     }),
-    profile: optional(kind('blocks such as A A B, or order', joined), {
-      about: 'block order, "A A B"; or order: the colour order chooses the blocks',
+    profile: optional(kind('blocks such as A A B, order or search', joined), {
+      about:
+        'block order, "A A B"; order: the colour order chooses the blocks; search: every block order is tried, ' +
+        '"search, mirrored" only those that read the same backward',
       usual: 'each block once',
       example: 'A A B',
       argument: '<blocks>',
     }),
-    treadled: optional(kind('blocks such as A A B or A+C B, or as drawn in', joined), {
-      about: 'block order of the treadling; "A+C" for blocks together, "." for none',
+    treadled: optional(kind('blocks such as A A B or A+C B, as drawn in, or search', joined), {
+      about:
+        'block order of the treadling; "A+C" for blocks together, "." for none; search: every block order is tried, ' +
+        '"search, mirrored", "search, together" any blocks on a pick',
       usual: 'as drawn in',
       example: 'A B A+B',
       argument: '<blocks>',
+    }),
+    'profile lengths': optional(kind(`lengths from 1 to ${LONGEST}, as 5, 2-6 or 2,3,5`, lengthsOf), {
+      about: 'elements in a block order that is searched, 5, 2-6 or 2,3,5',
+      usual: '2-6',
+      example: '2-4',
+      argument: '<range>',
     }),
     'name draft': optional(NAME_DRAFT, {
       about: 'name to draft in overshot, "INDIGO", "INDIGO, all drafts, mirrored"',
@@ -176,8 +186,14 @@ export const QUESTION_TABLE = table(
       argument: '<letter>',
     }),
     by: withDefault(words(LAID_BY), 'thread', {
+<<<<<<< HEAD
       about: `each colour covers: ${choicesInWords(BY_CHOICES)}`,
       choices: BY_CHOICES,
+=======
+      about:
+        'each colour covers: a thread, a unit, or a block (a unit whose block it also chooses; with a profile, all units ' +
+        'of one letter side by side)',
+>>>>>>> 4769094 (Search block orders: each once as drawn in or treadled by others, alone or with colour orders, listed or by changes; by block, with a profile, colours each of its blocks)
       many: 'several with commas',
       example: '[thread, unit]',
       argument: '<ways>',
@@ -239,9 +255,13 @@ export const QUESTION_TABLE = table(
     }),
     rank: optional(kind(RANK, rankOf), {
       about: `${orList(PRESET_NAMES)}; or weights, "contrast 3, symmetry 2"`,
+<<<<<<< HEAD
       choices: RANK_CHOICES,
       other: 'weights',
       usual: weightsInWords(DEFAULT_RANK),
+=======
+      usual: `${weightsInWords(DEFAULT_RANK)}; figure 3 too where block orders are searched`,
+>>>>>>> 4769094 (Search block orders: each once as drawn in or treadled by others, alone or with colour orders, listed or by changes; by block, with a profile, colours each of its blocks)
       example: 'unexpected',
       argument: '<weights>',
     }),

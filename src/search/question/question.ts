@@ -26,6 +26,15 @@ export interface NameAsked {
   readonly letters: Readonly<Record<string, number>>;
 }
 
+/** Block orders that are searched, as numbers of elements, for the threading, the treadling or both. */
+export interface ProfilesAsked {
+  readonly lengths: readonly number[];
+  /** As drawn in, where the treadling is not searched or given. */
+  readonly threaded?: { readonly mirrored: boolean };
+  /** With `together`, any blocks may show together on a pick. */
+  readonly treadled?: { readonly mirrored: boolean; readonly together: boolean };
+}
+
 /** Limits above which a candidate is set aside and counted. Absent: no limit. */
 export interface Limits {
   /** Longest float: in threads, or in millimetres. */
@@ -69,6 +78,8 @@ export interface Question {
   readonly profile: readonly string[] | 'order';
   /** Block order of the treadling; empty: as drawn in. */
   readonly treadled: readonly string[];
+  /** Set if block orders are searched; `profile` and `treadled` are then empty where they are. */
+  readonly profiles?: ProfilesAsked;
   readonly yarns: readonly Yarn[];
   /** Lengths of the orders to try; empty if orders are given. */
   readonly lengths: readonly number[];

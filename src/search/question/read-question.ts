@@ -1,4 +1,4 @@
-import type { Yarn } from '../../colour/yarn.js';
+import { luminance, type Yarn } from '../../colour/yarn.js';
 import type { Draft, Sett } from '../../draft/draft.js';
 import { DEFAULT_SETT, DEFAULT_YARNS, readDraft } from '../../draft/yaml/read-draft.js';
 import { overlaid } from '../../input/flags.js';
@@ -14,6 +14,7 @@ import { withUnits } from '../../structure/recognise/with-units.js';
 import type { Done, Question, WeftRule } from './question.js';
 import { QUESTION_TABLE, type Written } from './question-table.js';
 import { onLoomStarts, refuseOnTheLoom, woundOrder } from './read-on-the-loom.js';
+import { profilesOf } from './read-profiles.js';
 import {
   blocksFrom,
   profileOf,
@@ -45,14 +46,20 @@ export interface QuestionSource {
 const WEFT_RULES = ['same', 'exchange', 'own'] as const;
 /** Keys of the file that the flag for a key overrides, besides that key. */
 const INSTEAD: Readonly<Record<string, readonly string[]>> = {
+<<<<<<< HEAD
   structure: ['draft', 'on the loom', 'draft text'],
   draft: ['structure', 'treadling', 'blocks', 'profile', 'treadled', 'name draft', 'on the loom', 'draft text'],
+=======
+  structure: ['draft', 'on the loom'],
+  draft: ['structure', 'treadling', 'blocks', 'profile', 'treadled', 'profile lengths', 'name draft', 'on the loom'],
+>>>>>>> 4769094 (Search block orders: each once as drawn in or treadled by others, alone or with colour orders, listed or by changes; by block, with a profile, colours each of its blocks)
   'on the loom': [
     'structure',
     'treadling',
     'blocks',
     'profile',
     'treadled',
+    'profile lengths',
     'name draft',
     'draft',
     'draft text',
@@ -130,6 +137,7 @@ function understood(
   const done = doneOf(written, loadDone);
   const profile = profileOf(written.profile, withBlocks);
   const treadled = treadledOf(written.treadled, withBlocks);
+  const profiles = profilesOf(written, withBlocks);
   refuseTooManyBlocks(written, withBlocks, { profile: profile === 'order' ? [] : profile, treadled });
   return {
     structures: structures.map((structure) => structure.name),
@@ -140,12 +148,14 @@ function understood(
     ...(written.blocks !== undefined && { blocks: written.blocks }),
     profile,
     treadled,
+    ...(profiles && { profiles }),
     yarns,
     lengths: orders.length > 0 ? [] : (written.lengths ?? USUAL_LENGTHS),
     orders,
     ...(warp && { warp }),
     // If the warp is given, the orders are for the weft.
     weft: under('weft', () => weftOf(written.weft ?? (warp ? 'own' : 'same'), yarns)),
+    ...(profiles && alone(written) && coloursAlone(yarns)),
     tabby: under('tabby', () => tabbyOf(written.tabby, yarns)),
     by,
     fill,
@@ -155,7 +165,8 @@ function understood(
     limits,
     ...(loom && { loom }),
     ...(done && { done }),
-    rank: written.rank ?? DEFAULT_RANK,
+    // A search of block orders is for figures, not for stripes.
+    rank: written.rank ?? (profiles ? { ...DEFAULT_RANK, figure: 3 } : DEFAULT_RANK),
     same,
     show: show.most,
     ...(show.oneOfEachKind && { oneOfEachKind: true as const }),
@@ -164,10 +175,22 @@ function understood(
   };
 }
 
+<<<<<<< HEAD
 /** The draft of a question: the one that it holds, or the one in the file that it names. */
 function draftFrom(written: Written, file: string, loadDraft: (path: string) => Draft): Draft {
   const text = written['draft text'];
   return text === undefined ? loadDraft(file) : withUnits(file, readDraft(text, `${file} in the question`), () => {});
+=======
+/** Whether no colour orders are asked for. */
+function alone({ lengths, orders, warp, weft, 'on the loom': onTheLoom }: Written): boolean {
+  return [lengths, orders, warp, weft, onTheLoom].every((given) => given === undefined);
+}
+
+/** Colours in which blocks show by themselves: the lightest yarn in the warp, the darkest in the (pattern) weft. */
+function coloursAlone(yarns: readonly Yarn[]): Pick<Question, 'lengths' | 'orders' | 'weft'> {
+  const byLight = yarns.map((_, at) => at).sort((a, b) => luminance(yarns[a]!.hex) - luminance(yarns[b]!.hex));
+  return { lengths: [], orders: [[byLight.at(-1)!]], weft: { rule: 'fixed', order: [byLight[0]!] } };
+>>>>>>> 4769094 (Search block orders: each once as drawn in or treadled by others, alone or with colour orders, listed or by changes; by block, with a profile, colours each of its blocks)
 }
 
 /** The sett at which the blocks of the structures come out square, if it is the same for all; else the default. */

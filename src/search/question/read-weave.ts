@@ -13,7 +13,9 @@ import { letters } from '../../structure/model/structure.js';
 import { recognitionOf } from '../../structure/recognise/recognition-of.js';
 import { structureOn } from '../../structure/rethread/on-draft.js';
 import type { NameAsked, Question } from './question.js';
+
 import type { Written } from './question-table.js';
+import { isSearched } from './read-profiles.js';
 import { ALL, wayNames } from './treadlings-tried.js';
 
 /** Most gaps of a name of which all 2^gaps drafts may be tried. */
@@ -129,14 +131,14 @@ export function blocksFrom(structures: readonly Structure[], draft: Question['dr
 
 /** Reads the block order; empty if it is not given, `order` if the colour order chooses the blocks. */
 export function profileOf(text: string | undefined, structures: readonly Structure[]): Question['profile'] {
-  if (text === undefined) return [];
+  if (text === undefined || isSearched(text)) return [];
   if (text.toLowerCase() === 'order') return 'order';
   return under('profile', () => readBlocks(text, structures));
 }
 
 /** Reads the treadling's own block order; empty if the treadling is as drawn in. */
 export function treadledOf(text: string | undefined, structures: readonly Structure[]): string[] {
-  if (text === undefined || text.toLowerCase() === 'as drawn in') return [];
+  if (text === undefined || isSearched(text) || text.toLowerCase() === 'as drawn in') return [];
   return under('treadled', () => readBlocks(text, structures));
 }
 

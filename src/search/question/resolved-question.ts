@@ -1,13 +1,37 @@
 import { writeDraft } from '../../draft/yaml/read-draft.js';
 import { formatOrder } from '../../order/order.js';
 import { rankWritten } from '../../score/rank/presets.js';
-import type { Question } from './question.js';
+import type { ProfilesAsked, Question } from './question.js';
 import { EACH_KIND } from './question-table.js';
+
+/** The keys for block orders that are searched. */
+function profilesWritten({ lengths, threaded, treadled }: ProfilesAsked) {
+  const said = (of: { readonly mirrored: boolean; readonly together?: boolean }): string =>
+    ['search', of.mirrored && 'mirrored', of.together && 'together'].filter(Boolean).join(', ');
+  return {
+    ...(threaded && { profile: said(threaded) }),
+    ...(treadled && { treadled: said(treadled) }),
+    'profile lengths': lengths,
+  };
+}
 
 /** The complete question as plain values under the keys of a question; it reads back as the same question. */
 export function resolvedQuestion(question: Question) {
-  const { structures, draft, treadlings, name, blocks, profile, treadled, yarns, lengths, orders, warp, weft } =
-    question;
+  const {
+    structures,
+    draft,
+    treadlings,
+    name,
+    blocks,
+    profile,
+    treadled,
+    profiles,
+    yarns,
+    lengths,
+    orders,
+    warp,
+    weft,
+  } = question;
   const { limits, loom, done, rank, same } = question;
   const { float, repeat, warpChanges, weftChanges, ...others } = limits;
   return {
@@ -19,6 +43,7 @@ export function resolvedQuestion(question: Question) {
     ...(blocks !== undefined && { blocks }),
     ...(profile.length > 0 && { profile }),
     ...(treadled.length > 0 && { treadled }),
+    ...(profiles && profilesWritten(profiles)),
     yarns: Object.fromEntries(
       yarns.map(({ letter, name, hex, tex }) => [letter, { colour: hex, name, ...(tex !== undefined && { tex }) }]),
     ),

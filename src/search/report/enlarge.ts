@@ -173,7 +173,9 @@ export function sizesRemedyInWords(question: Question, sizes: readonly Size[]): 
 }
 
 function askedSo(question: Question, by: By, fill: Fill, times: number): Question {
-  const profile = by !== 'block' && question.profile === 'order' ? [] : question.profile;
+  // By block the order chooses the blocks at every size.
+  const isOrder = question.profile === 'order';
+  const profile = isOrder === (by === 'block') ? question.profile : [];
   return { ...question, profile, by: [by], fill: [fill], times: [times] };
 }
 

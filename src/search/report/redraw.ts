@@ -30,7 +30,7 @@ function laidAs({ family, warp, weft }: Candidate, question: Question): (readonl
   const { yarns } = question;
   const said = (order: Order): string => formatOrder(order, yarns);
   const treadled = family.treadled?.join(' ');
-  if (family.by !== 'block' || question.weft.rule !== 'own') {
+  if (family.letters === undefined || question.weft.rule !== 'own') {
     const { rule } = question.weft;
     return [
       ['blocks', question.blocks === undefined ? undefined : String(question.blocks)],

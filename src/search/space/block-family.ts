@@ -2,7 +2,7 @@ import type { Weave } from '../../draft/draft.js';
 import type { Fill } from '../../order/laid-order.js';
 import { nested, type Order } from '../../order/order.js';
 import { Problem } from '../../problem.js';
-import { type Structure, weaveOf } from '../../structure/catalogue/catalogue.js';
+import { drawn, type Structure, weaveOf } from '../../structure/catalogue/catalogue.js';
 import { blocksForColours } from '../../structure/model/sized.js';
 import { counted } from '../../words/counts.js';
 import type { Question } from '../question/question.js';
@@ -23,6 +23,8 @@ export interface Woven {
 export interface Profile {
   readonly blocks: readonly string[];
   readonly called?: string;
+  /** Block order of the treadling, if not as drawn in. */
+  readonly treadled?: readonly string[];
 }
 
 /** The elements of an order as they are laid: the order, or the order nested in itself. */
@@ -30,17 +32,20 @@ export function elementsOf(question: Question, fill: Fill): (order: Order) => Or
   return fill === 'nest' ? (order) => nested(order, question.yarns.length) : (order) => order;
 }
 
-/** Orders laid on a structure in a block order of its own. */
+/**
+ * Orders laid on a structure in a block order of its own. By block, an element covers a block: all units of one letter
+ * side by side.
+ */
 export function profileFamily(
   question: Question,
   { structure, manner, called: name = structure.name, tied = (weave) => weave }: Woven,
-  { blocks, called }: Profile,
+  { blocks, called, treadled = question.treadled }: Profile,
   laying: Pick<Family, 'by' | 'fill' | 'times'>,
 ): Family {
-  const { treadled } = question;
-  const weave = tied(
-    weaveOf(structure, blocks, { ...(manner !== '' && { manner }), ...(treadled.length > 0 && { treadled }) }),
-  );
+  const asked = { ...(manner !== '' && { manner }), ...(treadled.length > 0 && { treadled }) };
+  const { weave: inUnits, ends, picks } = drawn(structure, blocks, asked);
+  const inBlocks = { ...inUnits, endUnits: runsOfBlocks(ends), pickUnits: runsOfBlocks(picks) };
+  const weave = tied(laying.by === 'block' ? inBlocks : inUnits);
   return {
     structure: name,
     manner,
@@ -52,6 +57,16 @@ export function profileFamily(
     weave: () => weave,
     laid: elementsOf(question, laying.fill),
   };
+}
+
+/** Threads of each block in turn. */
+function runsOfBlocks(strands: readonly { readonly block: string }[]): number[] {
+  const runs: number[] = [];
+  strands.forEach(({ block }, at) => {
+    if (at > 0 && block === strands[at - 1]!.block) runs[runs.length - 1]!++;
+    else runs.push(1);
+  });
+  return runs;
 }
 
 /** The orders are the profile too: the first colour stands for block A, the second for B, and so on. */

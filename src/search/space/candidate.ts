@@ -82,10 +82,11 @@ function weaveInWords({ family }: Candidate, question: Question): string[] {
 }
 
 /** How an order is laid: `4 units each`, `alternating`. */
-function laidInWords({ by, fill, times }: Family): string[] {
-  const what = by === 'thread' ? 'thread' : 'unit';
-  const one = by === 'block' ? [] : [`${what} by ${what}`];
+function laidInWords({ by, fill, times, letters }: Family): string[] {
+  const chooses = letters !== undefined;
+  const what = chooses ? 'unit' : by;
+  const one = chooses ? [] : [`${what} by ${what}`];
   const each = times === 1 ? one : [`${counted(times, what)} each`];
   const fills = { solid: [], alternate: ['alternating'], nest: ['nested'] } as const;
-  return [...(by === 'block' ? ['as block order'] : []), ...each, ...fills[fill]];
+  return [...(chooses ? ['as block order'] : []), ...each, ...fills[fill]];
 }

@@ -9,8 +9,12 @@ import type { Question } from '../question/question.js';
 import { ALL, waysTried } from '../question/treadlings-tried.js';
 import { blockFamily, elementsOf, type Profile, profileFamily, type Woven } from './block-family.js';
 import type { Family } from './family.js';
+import { searchedFamily } from './profile-search.js';
 
-/** Every way of laying orders that a question asks for, in the order in which they are tried. */
+/**
+ * Every way of laying orders that a question asks for, in the order in which they are tried. Where block orders are
+ * searched, one family stands for all of them (see `profile-search.ts`).
+ */
 export function familiesOf(question: Question): Family[] {
   const families: Family[] = [];
   for (const base of basesOf(question)) {
@@ -48,10 +52,15 @@ function mannersTried({ treadlings }: Question, structure: Structure): readonly 
 }
 
 function structureBase(question: Question, woven: Woven, profile: Profile): Base {
-  return (by, fill, times) =>
-    by === 'block'
-      ? blockFamily(question, woven, fill, times)
-      : profileFamily(question, woven, profile, { by, fill, times });
+  return (by, fill, times) => {
+    const lay = (other: Partial<Profile>): Family =>
+      profileFamily(question, woven, { ...profile, ...other }, { by, fill, times });
+    if (question.profiles !== undefined) return searchedFamily(question, woven.structure, lay);
+    const { profile: asked } = question;
+    // Without a profile, the order is the profile too.
+    const chooses = by === 'block' && (asked === 'order' || asked.length === 0);
+    return chooses ? blockFamily(question, woven, fill, times) : lay({});
+  };
 }
 
 /**
@@ -59,7 +68,7 @@ function structureBase(question: Question, woven: Woven, profile: Profile): Base
  * blocks only the manners of that structure know.
  */
 function draftBase(question: Question, { file, draft }: NonNullable<Question['draft']>, way: WayOn): Base {
-  const { profile, treadled } = question;
+  const { profile, profiles, treadled } = question;
   const called = draft.name ?? file;
   const manner = way.name === ITS_OWN ? '' : way.name;
   const inBlocks = (): Woven | undefined => {
@@ -71,13 +80,20 @@ function draftBase(question: Question, { file, draft }: NonNullable<Question['dr
       : { structure: sized(on.structure, question.blocks), manner, called, tied: onTieUpOf(draft) };
   };
   return (by, fill, times) => {
-    if (by !== 'block' && profile.length === 0) {
+    const asItLies = (treadled: readonly string[]): Family => {
       const weave = treadled.length === 0 ? way.weave : ownTreadled(draft, file, manner, treadled);
       const own = { structure: called, manner, profile: [], ...(treadled.length > 0 && { treadled }) };
       return { ...own, by, fill, times, fixedWeave: true, weave: () => weave, laid: elementsOf(question, fill) };
+    };
+    if (by !== 'block' && profile.length === 0 && profiles?.threaded === undefined) {
+      if (profiles === undefined) return asItLies(treadled);
+      const woven = inBlocks();
+      return woven && searchedFamily(question, woven.structure, (laid) => asItLies(laid.treadled ?? []));
     }
     const woven = inBlocks();
-    return woven && structureBase(question, woven, { blocks: profile === 'order' ? [] : profile })(by, fill, times);
+    const own = profiles === undefined || woven === undefined ? [] : structureOn(draft)!.blocks;
+    const blocks = profile === 'order' || profile.length === 0 ? own : profile;
+    return woven && structureBase(question, woven, { blocks })(by, fill, times);
   };
 }
 

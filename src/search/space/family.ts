@@ -1,7 +1,24 @@
 import type { Weave } from '../../draft/draft.js';
+import type { Wanted } from '../../order/bracelet.js';
 import type { By, Fill } from '../../order/laid-order.js';
 import type { Laying } from '../../order/lay.js';
 import type { Order } from '../../order/order.js';
+
+/** A block order of the threading, of the treadling, or both, as numbers of the elements that are tried. */
+export interface Profiles {
+  readonly threaded?: Order;
+  readonly treadled?: Order;
+}
+
+/** The profiles that are tried for a family: each is laid by `family`. */
+export interface ProfileSearch {
+  readonly lengths: readonly number[];
+  /** The words of the threading and of the treadling that are tried; absent: not searched. */
+  readonly threaded?: Wanted;
+  readonly treadled?: Wanted;
+  /** The family with these profiles; undefined where the structure refuses them. */
+  family(profiles: Profiles): Family | undefined;
+}
 
 /** One way of laying orders on one weave: all of a candidate but its orders and where they start. */
 export interface Family {
@@ -18,6 +35,10 @@ export interface Family {
   readonly by: By;
   readonly fill: Fill;
   readonly times: number;
+  /** Set where block orders are searched: the family stands for one of each, and is itself none of them. */
+  readonly search?: ProfileSearch;
+  /** Of which family that is searched this is one, and its block orders. */
+  readonly searched?: { readonly base: Family; readonly profiles: Profiles };
   /** The weave; where the orders choose the blocks, one for each pair of orders. */
   weave(warp: Order, weft: Order): Weave;
   /** Whether every pair of orders has the same weave. */

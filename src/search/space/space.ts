@@ -6,6 +6,7 @@ import { familiesOf } from './families.js';
 import type { Family } from './family.js';
 import { type Orbits, orbitsOf } from './orbit.js';
 import { PART_BOUNDS } from './part-bounds.js';
+import { countFamilies, countWritten, listFamilies } from './profile-search.js';
 import { candidateIn, type Stratum, strataOf } from './stratum.js';
 
 /** Up to so many candidates every one is scored. */
@@ -45,18 +46,18 @@ export interface Space {
 
 /** Counts the space of a question and makes every candidate addressable by its number. */
 export function spaceOf(question: Question): Space {
-  const families = familiesOf(question);
+  const asked = familiesOf(question);
   const orders =
     question.orders.length > 0 ? question.orders.length : writtenOrders(question.lengths, question.yarns.length);
-  const written = pairsOf(question, orders);
-  const estimate = estimated(question) * families.length;
-  const bounded = canBeBounded(question, families);
-  if (estimate > (bounded ? BOUNDED_AT_MOST : LISTED_AT_MOST)) {
-    return beyondListing(families, written, estimate);
-  }
+  const written = pairsOf(question, orders) * Math.max(1, ...asked.map(countWritten));
+  const estimate = estimated(question) * sumOf(asked, countFamilies);
+  const bounded = canBeBounded(question, asked);
+  const listed = estimate > (bounded ? BOUNDED_AT_MOST : LISTED_AT_MOST) ? [undefined] : asked.map(listFamilies);
+  if (!listed.every((list) => list !== undefined)) return beyondListing(asked, written, estimate);
+  const families = listed.flat();
   const strata = strataOf(question, families);
   const numbers = strata.reduce((sum, stratum) => sum + stratum.count, 0);
-  if (numbers > LISTED_AT_MOST && !bounded) return beyondListing(families, written, numbers);
+  if (numbers > LISTED_AT_MOST && !bounded) return beyondListing(asked, written, numbers);
   const orbits = new Map<Stratum, Orbits>();
   const orbitsIn = (stratum: Stratum): Orbits => {
     let known = orbits.get(stratum);
@@ -82,7 +83,7 @@ export function spaceOf(question: Question): Space {
     way: bounded && numbers > SCORED_AT_MOST ? 'bounded' : 'scored',
     numbers,
     families,
-    strata: strata,
+    strata,
     at: (index) => {
       const stratum = blockOf(index);
       return candidateIn(question, stratum, index - stratum.first);
@@ -112,6 +113,10 @@ function canBeBounded(question: Question, families: readonly Family[]): boolean 
     Math.max(...question.lengths) <= LONGEST_BOUNDED &&
     families.every((family) => family.fixedWeave && family.fill !== 'nest')
   );
+}
+
+function sumOf(families: readonly Family[], count: (family: Family) => number): number {
+  return families.reduce((sum, family) => sum + count(family), 0);
 }
 
 /** A rough count that needs no list. */

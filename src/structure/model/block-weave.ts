@@ -72,6 +72,7 @@ export function blockWeave(data: BlockWeave, count = data.blocks, together: read
     ...said,
     shafts: shared + own * count,
     blocks,
+    ...(manners.every(({ lay }) => typeof lay === 'string') && { alike: true as const }),
     profile: profile !== undefined && count === usual ? profile : blocks,
     threading: {
       blocks: {

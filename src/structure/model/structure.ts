@@ -25,6 +25,8 @@ export interface Structure {
   readonly blocks: readonly string[];
   /** The blocks in the order in which two, three … of them are used: those that share least first. Default: `blocks`. */
   readonly apart?: readonly string[];
+  /** Set if all blocks do the same, so that blocks that change places throughout weave the same cloth. */
+  readonly alike?: true;
   /** The default profile. */
   readonly profile: readonly string[];
   readonly threading: Units<number>;

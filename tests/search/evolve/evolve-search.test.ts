@@ -39,6 +39,20 @@ const BEYOND: [string, Partial<Question>][] = [
       weft: { rule: 'same' },
     },
   ],
+  [
+    'block orders of the threading and of the treadling',
+    {
+      structures: ['summer and winter'],
+      blocks: 4,
+      profiles: {
+        lengths: range(8, 14),
+        threaded: { mirrored: true },
+        treadled: { mirrored: false, together: true },
+      },
+      lengths: [2, 3],
+      weft: { rule: 'same' },
+    },
+  ],
   ['the warp given', { warp: [0, 0, 1], lengths: range(20, 30) }],
 ];
 

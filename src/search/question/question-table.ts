@@ -58,7 +58,7 @@ const WEFT_CHOICES = {
 const BY_CHOICES: Readonly<Record<By, string>> = {
   thread: 'one end or pick',
   unit: 'one unit of the weave',
-  block: 'one unit, whose block it also chooses',
+  block: 'one unit, whose block it also chooses; with a profile, all units of one letter side by side',
 };
 const FILL_CHOICES: Readonly<Record<Fill, string>> = {
   solid: 'all one colour',
@@ -186,14 +186,8 @@ export const QUESTION_TABLE = table(
       argument: '<letter>',
     }),
     by: withDefault(words(LAID_BY), 'thread', {
-<<<<<<< HEAD
       about: `each colour covers: ${choicesInWords(BY_CHOICES)}`,
       choices: BY_CHOICES,
-=======
-      about:
-        'each colour covers: a thread, a unit, or a block (a unit whose block it also chooses; with a profile, all units ' +
-        'of one letter side by side)',
->>>>>>> 4769094 (Search block orders: each once as drawn in or treadled by others, alone or with colour orders, listed or by changes; by block, with a profile, colours each of its blocks)
       many: 'several with commas',
       example: '[thread, unit]',
       argument: '<ways>',
@@ -255,13 +249,9 @@ export const QUESTION_TABLE = table(
     }),
     rank: optional(kind(RANK, rankOf), {
       about: `${orList(PRESET_NAMES)}; or weights, "contrast 3, symmetry 2"`,
-<<<<<<< HEAD
       choices: RANK_CHOICES,
       other: 'weights',
-      usual: weightsInWords(DEFAULT_RANK),
-=======
       usual: `${weightsInWords(DEFAULT_RANK)}; figure 3 too where block orders are searched`,
->>>>>>> 4769094 (Search block orders: each once as drawn in or treadled by others, alone or with colour orders, listed or by changes; by block, with a profile, colours each of its blocks)
       example: 'unexpected',
       argument: '<weights>',
     }),

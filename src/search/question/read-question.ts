@@ -46,13 +46,18 @@ export interface QuestionSource {
 const WEFT_RULES = ['same', 'exchange', 'own'] as const;
 /** Keys of the file that the flag for a key overrides, besides that key. */
 const INSTEAD: Readonly<Record<string, readonly string[]>> = {
-<<<<<<< HEAD
   structure: ['draft', 'on the loom', 'draft text'],
-  draft: ['structure', 'treadling', 'blocks', 'profile', 'treadled', 'name draft', 'on the loom', 'draft text'],
-=======
-  structure: ['draft', 'on the loom'],
-  draft: ['structure', 'treadling', 'blocks', 'profile', 'treadled', 'profile lengths', 'name draft', 'on the loom'],
->>>>>>> 4769094 (Search block orders: each once as drawn in or treadled by others, alone or with colour orders, listed or by changes; by block, with a profile, colours each of its blocks)
+  draft: [
+    'structure',
+    'treadling',
+    'blocks',
+    'profile',
+    'treadled',
+    'profile lengths',
+    'name draft',
+    'on the loom',
+    'draft text',
+  ],
   'on the loom': [
     'structure',
     'treadling',
@@ -175,12 +180,12 @@ function understood(
   };
 }
 
-<<<<<<< HEAD
 /** The draft of a question: the one that it holds, or the one in the file that it names. */
 function draftFrom(written: Written, file: string, loadDraft: (path: string) => Draft): Draft {
   const text = written['draft text'];
   return text === undefined ? loadDraft(file) : withUnits(file, readDraft(text, `${file} in the question`), () => {});
-=======
+}
+
 /** Whether no colour orders are asked for. */
 function alone({ lengths, orders, warp, weft, 'on the loom': onTheLoom }: Written): boolean {
   return [lengths, orders, warp, weft, onTheLoom].every((given) => given === undefined);
@@ -190,7 +195,6 @@ function alone({ lengths, orders, warp, weft, 'on the loom': onTheLoom }: Writte
 function coloursAlone(yarns: readonly Yarn[]): Pick<Question, 'lengths' | 'orders' | 'weft'> {
   const byLight = yarns.map((_, at) => at).sort((a, b) => luminance(yarns[a]!.hex) - luminance(yarns[b]!.hex));
   return { lengths: [], orders: [[byLight.at(-1)!]], weft: { rule: 'fixed', order: [byLight[0]!] } };
->>>>>>> 4769094 (Search block orders: each once as drawn in or treadled by others, alone or with colour orders, listed or by changes; by block, with a profile, colours each of its blocks)
 }
 
 /** The sett at which the blocks of the structures come out square, if it is the same for all; else the default. */

@@ -133,13 +133,24 @@ describe('a search by changes', () => {
     expect(notes.at(-1)).toBe(`${counts.evolved!.niches} kinds, best ${found[0]!.scores.score.toFixed(3)}`);
   }, 120_000);
 
-  test('goes through all of a small space and ends, with the cloths that listing finds', async () => {
-    const question: Question = { ...QUESTION, lengths: [2, 3, 4] };
+  const PROFILES: Partial<Question> = {
+    structures: ['summer and winter'],
+    blocks: 3,
+    profiles: { lengths: [2, 3], threaded: { mirrored: false }, treadled: { mirrored: false, together: false } },
+    orders: [[1]],
+    weft: { rule: 'fixed', order: [0] },
+  };
+  test.each([
+    ['orders', { lengths: [2, 3, 4] }],
+    ['block orders', PROFILES],
+  ])('goes through all of a small space of %s and ends, with the cloths that listing finds', async (_, change) => {
+    const question: Question = { ...QUESTION, ...change };
     const space = spaceOf(question);
     const pool = workerPool(question, 1);
     const newArchive = (): Archive => new Archive((a, b) => a - b);
     const search = { question, space, pool, newArchive, progress: undefined };
-    const evolved = await searchEvolved({ ...search, space: { ...space, numbers: 1e6 } });
+    const beyond = { ...space, numbers: 1e6, families: familiesOf(question) };
+    const evolved = await searchEvolved({ ...search, space: beyond });
     const listed = await searchListed(search);
     expect(evolved.evolved!.settled).toBe(true);
     expect(evolved.archive.cloths).toBe(listed.archive.cloths);

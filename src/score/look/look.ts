@@ -1,4 +1,5 @@
 import type { Face } from '../../cloth/face.js';
+import { scratch } from '../../cloth/scratch.js';
 import { type Sett, spacing } from '../../draft/draft.js';
 import { contrastMeter } from '../contrast/contrast.js';
 import { localLight } from './local-light.js';
@@ -23,11 +24,12 @@ export interface Seen {
   alone(): StructureAlone;
 }
 
-/** Sees faces of one sett. */
+/** Sees faces of one sett. What is gathered of each is overwritten by the next. */
 export function eye(sett: Sett): (face: Face, values: Float64Array, alone: () => StructureAlone) => Seen {
   const { across, along } = spacing(sett);
   const squareness = across / along;
   const { variance } = contrastMeter(squareness);
+  const room = scratch(Float64Array);
   return (face, values, alone) => {
     let areas: Float64Array | undefined;
     return {
@@ -36,7 +38,7 @@ export function eye(sett: Sett): (face: Face, values: Float64Array, alone: () =>
       across,
       along,
       areas() {
-        areas ??= localLight(face, values, AREA_SIGMA, AREA_SIGMA * squareness);
+        areas ??= localLight(face, values, AREA_SIGMA, AREA_SIGMA * squareness, room(face.ends * face.picks));
         return areas;
       },
       variance: () => variance(face, values),

@@ -21,7 +21,7 @@ export function hashWords(words: Int32Array, hash: Uint32Array): void {
   }
   const bytes = count * 4;
   mix(hash, h1 ^ bytes, h2 ^ bytes, h3 ^ bytes, h4 ^ bytes);
-  mix(hash, finish(hash[0]!), finish(hash[1]!), finish(hash[2]!), finish(hash[3]!));
+  mix(hash, scattered(hash[0]!), scattered(hash[1]!), scattered(hash[2]!), scattered(hash[3]!));
 }
 
 const C1 = 0x239b961b;
@@ -40,8 +40,8 @@ function mix(hash: Uint32Array, h1: number, h2: number, h3: number, h4: number):
   hash[3] = h4 + sum;
 }
 
-/** Lets every bit of a lane reach every other. */
-function finish(lane: number): number {
+/** Lets every bit of 32 reach every other. */
+export function scattered(lane: number): number {
   let h = lane;
   h = Math.imul(h ^ (h >>> 16), 0x85ebca6b);
   h = Math.imul(h ^ (h >>> 13), 0xc2b2ae35);

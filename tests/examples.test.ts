@@ -20,7 +20,7 @@ import { inFolder, run } from './cli/run.js';
 import { blocksOf, commandsOf, filesOf, GUIDE_PAGES, linksOf, type Page, README, wordsOf } from './guide-pages.js';
 
 const ROOT = fileURLToPath(new URL('..', import.meta.url));
-const COMMANDS = ['explore', 'enlarge', 'draw', 'structures', 'keep', 'plan', 'deal', 'convert'];
+const COMMANDS = ['explore', 'enlarge', 'draw', 'structures', 'keep', 'plan', 'deal', 'convert', 'page'];
 
 /** The commands under “Examples:” of a help text; what they do stands three spaces or more to the right, or below. */
 function helpCommands(help: string): string[][] {

@@ -4,10 +4,11 @@ import { join } from 'node:path';
 /** What esbuild tells of a bundle: the files in it. */
 export interface Bundle {
   readonly inputs: Readonly<Record<string, unknown>>;
+  readonly outputs: Readonly<Record<string, unknown>>;
 }
 
 /** The packages whose code is in some bundles, by name. */
-export function packagesIn(bundles: readonly Bundle[]): string[] {
+export function packagesIn(bundles: readonly Pick<Bundle, 'inputs'>[]): string[] {
   const files = bundles.flatMap(({ inputs }) => Object.keys(inputs));
   const found = files.flatMap((file) => /.*node_modules\/((?:@[^/]+\/)?[^/]+)/.exec(file)?.[1] ?? []);
   return [...new Set(found)].sort();

@@ -1,11 +1,11 @@
-/** Makes what a package needs beside the program: its manual, its types, the licences of the code that it passes on. */
+/** Makes what a package needs beside the program, its manual and the licences of code that it passes on; deletes the rest. */
 import { readFileSync, rmSync } from 'node:fs';
-import { join } from 'node:path';
+import { join, relative } from 'node:path';
 import { programOf } from '../cli/main.js';
 import { programVersion } from '../files/program-version.js';
 import { writeWhole } from '../files/whole.js';
 import { manPage } from './man-page.js';
-import { deleteOtherTypes } from './needed-types.js';
+import { deleteNeedless } from './needless.js';
 import { type Bundle, notices, packagesIn } from './notices.js';
 
 const dist = process.argv[2]!;
@@ -20,5 +20,6 @@ writeWhole(
   ),
 );
 writeWhole(join(dist, 'licences.txt'), notices(packagesIn(bundles), 'node_modules'));
-deleteOtherTypes(dist, join(dist, 'library', 'library.d.ts'));
+const scripts = bundles.flatMap(({ outputs }) => Object.keys(outputs)).map((file) => relative(dist, file));
+deleteNeedless(dist, 'src', scripts);
 for (const file of reports) rmSync(file);

@@ -1,5 +1,6 @@
 import { didYouMean, Problem } from '../problem.js';
 import { orList } from '../words/counts.js';
+import { seen } from '../words/seen.js';
 import { describe, type Given, Misread } from './misread.js';
 
 export { describe, type Given, Misread, type Path, type Spot } from './misread.js';
@@ -30,9 +31,9 @@ export function textOf(given: Given, expected: string): string {
   return given.trim();
 }
 
-/** A name of at most {@link LONGEST_NAME} characters. */
+/** A name of at most {@link LONGEST_NAME} characters, which can be printed anywhere. */
 export function nameOf(given: Given, expected: string): string {
-  const text = textOf(given, expected);
+  const text = textOf(seen(textOf(given, expected)), expected);
   const letters = [...text].length;
   if (letters > LONGEST_NAME) {
     throw new Misread(`found a name of ${letters} letters; expected ${LONGEST_NAME} at most`);

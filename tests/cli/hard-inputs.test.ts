@@ -210,6 +210,26 @@ describe('what is printed can steer no terminal', () => {
   });
 });
 
+test('what steers a terminal or turns text stands in no page, drawing, table or draft for print', async () => {
+  const name = JSON.stringify('a\u001b]0;x\u0007b\u202Ecba\u009b31m\u2067');
+  const yarns = `{ D: { colour: "#000", name: ${name} }, L: "#fff" }`;
+  const draft = put('turned.yaml', `name: ${name}\n${TWILL}warp: DDL\nyarns: ${yarns}\n`);
+  const list = put(
+    'turned.json',
+    changed((c) => Object.assign(c, { recipe: JSON.parse(name), note: JSON.parse(name) })),
+  );
+  expect((await run('explore', '--draft', draft, '--lengths', '3', '--out', at('turned'))).code).toBe(0);
+  expect((await run('draw', draft, '--out', at('turned.svg'))).code).toBe(0);
+  expect((await run('convert', draft, at('turned.txt'))).code).toBe(0);
+  expect((await run('plan', list, '--out', at('turned-plan'))).code).toBe(0);
+  const page = readFileSync(at('turned/index.html'), 'utf8').split('<script')[0]!;
+  const files = ['turned/gallery.json', 'turned/cloths.csv', 'turned.svg', 'turned.txt', 'turned-plan/cloths.csv'];
+  for (const text of [page, ...files.map((file) => readFileSync(at(file), 'utf8'))]) {
+    expect(text).toContain('cba');
+    expect(text).not.toMatch(/(?![\r\n\t])[\p{Cc}\u202a-\u202e\u2066-\u2069]/u);
+  }
+});
+
 test('the program that was never built says so in one sentence', () => {
   const bin = at('copy/bin');
   mkdirSync(bin, { recursive: true });

@@ -3,23 +3,24 @@ import { spawnSync } from 'node:child_process';
 import { lstatSync, readdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { copyOf, differing, ended, everythingIn, prepared, processOf, run } from './place.js';
-import { WORKS } from './works.js';
+import { copyOf, differing, ended, everythingIn, processOf, run } from './place.js';
 
 const SMALL_DISK = fileURLToPath(new URL('small-disk.js', import.meta.url));
 const BLOCK = 512;
 /** Sizes of disks that are tried for one command, and limits on the size of a file. */
 const SIZES = 8;
 const LIMITS = 3;
+/** From so many kills on, every disk is filled that there is; of fewer, a share. */
+const MOST = 150;
 const SAYS_WHY =
   /^shedlight: .*(: could not be written: (the disk is full|it is larger than a file may be here|the disk did not take all of it)|its progress is not kept)$/;
 
 /** Fills so many disks at the most; checks that each command says so, and leaves what was there. */
-export function fullDisks(most, random, tell) {
+export function fullDisks(all, most, random, tell) {
   const tally = { atAWrite: 0, limitedFile: 0, smallDisk: 0, hadRoom: 0, noSmallDisk: undefined };
-  const chosen = (all) => all.filter(() => random() < most / 150);
-  for (const work of WORKS) {
-    const ready = prepared(work);
+  const chosen = (each) => each.filter(() => random() < most / MOST);
+  for (const ready of all) {
+    const { work } = ready;
     tell(`full disks, ${work.name}`);
     for (const fullAt of chosen(Array.from({ length: ready.writes }, (_, at) => at + 1))) {
       const home = copyOf(ready.home);
@@ -54,7 +55,6 @@ export function fullDisks(most, random, tell) {
       if (wrong.length > 0) throw new Error(`${work.name}, ${what}, then enough: ${wrong.join(', ')}`);
       tally.smallDisk++;
     }
-    for (const each of [ready.home, ready.after]) rmSync(each, { recursive: true });
   }
   return tally;
 }

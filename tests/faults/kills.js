@@ -2,8 +2,7 @@
 import { existsSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
-import { begin, copyOf, differing, everythingIn, halves, prepared, run } from './place.js';
-import { WORKS } from './works.js';
+import { begin, copyOf, differing, everythingIn, halves, run } from './place.js';
 
 /** Share of the runs after a kill that are killed too; of those on a clock that is wrong, and by how much. */
 const TWICE = 0.25;
@@ -14,17 +13,13 @@ const BACK_MS = [3_600_000, 40 * 86_400_000];
  * Kills so many runs, and checks after each: what was made is old or new, as a whole; the next run, which goes on where it
  * can, ends well, with the same bytes as an undisturbed run, and leaves nothing behind.
  */
-export async function kills(count, random, tell) {
-  const drawn = WORKS.flatMap((work) => Array.from({ length: work.often }, () => work));
-  const ready = new Map();
+export async function kills(all, count, random, tell) {
+  const drawn = all.flatMap((ready) => new Array(ready.work.often).fill(ready));
   const tally = { runs: 0, killed: 0, betweenTwoRenames: 0, stillOld: 0, already: 0, byWork: {} };
   for (let trial = 1; trial <= count; trial++) {
-    const work = drawn[Math.floor(random() * drawn.length)];
-    if (!ready.has(work)) ready.set(work, prepared(work));
-    tell(`kill ${trial} of ${count}, ${work.name}`);
-    await killed(ready.get(work), random, tally);
+    if (trial % 10 === 1) tell(`kill ${trial} of ${count}`);
+    await killed(drawn[Math.floor(random() * drawn.length)], random, tally);
   }
-  for (const { home, after } of ready.values()) for (const each of [home, after]) rmSync(each, { recursive: true });
   return tally;
 }
 

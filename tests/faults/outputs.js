@@ -2,8 +2,7 @@
 import { spawnSync } from 'node:child_process';
 import { chmodSync, existsSync, mkdirSync, readdirSync, renameSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { begin, copyOf, differing, ended, everythingIn, newHome, prepared, processOf } from './place.js';
-import { WORKS } from './works.js';
+import { begin, copyOf, differing, ended, everythingIn, newHome, processOf } from './place.js';
 
 const NOBODY = '65534';
 
@@ -26,17 +25,16 @@ const IN_THE_WAY = [
 ];
 
 /** Tries everything in the way of every command; a disk that can only be read; two runs at once. */
-export async function outputs(tell) {
+export async function outputs(all, tell) {
   const tally = { refused: 0, throughLinks: 0, readOnly: 0, twoAtOnce: 0, toAFullPipe: 0 };
-  for (const work of WORKS) {
+  for (const ready of all) {
+    const { work } = ready;
     tell(`outputs, ${work.name}`);
-    const ready = prepared(work);
     refusals(ready, tally);
     throughLink(ready, tally);
     readOnly(ready, tally);
     fullPipe(ready, tally);
     if (work.old.length > 0) await twoAtOnce(ready, tally);
-    for (const each of [ready.home, ready.after]) rmSync(each, { recursive: true });
   }
   return tally;
 }

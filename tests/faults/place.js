@@ -5,7 +5,7 @@ import { cpSync, existsSync, lstatSync, mkdtempSync, readdirSync, readFileSync, 
 import { tmpdir } from 'node:os';
 import { basename, dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { putInputs } from './works.js';
+import { putInputs, WORKS } from './works.js';
 
 export const BIN = fileURLToPath(new URL('../../bin/shedlight.js', import.meta.url));
 const DISTURB = new URL('disturb.mjs', import.meta.url).href;
@@ -73,10 +73,20 @@ export function differing(found, expected) {
 
 export const newHome = () => mkdtempSync(join(tmpdir(), 'shedlight-faults-'));
 
-/** A folder as it is before a command, and what the undisturbed command makes of it. */
-export function prepared(work) {
-  const home = newHome();
-  putInputs(home, (words) => sure(home, words));
+/** Every work made ready: the folder as it is before the command, and what the undisturbed command makes of it. */
+export function preparedAll(tell) {
+  const inputs = newHome();
+  putInputs(inputs, (words) => sure(inputs, words));
+  const all = WORKS.map((work) => {
+    tell(`made ready: ${work.name}`);
+    return prepared(work, inputs);
+  });
+  rmSync(inputs, { recursive: true });
+  return all;
+}
+
+function prepared(work, inputs) {
+  const home = copyOf(inputs);
   for (const words of work.before ?? []) sure(home, words);
   if (work.old.length > 0) sure(home, work.old);
   work.meanwhile?.(home);

@@ -3,11 +3,13 @@
  * first fault, with a sentence; else prints what was done, as JSON. The same seed disturbs the same commands at the same
  * changes; the moments of kills from outside depend on the machine.
  */
+import { rmSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import seedrandom from 'seedrandom';
 import { fullDisks } from './full-disk.js';
 import { kills } from './kills.js';
 import { outputs } from './outputs.js';
+import { preparedAll } from './place.js';
 
 const { values } = parseArgs({
   options: { kills: { type: 'string', default: '500' }, seed: { type: 'string', default: '1' } },
@@ -18,16 +20,21 @@ if (!Number.isInteger(count) || count < 0) {
   process.exit(2);
 }
 
-const tell = process.stderr.isTTY ? (line) => process.stderr.write(`\r\u001b[K${line}`) : () => undefined;
+/** From so many kills on, everything is put in the way of every command; of fewer, of a few commands. */
+const ALL_FROM = 100;
+const FEW = 4;
+const tell = (line) => process.stderr.write(`${line}\n`);
 const random = seedrandom.alea(`faults ${values.seed}`);
 try {
-  // As many disks are filled as runs are killed, up to every write of every command.
+  const all = preparedAll(tell);
+  const drawn = count < ALL_FROM ? all.filter(() => random() < FEW / all.length) : all;
   const report = {
     seed: values.seed,
-    outputs: await outputs(tell),
-    fullDisks: fullDisks(count, random, tell),
-    kills: await kills(count, random, tell),
+    outputs: await outputs(drawn, tell),
+    fullDisks: fullDisks(all, count, random, tell),
+    kills: await kills(all, count, random, tell),
   };
+  for (const { home, after } of all) for (const each of [home, after]) rmSync(each, { recursive: true });
   console.log(JSON.stringify(report, null, 2));
 } catch (error) {
   console.error(`faults: ${error.message} (seed ${values.seed})`);

@@ -1,4 +1,5 @@
 import { stripVTControlCharacters, styleText } from 'node:util';
+import { seen, TURNING } from '../../words/seen.js';
 
 /** Where a command writes: results to stdout, everything else to stderr. */
 export interface Io {
@@ -29,9 +30,6 @@ export const EXIT_WORDS: Readonly<Record<keyof typeof EXIT, string>> = {
   terminated: 'ended from outside (SIGTERM)',
 };
 
-/** Invisible characters that change the direction of text or end a line. */
-const TURNING = '\\u061c\\u200e\\u200f\\u2028-\\u202e\\u2066-\\u2069\\ufeff';
-const UNSEEN = new RegExp(`[\\p{Cc}${TURNING}]+`, 'gu');
 const UNSEEN_IN_JSON = new RegExp(`[\\u007f-\\u009f${TURNING}]`, 'gu');
 /** The escape sequences of our styles; they do no harm even in a name from a file. */
 const STYLES = new RegExp(`(${String.fromCharCode(27)}\\[(?:1|22|31|39)m)`);
@@ -40,7 +38,7 @@ const STYLES = new RegExp(`(${String.fromCharCode(27)}\\[(?:1|22|31|39)m)`);
 export function say(stream: NodeJS.WriteStream, line: string): void {
   const parts = hasStyles(stream) ? line.split(STYLES) : [line];
   // The odd parts are styles.
-  stream.write(`${parts.map((part, at) => (at % 2 === 1 ? part : seen(part))).join('')}\n`);
+  stream.write(`${parts.map((part, at) => (at % 2 === 1 ? part : seen(stripVTControlCharacters(part)))).join('')}\n`);
 }
 
 /** Writes a text of several lines, each like {@link say}. */
@@ -56,11 +54,6 @@ export function sayJson(io: Io, value: unknown): void {
 /** Writes JSON, for machines; characters that would control a terminal are escaped. */
 export function sayJsonText({ stdout }: Io, text: string): void {
   stdout.write(text.replace(UNSEEN_IN_JSON, (mark) => `\\u${mark.charCodeAt(0).toString(16).padStart(4, '0')}`));
-}
-
-/** A text without characters that control a terminal; line ends become spaces. */
-function seen(text: string): string {
-  return stripVTControlCharacters(text).replace(UNSEEN, ' ');
 }
 
 /** Text in bold on a terminal that supports it; plain in a pipe and with NO_COLOR. */

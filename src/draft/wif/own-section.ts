@@ -1,5 +1,6 @@
 import type { Yarn } from '../../colour/yarn.js';
 import { LONGEST_NAME } from '../../input/given.js';
+import { seen } from '../../words/seen.js';
 import type { Draft, PickKind, Sett, Widths } from '../draft.js';
 import { Fields } from './values.js';
 import type { Sections } from './wif-sections.js';
@@ -152,7 +153,7 @@ function plainText(value: string | undefined): string | undefined {
   if (value === undefined || value.length > LONGEST_TEXT) return undefined;
   try {
     const text: unknown = JSON.parse(value);
-    return typeof text === 'string' ? text.replace(/\p{Cc}+/gu, ' ') : undefined;
+    return typeof text === 'string' ? seen(text) : undefined;
   } catch {
     return undefined;
   }

@@ -1,5 +1,6 @@
 import { LONGEST_NAME } from '../../input/given.js';
 import { brief, didYouMean, Problem } from '../../problem.js';
+import { seen } from '../../words/seen.js';
 import { type Draft, perCentimetre, type Sett } from '../draft.js';
 import { type Repetition, toOneRepeat } from '../shortest-repeat.js';
 import { type Kept, keptOf } from './kept-sections.js';
@@ -131,7 +132,7 @@ function checkContents(sections: Sections, notes: string[]): void {
 function titleOf(sections: Sections, own: Own, notes: string[]): string | undefined {
   const given = Fields.of(loose(sections, 'TEXT'), 'TEXT').get('TITLE')?.value ?? '';
   const title = own.name !== undefined && plainAscii(own.name) === given ? own.name : given;
-  const letters = [...title.replace(/[\p{Cc}\p{Cf}]+/gu, ' ')];
+  const letters = [...seen(title)];
   if (letters.length > LONGEST_NAME) {
     notes.push(`the title has ${letters.length} letters; the first ${LONGEST_NAME} were kept`);
   }

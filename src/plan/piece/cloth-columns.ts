@@ -3,6 +3,7 @@ import { formatRuns, smallestPeriod } from '../../order/order.js';
 import { readsTo } from '../../score/contrast/viewing-distance.js';
 import type { Scores } from '../../score/parts/scores.js';
 import { fixed, INCH } from '../../words/measure.js';
+import { seen } from '../../words/seen.js';
 
 /** A column of a table: its heading, and a function from a row to its cell. */
 export type Column<Row> = readonly [head: string, say: (row: Row) => string | number];
@@ -60,7 +61,7 @@ export function lengthIn(mm: number, { per }: Pick<Sett, 'per'>): string {
 
 /** Writes rows as CSV (RFC 4180: commas, CRLF) with a heading line. */
 export function csvText<Row>(columns: readonly Column<Row>[], rows: readonly Row[]): string {
-  const lines = [columns.map(([head]) => head), ...rows.map((row) => columns.map(([, say]) => String(say(row))))];
+  const lines = [columns.map(([head]) => head), ...rows.map((row) => columns.map(([, say]) => seen(String(say(row)))))];
   return lines.map((cells) => `${cells.map(guarded).map(quoted).join(',')}\r\n`).join('');
 }
 

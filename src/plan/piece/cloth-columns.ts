@@ -61,8 +61,13 @@ export function lengthIn(mm: number, { per }: Pick<Sett, 'per'>): string {
 
 /** Writes rows as CSV (RFC 4180: commas, CRLF) with a heading line. */
 export function csvText<Row>(columns: readonly Column<Row>[], rows: readonly Row[]): string {
-  const lines = [columns.map(([head]) => head), ...rows.map((row) => columns.map(([, say]) => seen(String(say(row)))))];
+  const lines = [columns.map(([head]) => head), ...rows.map((row) => columns.map(([, say]) => plain(String(say(row)))))];
   return lines.map((cells) => `${cells.map(guarded).map(quoted).join(',')}\r\n`).join('');
+}
+
+/** A field that steers no terminal; a note keeps its lines. */
+function plain(field: string): string {
+  return field.split(/\r?\n/).map(seen).join('\n');
 }
 
 /**
@@ -71,7 +76,7 @@ export function csvText<Row>(columns: readonly Column<Row>[], rows: readonly Row
  */
 function guarded(field: string): string {
   const isNumber = /^-?\d+(\.\d+)?$/.test(field);
-  return !isNumber && /^[=+\-@\t\r＝＋－＠]/.test(field) ? `'${field}` : field;
+  return !isNumber && /^\s*[=+\-@＝＋－＠]/.test(field) ? `'${field}` : field;
 }
 
 /** A CSV field, in quotes if it holds a comma, a quote or a line end. */

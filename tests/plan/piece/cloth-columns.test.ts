@@ -54,7 +54,9 @@ test.each([
   ['say "so"', '"say ""so"""'],
   ['=a,b', '"\'=a,b"'],
   ['two\nlines', '"two\nlines"'],
-  ['\ttab', "'\ttab"],
+  ['\ttab', ' tab'],
+  ['\t=1', "' =1"],
+  ['a\u001b[2J\u202eb', 'a [2J b'],
 ])('the field %j is written %j', (text, field) => {
   expect(csvText([['head', (each: string) => each]], [text])).toBe(`head\r\n${field}\r\n`);
 });

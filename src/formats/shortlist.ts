@@ -11,7 +11,7 @@ import { faultOf, restoredDraft, storedDraft, storedDraftSchema } from './stored
 const SHORTLIST_FORMAT = 'shedlight-shortlist';
 
 /** Most cloths in a shortlist: a guard against damaged files. */
-const MOST_KEPT = 1000;
+export const MOST_KEPT = 1000;
 /** Most characters in the texts about a cloth. */
 export const LONGEST = { recipe: 1000, structure: 200, note: 2000, origin: 2000 } as const;
 

@@ -33,7 +33,7 @@ interface Loaded {
 const FROM = ['.yaml', '.yml', '.wif', '.txt', '.png'] as const;
 const TO = ['.yaml', '.yml', '.wif', '.txt'] as const;
 /** Largest picture file of cells, in bytes. */
-const LARGEST_PICTURE_FILE = 16_000_000;
+export const LARGEST_PICTURE_FILE = 16_000_000;
 const MOST_DOTS = 100;
 
 /**

@@ -1,7 +1,17 @@
 import type { Floats } from '../../cloth/floats.js';
+import { LARGEST_WIF, LONGEST_DRAFT, MOST_SHAFTS, MOST_THREADS, MOST_TREADLES } from '../../draft/limits.js';
+import { LONGEST, MOST_KEPT } from '../../formats/shortlist.js';
+import { LONGEST_NAME } from '../../input/given.js';
+import { LARGEST_FILE } from '../../input/source.js';
+import { MOST_WEAVERS } from '../../plan/deal/weavers.js';
+import { MOST_ENDS } from '../../plan/piece/repeats-across.js';
 import { LOOK_FIGURES } from '../../score/parts/look-figures.js';
 import type { Look, Part } from '../../score/parts/parts.js';
 import type { Scores } from '../../score/parts/scores.js';
+import { MOST_SHOWN } from '../../search/question/question-table.js';
+import { grouped } from '../../words/counts.js';
+import { LARGEST_PICTURE_FILE } from '../convert/run.js';
+import { LARGEST_LIST } from '../shell/kept-file.js';
 
 /** How orders, profiles and threadings are written. */
 export const NOTATION: Readonly<Record<string, string>> = {
@@ -47,6 +57,23 @@ const OTHER: Readonly<Record<Other, string>> = {
 export const FIGURES: Readonly<Record<string, string>> = {
   ...OTHER,
   ...Object.fromEntries(LOOK_FIGURES.map(({ key, means }) => [key, means])),
+};
+
+const megabytes = (bytes: number): string => `${bytes / 1_000_000} MB`;
+
+/** How much is read and written at the most; anything larger is refused with a sentence. */
+export const LIMITS: Readonly<Record<string, string>> = {
+  'a file in YAML': megabytes(LARGEST_FILE),
+  'a WIF file, the cells of a cloth as text': `${megabytes(LARGEST_WIF)}, ${megabytes(2 * LARGEST_WIF)}; ${grouped(MOST_THREADS)} ends and as many picks, ${MOST_SHAFTS} shafts, ${MOST_TREADLES} treadles`,
+  'a picture of cells': megabytes(LARGEST_PICTURE_FILE),
+  'a gallery, a shortlist': megabytes(LARGEST_LIST),
+  'a draft to draw, search or plan': `${grouped(LONGEST_DRAFT)} ends and as many picks`,
+  'a name': `${LONGEST_NAME} letters, on one line; characters that steer a terminal or turn text are read as spaces`,
+  'a note': `${grouped(LONGEST.note)} letters`,
+  'cloths of a gallery': `${grouped(MOST_SHOWN)}; two pictures each, about 25 kB a cloth in all`,
+  'cloths of a shortlist': `${grouped(MOST_KEPT)}; a plan has two or more pages for each`,
+  'weavers of a group': String(MOST_WEAVERS),
+  'ends of a warp': grouped(MOST_ENDS),
 };
 
 /** Files that each command writes. */

@@ -9,7 +9,7 @@ import { weightsInWords } from '../../score/rank/why.js';
 import { QUESTION_TABLE } from '../../search/question/question-table.js';
 import { capital } from '../../words/counts.js';
 import { EXIT, EXIT_WORDS } from '../shell/io.js';
-import { FIGURES, FILES, GLOSSARY, NOTATION } from './reference-words.js';
+import { FIGURES, FILES, GLOSSARY, LIMITS, NOTATION } from './reference-words.js';
 
 /** The reference in Markdown, made from the tables by which files and flags are read. */
 export function reference(): string {
@@ -55,6 +55,9 @@ export function reference(): string {
     '## Files that are written',
     'Files and folders are written whole or not at all; what a person has put beside them stays.',
     ...Object.entries(FILES).flatMap(([by, files]) => [`### ${by}`, list(files)]),
+    '## Limits',
+    'What is larger is refused with a sentence. Nothing is written outside the output, nor read from a file not named.',
+    rows(['what', 'at the most'], Object.entries(LIMITS)),
     '## Exit codes',
     rows(
       ['code', 'meaning'],
@@ -83,6 +86,7 @@ const HEADINGS = [
   'What cloths are ranked by',
   'Other figures of a cloth',
   'Files that are written',
+  'Limits',
   'Exit codes',
   'Words',
 ];

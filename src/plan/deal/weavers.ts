@@ -8,7 +8,7 @@ import { WIDTH } from '../options/plan-options.js';
 import type { Weaver } from './deal.js';
 
 /** Most weavers in a group. */
-const MOST_WEAVERS = 200;
+export const MOST_WEAVERS = 200;
 
 const weaverTable = table(
   {

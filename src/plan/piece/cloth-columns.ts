@@ -61,7 +61,10 @@ export function lengthIn(mm: number, { per }: Pick<Sett, 'per'>): string {
 
 /** Writes rows as CSV (RFC 4180: commas, CRLF) with a heading line. */
 export function csvText<Row>(columns: readonly Column<Row>[], rows: readonly Row[]): string {
-  const lines = [columns.map(([head]) => head), ...rows.map((row) => columns.map(([, say]) => plain(String(say(row)))))];
+  const lines = [
+    columns.map(([head]) => head),
+    ...rows.map((row) => columns.map(([, say]) => plain(String(say(row))))),
+  ];
   return lines.map((cells) => `${cells.map(guarded).map(quoted).join(',')}\r\n`).join('');
 }
 

@@ -4,7 +4,7 @@ import type { PlanOptions } from '../options/plan-options.js';
 import { balanceOf, evenFillings, nearestFillings } from '../warp/fill-width.js';
 
 /** No hand-woven warp has more ends (a choice of ours). */
-const MOST_ENDS = 10_000;
+export const MOST_ENDS = 10_000;
 
 /** How the width is filled: the repeats, what balances the last of them, and the borders. */
 export function repeatsAcross(draft: Draft, options: PlanOptions) {

@@ -18,7 +18,7 @@ import { RANK, rankOf } from './read-rank.js';
 
 /** Longest order that is listed or searched, in elements. */
 const LONGEST = 64;
-const MOST_SHOWN = 1000;
+export const MOST_SHOWN = 1000;
 export const EACH_KIND = 'one of each kind' as const;
 const LIMITS = 'limits such as float 1/2 in, repeat 200, warp changes 40';
 const DONE = 'files of what was done: results, shortlists, galleries';

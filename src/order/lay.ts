@@ -83,7 +83,10 @@ export function startCount(strands: Strands, length: number, laying: Pick<Laying
   return gcd(length * laying.times, places(strands, laying.by));
 }
 
-/** Lays an order of `length` elements over the threads; the layout is the same for all colours of its elements. */
+/**
+ * Lays an order of `length` elements over the threads; the layout is the same for all colours of its elements. An order
+ * of one element is one yarn, and does not alternate with another.
+ */
 export function layout(strands: Strands, length: number, laying: Laying): Layout {
   const { count, units, carries } = strands;
   const perRepeat = places(strands, laying.by);
@@ -93,6 +96,7 @@ export function layout(strands: Strands, length: number, laying: Laying): Layout
   const companion = new Uint8Array(total);
   const unitOf = units.flatMap((size, unit) => new Array<number>(size).fill(unit));
   const carriersIn = units.map((_, unit) => unitOf.filter((u, thread) => u === unit && carries[thread]).length);
+  const alternates = laying.fill === 'alternate' && length > 1;
   let carried = 0;
   let inUnit = 0;
   for (let s = 0; s < total; s++) {
@@ -109,7 +113,7 @@ export function layout(strands: Strands, length: number, laying: Laying): Layout
       for (let back = 1; back <= earlier; back++) before += carriersIn[modulo(unit - back, units.length)]!;
     }
     element[s] = Math.floor(place / laying.times);
-    companion[s] = strands.companion[thread]! ^ (laying.fill === 'alternate' ? before & 1 : 0);
+    companion[s] = strands.companion[thread]! ^ (alternates ? before & 1 : 0);
     carried++;
     inUnit++;
   }

@@ -41,6 +41,9 @@ describe('an order laid on the ends of a four-end unit', () => {
   test('alternate: an order of two is a log cabin', () => {
     expect(lay(twill, 'DL', { by: 'unit', fill: 'alternate', times: 2 })).toBe('DLDLDLDLLDLDLDLD');
   });
+  test('alternate: one yarn is one yarn', () => {
+    expect(lay(twill, 'D', { by: 'unit', fill: 'alternate', times: 2 })).toBe('DDDDDDDD');
+  });
   test('alternate in units of odd length begins each element with its own colour', () => {
     const five = weave(10, [5, 5], ['ground'], [1]);
     expect(lay(five, 'DL', { by: 'unit', fill: 'alternate' })).toBe('DLDLDLDLDL');
@@ -73,10 +76,12 @@ function laidByHand(
   // An element that began before the first thread is cut there, and goes on counting.
   const first = dealt.findIndex(({ isFirst }) => isFirst);
   const turned = [...dealt.slice(first), ...dealt.slice(0, first)];
+  // One element is one yarn.
+  const alternates = fill === 'alternate' && length > 1;
   let since = 0;
   const threads = turned.map(({ size, element, isFirst }) => {
     if (isFirst) since = 0;
-    return Array.from({ length: size }, () => ({ element, companion: fill === 'alternate' ? since++ % 2 : 0 }));
+    return Array.from({ length: size }, () => ({ element, companion: alternates ? since++ % 2 : 0 }));
   });
   const whole = [...threads.slice(count - first), ...threads.slice(0, count - first)].flat();
   return { element: whole.map((thread) => thread.element), companion: whole.map((thread) => thread.companion) };

@@ -1,7 +1,7 @@
 import { paintCloth } from '../../render/cloth.js';
 import type { FloatLimit } from '../../score/model/float-limit.js';
 import { type Enlarged, type Size, WAYS, type Way } from '../../search/report/enlarge.js';
-import { floatOf, lengthOf, passesOf, refusalInWords, timesInWords, WAY_WORDS } from './enlarge-words.js';
+import { endsInWords, floatOf, lengthOf, passesOf, refusalInWords, timesInWords, WAY_WORDS } from './enlarge-words.js';
 import { PAGE, type Placed, pngOf, svgOf } from './picture-sheet.js';
 import { GUTTER, LEADING, Pen, POINTS, TITLE, wrapped } from './sheet-text.js';
 
@@ -101,7 +101,7 @@ function under(pen: Pen, size: Size, x: number, y: number, reduction: number, li
     `longest float ${floatOf(size)}${pattern}`,
     passesOf(size, limit),
   ];
-  pen.text(`${size.ends} ends`, x, y + 3 + LEADING, { bold: true });
+  pen.text(endsInWords(size), x, y + 3 + LEADING, { bold: true });
   pen.text(timesInWords(size), x + PICTURE.width, y + 3 + LEADING, { align: 'right', quiet: true });
   lines.forEach((line, at) => {
     pen.text(wrapped(line, PICTURE.width, 1)[0]!, x, y + 3 + (at + 2) * LEADING);

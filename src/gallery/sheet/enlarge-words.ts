@@ -58,6 +58,13 @@ export function refusalInWords({ ends, nearest, why }: Refusal): string {
   return ends === undefined ? why : `${ends} ends are not possible: ${why}; the nearest is ${nearest}`;
 }
 
+/** `20 ends`, or where units differ `22 or 23 ends`. */
+export function endsInWords({ ends, range }: Size): string {
+  if (range === undefined) return `${ends} ends`;
+  const [least, most] = range;
+  return `${least} ${most === least + 1 ? 'or' : 'to'} ${most} ends`;
+}
+
 /** Lines about all sizes under the heading of each way, the sizes refused, and remedies for too long floats. */
 export function sizeLines(enlarged: Enlarged, question: Question): string[] {
   const limit = question.limits.float;
@@ -70,7 +77,7 @@ export function sizeLines(enlarged: Enlarged, question: Question): string[] {
       const pattern = size.pattern === undefined ? '' : `, pattern weft ${size.pattern.ends ?? 'never interlaces'}`;
       const wrong = size.hangsTogether ? '' : '; does not hold together as one cloth';
       return [
-        `${size.ends} ends`,
+        endsInWords(size),
         timesInWords(size),
         `${lengthOf(size.finished, size.draft.sett.per)} finished`,
         `repeat ${size.repeat.ends} × ${size.repeat.picks}`,

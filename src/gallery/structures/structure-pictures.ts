@@ -34,7 +34,8 @@ export function picturesOf(structure: Structure): Shown[] {
   const asBlocks = blocks === undefined ? [] : [{ words: `${MOTIF} as block order`, profile: blocks.join(' ') }];
   // A profile with one unit per block is too small to show the weave.
   const isSmall = structure.profile.length === structure.blocks.length;
-  const profile = isSmall ? asBlocks[0] : undefined;
+  const up = allBlocks(structure);
+  const profile = isSmall ? (up ?? asBlocks[0]) : undefined;
   const asked: (Record<string, string> & { words: string })[] = [
     ...structure.manners.slice(0, 3).map(({ name }) => ({
       ...plainly,
@@ -82,6 +83,17 @@ function plainlyOf(structure: Structure): Record<string, string> {
 /** Units per element for a motif of about {@link WIDE} ends. */
 function timesFor(unit: number): number {
   return Math.max(1, Math.round(WIDE / (MOTIF.length * unit)));
+}
+
+/** All blocks of three or more, up and down again, as wide as wanted and as their floats allow. */
+function allBlocks({ blocks, ...structure }: Structure): { words: string; profile: string } | undefined {
+  if (blocks.length < 3) return undefined;
+  const point = [...blocks, ...blocks.slice(1, -1).toReversed()];
+  const wide = (times: number): string[] => point.flatMap((block) => new Array<string>(times).fill(block));
+  const allowed = [2, 1]
+    .map(wide)
+    .find((profile) => (longestFloat({ blocks, ...structure }, profile) ?? Infinity) <= LONGEST);
+  return allowed && { words: `blocks ${blocks[0]} to ${blocks.at(-1)} and back`, profile: allowed.join(' ') };
 }
 
 /** The motif as a block order (dark: first block, light: second), as large as wanted and as its floats allow. */

@@ -25,7 +25,10 @@ export function placeInWords({ side, strand, from, length }: FloatPlace): string
 /** The longest weft floats of each kind of pick, `pattern weft` and the like; none where all picks are of one kind. */
 export function weftKindsInWords(draft: Draft): (readonly [kind: string, floats: string])[] {
   const kinds = Object.entries(weftFloatsByKind(drawdown(draft), draft.pickKinds));
-  return kinds.length < 2 ? [] : kinds.map(([kind, floats]) => [`${kind} weft`, sidesInWords(floats)]);
+  // Fine picks that bind the pattern weft without being plain weave are no tabby.
+  const called = (kind: string, { face, back }: WeftFloats): string =>
+    kind === 'tabby' && (face !== 1 || back !== 1) ? 'fine weft' : `${kind} weft`;
+  return kinds.length < 2 ? [] : kinds.map(([kind, floats]) => [called(kind, floats), sidesInWords(floats)]);
 }
 
 function sidesInWords({ face, back }: WeftFloats): string {

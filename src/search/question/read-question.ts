@@ -26,6 +26,7 @@ import {
   treadlingsOf,
   treadlingsOn,
 } from './read-weave.js';
+import { ALL } from './treadlings-tried.js';
 
 export { resolvedQuestion } from './resolved-question.js';
 
@@ -142,13 +143,14 @@ function understood(
   const done = doneOf(written, loadDone);
   const profile = profileOf(written.profile, withBlocks);
   const treadled = treadledOf(written.treadled, withBlocks);
+  const treadlings = draft ? treadlingsOn(written, draft) : treadlingsOf(written.treadling ?? [], structures);
   const profiles = profilesOf(written, withBlocks);
   refuseTooManyBlocks(written, withBlocks, { profile: profile === 'order' ? [] : profile, treadled });
   return {
     structures: structures.map((structure) => structure.name),
     ...(draft && { draft }),
     ...(wound && { onTheLoom: true as const }),
-    treadlings: draft ? treadlingsOn(written, draft) : treadlingsOf(written.treadling ?? [], structures),
+    treadlings,
     ...(name && { name: under('name draft', () => spelled(name, written, structures)) }),
     ...(written.blocks !== undefined && { blocks: written.blocks }),
     profile,
@@ -166,7 +168,7 @@ function understood(
     fill,
     times,
     starts: wound ? onLoomStarts(written) : (written.starts ?? 'all'),
-    sett: written.sett ?? draft?.draft.sett ?? usualSettOf(structures),
+    sett: written.sett ?? draft?.draft.sett ?? usualSettOf(structures, treadlings),
     limits,
     ...(loom && { loom }),
     ...(done && { done }),
@@ -197,9 +199,14 @@ function coloursAlone(yarns: readonly Yarn[]): Pick<Question, 'lengths' | 'order
   return { lengths: [], orders: [[byLight.at(-1)!]], weft: { rule: 'fixed', order: [byLight[0]!] } };
 }
 
-/** The sett at which the blocks of the structures come out square, if it is the same for all; else the default. */
-function usualSettOf(structures: readonly Structure[]): Sett {
-  const [first, ...others] = structures.map((structure) => usualSett(structure, DEFAULT_SETT));
+/** The sett at which blocks come out square in the manners asked for, if it is the same for all; else the default. */
+function usualSettOf(structures: readonly Structure[], treadlings: readonly string[]): Sett {
+  const setts = structures.flatMap((structure) => {
+    const manners = treadlings.includes(ALL) ? structure.manners.map(({ name }) => name) : treadlings;
+    const asked = manners.length === 0 ? [structure.manners[0]!.name] : manners;
+    return asked.map((manner) => usualSett(structure, DEFAULT_SETT, manner));
+  });
+  const [first, ...others] = setts;
   return first && others.every(({ picks }) => picks === first.picks) ? first : DEFAULT_SETT;
 }
 

@@ -33,6 +33,8 @@ export interface Size {
   readonly by: By;
   /** Ends, and picks, of the motif: the order laid once. */
   readonly ends: number;
+  /** Ends where it begins on another unit, if units differ: the fewest and the most. */
+  readonly range?: readonly [number, number];
   readonly picks: number;
   /** Ends and picks after which motif and weave begin again together. */
   readonly repeat: { readonly ends: number; readonly picks: number };
@@ -115,9 +117,6 @@ function waysLaid(
   const weave = first.weave(order, weftOf(question, order));
   if (by === 'unit' && !hasUnits(weave))
     throw new Problem('the draft has no units; expected “units: 4” or the like in it');
-  if (way === 'alternate' && [...weave.endUnits, ...carriersOf(pickStrands(weave))].some((size) => size % 2 === 1)) {
-    throw new Problem(`${first.structure} has units of an odd number of threads, so that colours would not alternate`);
-  }
   const known: { family: Family; ends: number }[] = [];
   const most = 2 * Math.max(...targets, order.length);
   for (let times = 1; times <= MOST_TIMES; times++) {
@@ -191,13 +190,14 @@ function hasUnits(weave: Weave): boolean {
   return [...weave.endUnits, ...weave.pickUnits].some((size) => size > 1);
 }
 
-/** Number of threads in each unit that the order colours. */
-function carriersOf({ units, carries }: Strands): number[] {
-  let from = 0;
-  return units.map((size) => {
-    from += size;
-    return carries.slice(from - size, from).filter(Boolean).length;
+/** The fewest and the most threads in so many units side by side, wherever the first of them is. */
+function rangeOf(units: readonly number[], count: number): [number, number] {
+  const spans = units.map((_, from) => {
+    let span = 0;
+    for (let k = 0; k < count; k++) span += units[(from + k) % units.length]!;
+    return span;
   });
+  return [Math.min(...spans), Math.max(...spans)];
 }
 
 /** Number of threads, from the first, that the order covers when it is laid once. */
@@ -213,6 +213,8 @@ function sized(question: Question, way: Way, family: Family, order: Order, shrin
   const floats = floatsOf(cloth, draft.sett);
   const { across } = spacing(draft.sett);
   const ends = motifOf(endStrands(weave), family, order);
+  const elements = elementsLaid(family, order.length) * family.times;
+  const [least, most] = family.by === 'unit' ? rangeOf(weave.endUnits, elements) : [0, 0];
   const width = ends * across;
   const within = (limit: FloatLimit): boolean => !exceedsFloat(floats, limit);
   const { pattern } = weftFloatsByKind(cloth, draft.pickKinds);
@@ -223,6 +225,7 @@ function sized(question: Question, way: Way, family: Family, order: Order, shrin
     times: family.times,
     by: family.by,
     ends,
+    ...(least < most && { range: [least, most] as const }),
     picks: motifOf(pickStrands(weave), family, weft),
     repeat: { ends: draft.warp.length, picks: draft.weft.length },
     width,

@@ -24,6 +24,9 @@ export function oneDraft(question: Question, start: readonly [number, number]): 
   if (question.weft.rule === 'own') {
     throw new Problem('--weft: found “own”; expected same, exchange, a letter or an order');
   }
+  if (question.name?.drafts === 'all') {
+    throw new Problem(`--name-draft: found all drafts; expected one, as “${question.name.text}, draft 2”`);
+  }
   const [family, another] = familiesOf(question);
   if (family === undefined || another !== undefined) {
     throw new Problem('found several ways to draw; expected one structure, one --by, one --fill and one --times');

@@ -52,8 +52,7 @@ export function profileInLetters(blocks: readonly string[]): string {
  */
 export function recipesOf(candidate: Candidate, question: Question): { recipe: string; shortRecipe: string } {
   const { family, warp, weft } = candidate;
-  const said: Record<string, string> = { same: 'weft as warp', exchange: 'weft with colours swapped' };
-  const wefts = said[question.weft.rule] ?? `weft ${formatOrder(weft, question.yarns)}`;
+  const wefts = weftInWords(candidate, question);
   const begins = beginInWords({ by: family.by, start: candidate.start });
   const [weave, laid] = [weaveInWords(candidate, question), laidInWords(family)];
   const from = begins === undefined ? [] : [begins];
@@ -69,6 +68,16 @@ export function recipesOf(candidate: Candidate, question: Question): { recipe: s
     recipe: [...weave, order, ...laid, wefts, ...from].join(', '),
     shortRecipe: [...weave, ...laid].join(', '),
   };
+}
+
+/** The weft: as the warp, or its order. Where colours carry the blocks (turned taqueté), its order is one of blocks. */
+function weftInWords({ family, warp, weft }: Candidate, question: Question): string {
+  const { weft: asked, yarns } = question;
+  const order = asked.rule === 'same' ? 'as warp' : formatOrder(weft, yarns);
+  if (family.letters !== undefined && asked.rule !== 'fixed' && family.weave(warp, weft).companions !== undefined) {
+    return `weft ${yarns[0]!.letter} in blocks ${order}`;
+  }
+  return asked.rule === 'exchange' ? 'weft with colours swapped' : `weft ${order}`;
 }
 
 /** What is woven: the structure, its manner of treadling, its blocks. */

@@ -1,6 +1,6 @@
 import { type BlockWeave, blockWeave } from '../model/block-weave.js';
 import { PATTERN_AND_TABBY, PATTERN_WIDTHS, type Structure } from '../model/structure.js';
-import { perBlock, picks, shafts } from '../model/unit.js';
+import { perBlock, shafts } from '../model/unit.js';
 
 const OTHER_HOUSES =
   'Houses differ on its threading, and no printed draft was at hand: this unit is inferred from a rule on binding ends.';
@@ -42,7 +42,10 @@ function halvdrall({ name, aliases, about, a, b, float, more }: HalvdrallDraft):
       {
         name: 'as drawn in',
         kinds: PATTERN_AND_TABBY,
-        blocks: perBlock(['A', 'B'], (block) => ({ lay: picks(`P${block} tabby P${block} tabby`) })),
+        blocks: perBlock(['A', 'B'], (block) => ({
+          // As many picks as ends.
+          lay: shafts(a).flatMap((_, pick) => (pick % 2 === 0 ? [`P${block}`] : ['tabby'])),
+        })),
       },
     ],
     floatLaw: floatLawOf(float),

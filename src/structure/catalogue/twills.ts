@@ -126,6 +126,12 @@ function mannersOf(draw: Draw): Manner[] {
   return draw.floats === 'straight' ? fixed : [fixed[0]!, asDrawnIn, ...fixed.slice(1)];
 }
 
+/** Longest floats: of the weft by the threading, of the warp by the treadling. */
+function floatLawOf({ floats: draw }: Draw, floats: (typeof WEAVES)[number]['floats']): string {
+  const drawnIn = draw === 'broken' || draw === 'undulating' ? `; ${floats[draw]} treadled as drawn in` : '';
+  return `Weft ${floats[draw]}; warp ${floats.straight} treadled straight or broken, ${floats.turned} at the points of a point or rosepath treadling${drawnIn}.`;
+}
+
 const onFour: Structure[] = DRAWS.flatMap((draw) =>
   WEAVES.map((weave): Structure => {
     const aliases = draw.aliases.map((alias) => `${weave.name} ${alias}`);
@@ -142,7 +148,7 @@ const onFour: Structure[] = DRAWS.flatMap((draw) =>
       ...(draw.plainWeave && { tabby: ['a', 'b'] as const }),
       manners: mannersOf(draw),
       widths: EVEN_WIDTHS,
-      floatLaw: `Weft ${weave.floats[draw.floats]}; warp ${weave.floats.straight} treadled straight or broken, ${weave.floats.turned} at the points of a point or rosepath treadling.`,
+      floatLaw: floatLawOf(draw, weave.floats),
       colour: 'Single ends, and groups of 2, 4 and 8: steps, hound’s tooth, shepherd’s check.',
       scale: 'More straight repeats before a turn keep the float; doubled ends lengthen it.',
       source: 'articles on four-shaft twills; floats computed',

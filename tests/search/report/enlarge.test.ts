@@ -73,11 +73,19 @@ describe('five elements at twenty, forty and eighty ends (worked sizes of common
     );
   });
 
-  test('huck goes in fives, does not alternate, and its blocks must', () => {
+  test('huck goes in fives, alternating too, as a search lays it; its blocks must alternate', () => {
     const found = motif('huck');
     expect(ends(found, 'unit')).toEqual([25, 50, 75]);
-    expect(why(found, 'alternate')[0]!.why).toContain('odd number of threads');
+    expect(ends(found, 'alternate')).toEqual([25, 50, 75]);
     expect(why(found, 'block')[0]!.why).toContain('cannot follow');
+  });
+
+  test('units of four or five ends make up sizes that depend on the unit on which the order begins', () => {
+    const [one] = motif('crackle').sizes.filter(({ way }) => way === 'unit');
+    // Five of twelve units; six joins, each of one end, in the whole.
+    expect([one!.ends, one!.range]).toEqual([22, [22, 23]]);
+    const [plain] = motif('summer and winter').sizes.filter(({ way }) => way === 'unit');
+    expect(plain!.range).toBeUndefined();
   });
 
   test.each([

@@ -14,22 +14,23 @@ interface LongestFloat {
   readonly longestMm: number | null;
 }
 
-/** Σ weight·part / Σ weight, every part from 0 to 1; 0 where nothing is weighed. Parts without weight are not asked for. */
-export function weighedMean(weights: Weights, partOf: (part: Part) => number): number {
-  let sum = 0;
-  let all = 0;
-  for (const part of PARTS) {
-    const weight = weights[part];
-    if (weight === 0) continue;
-    sum += weight * partOf(part);
-    all += weight;
-  }
-  return all === 0 ? 0 : sum / all;
+/**
+ * Scores cloths in one ranking: Σ weight·part / Σ weight, every part from 0 to 1; 0 where nothing is weighed. Parts
+ * without weight are not asked for.
+ */
+export function scorer(weights: Weights): (partOf: (part: Part) => number) => number {
+  const weighed = PARTS.filter((part) => weights[part] !== 0).map((part) => ({ part, weight: weights[part] }));
+  const all = weighed.reduce((sum, { weight }) => sum + weight, 0);
+  return (partOf) => {
+    let sum = 0;
+    for (const { part, weight } of weighed) sum += weight * partOf(part);
+    return all === 0 ? 0 : sum / all;
+  };
 }
 
 /** The score of a cloth whose parts are all known. */
 export function rankScore(parts: Readonly<Record<Part, number>>, weights: Weights): number {
-  return weighedMean(weights, (part) => parts[part]);
+  return scorer(weights)((part) => parts[part]);
 }
 
 /** Whether a ranking asks how far a cloth is from the classic orders, for which these have to be measured. */

@@ -42,9 +42,9 @@ export class BatchBuilder {
     columns.index[at] = index;
     columns.score[at] = score;
     columns.area[at] = area;
-    columns.preference.set(preference, at * PREFERENCES);
+    for (let k = 0; k < PREFERENCES; k++) columns.preference[at * PREFERENCES + k] = preference[k]!;
     columns.niche[at] = niche;
-    columns.key.set(key, at * KEY_WORDS);
+    for (let k = 0; k < KEY_WORDS; k++) columns.key[at * KEY_WORDS + k] = key[k]!;
   }
 
   done(): Batch {

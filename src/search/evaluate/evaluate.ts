@@ -10,7 +10,7 @@ import { figuresFor, LOOK_FIGURES, lookOf } from '../../score/parts/look-figures
 import { type Look, PART } from '../../score/parts/parts.js';
 import { shortness } from '../../score/parts/records/float-part.js';
 import type { Measured } from '../../score/parts/records/score-part.js';
-import { comparable, nearerFloats, weighedMean } from '../../score/rank/rank.js';
+import { comparable, nearerFloats, scorer } from '../../score/rank/rank.js';
 import { analyser, type FaceAnalysis } from '../../score/symmetry/analysis.js';
 import { clothKeys } from '../../score/symmetry/canonical-cloth.js';
 import { symmetryShare } from '../../score/symmetry/symmetry.js';
@@ -41,6 +41,7 @@ export function evaluator(question: Question): Evaluator {
   const faceOf = faceMaker();
   const analyse = analyser();
   const keyOf = clothKeys(same, yarns.length);
+  const scoreOf = scorer(rank);
 
   /** Scores one candidate into the batch, or counts why it is set aside. */
   const judge = (batch: BatchBuilder, index: number, candidate: Candidate): void => {
@@ -69,7 +70,7 @@ export function evaluator(question: Question): Evaluator {
     const measured = measure(ground, face, motif, analysis, ease);
     batch.add({
       index,
-      score: comparable(weighedMean(rank, (part) => PART[part].of(measured as Measured & Look))),
+      score: comparable(scoreOf((part) => PART[part].of(measured as Measured & Look))),
       area: face.ends * face.picks,
       preference: [ground.floats.longest!, ease.warpChanges, ease.shuttles, ease.weftChanges],
       niche: nicheIn(question, measured, analysis, value),

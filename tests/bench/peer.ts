@@ -1,0 +1,60 @@
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Drawdown } from '../../src/cloth/drawdown.js';
+
+/** A candidate with its interlacement. */
+export interface Woven {
+  readonly cloth: Drawdown;
+  readonly warp: readonly number[];
+  readonly weft: readonly number[];
+}
+
+/** What the peer finds of a cloth: tone, line, figure, dark share, symmetry; and a name that equal cloths share. */
+export interface PeerFigures {
+  readonly figures: readonly number[];
+  readonly key: string;
+}
+
+export interface Peer {
+  /** Microseconds of user time a candidate. */
+  run(): number;
+  readonly found: readonly PeerFigures[];
+  close(): void;
+}
+
+/** The same figures in C (peer/figures.c), made by the C compiler of this machine; undefined if it has none. */
+export function peer(candidates: readonly Woven[]): Peer | undefined {
+  const folder = mkdtempSync(join(tmpdir(), 'shedlight-peer-'));
+  const [program, file] = [join(folder, 'figures'), join(folder, 'candidates')];
+  const made = spawnSync('gcc', ['-O3', '-march=native', '-o', program, 'tests/bench/peer/figures.c', '-lm']);
+  if (made.status !== 0) {
+    rmSync(folder, { recursive: true, force: true });
+    if (made.error === undefined) throw new Error(`gcc does not take the peer: ${made.stderr}`);
+    return undefined;
+  }
+  const numbers = candidates.flatMap(({ cloth, warp, weft }) => [
+    ...[warp.length, weft.length, cloth.endKinds, cloth.pickKinds],
+    ...warp.map((_, i) => cloth.endKind[i]!),
+    ...weft.map((_, j) => cloth.pickKind[j]!),
+    ...[...cloth.up, ...warp, ...weft],
+  ]);
+  writeFileSync(file, Int32Array.from([candidates.length, ...numbers]));
+  const ran = (): string[] => {
+    const { stdout, stderr, status } = spawnSync(program, [file, '0.1'], { encoding: 'utf8' });
+    if (status !== 0) throw new Error(`the peer ended with ${status}: ${stderr}`);
+    return stdout.trimEnd().split('\n');
+  };
+  const found = ran()
+    .slice(1)
+    .map((line) => {
+      const words = line.split(' ');
+      return { figures: words.slice(0, -1).map(Number), key: words.at(-1)! };
+    });
+  return {
+    run: () => Number(ran()[0]),
+    found,
+    close: () => rmSync(folder, { recursive: true, force: true }),
+  };
+}

@@ -1,0 +1,178 @@
+// What scoring a candidate takes, beside the same in C and cell by cell.
+import { drawdown } from '../../src/cloth/drawdown.js';
+import { colourAt, type Face, faceMaker, strandKinds } from '../../src/cloth/face.js';
+import { contrastMeter } from '../../src/score/contrast/contrast.js';
+import { DEFAULT_RANK, type Weights } from '../../src/score/parts/parts.js';
+import { PRESETS } from '../../src/score/rank/presets.js';
+import { analyser } from '../../src/score/symmetry/analysis.js';
+import { clothKeys } from '../../src/score/symmetry/canonical-cloth.js';
+import { symmetryShare } from '../../src/score/symmetry/symmetry.js';
+import { evaluator } from '../../src/search/evaluate/evaluate.js';
+import type { Question } from '../../src/search/question/question.js';
+import { type Candidate, draftOf } from '../../src/search/space/candidate.js';
+import { spaceOf } from '../../src/search/space/space.js';
+import * as plainContrast from '../plain/contrast.js';
+import * as plainSymmetry from '../plain/symmetry.js';
+import { QUESTION } from '../search/question.js';
+import { microseconds, userSeconds } from './measure.js';
+import { type Peer, peer, type Woven } from './peer.js';
+
+/** Candidates of one space whose whole repeats are exactly of one size. */
+interface Sized {
+  readonly name: string;
+  readonly change: Partial<Question>;
+  readonly ends: number;
+  readonly picks: number;
+  /** Whether cell by cell it can be awaited in the short bench; in the long one always. */
+  readonly soon: boolean;
+}
+
+const SIZES: readonly Sized[] = [
+  { name: '2/2 twill, orders of 8', change: { lengths: [8] }, ends: 8, picks: 8, soon: true },
+  { name: '2/2 twill, orders of 10', change: { lengths: [10] }, ends: 20, picks: 20, soon: true },
+  { name: '2/2 twill, of 10, ×4', change: { lengths: [10], times: [4] }, ends: 40, picks: 40, soon: false },
+  {
+    name: 'turned twill, of 10 by unit',
+    change: { structures: ['turned twill'], lengths: [10], by: ['unit'] },
+    ends: 40,
+    picks: 40,
+    soon: false,
+  },
+  {
+    name: 'overshot, orders of 8',
+    change: { structures: ['overshot'], lengths: [8] },
+    ends: 24,
+    picks: 48,
+    soon: false,
+  },
+  {
+    name: '2/2 twill, of 16, ×5',
+    change: { lengths: [16], times: [5], weft: { rule: 'same' } },
+    ends: 80,
+    picks: 80,
+    soon: false,
+  },
+];
+
+/** Candidates asked for of a space. */
+const SAMPLE = 400;
+const VALUES = Float64Array.of(0, 1);
+const FIGURE: Weights = { ...DEFAULT_RANK, figure: 1 };
+
+export type Row = readonly [what: string, figure: string, beside: string];
+
+/** Rows of the table. */
+export function* scoringRows(quick: boolean): Generator<Row> {
+  yield ['Scoring a candidate: contrast, figure, symmetry, canonical cloth', '', ''];
+  yield ['', 'in a search', 'laid anew, and beside it the same in C and cell by cell'];
+  for (const sized of SIZES) yield sizedRow(sized, quick);
+  for (const [rank, of] of [
+    ['clear', SIZES[1]!],
+    ['calm', SIZES[1]!],
+    ['unexpected', SIZES[1]!],
+    ['clear', SIZES.at(-1)!],
+    ['calm', SIZES.at(-1)!],
+    ['unexpected', SIZES.at(-1)!],
+  ] as const) {
+    const { question, candidates } = sample(of, PRESETS[rank]);
+    const { evaluate } = evaluator(question);
+    let least = Number.POSITIVE_INFINITY;
+    for (let round = 0; round < 3; round++)
+      least = Math.min(
+        least,
+        microseconds(() => evaluate(candidates)),
+      );
+    yield [`  ranked ${rank}, ${of.ends} × ${of.picks}`, micro(least / candidates.length), ''];
+  }
+}
+
+function sizedRow(sized: Sized, quick: boolean): Row {
+  const { question, candidates, woven } = sample(sized, FIGURE);
+  const { evaluate } = evaluator(question);
+  const beside = peer(woven);
+  const anew = scoredAnew();
+  if (beside !== undefined) holdEqual(woven, beside, anew);
+  let [search, alone, inC] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
+  // In turns, so that whatever else the machine does meets all of them.
+  for (let round = 0; round < (quick ? 3 : 8); round++) {
+    search = Math.min(search, microseconds(() => evaluate(candidates)) / candidates.length);
+    alone = Math.min(alone, microseconds(() => woven.forEach(anew)) / woven.length);
+    if (beside !== undefined) inC = Math.min(inC, beside.run());
+  }
+  beside?.close();
+  const said = [
+    `laid anew ${micro(alone)}`,
+    beside === undefined ? 'no gcc here to make the peer' : `C ${micro(inC)} (× ${(alone / inC).toFixed(1)})`,
+    ...(sized.soon || !quick ? [`cell by cell ${(plainly(woven[woven.length >> 1]!) * 1000).toFixed(0)} ms`] : []),
+  ];
+  return [`  ${sized.ends} × ${sized.picks}: ${sized.name}`, micro(search), said.join(', ')];
+}
+
+const micro = (time: number): string => `${time < 10 ? time.toFixed(1) : time.toFixed(0)} µs`;
+
+/** Candidates of one size, spread over the space, far ones after one another. */
+function sample({ change, ends, picks }: Sized, rank: Weights) {
+  const question: Question = { ...QUESTION, ...change, rank };
+  const space = spaceOf(question);
+  const candidates: (readonly [number, Candidate])[] = [];
+  const woven: Woven[] = [];
+  for (let k = 0; k < SAMPLE; k++) {
+    // A step of the golden ratio meets all parts of the space evenly, and no two like ones in a row.
+    const index = Math.floor(((k * 0.618033988749895) % 1) * space.numbers);
+    const draft = draftOf(space.at(index), question);
+    if (draft.warp.length !== ends || draft.weft.length !== picks) continue;
+    candidates.push([index, space.at(index)]);
+    woven.push({ cloth: drawdown(draft), warp: draft.warp, weft: draft.weft });
+  }
+  if (candidates.length < SAMPLE / 4) throw new Error(`only ${candidates.length} candidates of ${ends} × ${picks}`);
+  return { question, candidates, woven };
+}
+
+/** Scores cloths of which nothing is remembered. */
+function scoredAnew() {
+  const faceOf = faceMaker();
+  const meter = contrastMeter(1);
+  const analyse = analyser();
+  const keyOf = clothKeys(QUESTION.same, 2);
+  return ({ cloth, warp, weft }: Woven) => {
+    const face = faceOf(cloth, strandKinds(cloth.endKind, warp), strandKinds(cloth.pickKind, weft));
+    const { tone, line, figure, darkShare } = meter.measure(face, VALUES);
+    const analysis = analyse(face);
+    return { figures: [tone, line, figure, darkShare, symmetryShare(analysis, true)], key: keyOf(analysis), face };
+  };
+}
+
+/** Fails unless the peer finds the same figures, and the same cloths equal. */
+function holdEqual(woven: readonly Woven[], { found }: Peer, anew: ReturnType<typeof scoredAnew>): void {
+  const ofKey = new Map<string, string>();
+  const ofPeer = new Map<string, string>();
+  woven.forEach((each, k) => {
+    const { figures, key } = anew(each);
+    const there = found[k]!;
+    figures.forEach((figure, f) => {
+      if (!(Math.abs(figure - there.figures[f]!) < 1e-7)) {
+        throw new Error(`figure ${f} of candidate ${k} is ${figure}, but ${there.figures[f]} in C`);
+      }
+    });
+    const name = key.join();
+    if ((ofKey.get(name) ?? there.key) !== there.key || (ofPeer.get(there.key) ?? name) !== name) {
+      throw new Error(`candidate ${k} is the same cloth as another one here, and not in C, or the other way round`);
+    }
+    ofKey.set(name, there.key);
+    ofPeer.set(there.key, name);
+  });
+}
+
+/** Seconds of user time that the figures of one cloth take cell by cell; its canonical cloth is not among them. */
+function plainly(woven: Woven): number {
+  const cells = cellsOf(scoredAnew()(woven).face);
+  const from = userSeconds();
+  plainContrast.tone(cells, 1);
+  plainContrast.line(cells, 1);
+  plainContrast.figure(cells, 1);
+  plainSymmetry.symmetry(cells, true);
+  return userSeconds() - from;
+}
+
+const cellsOf = (face: Face): number[][] =>
+  Array.from({ length: face.picks }, (_, j) => Array.from({ length: face.ends }, (_, i) => colourAt(face, j, i)));

@@ -11,8 +11,9 @@ import { analyse } from '../src/score/symmetry/analysis.js';
 import { clothKey, type Sameness } from '../src/score/symmetry/canonical-cloth.js';
 import { groundAt } from '../src/search/bounded/bound-ground.js';
 import { BoundedScan } from '../src/search/bounded/bounded-scan.js';
+import { toneForm } from '../src/search/bounded/pair-form.js';
+import { busyMost, solidMost } from '../src/search/bounded/part-most.js';
 import { ScoreBound } from '../src/search/bounded/score-bound.js';
-import { toneForm } from '../src/search/bounded/tone-form.js';
 import { sharded } from '../src/search/checkpoint/checkpoint.js';
 import { type Header, openingBytes } from '../src/search/checkpoint/checkpoint-format.js';
 import { NICHES, nicheOf } from '../src/search/evaluate/niche.js';
@@ -120,7 +121,7 @@ describe('the worked examples of the essays', () => {
   test('bounds: the tone of hopsack as a form, and the contrast that a score needs', () => {
     const essay = 'search/bounded/BOUNDS.md';
     const question: Question = { ...QUESTION, structures: ['2/2 hopsack'], lengths: [1] };
-    const form = toneForm(groundAt(spaceOf(question).strata[0]!, [0, 0]), 1);
+    const form = toneForm(groundAt(spaceOf(question).families[0]!, 1, 1, [0, 0]), 1);
     const shrunk = leftOfFour() ** 2;
     expect(form.A[0]).toBeCloseTo(shrunk ** 2 / 4, 15);
     expect(form.B[0]).toBeCloseTo(form.A[0]!, 15);
@@ -134,6 +135,8 @@ describe('the worked examples of the essays', () => {
       2,
     ).length;
     says(essay, `there are ${all} orders, ${Math.round(all ** 2 / 1e6)} million pairs`);
+    says(essay, `0.03/0.1225 = ${solidMost(0.03).toFixed(3)}`);
+    says(essay, `${(8 * (1 - busyMost(0.5, 0.25, 0.25).calm)).toFixed(3)} bits`);
     const needed = new ScoreBound(QUESTION, 5 / 6).needed(0.4, 0.5);
     says(essay, `M² ≥ ${needed.toFixed(5)}`);
     says(essay, `√${(needed - 0.01).toFixed(5)} = ${Math.sqrt(needed - 0.01).toFixed(4)}`);

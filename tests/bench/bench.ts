@@ -41,11 +41,11 @@ function toneAlone(): void {
   const stratum = strataOf(question, familiesOf(question)).at(-1)!;
   const scan = new BoundedScan(question, stratum);
   const none = (): number => Number.POSITIVE_INFINITY;
-  scan.scan(0, 1, none, () => {});
+  scan.scan(0, 1, none, { reached: () => {} });
   const from = Math.floor(stratum.warps.length / 3);
   const some = 200;
   const began = userSeconds();
-  scan.scan(from, from + some, none, () => {});
+  scan.scan(from, from + some, none, { reached: () => {} });
   const seconds = userSeconds() - began;
   const pairs = some * stratum.wefts.length * stratum.starts.length;
   say(

@@ -1,5 +1,5 @@
 // T² of a pair of orders from its form, product by product.
-import type { Form } from '../../src/search/bounded/tone-form.js';
+import type { Form } from '../../src/search/bounded/pair-form.js';
 
 /** Elements are ±1; the last number of `t` is the tabby's colour. */
 export function toneSquared({ A, B, C }: Form, s: readonly number[], t: readonly number[]): number {

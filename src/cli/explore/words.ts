@@ -97,7 +97,6 @@ function countsInWords({ counts, found }: Outcome): string {
   const { setAside } = counts;
   const reasons = [
     [counts.equals, 'the same as one of these'],
-    [counts.cutOff, 'proved not to reach the top'],
     [setAside.float, 'with floats too long'],
     [setAside.unsound, 'not holding together as one cloth'],
     [setAside.flat, 'without a pattern'],
@@ -108,7 +107,9 @@ function countsInWords({ counts, found }: Outcome): string {
   const tried = counts.stopped ? 'stopped before the end' : counts.exhaustive ? 'all tried' : 'varying the best found';
   const weave = `${grouped(counts.cloths)} different ${plural(counts.cloths, 'cloth')}`;
   const candidates = `${grouped(counts.examined)} ${plural(counts.examined, 'candidate')}`;
-  return `${candidates} (${tried}): ${[weave, ...aside].join(', ')}; ${found.length} shown.`;
+  const proved = `${grouped(counts.cutOff)} proved not to reach those shown, and not measured; of the rest: `;
+  const rest = `${counts.cutOff > 0 ? proved : ''}${[weave, ...aside].join(', ')}`;
+  return `${candidates} (${tried}): ${rest}; ${found.length} shown.`;
 }
 
 /** A path relative to the working folder, if it is inside; else the whole path. */

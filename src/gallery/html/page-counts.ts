@@ -36,12 +36,17 @@ export function countsOf(question: Question, counts: Counts, shown: number): str
       `${plural(counts.examined, 'candidate was', 'candidates were')} tried.`,
     extentOf(counts),
     ...(counts.cutOff > 0
-      ? [`${grouped(counts.cutOff)} are proved not to reach the top and were not measured to the end.`]
+      ? [
+          `${grouped(counts.cutOff)} are proved not to reach those shown and were not measured to the end; ` +
+            'how many different cloths they weave, and which of them show no pattern, was not looked at.',
+        ]
       : []),
     `${counts.cutOff > 0 ? 'The others' : 'They'} weave ${grouped(counts.cloths)} different ` +
       `${plural(counts.cloths, 'cloth')}; ${grouped(counts.equals)} more ` +
       `${plural(counts.equals, 'weaves', 'weave')} one of these again.`,
-    aside.length === 0 ? 'None was set aside.' : `Set aside: ${andList(aside)}.`,
+    aside.length === 0
+      ? `${counts.cutOff > 0 ? 'Of the others none' : 'None'} was set aside.`
+      : `Set aside: ${andList(aside)}.`,
     question.oneOfEachKind
       ? `Shown here: the best of each of ${grouped(shown)} kinds: any two of them look unlike.`
       : `Shown here: ${shown === counts.cloths ? (shown === 1 ? 'the only one' : `all ${grouped(shown)}`) : `the best ${grouped(shown)}`}.`,

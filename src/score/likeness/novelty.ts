@@ -42,9 +42,28 @@ export interface Classic {
 /**
  * The features by which novelty compares cloths: tone, line, figure, symmetry, dark share, mean runs across and down.
  */
-export function featuresOf(face: Face, contrast: Contrast, symmetry: number): number[] {
+export function featuresOf(face: Face, contrast: Omit<Contrast, 'contrast'>, symmetry: number): number[] {
   const { across, down } = runs(face);
   return [contrast.tone, contrast.line, contrast.figure, symmetry, contrast.darkShare, 1 - 1 / across, 1 - 1 / down];
+}
+
+/** Place of line contrast among the features. */
+const LINE = 1;
+
+/** The most that novelty can be where line contrast is only known to be from `least` to `most`. */
+export function noveltyWithin(
+  traits: readonly number[],
+  [least, most]: readonly [number, number],
+  classics: readonly Classic[],
+): number {
+  let novelty = 1;
+  for (const classic of classics) {
+    const line = classic.traits[LINE]!;
+    let sum = Math.max(line - least, most - line);
+    for (let t = 0; t < traits.length; t++) if (t !== LINE) sum += Math.abs(traits[t]! - classic.traits[t]!);
+    novelty = Math.min(novelty, sum / traits.length);
+  }
+  return novelty;
 }
 
 /**

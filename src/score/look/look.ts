@@ -6,7 +6,7 @@ import { localLight } from './local-light.js';
 import type { StructureAlone } from './structure-likeness.js';
 
 /** σ in ends of the blur in which solid areas and outlines are measured. */
-const AREA_SIGMA = 2;
+export const AREA_SIGMA = 2;
 
 /** A face, with what is measured on it by more than one figure, or takes time: functions, for those that need it. */
 export interface Seen {

@@ -1,25 +1,33 @@
+import { values } from '../../colour/yarn.js';
 import { isSquareSett, spacing } from '../../draft/draft.js';
 import type { Order } from '../../order/order.js';
-import { smallestPeriod } from '../../order/order.js';
+import { PARTS } from '../../score/parts/parts.js';
+import { type PartsMost, PLACE } from '../evaluate/reach.js';
+import { isBeyond } from '../evaluate/weave-limits.js';
 import type { Question } from '../question/question.js';
 import { type Orbits, orbitsOf } from '../space/orbit.js';
+import { boundOf } from '../space/part-bounds.js';
 import type { Stratum } from '../space/stratum.js';
 import { groundAt } from './bound-ground.js';
-import { lineBounds } from './line-bound.js';
-import { type LineForm, type LineForms, lineDeviation, lineForms } from './line-forms.js';
-import { type SymmetryBound, symmetryBound, type Words } from './symmetry-bound.js';
-import { type Form, quadratic, toneForm } from './tone-form.js';
+import { ExactLines } from './line-forms.js';
+import { type Form, quadratic, toneForm } from './pair-form.js';
+import type { Passed, Scan, Visitor } from './scan.js';
+import { ScoreBound } from './score-bound.js';
+import { laidOnce, type SideOrders, warpsOn, weftsOn } from './side-orders.js';
+import { LONGEST_WORD, type SymmetryBound, symmetryBound, type Words, wordsOf } from './symmetry-bound.js';
 
 /** What is computed once for all candidates of a block with one pair of starts. */
 interface Prepared {
   readonly form: Form;
   readonly symmetry: SymmetryBound;
-  readonly lines: LineForms;
+  readonly lines: ExactLines;
   /** For each warp order: s'As, and its coarse line bound. */
   readonly warpTone: Float64Array;
   readonly warpLine: Float64Array;
   /** The weft orders grouped by symmetry class, in the order in which the scan visits them. */
   readonly classes: readonly WeftClass[];
+  /** The orders that are over a limit by themselves: 1 for such a warp order, the numbers of such weft orders. */
+  readonly beyond: { readonly warp: Uint8Array; readonly wefts: readonly number[] };
 }
 
 /** Weft orders of one symmetry class: numbers, bits, t'Bt and coarse line bounds, and the largest of the last two. */
@@ -32,7 +40,9 @@ interface WeftClass {
   readonly mostLine: number;
 }
 
-/** Receives a candidate that is not pruned: warp, weft and start by their numbers in the block, and T². */
+/** The least M² that a candidate of some symmetry must have (∞: none is enough). */
+type Needed = (symmetry: number) => number;
+/** Receives a candidate that is not pruned, with T². */
 type Visit = (warp: number, weft: number, start: number, toneSquared: number) => void;
 
 /**
@@ -40,21 +50,23 @@ type Visit = (warp: number, weft: number, start: number, toneSquared: number) =>
  * order, plus a number of the weft order, plus a cross term that is the sum of two table entries: one for the lower and
  * one for the upper half of the weft order's bits. See BOUNDS.md.
  */
-export class BoundedScan {
+export class BoundedScan implements Scan {
   readonly stratum: Stratum;
   readonly orbits: Orbits;
   private readonly question: Question;
+  private readonly bound: ScoreBound;
   private readonly warps: Words;
   private readonly wefts: Words;
   private readonly warpSpins: readonly Float64Array[];
   private readonly weftSpins: readonly Float64Array[];
   private readonly prepared: (Prepared | undefined)[];
-  /** Line form of the current warp order, and line forms of the weft orders at the current start. */
-  private upright: { start: number; warp: number; form: LineForm } | undefined;
-  private level: { start: number; forms: (LineForm | undefined)[] } | undefined;
+  private readonly laidWarps = new Map<number, SideOrders>();
+  private readonly laidWefts = new Map<number, SideOrders>();
+  private readonly most: PartsMost = new Float64Array(PARTS.length).fill(1);
 
-  constructor(question: Question, stratum: Stratum) {
+  constructor(question: Question, stratum: Stratum, floatPart = 1) {
     this.question = question;
+    this.bound = new ScoreBound(question, floatPart);
     this.stratum = stratum;
     this.orbits = orbitsOf(question, stratum);
     this.warps = wordsOf(stratum.warps);
@@ -62,24 +74,26 @@ export class BoundedScan {
     this.warpSpins = spins(stratum.warps, tabbySpin(question));
     this.weftSpins = spins(stratum.wefts, tabbySpin(question));
     this.prepared = stratum.starts.map(() => undefined);
+    this.most[PLACE.float] = floatPart;
   }
 
-  /**
-   * Visits the candidates with warp orders `from` to before `to` that represent their orbit and are not pruned.
-   * `needed` gives the least M² that a candidate of some symmetry must have (∞: none is enough).
-   *
-   * @returns how many candidates that represent their orbit were pruned
-   */
-  scan(from: number, to: number, needed: (symmetry: number) => number, visit: Visit): number {
-    let pruned = 0;
+  scan(from: number, to: number, least: () => number, visitor: Visitor): Passed {
+    const passed = { pruned: 0, limits: 0 };
+    const needed: Needed = (symmetry) => this.bound.needed(least(), symmetry);
+    const { most } = this;
+    const visit: Visit = (warp, weft, start, toneSquared) => {
+      most[PLACE.symmetry] = this.symmetryAtMost(warp, weft, start);
+      visitor.reached(warp, weft, start, this.bound.of(toneSquared, most[PLACE.symmetry]!), () => ({
+        most: most.slice(),
+      }));
+    };
     for (let start = 0; start < this.stratum.starts.length; start++) {
       const prepared = this.prepare(start);
-      for (let warp = from; warp < to; warp++) pruned += this.scanWarp(prepared, start, warp, needed, visit);
+      for (let warp = from; warp < to; warp++) this.scanWarp(prepared, start, warp, needed, visit, passed);
+      // The forms of the weft orders are many and serve one start only: keeping them costs more than it saves.
+      prepared.lines.forget();
     }
-    // The line forms of the weft orders are many and serve one start only; keeping them longer costs more than it
-    // saves.
-    this.level = undefined;
-    return pruned;
+    return passed;
   }
 
   /** Upper bound of the symmetry of one candidate. */
@@ -88,9 +102,15 @@ export class BoundedScan {
     return most[warpClass[warp]! * weftClasses + weftClass[weft]!]!;
   }
 
-  private scanWarp(p: Prepared, start: number, warp: number, needed: (s: number) => number, visit: Visit): number {
+  private scanWarp(p: Prepared, start: number, warp: number, needed: Needed, visit: Visit, passed: Passed): void {
     const standing = this.orbits.ofWarp(warp);
-    if (standing === 'none') return 0;
+    if (standing === 'none') return;
+    const counts = (weft: number): boolean => standing === 'all' || this.orbits.stands(warp, weft, start);
+    if (p.beyond.warp[warp] === 1) {
+      for (let weft = 0; weft < this.stratum.wefts.length; weft++) if (counts(weft)) passed.limits++;
+      return;
+    }
+    for (const weft of p.beyond.wefts) if (counts(weft)) passed.limits++;
     const { symmetry } = p;
     const { low, high, half, most } = this.crossTables(p.form, warp);
     const own = p.warpTone[warp]!;
@@ -111,32 +131,26 @@ export class BoundedScan {
         const toneSquared = own + tone[k]! + low[word & mask]! + high[word >>> half]!;
         const lines = line + lineOf[k]!;
         if (toneSquared + lines * lines < enough) {
-          if (standing === 'all' || this.orbits.stands(warp, weft[k]!, start)) pruned++;
-        } else if (standing === 'all' || this.orbits.stands(warp, weft[k]!, start)) {
-          if (this.reaches(p, start, warp, weft[k]!, lineOf[k]!, enough - toneSquared)) {
+          if (counts(weft[k]!)) pruned++;
+        } else if (counts(weft[k]!)) {
+          if (this.reaches(p, warp, weft[k]!, lineOf[k]!, enough - toneSquared)) {
             visit(warp, weft[k]!, start, toneSquared);
           } else pruned++;
         }
       }
     });
-    return pruned;
+    passed.pruned += pruned;
   }
 
   /**
    * Whether line contrast can supply the missing M². First replaces the warp's coarse line bound by the exact part,
    * then the weft's.
    */
-  private reaches(p: Prepared, start: number, warp: number, weft: number, line: number, missing: number): boolean {
+  private reaches({ lines }: Prepared, warp: number, weft: number, line: number, missing: number): boolean {
     if (missing <= 0) return true;
-    if (this.upright?.warp !== warp || this.upright.start !== start) {
-      this.upright = { start, warp, form: p.lines.upright(this.warpSpins[warp]!) };
-    }
-    const upright = lineDeviation(this.upright.form, this.weftSpins[weft]!);
+    const upright = lines.ofUpright(warp, weft);
     if ((upright + line) ** 2 < missing) return false;
-    if (this.level?.start !== start) this.level = { start, forms: this.weftSpins.map(() => undefined) };
-    this.level.forms[weft] ??= p.lines.level(this.weftSpins[weft]!);
-    const level = lineDeviation(this.level.forms[weft]!, this.warpSpins[warp]!);
-    return (upright + level) ** 2 + 1e-9 >= missing;
+    return (upright + lines.ofLevel(warp, weft)) ** 2 + 1e-9 >= missing;
   }
 
   /**
@@ -161,27 +175,56 @@ export class BoundedScan {
     if (known) return known;
     const { stratum, question } = this;
     const { across, along } = spacing(question.sett);
-    const ground = groundAt(stratum, stratum.starts[start]!);
+    const [a, b] = stratum.starts[start]!;
+    const ground = groundAt(stratum.family, this.warps.length, this.wefts.length, [a, b]);
     const form = toneForm(ground, across / along);
-    const bounds = lineBounds(ground, across / along);
     const symmetry = symmetryBound(ground, this.warps, this.wefts, isSquareSett(question.sett));
     const { warpSpins, weftSpins } = this;
+    const warps = laidOnce(this.laidWarps, a, () => warpsOn(ground, stratum.warps, question, stratum.family));
+    const wefts = laidOnce(this.laidWefts, b, () => weftsOn(ground, stratum.wefts, question, stratum.family));
+    const weftBeyond = Array.from(wefts.repeat, (repeat, at) =>
+      isBeyond(question, repeat, { warpChanges: 0, weftChanges: wefts.changes[at]!, shuttles: wefts.shuttles[at]! }),
+    );
     const prepared: Prepared = {
       form,
       symmetry,
-      lines: lineForms(ground, across / along),
+      lines: new ExactLines(ground, warps, wefts, across / along, values(question.yarns)),
       warpTone: Float64Array.from(warpSpins, (s) => quadratic(form.A, s.subarray(0, form.n))),
-      warpLine: Float64Array.from(warpSpins, (s) => bounds.warp.of(s)),
+      warpLine: warps.lines,
       classes: weftClasses(
         symmetry,
         this.wefts.bits,
         Float64Array.from(weftSpins, (t) => quadratic(form.B, t)),
-        Float64Array.from(weftSpins, (t) => bounds.weft.of(t)),
+        wefts.lines,
+        weftBeyond,
       ),
+      beyond: {
+        warp: Uint8Array.from(warps.repeat, (repeat, at) =>
+          isBeyond(question, repeat, { warpChanges: warps.changes[at]!, weftChanges: 0, shuttles: 1 }) ? 1 : 0,
+        ),
+        wefts: weftBeyond.flatMap((beyond, weft) => (beyond ? [weft] : [])),
+      },
     };
     this.prepared[start] = prepared;
     return prepared;
   }
+}
+
+/** Pairs of orders of a block from which the tables of this scan pay. */
+const MANY_PAIRS = 20_000;
+
+/**
+ * Whether a block is scanned by tables: two yarns, weft orders of their own, a ranking of contrast, symmetry and float
+ * alone, and so many pairs that the tables pay.
+ */
+export function isTabled({ yarns, rank }: Question, { family, warps, wefts }: Stratum): boolean {
+  return (
+    yarns.length === 2 &&
+    family.laid(warps[0]!, 'ends', family.weave([0], [0])) === warps[0] &&
+    boundOf(rank) === 'tables' &&
+    warps.length * wefts.length >= MANY_PAIRS &&
+    Math.max(warps[0]!.length, wefts[0]!.length) <= LONGEST_WORD
+  );
 }
 
 function tabbySpin(question: Question): number {
@@ -199,14 +242,6 @@ function spins(orders: readonly Order[], tabby: number): readonly Float64Array[]
     orders.map((order) => Float64Array.from([...order.map((colour) => (colour === 1 ? 1 : -1)), tabby]));
   known.set(tabby, made);
   return made;
-}
-
-function wordsOf(orders: readonly Order[]): Words {
-  return {
-    length: orders[0]!.length,
-    bits: Int32Array.from(orders, (order) => order.reduce((bits, colour, e) => bits | (colour << e), 0)),
-    primitive: Uint8Array.from(orders, (order) => (smallestPeriod(order) === order.length ? 1 : 0)),
-  };
 }
 
 /** Sums of ±weight[from … to) for every choice of signs: bit e of the index is 1 for a plus at `from` + e. */
@@ -228,10 +263,11 @@ function weftClasses(
   bits: Int32Array,
   tone: Float64Array,
   line: Float64Array,
+  beyond: readonly boolean[],
 ): WeftClass[] {
   const members = Array.from({ length: count }, (): number[] => []);
   weftClass.forEach((c, weft) => {
-    members[c]!.push(weft);
+    if (!beyond[weft]) members[c]!.push(weft);
   });
   return members.map((wefts) => ({
     weft: Int32Array.from(wefts),

@@ -7,17 +7,20 @@ import type { Ground, Side } from './bound-ground.js';
  * along the warp averages rows, so it lowers the variance. Hence `warp` bounds std(B h) by the worse pick colour for
  * every kind of row, and `weft` bounds std(B u) likewise by columns. See BOUNDS.md.
  */
-export function lineBounds(ground: Ground, squareness: number): { readonly warp: LineBound; readonly weft: LineBound } {
-  const { cloth, ends, picks } = ground;
+export function lineBounds(
+  { cloth, ends, picks }: Ground,
+  squareness: number,
+  palette: ArrayLike<number>,
+): { readonly warp: LineBound; readonly weft: LineBound } {
   const up = (pick: number, end: number): boolean => cloth.up[pick * cloth.endKinds + end] === 1;
   return {
-    warp: new LineBound(ends, picks, (end, pick) => up(pick, end), 1),
-    weft: new LineBound(picks, ends, (pick, end) => !up(pick, end), squareness),
+    warp: new LineBound(ends, picks, (end, pick) => up(pick, end), 1, palette),
+    weft: new LineBound(picks, ends, (pick, end) => !up(pick, end), squareness, palette),
   };
 }
 
 /** Bounds the blurred boundaries along one system of threads, given only the order of these threads. */
-class LineBound {
+export class LineBound {
   private readonly side: Side;
   private readonly weights: Float64Array;
   private readonly reach: number;
@@ -25,12 +28,20 @@ class LineBound {
    * For each kind of crossing thread: its share of all crossing threads, and a 1 for each thread of this side over it.
    */
   private readonly lines: { readonly share: number; readonly over: Uint8Array }[];
-  private readonly value: Int8Array;
+  private readonly palette: ArrayLike<number>;
+  private readonly value: Float64Array;
   private readonly edge: Float64Array;
 
   /** `shows(own, other)`: whether kind `own` of this side lies over kind `other` of the opposite side on the face. */
-  constructor(side: Side, opposite: Side, shows: (own: number, other: number) => boolean, scale: number) {
+  constructor(
+    side: Side,
+    opposite: Side,
+    shows: (own: number, other: number) => boolean,
+    scale: number,
+    palette: ArrayLike<number>,
+  ) {
     this.side = side;
+    this.palette = palette;
     this.weights = blurWeights(side.length, SIGMA * scale);
     this.reach = Math.min(side.length >> 1, Math.ceil(4 * SIGMA * scale) + 1);
     const counts = new Float64Array(opposite.kinds);
@@ -39,19 +50,19 @@ class LineBound {
       share: counts[other]! / opposite.length,
       over: Uint8Array.from(side.kind, (own) => (shows(own, other) ? 1 : 0)),
     }));
-    this.value = new Int8Array(side.length);
+    this.value = new Float64Array(side.length);
     this.edge = new Float64Array(side.length);
   }
 
-  /** The bound for one order of ±1; its last number is the tabby's colour. */
-  of(order: ArrayLike<number>): number {
+  /** The bound for one order, by the values of its slots, of which those of one order begin at `from`. */
+  of(slots: ArrayLike<number>, from = 0): number {
     let variance = 0;
     let least = Number.POSITIVE_INFINITY;
     let most = Number.NEGATIVE_INFINITY;
     for (const { share, over } of this.lines) {
       let worst = 0;
-      for (const colour of [-1, 1]) {
-        const spread = this.spread(order, over, colour);
+      for (let colour = 0; colour < this.palette.length; colour++) {
+        const spread = this.spread(slots, from, over, this.palette[colour]!);
         worst = Math.max(worst, spread.variance);
         least = Math.min(least, spread.mean);
         most = Math.max(most, spread.mean);
@@ -63,16 +74,21 @@ class LineBound {
   }
 
   /** Mean of the boundaries along one crossing thread of one colour, and their variance after the blur. */
-  private spread(order: ArrayLike<number>, over: Uint8Array, colour: number): { mean: number; variance: number } {
+  private spread(
+    slots: ArrayLike<number>,
+    from: number,
+    over: Uint8Array,
+    colour: number,
+  ): { mean: number; variance: number } {
     const { side, value, edge, weights, reach } = this;
     const n = side.length;
-    for (let s = 0; s < n; s++) value[s] = over[s] === 1 ? side.sign[s]! * order[side.element[s]!]! : colour;
+    for (let s = 0; s < n; s++) value[s] = over[s] === 1 ? slots[from + side.slot[s]!]! : colour;
     let sum = 0;
     for (let s = 0; s < n; s++) {
       const here = value[s]!;
-      const before = value[s === 0 ? n - 1 : s - 1];
-      const after = value[s === n - 1 ? 0 : s + 1];
-      const shared = ((here === before ? 0 : 1) + (here === after ? 0 : 1)) / 2;
+      const before = value[s === 0 ? n - 1 : s - 1]!;
+      const after = value[s === n - 1 ? 0 : s + 1]!;
+      const shared = (Math.abs(here - before) + Math.abs(here - after)) / 2;
       edge[s] = shared;
       sum += shared;
     }

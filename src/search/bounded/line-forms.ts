@@ -1,121 +1,137 @@
 import { blurWeights, overlapWeights, SIGMA } from '../../score/contrast/blur.js';
 import { gatherEven } from '../../score/contrast/line-samples.js';
 import { type Ground, type Side, typesOf } from './bound-ground.js';
+import type { SideOrders } from './side-orders.js';
 
 /**
- * The exact variance of the blurred boundaries of one direction, once the order of one system is fixed, as a quadratic
- * form in the order t of the crossing system: c + 2·l't + t'Mt. (With the warp order fixed, the upright boundaries in a
- * row depend on the row's interlacement and, linearly, on the ±1 of its one weft colour.) See BOUNDS.md.
+ * The exact variance of the blurred boundaries of one direction, once the order of one system is fixed: a sum over pairs
+ * of slots of the crossing order, of a number for the colours that the two show. (With the warp order fixed, the
+ * upright boundaries in a row depend on the row's interlacement and on the colour of its one pick.) See BOUNDS.md.
  */
-export interface LineForm {
-  /** Length of t: the elements of the crossing order, and one for the tabby's colour. */
-  readonly size: number;
-  readonly c: number;
-  readonly l: Float64Array;
-  readonly M: Float64Array;
-}
+type LineForm = Float64Array;
 
-/** Makes line forms: of upright boundaries for a given warp order, of level boundaries for a given weft order. */
-export interface LineForms {
-  upright(warp: ArrayLike<number>): LineForm;
-  level(weft: ArrayLike<number>): LineForm;
-}
+/** The exact deviations of the upright and of the level boundaries on one ground; the sum of both bounds N. */
+export class ExactLines {
+  private readonly warps: SideOrders;
+  private readonly wefts: SideOrders;
+  private readonly colours: number;
+  private readonly uprightOf: (warp: number) => LineForm;
+  private readonly levelOf: (weft: number) => LineForm;
+  private warp = -1;
+  private upright: LineForm | undefined;
+  private readonly levels: (LineForm | undefined)[];
 
-/** Makes line forms on one ground. Orders are lists of ±1; the last number is the tabby's colour. */
-export function lineForms(ground: Ground, squareness: number): LineForms {
-  const { cloth, ends, picks } = ground;
-  const up = (pick: number, end: number): boolean => cloth.up[pick * cloth.endKinds + end] === 1;
-  const across = { own: ends, crossing: picks, ownScale: 1, crossingScale: squareness };
-  const along = { own: picks, crossing: ends, ownScale: squareness, crossingScale: 1 };
-  return {
-    upright: maker({ ...across, shows: (end, pick) => up(pick, end) }),
-    level: maker({ ...along, shows: (pick, end) => !up(pick, end) }),
-  };
+  constructor(
+    { cloth, ends, picks }: Ground,
+    warps: SideOrders,
+    wefts: SideOrders,
+    squareness: number,
+    palette: Float64Array,
+  ) {
+    this.warps = warps;
+    this.wefts = wefts;
+    this.colours = palette.length;
+    this.levels = Array.from(wefts.lines, () => undefined);
+    const up = (pick: number, end: number): boolean => cloth.up[pick * cloth.endKinds + end] === 1;
+    const across = { own: ends, crossing: picks, ownScale: 1, crossingScale: squareness, orders: warps, palette };
+    const along = { own: picks, crossing: ends, ownScale: squareness, crossingScale: 1, orders: wefts, palette };
+    this.uprightOf = maker({ ...across, shows: (end, pick) => up(pick, end) });
+    this.levelOf = maker({ ...along, shows: (pick, end) => !up(pick, end) });
+  }
+
+  /** Forgets the forms of the weft orders. */
+  forget(): void {
+    this.levels.fill(undefined);
+  }
+
+  /** The deviation of the upright boundaries of a pair. */
+  ofUpright(warp: number, weft: number): number {
+    if (this.warp !== warp) {
+      this.upright = this.uprightOf(warp);
+      this.warp = warp;
+    }
+    return deviation(this.upright!, this.wefts, weft, this.colours);
+  }
+
+  /** The deviation of the level boundaries of a pair. */
+  ofLevel(warp: number, weft: number): number {
+    this.levels[weft] ??= this.levelOf(weft);
+    return deviation(this.levels[weft], this.warps, warp, this.colours);
+  }
 }
 
 interface Sides {
-  /** The threads along which boundaries are counted, and those that cross them. */
+  /** The threads along which boundaries are counted, their orders, and the threads that cross them. */
   readonly own: Side;
+  readonly orders: SideOrders;
   readonly crossing: Side;
   readonly ownScale: number;
   readonly crossingScale: number;
+  readonly palette: Float64Array;
   /** Whether a kind of own thread lies over a kind of crossing thread. */
   readonly shows: (own: number, crossing: number) => boolean;
 }
 
-function maker({ own, crossing, ownScale, crossingScale, shows }: Sides): (order: ArrayLike<number>) => LineForm {
+function maker({ own, orders, crossing, ownScale, crossingScale, palette, shows }: Sides): (order: number) => LineForm {
   const n = own.length;
-  const kinds = crossing.kinds;
-  const size = crossing.elements + 1;
-  const blur = blurWeights(n, SIGMA * ownScale);
-  const over = Array.from({ length: kinds }, (_, other) => own.kind.map((kind) => (shows(kind, other) ? 1 : 0)));
-  const { of, element, sign, kind, count } = typesOf(crossing);
-  const weights = gatherEven(overlapWeights(blurWeights(crossing.length, SIGMA * crossingScale)), of, element.length);
+  const colours = palette.length;
+  const profiles = crossing.kinds * colours;
+  const size = crossing.slots * colours;
+  const blur = nearWeights(blurWeights(n, SIGMA * ownScale));
+  const over = Array.from({ length: crossing.kinds }, (_, other) =>
+    own.kind.map((kind) => (shows(kind, other) ? 1 : 0)),
+  );
+  const { of, slot, kind, count } = typesOf(crossing);
+  const weights = gatherEven(overlapWeights(blurWeights(crossing.length, SIGMA * crossingScale)), of, slot.length);
   for (let at = 0; at < weights.length; at++) weights[at] = weights[at]! / crossing.length;
 
   return (order) => {
-    // For each kind of crossing thread, the boundaries along it when it is light and when it is dark: mean and half
-    // difference.
-    const even: Float64Array[] = [];
-    const odd: Float64Array[] = [];
-    for (let k = 0; k < kinds; k++) {
-      const light = blurredBoundaries(own, order, over[k]!, 1, blur);
-      const dark = blurredBoundaries(own, order, over[k]!, -1, blur);
-      even.push(light.map((b, s) => (b + dark[s]!) / 2));
-      odd.push(light.map((b, s) => (b - dark[s]!) / 2));
+    const values = orders.values.subarray(order * own.slots, (order + 1) * own.slots);
+    // The boundaries along each kind of crossing thread in each colour, about no mean yet.
+    const lines = Array.from({ length: profiles }, (_, at) =>
+      blurredBoundaries(own, values, over[Math.floor(at / colours)]!, palette[at % colours]!, blur),
+    );
+    const means = lines.map((line) => line.reduce((sum, b) => sum + b, 0) / n);
+    const gram = new Float64Array(profiles * profiles);
+    for (let j = 0; j < profiles; j++) {
+      for (let k = 0; k <= j; k++) {
+        let sum = 0;
+        for (let s = 0; s < n; s++) sum += lines[j]![s]! * lines[k]![s]!;
+        gram[j * profiles + k] = sum / n;
+        gram[k * profiles + j] = sum / n;
+      }
     }
-    const gram = (a: Float64Array[], b: Float64Array[]): Float64Array => {
-      const products = new Float64Array(kinds * kinds);
-      for (let j = 0; j < kinds; j++) {
-        for (let k = 0; k < kinds; k++) {
-          let sum = 0;
-          for (let s = 0; s < n; s++) sum += a[j]![s]! * b[k]![s]!;
-          products[j * kinds + k] = sum / n;
+    const form = new Float64Array(size * size);
+    const mean = new Float64Array(size);
+    for (let a = 0; a < slot.length; a++) {
+      const share = count[a]! / crossing.length;
+      for (let c = 0; c < colours; c++) {
+        const row = slot[a]! * colours + c;
+        const from = (kind[a]! * colours + c) * profiles;
+        mean[row] = mean[row]! + share * means[kind[a]! * colours + c]!;
+        for (let b = 0; b < slot.length; b++) {
+          const weight = weights[a * slot.length + b]!;
+          const at = row * size + slot[b]! * colours;
+          for (let d = 0; d < colours; d++)
+            form[at + d] = form[at + d]! + weight * gram[from + kind[b]! * colours + d]!;
         }
       }
-      return products;
-    };
-    const evenEven = gram(even, even);
-    const oddEven = gram(odd, even);
-    const oddOdd = gram(odd, odd);
-    const meanOf = (line: Float64Array): number => line.reduce((sum, b) => sum + b, 0) / n;
-    const evenMean = even.map(meanOf);
-    const oddMean = odd.map(meanOf);
-    let c = 0;
-    let mean = 0;
-    const l = new Float64Array(size);
-    const M = new Float64Array(size * size);
-    const means = new Float64Array(size);
-    const types = element.length;
-    for (let a = 0; a < types; a++) {
-      const share = count[a]! / crossing.length;
-      mean += share * evenMean[kind[a]!]!;
-      means[element[a]!] = means[element[a]!]! + share * sign[a]! * oddMean[kind[a]!]!;
-      for (let b = 0; b < types; b++) {
-        const weight = weights[a * types + b]!;
-        const pair = kind[a]! * kinds + kind[b]!;
-        c += weight * evenEven[pair]!;
-        l[element[a]!] = l[element[a]!]! + weight * sign[a]! * oddEven[pair]!;
-        const at = element[a]! * size + element[b]!;
-        M[at] = M[at]! + weight * sign[a]! * sign[b]! * oddOdd[pair]!;
-      }
     }
-    // Less the square of the mean.
-    for (let a = 0; a < size; a++) {
-      l[a] = l[a]! - mean * means[a]!;
-      for (let b = 0; b < size; b++) M[a * size + b] = M[a * size + b]! - means[a]! * means[b]!;
-    }
-    return { size, c: c - mean * mean, l, M };
+    for (let a = 0, at = 0; a < size; a++)
+      for (let b = 0; b < size; b++, at++) form[at] = form[at]! - mean[a]! * mean[b]!;
+    return form;
   };
 }
 
-/** The standard deviation that a form gives for a crossing order of ±1; its last number is the tabby's colour. */
-export function lineDeviation({ size, c, l, M }: LineForm, crossing: Float64Array): number {
-  let variance = c;
-  for (let i = 0, at = 0; i < size; i++) {
-    let row = 2 * l[i]!;
-    for (let j = 0; j < size; j++, at++) row += M[at]! * crossing[j]!;
-    variance += row * crossing[i]!;
+/** The standard deviation that a form gives for a crossing order. */
+function deviation(form: LineForm, { shown, side }: SideOrders, order: number, colours: number): number {
+  const { slots } = side;
+  const size = slots * colours;
+  const first = order * slots;
+  let variance = 0;
+  for (let t = 0; t < slots; t++) {
+    const row = (t * colours + shown[first + t]!) * size;
+    for (let u = 0, at = row; u < slots; u++, at += colours) variance += form[at + shown[first + u]!]!;
   }
   return Math.sqrt(Math.max(0, variance));
 }
@@ -123,26 +139,30 @@ export function lineDeviation({ size, c, l, M }: LineForm, crossing: Float64Arra
 /** The blurred boundaries along one crossing thread; each boundary counts half for either of its two threads. */
 function blurredBoundaries(
   side: Side,
-  order: ArrayLike<number>,
-  over: Uint16Array | Uint8Array,
+  values: Float64Array,
+  over: Uint16Array,
   colour: number,
-  blur: Float64Array,
+  blur: readonly (readonly [number, number])[],
 ): Float64Array {
   const n = side.length;
-  const value = Int8Array.from(over, (shows, s) => (shows === 1 ? side.sign[s]! * order[side.element[s]!]! : colour));
-  const shared = Float64Array.from(value, (here, s) => {
-    const before = value[s === 0 ? n - 1 : s - 1];
-    const after = value[s === n - 1 ? 0 : s + 1];
-    return ((here === before ? 0 : 1) + (here === after ? 0 : 1)) / 2;
-  });
+  const shows = new Float64Array(n);
+  for (let s = 0; s < n; s++) shows[s] = over[s] === 1 ? values[side.slot[s]!]! : colour;
+  const shared = new Float64Array(n);
+  for (let s = 0; s < n; s++) {
+    const before = shows[s === 0 ? n - 1 : s - 1]!;
+    const after = shows[s === n - 1 ? 0 : s + 1]!;
+    shared[s] = (Math.abs(shows[s]! - before) + Math.abs(shows[s]! - after)) / 2;
+  }
   const blurred = new Float64Array(n);
-  for (let d = 0; d < n; d++) {
-    const w = blur[d]!;
-    if (w === 0) continue;
+  for (const [d, w] of blur) {
     for (let s = 0, at = d; s < n; s++) {
       blurred[s] = blurred[s]! + w * shared[at]!;
       if (++at === n) at = 0;
     }
   }
   return blurred;
+}
+
+function nearWeights(weights: Float64Array): (readonly [number, number])[] {
+  return Array.from(weights, (weight, d) => [d, weight] as const).filter(([, weight]) => weight !== 0);
 }

@@ -1,32 +1,26 @@
-import { PARTS } from '../../score/parts/parts.js';
 import type { Question } from '../question/question.js';
-import { PART_BOUNDS } from '../space/part-bounds.js';
 
 /**
- * The upper bound of a candidate's score: contrast is at most √(T² + line bound²), symmetry at most its bound, the
- * float part is known, and every other part is at most 1. See BOUNDS.md.
+ * The upper bound of a score of contrast, symmetry and float alone: contrast is at most √(T² + line bound²), symmetry at
+ * most its bound, and the float part is known. See BOUNDS.md.
  */
 export class ScoreBound {
   private readonly contrast: number;
   private readonly symmetry: number;
-  /** The largest sum of weight·part over all other parts. */
-  private readonly rest: number;
+  private readonly float: number;
   private readonly all: number;
 
-  constructor(question: Question, floatPart: number) {
-    const { rank } = question;
-    const weight = { contrast: 0, symmetry: 0, floats: 0, one: 0 };
-    for (const part of PARTS) weight[PART_BOUNDS[part]] += rank[part];
-    this.contrast = weight.contrast;
-    this.symmetry = weight.symmetry;
-    this.rest = weight.floats * floatPart + weight.one;
-    this.all = weight.contrast + weight.symmetry + weight.floats + weight.one;
+  constructor({ rank: { contrast, symmetry, float } }: Pick<Question, 'rank'>, floatPart: number) {
+    this.contrast = contrast;
+    this.symmetry = symmetry;
+    this.float = float * floatPart;
+    this.all = contrast + symmetry + float;
   }
 
   /** The largest score that a tone and a symmetry allow if line contrast is taken as 0. A guide, not a bound. */
   of(toneSquared: number, symmetry: number): number {
     const contrast = Math.min(1, Math.sqrt(Math.max(0, toneSquared)));
-    return (this.contrast * contrast + this.symmetry * symmetry + this.rest) / this.all;
+    return (this.contrast * contrast + this.symmetry * symmetry + this.float) / this.all;
   }
 
   /**
@@ -34,7 +28,7 @@ export class ScoreBound {
    * It is slightly below the exact value, so that rounding never prunes a candidate that would tie.
    */
   needed(score: number, symmetry: number): number {
-    const missing = (score - 1e-8) * this.all - this.symmetry * symmetry - this.rest;
+    const missing = (score - 1e-8) * this.all - this.symmetry * symmetry - this.float;
     if (missing <= 0) return Number.NEGATIVE_INFINITY;
     const contrast = missing / this.contrast;
     return contrast > 1 ? Number.POSITIVE_INFINITY : contrast * contrast - 1e-9;

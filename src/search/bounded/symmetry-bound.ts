@@ -1,4 +1,5 @@
 import { gcd } from '../../order/necklace.js';
+import { type Order, smallestPeriod } from '../../order/order.js';
 import { OPERATIONS } from '../../score/model/figures.js';
 import { IDENTITY, ISOMETRIES, type Isometry } from '../../score/symmetry/isometry.js';
 import type { Ground } from './bound-ground.js';
@@ -24,12 +25,24 @@ export interface SymmetryBound {
   readonly most: Float64Array;
 }
 
+/** The longest order whose elements are bits of one number. */
+export const LONGEST_WORD = 24;
+
 /** Orders of one length as bits: bit e is 1 where element e is light. */
 export interface Words {
   readonly length: number;
   readonly bits: Int32Array;
   /** 1 for a word that does not repeat a shorter one. */
   readonly primitive: Uint8Array;
+}
+
+/** Orders of two colours as bits. */
+export function wordsOf(orders: readonly Order[]): Words {
+  return {
+    length: orders[0]!.length,
+    bits: Int32Array.from(orders, (order) => order.reduce((bits, colour, e) => bits | (colour << e), 0)),
+    primitive: Uint8Array.from(orders, (order) => (smallestPeriod(order) === order.length ? 1 : 0)),
+  };
 }
 
 /** Bounds the symmetry of every pair of words on one ground. */

@@ -2,7 +2,7 @@ import { type Face, faceMaker } from '../../cloth/face.js';
 import { values } from '../../colour/yarn.js';
 import { isSquareSett, spacing } from '../../draft/draft.js';
 import { contrastMeter, FLAT } from '../../score/contrast/contrast.js';
-import { featuresOf, noveltyOf } from '../../score/likeness/novelty.js';
+import { type Classic, featuresOf, noveltyOf, noveltyWithin } from '../../score/likeness/novelty.js';
 import { eye } from '../../score/look/look.js';
 import { type StructureAlone, structureAlone } from '../../score/look/structure-likeness.js';
 import type { Contrast } from '../../score/model/figures.js';
@@ -19,13 +19,23 @@ import type { Candidate } from '../space/candidate.js';
 import type { Family } from '../space/family.js';
 import { type Batch, BatchBuilder } from './batch.js';
 import { type Ground, groundsOf } from './ground.js';
+import { lookStages } from './look-stages.js';
 import { nicheOf } from './niche.js';
-import type { Refused } from './weave-limits.js';
+import { type Foreseen, type Given, Reach } from './reach.js';
+import { isBeyond, type Refused } from './weave-limits.js';
+
+/** Parts that compare a cloth with the classic orders. */
+const NEAR_CLASSICS = ['novelty', 'newness'] as const;
+/** Parts that are known before those of the look, which take longest. */
+const SOON = ['figure', 'figured', ...NEAR_CLASSICS, 'balance'] as const;
 
 /** Scores the candidates of one question; keeps what many of them share. */
 interface Evaluator {
-  /** Scores candidates, each with its number. */
-  evaluate(candidates: readonly (readonly [number, Candidate])[]): Batch;
+  /**
+   * Scores candidates. With a score to reach, those that prove not to reach it are not measured to the end, and counted
+   * as `cutOff`.
+   */
+  evaluate(candidates: readonly Given<Candidate>[], least?: number): Batch & { readonly cutOff: number };
   /** The verdict on all candidates of a family whose weave does not depend on the orders. */
   verdict(family: Family): Refused | { readonly floatPart: number };
 }
@@ -36,6 +46,7 @@ export function evaluator(question: Question): Evaluator {
   const { limits, rank, same, yarns } = question;
   const value = values(yarns);
   const meter = contrastMeter(across / along);
+  const square = isSquareSett(question.sett);
   const measure = measurer(question, meter, value);
   const groundOf = groundsOf(question);
   const faceOf = faceMaker();
@@ -43,31 +54,38 @@ export function evaluator(question: Question): Evaluator {
   const keyOf = clothKeys(same, yarns.length);
   const scoreOf = scorer(rank);
 
-  /** Scores one candidate into the batch, or counts why it is set aside. */
-  const judge = (batch: BatchBuilder, index: number, candidate: Candidate): void => {
+  /** Scores one candidate into the batch, or counts why it is set aside; false if it falls short of the reach. */
+  const judge = (batch: BatchBuilder, given: Given<Candidate>, reach: Reach | undefined): boolean => {
+    const [index, candidate, foreseen] = given;
     const ground = groundOf(candidate.family, candidate.warp, candidate.weft);
     if ('fault' in ground) {
       batch.setAside[ground.fault]++;
       if (ground.fault === 'float') {
         batch.nearestFloats = nearerFloats(batch.nearestFloats, ground.floats, limits.float);
       }
-      return;
+      return true;
     }
     const ends = ground.ends(candidate.warp, candidate.start[0]);
     const picks = ground.picks(candidate.weft, candidate.start[1]);
     const ease = { warpChanges: ends.changes, weftChanges: picks.changes, shuttles: picks.shuttles };
     if (isBeyond(question, Math.max(ends.kind.length, picks.kind.length), ease)) {
       batch.setAside.limits++;
-      return;
+      return true;
     }
     const face = faceOf(ground.cloth, ends, picks);
+    const analysis = analyse(face);
+    const symmetry = symmetryShare(analysis, square);
+    reach?.begin(foreseen?.most);
+    if (reach?.falls('symmetry', symmetry)) return false;
+    if (reach && isTooKnown(reach, foreseen, face, symmetry, ground.classics)) return false;
     const motif = meter.motif(face, value);
     if (motif.contrast < FLAT) {
       batch.setAside.flat++;
-      return;
+      return true;
     }
-    const analysis = analyse(face);
-    const measured = measure(ground, face, motif, analysis, ease);
+    if (reach?.falls('contrast', motif.contrast)) return false;
+    const measured = measure(ground, face, motif, symmetry, ease, reach);
+    if (measured === undefined) return false;
     batch.add({
       index,
       score: comparable(scoreOf((part) => PART[part].of(measured as Measured & Look))),
@@ -76,13 +94,16 @@ export function evaluator(question: Question): Evaluator {
       niche: nicheIn(question, measured, analysis, value),
       key: keyOf(analysis),
     });
+    return true;
   };
 
   return {
-    evaluate(candidates) {
+    evaluate(candidates, least = Number.NEGATIVE_INFINITY) {
       const batch = new BatchBuilder(candidates.length);
-      for (const [index, candidate] of candidates) judge(batch, index, candidate);
-      return batch.done();
+      const reach = least === Number.NEGATIVE_INFINITY ? undefined : new Reach(rank, least);
+      let cutOff = 0;
+      for (const given of candidates) if (!judge(batch, given, reach)) cutOff++;
+      return { ...batch.done(), cutOff };
     },
     verdict(family) {
       const ground = groundOf(family, [0], [0]);
@@ -92,42 +113,35 @@ export function evaluator(question: Question): Evaluator {
   };
 }
 
-/** Whether a cloth needs a longer repeat, more changes of colour or more shuttles than the question or loom allows. */
-function isBeyond({ limits, loom }: Question, repeat: number, ease: Measured['ease']): boolean {
-  return (
-    repeat > limits.repeat ||
-    ease.warpChanges > (limits.warpChanges ?? Infinity) ||
-    ease.weftChanges > (limits.weftChanges ?? Infinity) ||
-    ease.shuttles > Math.min(limits.shuttles ?? Infinity, loom?.shuttles ?? Infinity)
-  );
-}
-
-/** Measures the figures that the parts of a question's ranking are computed from, of cloths that show a motif. */
+/**
+ * Measures the figures that the parts of a question's ranking are computed from, of cloths that show a motif; undefined
+ * once one falls short of the reach.
+ */
 function measurer(question: Question, meter: ReturnType<typeof contrastMeter>, value: Float64Array) {
   const { sett, limits } = question;
   const { across, along } = spacing(sett);
-  const square = isSquareSett(sett);
   const see = eye(sett);
   const needed = figuresFor(question.rank);
   const needsNovelty = needed.has('novelty');
   // Novelty compares figures too.
   const needsFigure = needsNovelty || needed.has('figure');
   const needsLook = LOOK_FIGURES.some(({ key }) => needed.has(key));
+  const staged = lookStages(needed);
+  const soon = SOON.filter((part) => question.rank[part] > 0);
 
   return (
     ground: Ground,
     face: Face,
     motif: Omit<Contrast, 'figure'>,
-    analysis: FaceAnalysis,
+    symmetry: number,
     ease: Measured['ease'],
-  ): Measured & Partial<Look> => {
+    reach: Reach | undefined,
+  ): (Measured & Partial<Look>) | undefined => {
     const figure = needsFigure ? meter.figure(face, value) : 0;
-    const symmetry = symmetryShare(analysis, square);
     const alone = (): StructureAlone => {
       ground.alone ??= structureAlone(ground.cloth, across / along);
       return ground.alone;
     };
-    const look = needsLook ? lookOf(see(face, value, alone), needed) : undefined;
     const novelty = needsNovelty
       ? noveltyOf(featuresOf(face, { ...motif, figure }, symmetry), ground.classics).novelty
       : 0;
@@ -146,9 +160,28 @@ function measurer(question: Question, meter: ReturnType<typeof contrastMeter>, v
       floatLimit: limits.float,
       sett,
     };
+    if (reach && soon.some((part) => reach.falls(part, PART[part].of(measured as never)))) return undefined;
     // Written out, and spread only where it must be: a spread takes as long as the contrast of a small cloth.
-    return look === undefined ? measured : { ...measured, ...look };
+    if (!needsLook) return measured;
+    const seen = see(face, value, alone);
+    const look = reach ? staged(seen, reach) : lookOf(seen, needed);
+    return look && { ...measured, ...look };
   };
+}
+
+/** Whether a face is so near to a classic order, whatever its lines are, that it falls short of the reach. */
+function isTooKnown(
+  reach: Reach,
+  foreseen: Foreseen | undefined,
+  face: Face,
+  symmetry: number,
+  classics: readonly Classic[],
+): boolean {
+  const figures = foreseen?.figures;
+  if (figures === undefined || classics.length === 0) return false;
+  const traits = featuresOf(face, { ...figures, line: 0 }, symmetry);
+  const most = { novelty: noveltyWithin(traits, figures.line, classics) };
+  return NEAR_CLASSICS.some((part) => reach.falls(part, PART[part].of(most as never)));
 }
 
 /** The niche of a cloth. Where dark and light may change places, that is of the share of the rarer of the two. */

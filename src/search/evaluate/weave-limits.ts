@@ -2,6 +2,7 @@ import { type Drawdown, drawdown } from '../../cloth/drawdown.js';
 import { type Floats, floatsOf } from '../../cloth/floats.js';
 import { hangsTogether } from '../../cloth/holds-together.js';
 import type { Weave } from '../../draft/draft.js';
+import type { Ease } from '../../score/model/figures.js';
 import { exceedsFloat } from '../../score/rank/rank.js';
 import { obstacles } from '../../structure/loom/loom-fit.js';
 import type { Question } from '../question/question.js';
@@ -26,4 +27,18 @@ export function weaveWithin(
   if (treadles > (limits.treadles ?? Infinity) || shafts > (limits.shafts ?? Infinity)) return { fault: 'limits' };
   if (loom !== undefined && obstacles(weave, loom).length > 0) return { fault: 'limits' };
   return { cloth, floats };
+}
+
+/** Whether a cloth needs a longer repeat, more changes of colour or more shuttles than the question or loom allows. */
+export function isBeyond(
+  { limits, loom }: Pick<Question, 'limits' | 'loom'>,
+  repeat: number,
+  ease: Pick<Ease, 'warpChanges' | 'weftChanges' | 'shuttles'>,
+): boolean {
+  return (
+    repeat > limits.repeat ||
+    ease.warpChanges > (limits.warpChanges ?? Infinity) ||
+    ease.weftChanges > (limits.weftChanges ?? Infinity) ||
+    ease.shuttles > Math.min(limits.shuttles ?? Infinity, loom?.shuttles ?? Infinity)
+  );
 }

@@ -1,7 +1,10 @@
-import { BoundedScan } from '../bounded/bounded-scan.js';
-import { ScoreBound, TopCandidates } from '../bounded/score-bound.js';
+import { BoundedScan, isTabled } from '../bounded/bounded-scan.js';
+import { PairScan } from '../bounded/pair-scan.js';
+import type { Scan } from '../bounded/scan.js';
+import { TopCandidates } from '../bounded/score-bound.js';
 import type { Batch } from '../evaluate/batch.js';
 import { evaluator } from '../evaluate/evaluate.js';
+import type { Given } from '../evaluate/reach.js';
 import type { Question } from '../question/question.js';
 import type { Candidate } from '../space/candidate.js';
 import { candidateOf } from '../space/genome.js';
@@ -34,6 +37,14 @@ export type Job =
       readonly from: number;
       readonly to: number;
       readonly score: number;
+    }
+  /** Score the candidates of some warp orders of a block whose T² is one of these. */
+  | {
+      readonly kind: 'alike';
+      readonly block: number;
+      readonly from: number;
+      readonly to: number;
+      readonly tones: readonly number[];
     };
 
 /** Jobs by their number. */
@@ -50,27 +61,26 @@ export interface Jobs {
 export interface JobResult {
   readonly batch: Batch;
   readonly pruned: number;
+  /** Candidates that a scan found to be over a limit. */
+  readonly limits: number;
   readonly promising: readonly { readonly index: number; readonly hope: number }[];
 }
 
+/** Squared tones nearer to each other than this are the same. */
+const SAME_TONE = 1e-10;
+
 /** Returns a function that does the jobs of one question. What jobs share is computed once. */
 export function jobRunner(question: Question, space: Space = spaceOf(question)): (job: Job) => JobResult {
-  const { evaluate, verdict } = evaluator(question);
-  const hopeOf = (stratum: Stratum): ScoreBound => {
-    const known = verdict(stratum.family);
-    if ('fault' in known) throw new Error(`no candidate of ${stratum.family.structure} may be shown: ${known.fault}`);
-    return new ScoreBound(question, known.floatPart);
-  };
-  const scans = new Map<number, BoundedScan>();
-  const scanOf = (number: number): BoundedScan => {
-    let scan = scans.get(number);
-    if (scan === undefined) {
-      scan = new BoundedScan(question, space.strata[number]!);
-      scans.set(number, scan);
-    }
-    return scan;
-  };
-  const scored = (batch: Batch, pruned = 0): JobResult => ({ batch, pruned, promising: [] });
+  const { evaluate } = evaluator(question);
+  const scanOf = scansOf(question, space);
+  const scored = ({ cutOff, ...batch }: ReturnType<typeof evaluate>): JobResult => ({
+    batch,
+    pruned: cutOff,
+    limits: 0,
+    promising: [],
+  });
+  const candidateAt = (stratum: Stratum, index: number): Candidate =>
+    candidateIn(question, stratum, index - stratum.first);
 
   return (job) => {
     switch (job.kind) {
@@ -81,42 +91,80 @@ export function jobRunner(question: Question, space: Space = spaceOf(question)):
       case 'lines':
         return scored(evaluate(job.lines.map((line, k) => [job.from + k, candidateOf(line, space.families)] as const)));
       case 'promise': {
-        const scan = scanOf(job.block);
         const stratum = space.strata[job.block]!;
-        const bound = hopeOf(stratum);
         const promising = new TopCandidates(job.most);
-        scan.scan(
-          job.from,
-          job.to,
-          (symmetry) => bound.needed(promising.least, symmetry),
-          (warp, weft, start, tone) => {
-            const symmetry = scan.symmetryAtMost(warp, weft, start);
-            promising.offer(numberOf(stratum, warp, weft, start), bound.of(tone, symmetry));
-          },
-        );
-        return { batch: evaluate([]), pruned: 0, promising: promising.best() };
+        scanOf(job.block).scan(job.from, job.to, () => promising.least, {
+          reached: (warp, weft, start, hope) => promising.offer(numberOf(stratum, warp, weft, start), hope),
+        });
+        return { ...scored(evaluate([])), promising: promising.best() };
       }
       case 'reach': {
         const stratum = space.strata[job.block]!;
-        const bound = hopeOf(stratum);
-        const reached: (readonly [number, Candidate])[] = [];
-        const pruned = scanOf(job.block).scan(
-          job.from,
-          job.to,
-          (symmetry) => bound.needed(job.score, symmetry),
-          (warp, weft, start) => {
+        const reached: Given<Candidate>[] = [];
+        const passed = scanOf(job.block).scan(job.from, job.to, () => job.score, {
+          reached(warp, weft, start, _, foresee) {
             const index = numberOf(stratum, warp, weft, start);
-            reached.push([index, candidateIn(question, stratum, index - stratum.first)]);
+            reached.push([index, candidateAt(stratum, index), foresee()]);
           },
-        );
-        return scored(evaluate(reached), pruned);
+        });
+        const result = scored(evaluate(reached, job.score));
+        return { ...result, pruned: result.pruned + passed.pruned, limits: passed.limits };
+      }
+      case 'alike': {
+        const stratum = space.strata[job.block]!;
+        const alike: Given<Candidate>[] = [];
+        scanOf(job.block).scan(job.from, job.to, () => Number.POSITIVE_INFINITY, {
+          reached: () => {},
+          pruned(warp, weft, start, toneSquared) {
+            if (!isAmong(job.tones, toneSquared)) return;
+            const index = numberOf(stratum, warp, weft, start);
+            alike.push([index, candidateAt(stratum, index)]);
+          },
+        });
+        return scored(evaluate(alike));
       }
     }
   };
 }
 
+/** A function from the number of a block to its scan, which is made once. */
+function scansOf(question: Question, space: Space): (block: number) => Scan {
+  const { verdict } = evaluator(question);
+  const scans = new Map<number, Scan>();
+  let floatPart: number | undefined;
+  return (block) => {
+    let scan = scans.get(block);
+    if (scan === undefined) {
+      // Cloths that are equal may be woven with other floats, so that the best float part stands for all.
+      floatPart ??= Math.max(
+        ...space.families.map((family) => {
+          const known = verdict(family);
+          return 'fault' in known ? 0 : known.floatPart;
+        }),
+      );
+      const stratum = space.strata[block]!;
+      scan = isTabled(question, stratum)
+        ? new BoundedScan(question, stratum, floatPart)
+        : new PairScan(question, stratum, floatPart);
+      scans.set(block, scan);
+    }
+    return scan;
+  };
+}
+
+/** Whether one of these numbers, which ascend, is the same but for rounding. */
+function isAmong(numbers: readonly number[], wanted: number): boolean {
+  let [low, high] = [0, numbers.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (numbers[middle]! < wanted - SAME_TONE) low = middle + 1;
+    else high = middle;
+  }
+  return low < numbers.length && numbers[low]! <= wanted + SAME_TONE;
+}
+
 function numberOf(stratum: Stratum, warp: number, weft: number, start: number): number {
-  return stratum.first + (warp * stratum.wefts.length + weft) * stratum.starts.length + start;
+  return stratum.first + (warp * Math.max(1, stratum.wefts.length) + weft) * stratum.starts.length + start;
 }
 
 /** The candidates with numbers in a range that represent their orbit. */

@@ -1,16 +1,26 @@
-import { ofEachPart, type Part } from '../../score/parts/parts.js';
+import { ofEachPart, PARTS, type Part, type Weights } from '../../score/parts/parts.js';
 
 /**
- * What bounds a part of a score before an order is laid: the contrast or the symmetry that a pair of orders can have at
- * the most, or the floats, which are those of the weave. Other parts are taken as 1: they are measured on the face,
- * which a bound is to spare.
+ * What foretells a part of a score, of a pair of orders whose face is not made: `tables` of orders, which hold many pairs
+ * against a score at once; quadratic `forms` in the two orders, pair by pair; or `nothing` but a loose bound, so that it
+ * is known only from the face. See `../bounded/BOUNDS.md`.
  */
-type Bound = 'contrast' | 'symmetry' | 'floats' | 'one';
+type Bound = 'tables' | 'forms' | 'nothing';
 
-/** The bound of each part; `one` where none is named. See `../bounded/BOUNDS.md`. */
-export const PART_BOUNDS: Readonly<Record<Part, Bound>> = {
-  ...ofEachPart(() => 'one' as const),
-  contrast: 'contrast',
-  symmetry: 'symmetry',
-  float: 'floats',
+const PART_BOUNDS: Readonly<Record<Part, Bound>> = {
+  ...ofEachPart(() => 'nothing' as const),
+  contrast: 'tables',
+  symmetry: 'tables',
+  float: 'tables',
+  figure: 'forms',
+  figured: 'forms',
+  ease: 'forms',
+  balance: 'forms',
 };
+
+/** What foretells a ranking: the least that foretells a part that it weighs. */
+export function boundOf(rank: Weights): Bound {
+  const bounds = PARTS.filter((part) => rank[part] > 0).map((part) => PART_BOUNDS[part]);
+  if (bounds.includes('nothing')) return 'nothing';
+  return bounds.includes('forms') || rank.contrast === 0 ? 'forms' : 'tables';
+}

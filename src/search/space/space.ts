@@ -1,24 +1,27 @@
+import { isSquareSett } from '../../draft/draft.js';
 import { countNecklaces, writtenOrders } from '../../order/necklace.js';
-import { PARTS } from '../../score/parts/parts.js';
 import type { Question } from '../question/question.js';
 import type { Candidate } from './candidate.js';
 import { familiesOf } from './families.js';
 import type { Family } from './family.js';
 import { type Orbits, orbitsOf } from './orbit.js';
-import { PART_BOUNDS } from './part-bounds.js';
+import { boundOf } from './part-bounds.js';
 import { countFamilies, countWritten, listFamilies } from './profile-search.js';
 import { candidateIn, type Stratum, strataOf } from './stratum.js';
 
-/** Up to so many candidates every one is scored. */
-const SCORED_AT_MOST = 50_000;
-/** Up to so many every one is scored if the question has no bounds. */
-const LISTED_AT_MOST = 2_000_000;
-/** Up to so many every one is held against its bounds if the question has them. */
-const BOUNDED_AT_MOST = 20_000_000_000;
+/** Up to so many that differ are all measured to the end, which also tells how many cloths there are. */
+const SCORED_AT_MOST = 20_000;
+/**
+ * Up to so many that differ are searched whole: minutes of work. Without bounds each of them is scored, as nearly each
+ * of them is where nothing foretells the ranking.
+ */
+const WHOLE_AT_MOST = { none: 4_000_000, nothing: 8_000_000, forms: 100_000_000, tables: 5_000_000_000 } as const;
+/** With so few candidates on a ground it costs more to make its bounds than to score them. */
+const FEW_ON_A_GROUND = 4;
+/** Pairs of orders up to which a list of orders is made. */
+const PAIRS_AT_MOST = 20_000_000_000;
 /** How many candidates are scored at the most of a space that is larger still. */
 const EVOLVED_AT_MOST = 400_000;
-/** The longest order, in elements, that the bounds can hold as bits of one number. */
-const LONGEST_BOUNDED = 24;
 
 /** All candidates of a question. */
 export interface Space {
@@ -51,13 +54,11 @@ export function spaceOf(question: Question): Space {
     question.orders.length > 0 ? question.orders.length : writtenOrders(question.lengths, question.yarns.length);
   const written = pairsOf(question, orders) * Math.max(1, ...asked.map(countWritten));
   const estimate = estimated(question) * sumOf(asked, countFamilies);
-  const bounded = canBeBounded(question, asked);
-  const listed = estimate > (bounded ? BOUNDED_AT_MOST : LISTED_AT_MOST) ? [undefined] : asked.map(listFamilies);
+  const listed = estimate > PAIRS_AT_MOST ? [undefined] : asked.map(listFamilies);
   if (!listed.every((list) => list !== undefined)) return beyondListing(asked, written, estimate);
   const families = listed.flat();
   const strata = strataOf(question, families);
   const numbers = strata.reduce((sum, stratum) => sum + stratum.count, 0);
-  if (numbers > LISTED_AT_MOST && !bounded) return beyondListing(asked, written, numbers);
   const orbits = new Map<Stratum, Orbits>();
   const orbitsIn = (stratum: Stratum): Orbits => {
     let known = orbits.get(stratum);
@@ -67,6 +68,11 @@ export function spaceOf(question: Question): Space {
     }
     return known;
   };
+  const count = strata.reduce((sum, stratum) => sum + orbitsIn(stratum).count(), 0);
+  const grounds = strata.reduce((sum, { starts }) => sum + starts.length, 0);
+  const bounded = canBeBounded(question, families) && count > FEW_ON_A_GROUND * grounds;
+  if (count > WHOLE_AT_MOST[bounded ? tabledOr(question, families) : 'none'])
+    return beyondListing(asked, written, count);
   const blockOf = (index: number): Stratum => {
     let low = 0;
     let high = strata.length - 1;
@@ -79,8 +85,8 @@ export function spaceOf(question: Question): Space {
   };
   return {
     written,
-    count: strata.reduce((sum, stratum) => sum + orbitsIn(stratum).count(), 0),
-    way: bounded && numbers > SCORED_AT_MOST ? 'bounded' : 'scored',
+    count,
+    way: bounded && count > SCORED_AT_MOST ? 'bounded' : 'scored',
     numbers,
     families,
     strata,
@@ -98,25 +104,26 @@ export function spaceOf(question: Question): Space {
   };
 }
 
-/** Whether the question has bounds: two yarns, own weft orders, and weaves that do not depend on the orders. */
-function canBeBounded(question: Question, families: readonly Family[]): boolean {
+/** Whether the question has bounds: weaves that do not depend on the orders, and figures that equal cloths share. */
+function canBeBounded({ same, sett, oneOfEachKind }: Question, families: readonly Family[]): boolean {
   return (
-    question.yarns.length === 2 &&
-    question.weft.rule === 'own' &&
-    question.orders.length === 0 &&
-    question.warp === undefined &&
-    question.rank.contrast > 0 &&
+    // A cloth on its side has other figures where ends and picks do not lie equally close.
+    (!same.includes('quarter-turn') || isSquareSett(sett)) &&
     // The best of a niche may score far below the best of all.
-    !question.oneOfEachKind &&
-    // The other parts have no bound below 1, so hardly any candidate would be pruned.
-    PARTS.every((part) => PART_BOUNDS[part] !== 'one' || question.rank[part] === 0) &&
-    Math.max(...question.lengths) <= LONGEST_BOUNDED &&
-    families.every((family) => family.fixedWeave && family.fill !== 'nest')
+    !oneOfEachKind &&
+    families.every((family) => family.fixedWeave)
   );
 }
 
 function sumOf(families: readonly Family[], count: (family: Family) => number): number {
   return families.reduce((sum, family) => sum + count(family), 0);
+}
+
+/** What foretells the scores of most candidates: tables need two yarns, and weft orders of their own. */
+function tabledOr({ rank, yarns, weft, warp }: Question, families: readonly Family[]): keyof typeof WHOLE_AT_MOST {
+  const bound = boundOf(rank);
+  const pairs = yarns.length === 2 && weft.rule === 'own' && warp === undefined;
+  return bound === 'tables' && !(pairs && families.every(({ fill }) => fill !== 'nest')) ? 'forms' : bound;
 }
 
 /** A rough count that needs no list. */

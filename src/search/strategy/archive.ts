@@ -121,6 +121,28 @@ export class Archive {
     return open.length === 0;
   }
 
+  /** The candidates of the cloths that would be shown, and of those that tie with the last. */
+  shown(most: number): number[] {
+    return this.foremost(most).map((at) => this.columns.index[at]!);
+  }
+
+  /**
+   * Takes over from another archive how many candidates weave each cloth that would be shown.
+   *
+   * @returns how many of these were not seen here
+   */
+  countAs(other: Archive, most: number): number {
+    let unseen = 0;
+    for (const at of this.foremost(most)) {
+      const there = other.table[other.slotOf(this.columns.key, at * KEY_WORDS)]!;
+      if (there < 0) continue;
+      unseen += other.columns.equals[there]! - this.columns.equals[at]!;
+      this.columns.equals[at] = other.columns.equals[there]!;
+    }
+    this.seen += unseen;
+    return unseen;
+  }
+
   /** The score at a place of the ranking, counted from 1; −∞ if there are fewer cloths. */
   scoreOfPlace(place: number): number {
     const at = this.foremost(place)[place - 1];
@@ -231,8 +253,10 @@ export class Archive {
     return this.columns.key.subarray(at * KEY_WORDS, (at + 1) * KEY_WORDS);
   }
 
-  /** Whether a new candidate is preferable to the one kept. */
+  /** Whether a new candidate is preferable to the one kept: it ranks higher, or is easier to weave. */
   private better(batch: Batch, from: number, known: number): boolean {
+    const rank = batch.score[from]! - this.columns.score[known]!;
+    if (rank !== 0) return rank > 0;
     for (let p = 0; p < PREFERENCES; p++) {
       const difference = batch.preference[from * PREFERENCES + p]! - this.columns.preference[known * PREFERENCES + p]!;
       if (difference !== 0) return difference < 0;

@@ -1,5 +1,11 @@
+import { drawdown } from '../../cloth/drawdown.js';
+import { colourFace } from '../../cloth/face.js';
 import type { Floats } from '../../cloth/floats.js';
+import { values } from '../../colour/yarn.js';
+import { spacing } from '../../draft/draft.js';
+import { contrastMeter } from '../../score/contrast/contrast.js';
 import type { FloatLimit } from '../../score/model/float-limit.js';
+import type { Part } from '../../score/parts/parts.js';
 import { nearerFloats } from '../../score/rank/rank.js';
 import { TopCandidates } from '../bounded/score-bound.js';
 import type { Shard } from '../checkpoint/checkpoint.js';
@@ -10,7 +16,9 @@ import type { JobResult, Jobs } from '../pool/jobs.js';
 import { pause } from '../pool/pause.js';
 import type { WorkerPool } from '../pool/pool.js';
 import type { Question } from '../question/question.js';
+import { draftOf } from '../space/candidate.js';
 import { orbitsOf } from '../space/orbit.js';
+import { boundOf } from '../space/part-bounds.js';
 import type { Space } from '../space/space.js';
 import type { Archive } from './archive.js';
 
@@ -18,6 +26,10 @@ import type { Archive } from './archive.js';
 export const LISTED = 2048;
 /** Pairs of orders of one job that holds them against their bounds. */
 const BOUNDED = 8_000_000;
+/** Candidates of one job that scores those of a list. */
+const LISTED_EACH = 500;
+/** Most candidates that are scored to learn what score to reach. */
+const MOST_SAMPLED = 20_000;
 /** How many promising candidates are scored first, for each that is to be shown. */
 const PROMISING_EACH = 8;
 
@@ -140,9 +152,10 @@ export async function searchBounded(given: Search): Promise<Searched> {
     at: (job) => ({ kind: 'reach', ...span(pieces[job]!), score }),
     divisible: true,
   };
-  const take = ({ batch, pruned }: JobResult, job: number): void => {
+  const take = ({ batch, pruned, limits }: JobResult, job: number): void => {
     absorb(searched, batch);
     searched.pruned += pruned;
+    searched.setAside.limits += limits;
     reached(job);
   };
   const done = await pool.run(reach, take, enough);
@@ -150,8 +163,63 @@ export async function searchBounded(given: Search): Promise<Searched> {
   if (!whole) {
     const left = indices.filter((index) => index >= pieces[done]!.first);
     await pool.run(scoring(left), ({ batch }) => absorb(searched, batch));
+  } else if (equalsMayDiffer(question, space)) {
+    await settle(searched.archive, question, given);
+    searched.pruned -= await countEquals(given, pieces, searched.archive, report('count the equals'));
   }
   return { ...searched, whole };
+}
+
+/**
+ * Whether candidates that weave one cloth may score differently, so that one of them can be pruned though the cloth is
+ * shown: where draft, structure or the lightness of three colours count, which equal cloths need not share.
+ */
+function equalsMayDiffer({ rank, same, yarns }: Question, { families }: Space): boolean {
+  const weighs = (...parts: readonly Part[]): boolean => parts.some((part) => rank[part] > 0);
+  const several = new Set(families.map((family) => family.weave([0], [0]))).size > 1;
+  return (
+    weighs('ease') ||
+    ((several || same.includes('quarter-turn')) && weighs('novelty', 'newness', 'unlike')) ||
+    (yarns.length > 2 &&
+      same.includes('exchange') &&
+      weighs('balance', 'solid', 'calm', 'lively', 'novelty', 'newness'))
+  );
+}
+
+/**
+ * Counts anew how many candidates weave each cloth that will be shown: all that have its T² are scored.
+ *
+ * @returns how many of these had been pruned
+ */
+async function countEquals(
+  { question, space, pool, newArchive, enough }: Search,
+  pieces: readonly Piece[],
+  archive: Archive,
+  told: (job: number) => void,
+): Promise<number> {
+  const { across, along } = spacing(question.sett);
+  const meter = contrastMeter(across / along);
+  const palette = values(question.yarns);
+  const tones = archive.shown(question.show).map((index) => {
+    const draft = draftOf(space.at(index), question);
+    return meter.motif(colourFace(drawdown(draft), draft.warp, draft.weft), palette).tone ** 2;
+  });
+  tones.sort((a, b) => a - b);
+  const all = newArchive(space.at);
+  const jobs: Jobs = {
+    count: pieces.length,
+    at: (job) => ({ kind: 'alike', ...span(pieces[job]!), tones }),
+    divisible: true,
+  };
+  await pool.run(
+    jobs,
+    ({ batch }, job) => {
+      all.absorb(batch);
+      told(job);
+    },
+    enough,
+  );
+  return archive.countAs(all, question.show);
 }
 
 /**
@@ -172,10 +240,27 @@ async function reachable(
   };
   await pool.run(jobs, offer, enough);
   const first = newArchive(space.at);
-  const indices = promising.best().map(({ index }) => index);
-  await pool.run(scoring(indices), ({ batch }) => first.absorb(batch));
+  const indices = [...new Set([...promising.best().map(({ index }) => index), ...sampleFor(question, space)])];
+  await pool.run(scoring(indices), ({ batch }) => first.absorb(batch), enough);
   if (!enough?.aborted) await settle(first, question, search);
   return { score: first.scoreOfPlace(question.show), indices };
+}
+
+/**
+ * Candidates from all over the space, where the ranking weighs parts that are not foreseen: the best of them tell what
+ * score to reach. With √(places · candidates) of them, about as many others come so far.
+ */
+function sampleFor({ rank, show }: Question, { count, numbers, isRepresentative }: Space): number[] {
+  if (boundOf(rank) !== 'nothing') return [];
+  const wanted = Math.min(MOST_SAMPLED, Math.sqrt(show * count));
+  const step = Math.max(1, count / wanted);
+  const sample: number[] = [];
+  for (let k = 0; k * step < numbers; k++) {
+    // A place within each step, spread evenly by the golden section.
+    const index = Math.floor((k + ((k * 0.618033988749895) % 1)) * step);
+    if (index < numbers && isRepresentative(index)) sample.push(index);
+  }
+  return sample;
 }
 
 /** Cloths compared with those done before, between two checks for an abort: about a second’s work at the most. */
@@ -208,15 +293,18 @@ function span({ block, from, to }: Piece): { block: number; from: number; to: nu
   return { block, from, to };
 }
 
-/** One job that scores these candidates. */
+/** Jobs that score these candidates. */
 function scoring(indices: readonly number[]): Jobs {
-  return { count: 1, at: () => ({ kind: 'score', indices }) };
+  return {
+    count: Math.ceil(indices.length / LISTED_EACH),
+    at: (job) => ({ kind: 'score', indices: indices.slice(job * LISTED_EACH, (job + 1) * LISTED_EACH) }),
+  };
 }
 
 /** Cuts the space into pieces. */
 export function boundedPieces(space: Space): Piece[] {
   return space.strata.flatMap(({ warps, wefts, starts, first }, block) => {
-    const each = wefts.length * starts.length;
+    const each = Math.max(1, wefts.length) * starts.length;
     const step = Math.max(1, Math.floor(BOUNDED / each));
     return Array.from({ length: Math.ceil(warps.length / step) }, (_, k) => {
       const from = k * step;

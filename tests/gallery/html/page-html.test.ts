@@ -54,7 +54,7 @@ describe('the page of a gallery', () => {
 
   test('says what was cut off unmeasured, and then counts only the others', () => {
     const cut = { ...outcome, counts: { ...outcome.counts, cutOff: 9 } };
-    expect(shownPage(trialQuestion(), cut)).toContain('9 are proved not to reach the top');
+    expect(shownPage(trialQuestion(), cut)).toContain('9 are proved not to reach those shown');
     expect(shownPage(trialQuestion(), cut)).toContain('The others weave 24 different cloths');
     expect(page).not.toContain('could not come among');
   });

@@ -8,9 +8,9 @@ import { codeOf } from '../../../src/score/symmetry/cloth-code.js';
 import { symmetryOf } from '../../../src/score/symmetry/symmetry.js';
 import { groundAt } from '../../../src/search/bounded/bound-ground.js';
 import { BoundedScan } from '../../../src/search/bounded/bounded-scan.js';
-import { lineBounds } from '../../../src/search/bounded/line-bound.js';
-import { lineDeviation, lineForms } from '../../../src/search/bounded/line-forms.js';
-import { toneForm } from '../../../src/search/bounded/tone-form.js';
+import { ExactLines } from '../../../src/search/bounded/line-forms.js';
+import { toneForm } from '../../../src/search/bounded/pair-form.js';
+import { warpsOn, weftsOn } from '../../../src/search/bounded/side-orders.js';
 import { workerPool } from '../../../src/search/pool/worker-pool.js';
 import type { Question } from '../../../src/search/question/question.js';
 import { draftOf } from '../../../src/search/space/candidate.js';
@@ -44,9 +44,11 @@ describe('bounds hold for every candidate, and tone by the form is tone by the f
     for (const stratum of strataOf(question, familiesOf(question))) {
       const scan = new BoundedScan(question, stratum);
       stratum.starts.forEach((start, s) => {
-        const ground = groundAt(stratum, start);
+        const ground = groundAt(stratum.family, stratum.warps[0]!.length, stratum.wefts[0]!.length, start);
         const form = toneForm(ground, squareness);
-        const lines = lineBounds(ground, squareness);
+        const warps = warpsOn(ground, stratum.warps, question, stratum.family);
+        const wefts = weftsOn(ground, stratum.wefts, question, stratum.family);
+        const exact = new ExactLines(ground, warps, wefts, squareness, values(question.yarns));
         const spin = (order: readonly number[]): number[] => [...order.map((c) => (c === 1 ? 1 : -1)), 1];
         fc.assert(
           fc.property(fc.nat(stratum.warps.length - 1), fc.nat(stratum.wefts.length - 1), (w, f) => {
@@ -56,12 +58,11 @@ describe('bounds hold for every candidate, and tone by the form is tone by the f
             const motif = meter.motif(face, values(question.yarns));
             const [a, b] = [spin(stratum.warps[w]!), spin(stratum.wefts[f]!)];
             expect(toneSquared(form, a.slice(0, form.n), b)).toBeCloseTo(motif.tone ** 2, 9);
-            const exact = lineForms(ground, squareness);
-            const upright = lineDeviation(exact.upright(a), Float64Array.from(b));
-            const level = lineDeviation(exact.level(b), Float64Array.from(a));
+            const upright = exact.ofUpright(w, f);
+            const level = exact.ofLevel(w, f);
             expect(upright + level).toBeGreaterThanOrEqual(motif.line - 1e-9);
-            expect(lines.warp.of(a)).toBeGreaterThanOrEqual(upright - 1e-9);
-            expect(lines.weft.of(b)).toBeGreaterThanOrEqual(level - 1e-9);
+            expect(warps.lines[w]).toBeGreaterThanOrEqual(upright - 1e-9);
+            expect(wefts.lines[f]).toBeGreaterThanOrEqual(level - 1e-9);
             const symmetry = symmetryOf(face, square).symmetry;
             expect(scan.symmetryAtMost(w, f, s)).toBeGreaterThanOrEqual(symmetry);
           }),

@@ -60,5 +60,6 @@ export const result = (n: number): JobResult => ({
     setAside: { float: 0, unsound: 0, flat: n, limits: 0 },
   },
   pruned: n,
+  limits: 0,
   promising: [{ index: n, hope: Number.NEGATIVE_INFINITY }],
 });

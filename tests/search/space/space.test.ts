@@ -1,19 +1,28 @@
 import { describe, expect, test } from 'vitest';
-import { PARTS } from '../../../src/score/parts/parts.js';
 import { PRESET_NAMES, PRESETS } from '../../../src/score/rank/presets.js';
 import type { Question } from '../../../src/search/question/question.js';
 import { spaceOf } from '../../../src/search/space/space.js';
 import { QUESTION } from '../question.js';
 
-describe('a way of looking', async () => {
-  test('that no bound is known for is never searched by bounds', () => {
-    const lengths = [2, 3, 4, 5, 6, 7, 8, 9, 10];
-    expect(spaceOf({ ...QUESTION, lengths }).way).toBe('bounded');
-    for (const view of PRESET_NAMES) {
-      const loose = PARTS.some((part) => !['contrast', 'symmetry', 'float'].includes(part) && PRESETS[view][part] > 0);
-      expect(spaceOf({ ...QUESTION, lengths, rank: PRESETS[view] }).way).toBe(loose ? 'scored' : 'bounded');
-    }
+describe('the way of searching', () => {
+  const lengths = [2, 3, 4, 5, 6, 7, 8, 9, 10];
+  test.each(PRESET_NAMES)('few candidates are all measured, more are held against bounds: %s', (view) => {
+    const rank = PRESETS[view];
+    expect(spaceOf({ ...QUESTION, lengths: lengths.slice(0, 6), rank }).way).toBe('scored');
+    expect(spaceOf({ ...QUESTION, lengths, rank }).way).toBe('bounded');
+  });
+
+  test('what has no bounds is listed while that takes minutes, and varied beyond', () => {
     expect(spaceOf({ ...QUESTION, lengths, oneOfEachKind: true }).way).toBe('scored');
+    const onItsSide: Partial<Question> = {
+      same: [...QUESTION.same, 'quarter-turn'],
+      sett: { ends: 20, picks: 24, per: 'inch' },
+    };
+    expect(spaceOf({ ...QUESTION, lengths, ...onItsSide }).way).toBe('scored');
+    expect(spaceOf({ ...QUESTION, lengths: [15, 16], ...onItsSide }).way).toBe('evolved');
+    expect(spaceOf({ ...QUESTION, lengths: [14, 15] }).way).toBe('bounded');
+    expect(spaceOf({ ...QUESTION, lengths: [15, 16], rank: PRESETS.clear }).way).toBe('evolved');
+    expect(spaceOf({ ...QUESTION, lengths: [22] }).way).toBe('evolved');
   });
 });
 

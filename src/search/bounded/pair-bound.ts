@@ -1,0 +1,267 @@
+import { SIGMA, SMALL_SIGMA } from '../../score/contrast/blur.js';
+import { AREA_SIGMA } from '../../score/look/look.js';
+import { PARTS, type Part } from '../../score/parts/parts.js';
+import { type Foreseen, type PartsMost, PLACE } from '../evaluate/reach.js';
+import type { Question } from '../question/question.js';
+import type { Ground } from './bound-ground.js';
+import type { ExactLines } from './line-forms.js';
+import { type PairForm, pairForms, quadratic } from './pair-form.js';
+import { busyMost, figureMost, solidMost } from './part-most.js';
+import type { SideOrders } from './side-orders.js';
+import type { SymmetryBound } from './symmetry-bound.js';
+
+/** The forms by which parts are bounded, besides that of tone. */
+type FormName = 'small' | 'rows' | 'columns' | 'areas' | 'across' | 'down';
+
+const NEEDED: Readonly<Partial<Record<Part, readonly FormName[]>>> = {
+  figure: ['small', 'rows', 'columns'],
+  figured: ['small', 'rows', 'columns'],
+  novelty: ['small', 'rows', 'columns'],
+  newness: ['small', 'rows', 'columns'],
+  solid: ['areas'],
+  calm: ['across', 'down'],
+  lively: ['across', 'down'],
+};
+
+/** The parts that these forms bound by themselves; those that compare with the classics need the face too. */
+const BY_FORMS: readonly Part[] = ['figure', 'figured', 'solid', 'calm', 'lively'];
+
+/** A form with the numbers that follow from one of the two orders, and the cross terms of the warp order in hand. */
+class FormOfPairs {
+  private readonly form: PairForm;
+  private readonly warps: Float64Array;
+  private readonly wefts: Float64Array;
+  private readonly ofWarp: Float64Array;
+  private readonly ofWeft: Float64Array;
+  private readonly cross: Float64Array;
+  private own = 0;
+
+  constructor(form: PairForm, warps: Float64Array, wefts: Float64Array) {
+    this.form = form;
+    this.warps = warps;
+    this.wefts = wefts;
+    const [S, T] = [Math.sqrt(form.A.length), Math.sqrt(form.B.length)];
+    const each = (matrix: Float64Array, list: Float64Array, size: number): Float64Array =>
+      Float64Array.from({ length: list.length / size }, (_, at) =>
+        quadratic(matrix, list.subarray(at * size, (at + 1) * size)),
+      );
+    this.ofWarp = each(form.A, warps, S);
+    this.ofWeft = each(form.B, wefts, T);
+    this.cross = new Float64Array(T);
+  }
+
+  /** Takes a warp order in hand. */
+  take(warp: number): void {
+    const { cross, warps } = this;
+    const { C } = this.form;
+    const T = cross.length;
+    const S = C.length / T;
+    cross.fill(0);
+    for (let s = 0; s < S; s++) {
+      const value = 2 * warps[warp * S + s]!;
+      if (value === 0) continue;
+      for (let t = 0, at = s * T; t < T; t++, at++) cross[t] = cross[t]! + value * C[at]!;
+    }
+    this.own = this.ofWarp[warp]!;
+  }
+
+  /** Its value for the warp order in hand and a weft order. */
+  with(weft: number): number {
+    const { cross, wefts } = this;
+    const T = cross.length;
+    let sum = this.own + this.ofWeft[weft]!;
+    for (let t = 0, at = weft * T; t < T; t++, at++) sum += cross[t]! * wefts[at]!;
+    return sum;
+  }
+}
+
+/** What all grounds of one question share. */
+export interface Ranking {
+  readonly weights: Float64Array;
+  readonly floatPart: number;
+  readonly squareness: number;
+  readonly forms: readonly FormName[];
+}
+
+/** What the bounds of a question ask for, in a family whose float part is known. */
+export function rankingOf({ rank }: Question, floatPart: number, squareness: number): Ranking {
+  return {
+    weights: Float64Array.from(PARTS, (part) => rank[part]),
+    floatPart,
+    squareness,
+    forms: [...new Set(PARTS.flatMap((part) => (rank[part] > 0 ? (NEEDED[part] ?? []) : [])))],
+  };
+}
+
+/** Bounds the score of each pair of orders on one ground: first take a warp order in hand, then ask for weft orders. */
+export class PairBound {
+  /** The most that each part of the last pair can be. */
+  readonly most: PartsMost = new Float64Array(PARTS.length).fill(1);
+  /** T² of the last pair, and its line contrast at the least and at the most. */
+  toneSquared = 0;
+  private leastLine = 0;
+  private mostLine = 0;
+  private dark = 0;
+  private readonly weights: Float64Array;
+  readonly warps: SideOrders;
+  readonly wefts: SideOrders;
+  private readonly symmetry: SymmetryBound | undefined;
+  readonly lines: ExactLines | undefined;
+  private readonly tone: FormOfPairs;
+  private readonly forms: Partial<Record<FormName, FormOfPairs>> = {};
+  private readonly warpMean: Float64Array;
+  private readonly weftMean: Float64Array;
+  private readonly warpLight: Float64Array;
+  private readonly weftLight: Float64Array;
+  /** Largest sums of weight·part: of the parts that nothing here bounds, and of those that forms bound. */
+  private readonly unbounded: number;
+  private readonly ofForms: number;
+
+  constructor(
+    ranking: Ranking,
+    ground: Ground,
+    {
+      warps,
+      wefts,
+      symmetry,
+      lines,
+    }: Pick<PairBound, 'warps' | 'wefts'> & {
+      readonly symmetry?: SymmetryBound | undefined;
+      readonly lines?: ExactLines | undefined;
+    },
+  ) {
+    const { weights, squareness } = ranking;
+    this.weights = weights;
+    this.warps = warps;
+    this.wefts = wefts;
+    this.symmetry = symmetry;
+    this.lines = lines;
+    const forms = pairForms(ground);
+    const ofValues = (form: PairForm): FormOfPairs => new FormOfPairs(form, warps.values, wefts.values);
+    const ofLights = (form: PairForm): FormOfPairs => new FormOfPairs(form, warps.lights, wefts.lights);
+    this.tone = ofValues(forms.variance(SIGMA, squareness));
+    const make: Record<FormName, () => FormOfPairs> = {
+      small: () => ofValues(forms.variance(SMALL_SIGMA, squareness)),
+      rows: () => ofValues(forms.rows(SMALL_SIGMA, squareness)),
+      columns: () => ofValues(forms.columns(SMALL_SIGMA, squareness)),
+      areas: () => ofValues(forms.variance(AREA_SIGMA, squareness)),
+      across: () => ofLights(forms.across()),
+      down: () => ofLights(forms.down()),
+    };
+    for (const name of ranking.forms) this.forms[name] = make[name]();
+    this.warpMean = products(forms.mean.warp, warps.values);
+    this.weftMean = products(forms.mean.weft, wefts.values);
+    this.warpLight = products(forms.mean.warp, warps.lights);
+    this.weftLight = products(forms.mean.weft, wefts.lights);
+    this.most[PLACE.float] = ranking.floatPart;
+    const sum = (parts: readonly Part[]): number =>
+      parts.reduce((total, part) => total + weights[PLACE[part]]! * this.most[PLACE[part]]!, 0);
+    const bounded: readonly Part[] = ['contrast', 'symmetry', 'ease', 'balance'];
+    this.ofForms = sum(BY_FORMS);
+    this.unbounded = sum(PARTS.filter((part) => !bounded.includes(part) && !BY_FORMS.includes(part)));
+  }
+
+  /** Takes a warp order in hand. */
+  take(warp: number): void {
+    this.tone.take(warp);
+    for (const form of Object.values(this.forms)) form.take(warp);
+  }
+
+  /**
+   * The most that Σ weight·part can be for a pair, as far as it had to be computed: below `enough` at once where it
+   * cannot come so far.
+   */
+  with(warp: number, weft: number, enough: number): number {
+    const { weights, most, warps, wefts, symmetry } = this;
+    const toneSquared = 4 * Math.max(0, this.tone.with(weft));
+    const lines = warps.lines[warp]! + wefts.lines[weft]!;
+    this.toneSquared = toneSquared;
+    this.leastLine = 0;
+    this.mostLine = lines;
+    this.dark = 1 - this.warpMean[warp]! - this.weftMean[weft]!;
+    most[PLACE.contrast] = Math.min(1, Math.sqrt(toneSquared + lines * lines));
+    most[PLACE.symmetry] =
+      symmetry === undefined
+        ? 1
+        : symmetry.most[symmetry.warpClass[warp]! * symmetry.weftClasses + symmetry.weftClass[weft]!]!;
+    let sum =
+      this.unbounded +
+      weights[PLACE.contrast]! * most[PLACE.contrast]! +
+      weights[PLACE.symmetry]! * most[PLACE.symmetry]!;
+    if (weights[PLACE.ease]! > 0) {
+      const changes =
+        (5 * warps.changes[warp]!) / warps.repeat[warp]! + (5 * wefts.changes[weft]!) / wefts.repeat[weft]!;
+      most[PLACE.ease] = 1 / (1 + changes + (wefts.shuttles[weft]! - 1) / 2);
+      sum += weights[PLACE.ease]! * most[PLACE.ease]!;
+    }
+    if (weights[PLACE.balance]! > 0) {
+      most[PLACE.balance] = 1 - Math.abs(2 * this.dark - 1);
+      sum += weights[PLACE.balance]! * most[PLACE.balance]!;
+    }
+    if (sum + this.ofForms < enough) return sum + this.ofForms;
+    if (this.ofForms > 0) sum += this.boundByForms(warp, weft);
+    if (sum < enough || this.lines === undefined) return sum;
+    // First the warp's part of the lines is replaced by the exact one, then the weft's.
+    const upright = this.lines.ofUpright(warp, weft);
+    sum = this.withLines(sum, upright + wefts.lines[weft]!);
+    if (sum < enough) return sum;
+    const level = this.lines.ofLevel(warp, weft);
+    this.leastLine = Math.abs(upright - level);
+    this.mostLine = upright + level;
+    return this.withLines(sum, upright + level);
+  }
+
+  /** What is foreseen of the last pair. */
+  readonly foresee = (): Foreseen => ({
+    most: this.most.slice(),
+    ...(this.forms.small && this.most[PLACE.figure]! < 1
+      ? {
+          figures: {
+            tone: Math.sqrt(this.toneSquared),
+            darkShare: this.dark,
+            figure: this.most[PLACE.figure]!,
+            line: [this.leastLine, this.mostLine],
+          },
+        }
+      : {}),
+  });
+
+  /** A sum in which lines of another strength are taken in the place of those that were. */
+  private withLines(sum: number, lines: number): number {
+    const { most, weights } = this;
+    const contrast = Math.min(most[PLACE.contrast]!, Math.sqrt(this.toneSquared + lines * lines));
+    const less = weights[PLACE.contrast]! * (most[PLACE.contrast]! - contrast);
+    most[PLACE.contrast] = contrast;
+    return sum - less;
+  }
+
+  private boundByForms(warp: number, weft: number): number {
+    const { weights, most } = this;
+    const { small, rows, columns, areas, across, down } = this.forms;
+    if (small !== undefined) {
+      const figures = figureMost(small.with(weft), rows!.with(weft), columns!.with(weft));
+      most[PLACE.figure] = figures.figure;
+      most[PLACE.figured] = figures.figured;
+    }
+    if (areas !== undefined) most[PLACE.solid] = solidMost(areas.with(weft));
+    if (across !== undefined) {
+      const light = (1 + this.warpLight[warp]! + this.weftLight[weft]!) / 2;
+      const busy = busyMost(light, (1 - across.with(weft)) / 2, (1 - down!.with(weft)) / 2);
+      most[PLACE.calm] = busy.calm;
+      most[PLACE.lively] = busy.lively;
+    }
+    let sum = 0;
+    for (const part of BY_FORMS) sum += weights[PLACE[part]]! * most[PLACE[part]]!;
+    return sum;
+  }
+}
+
+/** The product of a vector with each of a list of vectors that lie one after the other. */
+function products(vector: Float64Array, list: Float64Array): Float64Array {
+  const size = vector.length;
+  return Float64Array.from({ length: list.length / size }, (_, at) => {
+    let sum = 0;
+    for (let k = 0; k < size; k++) sum += vector[k]! * list[at * size + k]!;
+    return sum;
+  });
+}

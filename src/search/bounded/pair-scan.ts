@@ -1,0 +1,131 @@
+import { values } from '../../colour/yarn.js';
+import { isSquareSett, spacing } from '../../draft/draft.js';
+import type { Order } from '../../order/order.js';
+import { PLACE, SLACK } from '../evaluate/reach.js';
+import { isBeyond } from '../evaluate/weave-limits.js';
+import type { Question } from '../question/question.js';
+import { weftOf } from '../space/candidate.js';
+import { type Orbits, orbitsOf } from '../space/orbit.js';
+import type { Stratum } from '../space/stratum.js';
+import { groundAt } from './bound-ground.js';
+import { ExactLines } from './line-forms.js';
+import { PairBound, type Ranking, rankingOf } from './pair-bound.js';
+import type { Passed, Scan, Visitor } from './scan.js';
+import { laidOnce, type SideOrders, warpsOn, weftsOn } from './side-orders.js';
+import { LONGEST_WORD, symmetryBound, wordsOf } from './symmetry-bound.js';
+
+/** Pairs for each order from which exact lines pay. */
+const PAIRS_AN_ORDER = 8;
+/** Pairs of orders for each cell of the ground from which a table of symmetries pays. */
+const PAIRS_A_CELL = 2;
+
+/**
+ * Bounds the score of every candidate of a block by quadratic forms in its two orders: for any number of yarns, any rule
+ * for the weft, any ranking. See BOUNDS.md.
+ */
+export class PairScan implements Scan {
+  private readonly stratum: Stratum;
+  private readonly question: Question;
+  private readonly orbits: Orbits;
+  private readonly warps: readonly Order[];
+  private readonly wefts: readonly Order[];
+  /** Whether the weft has orders of its own; else each warp order has one weft order, of the same number. */
+  private readonly own: boolean;
+  private readonly ranking: Ranking;
+  private readonly all: number;
+  private readonly laidWarps = new Map<number, SideOrders>();
+  private readonly laidWefts = new Map<number, SideOrders>();
+  private readonly bounds: (PairBound | undefined)[] = [];
+
+  constructor(question: Question, stratum: Stratum, floatPart: number) {
+    this.question = question;
+    this.stratum = stratum;
+    this.orbits = orbitsOf(question, stratum);
+    const { family, warps, wefts } = stratum;
+    const weave = family.weave([0], [0]);
+    this.own = wefts.length > 0;
+    this.warps = warps.map((order) => family.laid(order, 'ends', weave));
+    this.wefts = (this.own ? wefts : warps.map((order) => weftOf(question, order))).map((order) =>
+      family.laid(order, 'picks', weave),
+    );
+    const { across, along } = spacing(question.sett);
+    this.ranking = rankingOf(question, floatPart, across / along);
+    this.all = this.ranking.weights.reduce((sum, weight) => sum + weight, 0);
+  }
+
+  scan(from: number, to: number, least: () => number, visitor: Visitor): Passed {
+    const passed = { pruned: 0, limits: 0 };
+    for (let start = 0; start < this.stratum.starts.length; start++) {
+      this.scanStart(start, from, to, least, visitor, passed);
+    }
+    return passed;
+  }
+
+  private scanStart(
+    start: number,
+    from: number,
+    to: number,
+    least: () => number,
+    visitor: Visitor,
+    passed: Passed,
+  ): void {
+    const bound = this.boundAt(start);
+    const { warps, wefts } = bound;
+    const contrast = this.ranking.weights[PLACE.contrast]!;
+    for (let warp = from; warp < to; warp++) {
+      const standing = this.orbits.ofWarp(warp);
+      if (standing === 'none') continue;
+      bound.take(warp);
+      const [first, after] = this.own ? [0, this.wefts.length] : [warp, warp + 1];
+      for (let k = first; k < after; k++) {
+        const weft = this.own ? k : 0;
+        if (standing === 'some' && !this.orbits.stands(warp, weft, start)) continue;
+        const ease = {
+          warpChanges: warps.changes[warp]!,
+          weftChanges: wefts.changes[k]!,
+          shuttles: wefts.shuttles[k]!,
+        };
+        if (isBeyond(this.question, Math.max(warps.repeat[warp]!, wefts.repeat[k]!), ease)) {
+          passed.limits++;
+          continue;
+        }
+        const enough = (least() - SLACK) * this.all;
+        const sum = bound.with(warp, k, enough);
+        if (sum < enough) {
+          passed.pruned++;
+          visitor.pruned?.(warp, weft, start, bound.toneSquared);
+        } else {
+          const hope = sum - contrast * (bound.most[PLACE.contrast]! - Math.min(1, Math.sqrt(bound.toneSquared)));
+          visitor.reached(warp, weft, start, hope / this.all, bound.foresee);
+        }
+      }
+    }
+    // The forms of the weft orders are many and serve one start only: keeping them costs more than it saves.
+    bound.lines?.forget();
+  }
+
+  private boundAt(start: number): PairBound {
+    const known = this.bounds[start];
+    if (known !== undefined) return known;
+    const { stratum, question, ranking, warps, wefts } = this;
+    const [a, b] = stratum.starts[start]!;
+    const ground = groundAt(stratum.family, warps[0]!.length, wefts[0]!.length, [a, b]);
+    const laidWarps = laidOnce(this.laidWarps, a, () => warpsOn(ground, warps, question, stratum.family));
+    const laidWefts = laidOnce(this.laidWefts, b, () => weftsOn(ground, wefts, question, stratum.family));
+    const pairs = warps.length * (this.own ? wefts.length : 1);
+    const symmetry =
+      question.rank.symmetry > 0 &&
+      question.yarns.length === 2 &&
+      Math.max(ground.ends.elements, ground.picks.elements) <= LONGEST_WORD &&
+      pairs > PAIRS_A_CELL * ground.ends.length * ground.picks.length
+        ? symmetryBound(ground, wordsOf(warps), wordsOf(wefts), isSquareSett(question.sett))
+        : undefined;
+    const lines =
+      question.rank.contrast > 0 && pairs > PAIRS_AN_ORDER * (warps.length + wefts.length)
+        ? new ExactLines(ground, laidWarps, laidWefts, ranking.squareness, values(question.yarns))
+        : undefined;
+    const bound = new PairBound(ranking, ground, { warps: laidWarps, wefts: laidWefts, symmetry, lines });
+    this.bounds[start] = bound;
+    return bound;
+  }
+}

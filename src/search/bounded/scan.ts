@@ -1,0 +1,23 @@
+import type { Foreseen } from '../evaluate/reach.js';
+
+/** Is told of the candidates of a block, by the numbers of warp, weft and start. */
+export interface Visitor {
+  /** One that may reach the score: a guess of its score, and a function that tells what is foreseen of it. */
+  reached(warp: number, weft: number, start: number, hope: number, foresee: () => Foreseen): void;
+  /** One that is pruned. */
+  pruned?(warp: number, weft: number, start: number, toneSquared: number): void;
+}
+
+/** What became of the candidates that a scan did not hand on. */
+export interface Passed {
+  /** They cannot reach the score. */
+  pruned: number;
+  /** They need a longer repeat, more changes of colour or more shuttles than they may. */
+  limits: number;
+}
+
+/** Holds the candidates of one block against the score to reach. */
+export interface Scan {
+  /** Scans those with warp orders \`from\` to before \`to\` that represent their orbit. */
+  scan(from: number, to: number, least: () => number, visitor: Visitor): Passed;
+}

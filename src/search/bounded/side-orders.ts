@@ -1,0 +1,99 @@
+import { values } from '../../colour/yarn.js';
+import { spacing } from '../../draft/draft.js';
+import { shuttleCount } from '../../draft/shuttles.js';
+import { threadingPeriod, treadlingPeriod } from '../../order/lay.js';
+import { lcm } from '../../order/necklace.js';
+import { type Order, smallestPeriod } from '../../order/order.js';
+import { changes } from '../../score/ease.js';
+import type { Question } from '../question/question.js';
+import type { Family } from '../space/family.js';
+import type { Ground, Side } from './bound-ground.js';
+import { type LineBound, lineBounds } from './line-bound.js';
+
+/** What all orders of one side lay from one start, with the numbers that follow from one order alone. */
+export interface SideOrders {
+  readonly side: Side;
+  /** Palette index that every slot shows, order after order. */
+  readonly shown: Uint8Array;
+  /** The same as values. */
+  readonly values: Float64Array;
+  /** The same, +1 where the value is a light one and −1 where it is dark: below one half. */
+  readonly lights: Float64Array;
+  /** Threads of one whole repeat, changes of colour and shuttles in it. */
+  readonly repeat: Int32Array;
+  readonly changes: Int32Array;
+  readonly shuttles: Int32Array;
+  /** How strong its lines can be: the deviation of its blurred boundaries, at the most. */
+  readonly lines: Float64Array;
+}
+
+type Asked = Pick<Question, 'yarns' | 'tabby' | 'sett'>;
+
+/** Lays every warp order of a list on a ground. */
+export function warpsOn(ground: Ground, orders: readonly Order[], question: Asked, family: Family): SideOrders {
+  const palette = values(question.yarns);
+  const { warp } = lineBounds(ground, squareness(question), palette);
+  return ordersOn(ground.ends, orders, question, palette, warp, { period: threadingPeriod(family.weave([0], [0])) });
+}
+
+/** Lays every weft order of a list on a ground. */
+export function weftsOn(ground: Ground, orders: readonly Order[], question: Asked, family: Family): SideOrders {
+  const palette = values(question.yarns);
+  const weave = family.weave([0], [0]);
+  const { weft } = lineBounds(ground, squareness(question), palette);
+  const { pickKinds } = weave;
+  return ordersOn(ground.picks, orders, question, palette, weft, { period: treadlingPeriod(weave), pickKinds });
+}
+
+/** The orders of one side from one start, laid once for all starts of the other side. */
+export function laidOnce(known: Map<number, SideOrders>, start: number, lay: () => SideOrders): SideOrders {
+  const laid = known.get(start) ?? lay();
+  known.set(start, laid);
+  return laid;
+}
+
+function squareness({ sett }: Asked): number {
+  const { across, along } = spacing(sett);
+  return across / along;
+}
+
+/** @param period threads after which the weave begins again */
+function ordersOn(
+  side: Side,
+  orders: readonly Order[],
+  { yarns, tabby }: Asked,
+  value: Float64Array,
+  bound: LineBound,
+  { period, pickKinds }: { readonly period: number; readonly pickKinds?: Parameters<typeof shuttleCount>[0] },
+): SideOrders {
+  const { slot, slots, slotElement, slotCompanion, elements, length } = side;
+  const all = orders.length;
+  const made = {
+    side,
+    shown: new Uint8Array(all * slots),
+    values: new Float64Array(all * slots),
+    lights: new Float64Array(all * slots),
+    repeat: new Int32Array(all),
+    changes: new Int32Array(all),
+    shuttles: new Int32Array(all).fill(1),
+    lines: new Float64Array(all),
+  };
+  const shown = new Uint8Array(slots);
+  const laid = new Uint8Array(length);
+  orders.forEach((order, at) => {
+    for (let s = 0; s < slots; s++) {
+      const element = slotElement[s]!;
+      shown[s] = element === elements ? tabby : (order[element]! + slotCompanion[s]!) % yarns.length;
+      made.shown[at * slots + s] = shown[s]!;
+      made.values[at * slots + s] = value[shown[s]!]!;
+      made.lights[at * slots + s] = value[shown[s]!]! < 0.5 ? -1 : 1;
+    }
+    made.lines[at] = bound.of(made.values, at * slots);
+    for (let thread = 0; thread < length; thread++) laid[thread] = shown[slot[thread]!]!;
+    const repeat = lcm(period, smallestPeriod(laid));
+    made.repeat[at] = repeat;
+    made.changes[at] = (changes(laid) * repeat) / length;
+    if (pickKinds !== undefined) made.shuttles[at] = shuttleCount(pickKinds, laid);
+  });
+  return made;
+}

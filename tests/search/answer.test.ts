@@ -1,0 +1,139 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { drawdown } from '../../src/cloth/drawdown.js';
+import { colourAt, colourFace } from '../../src/cloth/face.js';
+import { PARTS, UNWEIGHED } from '../../src/score/parts/parts.js';
+import { PRESET_NAMES, PRESETS } from '../../src/score/rank/presets.js';
+import { answer } from '../../src/search/answer.js';
+import { classicsOf } from '../../src/search/evaluate/classics-for.js';
+import { inThisThread } from '../../src/search/pool/pool.js';
+import type { Question } from '../../src/search/question/question.js';
+import { type Space, spaceOf } from '../../src/search/space/space.js';
+import type { Outcome } from '../../src/search/strategy/outcome.js';
+import { runs } from '../long.js';
+import { nameOf, ranked } from '../plain/ranking.js';
+import { QUESTION } from './question.js';
+
+const YARNS: Question['yarns'] = [
+  ...QUESTION.yarns,
+  { letter: 'M', name: 'moss', hex: '#6a7a4c' },
+  { letter: 'R', name: 'rust', hex: '#a8502e' },
+];
+
+/** Rankings: those that have names, the default, and weights over any parts. */
+const ranking = fc.oneof(
+  fc.constant(QUESTION.rank),
+  fc.constantFrom(...PRESET_NAMES.map((name) => PRESETS[name])),
+  fc
+    .dictionary(fc.constantFrom(...PARTS), fc.integer({ min: 1, max: 4 }), { minKeys: 1, maxKeys: 4 })
+    .map((weights) => ({ ...UNWEIGHED, ...weights })),
+);
+
+const some = <T>(...all: readonly T[]): fc.Arbitrary<T[]> => fc.subarray([...all], { minLength: 1 });
+
+/** Small questions of every kind whose weaves the orders do not change. */
+const question: fc.Arbitrary<Question> = fc
+  .record({
+    structures: fc.oneof(
+      {
+        weight: 4,
+        arbitrary: fc
+          .constantFrom(
+            'plain weave',
+            '2/2 twill',
+            '1/3 twill',
+            '2/1 twill',
+            'basket',
+            'M’s and O’s',
+            'summer and winter',
+          )
+          .map((name) => [name]),
+      },
+      fc.constant(['2/2 twill', 'plain weave', '2/2 basket']),
+      fc.constant(['basket', 'plain weave', '1/2 twill']),
+    ),
+    colours: fc.oneof({ weight: 3, arbitrary: fc.constant(2) }, fc.constantFrom(3, 4)),
+    lengths: fc.constantFrom([2], [2, 3], [3], [1, 2, 4]),
+    weft: fc.constantFrom<Question['weft']>(
+      { rule: 'own' },
+      { rule: 'same' },
+      { rule: 'exchange' },
+      { rule: 'fixed', order: [0, 1, 1] },
+    ),
+    by: some<Question['by'][number]>('thread', 'unit'),
+    fill: some<Question['fill'][number]>('solid', 'alternate'),
+    times: fc.constantFrom([1], [2], [1, 2]),
+    starts: fc.constantFrom<Question['starts']>('all', 'first'),
+    sett: fc.constantFrom<Question['sett']>(QUESTION.sett, { ends: 20, picks: 30, per: 'inch' }),
+    rank: ranking,
+    same: fc.subarray<Question['same'][number]>(['mirror', 'half-turn', 'exchange']),
+    show: fc.constantFrom(1, 3, 10),
+    limits: fc.constantFrom<Question['limits']>(
+      QUESTION.limits,
+      { float: { threads: 3 }, repeat: 12 },
+      { ...QUESTION.limits, warpChanges: 4, weftChanges: 6 },
+      { ...QUESTION.limits, shuttles: 1 },
+    ),
+  })
+  .map(({ colours, ...rest }) => ({ ...QUESTION, ...rest, yarns: YARNS.slice(0, colours) }));
+
+/** Candidates that the plain version can try in a moment. */
+const small = (asked: Question, most: number): boolean => {
+  const { numbers, way } = spaceOf(asked);
+  return way !== 'evolved' && numbers <= most;
+};
+
+async function answered(asked: Question, way: Space['way']): Promise<Outcome> {
+  return answer(asked, { ...spaceOf(asked), way }, { pool: () => inThisThread(asked) });
+}
+
+/** What must be alike in every way of searching. */
+function told({ counts, found }: Outcome) {
+  const { float, unsound, limits } = counts.setAside;
+  return {
+    written: counts.written,
+    examined: counts.examined,
+    setAside: { float, unsound, limits },
+    exhaustive: counts.exhaustive,
+    shown: found.map(({ code, scores, equals, nearTwin }) => ({ code, score: scores.score, equals, nearTwin })),
+  };
+}
+
+describe('every way of searching answers alike', () => {
+  test('bounds find what listing finds, with the same counts', async () => {
+    await fc.assert(
+      fc.asyncProperty(question, async (asked) => {
+        fc.pre(small(asked, 4000));
+        const listed = await answered(asked, 'scored');
+        const bounded = await answered(asked, 'bounded');
+        expect(told(bounded)).toEqual(told(listed));
+        const { counts } = bounded;
+        const { float, unsound, flat, limits } = counts.setAside;
+        expect(counts.cloths + counts.equals + counts.cutOff + float + unsound + flat + limits).toBe(counts.examined);
+        expect(listed.counts.cutOff).toBe(0);
+      }),
+      { numRuns: runs(60) },
+    );
+  });
+
+  test('listing finds what trying every cell of every word finds', async () => {
+    await fc.assert(
+      fc.asyncProperty(question, async (asked) => {
+        fc.pre(small(asked, 40));
+        const classics = classicsOf(asked);
+        const families = spaceOf(asked).families;
+        const plain = ranked(asked, (name) => classics(families.find(({ structure }) => structure === name)!));
+        const { counts, found } = await answered({ ...asked, show: 10_000 }, 'scored');
+        expect(counts.cloths).toBe(plain.length);
+        const scores = new Map(plain.map(({ name, score }) => [name, score]));
+        found.forEach(({ draft, scores: { score } }, place) => {
+          expect(score).toBeCloseTo(plain[place]!.score, 6);
+          const face = colourFace(drawdown(draft), draft.warp, draft.weft);
+          const cells = draft.weft.map((_, j) => draft.warp.map((__, i) => colourAt(face, j, i)));
+          expect(score).toBeCloseTo(scores.get(nameOf(cells, asked))!, 6);
+        });
+      }),
+      { numRuns: runs(15) },
+    );
+  });
+});

@@ -13,7 +13,7 @@ import { readQuestion } from '../../src/search/question/read-question.js';
 import { enlarge } from '../../src/search/report/enlarge.js';
 import { planSheets } from '../../src/sheets/sheets.js';
 import { towel } from '../plan/cloths.js';
-import { belt, classOfEight, figuresSideBySide, gampKey, onThisWarp, pointDraft } from './guide-strips.js';
+import { belt, classOfEight, figuresSideBySide, gampKey, onThisWarp, pointDraft, put } from './guide-strips.js';
 import { pdfPage, pngPicture, svgPicture } from './raster.js';
 
 /** The contact sheet of the demo as it is in the gallery. */
@@ -65,11 +65,7 @@ async function card(): Promise<Picture> {
 async function onPage(picture: Picture, pen: Pen): Promise<Picture> {
   const [width, height] = [CARD.width, CARD.height].map((mm) => Math.round(mm * POINTS)) as [number, number];
   const page = { width, height, rgb: new Uint8Array(width * height * 3).fill(255) };
-  const left = Math.round(CARD.margin * POINTS);
-  for (let row = 0; row < picture.height; row++) {
-    const from = row * picture.width * 3;
-    page.rgb.set(picture.rgb.subarray(from, from + picture.width * 3), ((left + row) * width + left) * 3);
-  }
+  put(picture, page, CARD.margin, CARD.margin);
   return pngPicture(await toPng(page, POINTS, pen.layer(width, height)));
 }
 

@@ -37,6 +37,15 @@ const COLUMNS = 4;
 const MARGIN = 4;
 const MOST_LINES = 3;
 
+/** Puts a picture on a white page, its corner so many millimetres from the left and from the top. */
+export function put(picture: Picture, page: Picture, x: number, y: number): void {
+  const [left, top] = [Math.round(x * POINTS), Math.round(y * POINTS)];
+  for (let row = 0; row < picture.height; row++) {
+    const from = row * picture.width * 3;
+    page.rgb.set(picture.rgb.subarray(from, from + picture.width * 3), ((top + row) * page.width + left) * 3);
+  }
+}
+
 /** Cloths in rows, at true size or smaller, with what is said of each. */
 async function strip(shown: readonly Shown[], smaller = 1): Promise<Picture> {
   const pen = new Pen();
@@ -51,12 +60,7 @@ async function strip(shown: readonly Shown[], smaller = 1): Promise<Picture> {
   shown.forEach(({ draft, heading }, at) => {
     const [x, y] = [MARGIN + (at % COLUMNS) * cell.width, MARGIN + Math.floor(at / COLUMNS) * cell.height];
     const millimetres = { width: SIDE * smaller, height: SIDE * smaller };
-    const cloth = paintCloth(draft, { millimetres, perMillimetre: POINTS / smaller });
-    const [left, top] = [Math.round(x * POINTS), Math.round(y * POINTS)];
-    for (let row = 0; row < cloth.height; row++) {
-      const from = row * cloth.width * 3;
-      page.rgb.set(cloth.rgb.subarray(from, from + cloth.width * 3), ((top + row) * width + left) * 3);
-    }
+    put(paintCloth(draft, { millimetres, perMillimetre: POINTS / smaller }), page, x, y);
     pen.text(heading, x, y + SIDE + LEADING + 0.4, { bold: true });
     for (const [k, line] of said[at]!.entries()) pen.text(line, x, y + SIDE + (k + 2) * LEADING + 0.4);
   });

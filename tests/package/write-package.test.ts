@@ -66,6 +66,7 @@ describe('the tarball', () => {
       'dist/shedlight.1',
       'gallery/turned-twill.yaml',
       'package.json',
+      'src/score/FIGURES.md',
     ]);
   });
 

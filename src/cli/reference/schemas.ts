@@ -8,8 +8,10 @@ import type { Key, Kind, Table } from '../../input/key.js';
 import { WEAVERS_TABLE } from '../../plan/deal/weavers.js';
 import { PLAN_TABLE } from '../../plan/options/plan-options.js';
 import { RESULTS_TABLE } from '../../plan/results/results-form.js';
+import { PART, PARTS } from '../../score/parts/parts.js';
 import { QUESTION_TABLE } from '../../search/question/question-table.js';
 import { writtenSchema } from '../shell/plan-folder.js';
+import { FIGURES } from './reference-words.js';
 
 type JsonSchema = Readonly<Record<string, unknown>>;
 
@@ -41,10 +43,32 @@ export function schemas(): Record<string, string> {
       overrideSchema: ({ jsonSchema }) =>
         jsonSchema.prefixItems && { ...jsonSchema, minItems: jsonSchema.prefixItems.length },
     });
-    return written(name, title, body as JsonSchema);
+    return written(name, title, explained(body as JsonSchema));
   });
   const fromTables = Object.entries(YAML_FILES).map(([name, [title, table]]) => written(name, title, ofTable(table)));
   return Object.fromEntries([...fromSchemas, ...fromTables]);
+}
+
+/** What each figure of a cloth says, as the reference has it. */
+const MEANS: Readonly<Record<string, string>> = {
+  ...Object.fromEntries(PARTS.map((name) => [name, PART[name].means])),
+  ...FIGURES,
+};
+
+/** A schema with the meaning of each figure among the scores of a cloth. `path`: the keys that lead to its value. */
+function explained(schema: JsonSchema, path: readonly string[] = []): JsonSchema {
+  const { properties, items } = schema as Readonly<Record<'properties' | 'items', JsonSchema | undefined>>;
+  const inner = (value: unknown, key: string): JsonSchema => explained(value as JsonSchema, [...path, key]);
+  const scores = path.indexOf('scores');
+  const means = scores < 0 ? undefined : MEANS[path.slice(scores + 1).join('.')];
+  return {
+    ...(means !== undefined && { description: means }),
+    ...schema,
+    ...(items !== undefined && { items: inner(items, 'items') }),
+    ...(properties !== undefined && {
+      properties: Object.fromEntries(Object.entries(properties).map(([key, value]) => [key, inner(value, key)])),
+    }),
+  };
 }
 
 function written(name: string, title: string, { $schema: _, ...body }: JsonSchema): readonly [string, string] {

@@ -46,6 +46,14 @@ test('the schemas are what `npm run reference` makes', () => {
   for (const name of names) expect(readFileSync(new URL(name, FOLDER), 'utf8')).toBe(made[name]);
 });
 
+test('every figure of a cloth is explained', () => {
+  const gallery = JSON.parse(readFileSync(new URL('gallery.schema.json', FOLDER), 'utf8'));
+  const { floats, ...scores } = gallery.properties.candidates.items.properties.scores.properties;
+  const figures = Object.entries({ ...scores, ...floats.properties }) as [string, { description?: string }][];
+  expect(figures.length).toBeGreaterThan(25);
+  for (const [name, { description }] of figures) expect(description, name).toMatch(/\w/);
+});
+
 /** Every JSON and YAML file that the commands write, by its name in a folder, and their texts. */
 let written: Record<string, string> = {};
 beforeAll(

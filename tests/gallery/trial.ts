@@ -56,8 +56,8 @@ export function foundOf(draft: Draft, rank: number, more: Partial<Found> = {}): 
   return {
     rank,
     code,
-    recipe: `trial weave, ${letters(draft.warp)} by thread, weft as warp`,
-    shortRecipe: 'trial weave by thread',
+    recipe: `trial weave, ${letters(draft.warp)}, thread by thread, weft as warp`,
+    shortRecipe: 'trial weave, thread by thread',
     why: 'ranked here for: symmetry 0.25; nearest classic: hound’s tooth, 0.12 away',
     structure: 'trial weave',
     redraw: [

@@ -40,7 +40,9 @@ export function kept(name: string, made: Made): KeptCloth {
   };
   const whole = wholeRepeat(weave, laid(endStrands(weave), warp), laid(pickStrands(weave), weft));
   const draft = { ...whole, yarns: YARNS, sett: made.sett ?? SETT };
-  const recipe = `${structure.name}, ${warp} by ${by} ×${times}, weft ${weft}`;
+  const covers = times === 1 ? `${by} by ${by}` : `${times} ${by}s each`;
+  const wefts = weft === warp ? 'weft as warp' : `weft ${weft}`;
+  const recipe = `${structure.name}, ${warp}, ${covers}, ${wefts}`;
   const order = { warp, weft, by, fill: 'solid', times, start: [0, 0] } as const;
   return { code: codeOf(draft), recipe, structure: structure.name, order, note: '', stars: 0, draft };
 }

@@ -5,7 +5,7 @@ import { capital, grouped, plural } from '../../words/counts.js';
 import { dialogBox } from '../boxes/dialog.js';
 import { download } from '../boxes/download.js';
 import { button, el } from '../paint/dom.js';
-import { askForm } from './ask-form.js';
+import { type AskForm, askForm } from './ask-form.js';
 import type { AskedOf } from './asked.js';
 import { askedOfFile, askedText, readAsked } from './read-asked.js';
 import { type Answered, savedPage } from './save-page.js';
@@ -98,22 +98,8 @@ export function askBox(script: string, answered: (answer: Answered, asked: Asked
     savePage: async () => {
       if (last) download(await savedPage(last, script), 'gallery.html', 'text/html');
     },
-    saveText: () => attempt(() => download(askedText(form.asked()), 'question.yaml', 'application/yaml')),
-    openText: async (file) => {
-      const text = await file.text();
-      attempt(() => {
-        form.show({ asked: askedOfFile(text, file.name) });
-        later();
-      });
-    },
+    ...questionFile(form, said, () => later()),
   });
-  const attempt = (work: () => void): void => {
-    try {
-      work();
-    } catch (error) {
-      said.textContent = wordsOf(error);
-    }
-  };
   controls(false);
   shown.body.append(head, form.fields);
   const open = (): void => {
@@ -122,6 +108,27 @@ export function askBox(script: string, answered: (answer: Answered, asked: Asked
     later();
   };
   return { dialog: shown.dialog, opener: button('Ask', open), open, show: form.show, start };
+}
+
+/** Saves the question in the form as a file, and fills the form from one. What is wrong is said. */
+function questionFile(form: AskForm, said: HTMLElement, opened: () => void) {
+  const attempt = (work: () => void): void => {
+    try {
+      work();
+    } catch (error) {
+      said.textContent = wordsOf(error);
+    }
+  };
+  return {
+    saveText: (): void => attempt(() => download(askedText(form.asked()), 'question.yaml', 'application/yaml')),
+    async openText(file: File): Promise<void> {
+      const text = await file.text();
+      attempt(() => {
+        form.show({ asked: askedOfFile(text, file.name) });
+        opened();
+      });
+    },
+  };
 }
 
 /** The head of the box: what is said, the progress, and the buttons, of which a search shows others. */

@@ -50,7 +50,7 @@ test('quotes what must be, in UTF-8; centimetres where the sett is so counted', 
   expect(row).toContain('cm');
   // Sixteen ends at eight to the centimetre.
   expect(row).toContain('2');
-  expect(clothsTable([foundOf(HOUNDS_TOOTH, 1)])).toContain('"trial weave, DDDDLLLL by thread, weft as warp"');
+  expect(clothsTable([foundOf(HOUNDS_TOOTH, 1)])).toContain('"trial weave, DDDDLLLL, thread by thread, weft as warp"');
 });
 
 test.each(['=1+1', '+cmd', '-2+3', '@SUM(A1)', '\tx', '\rx', '＝1', '=HYPERLINK("x")'])(

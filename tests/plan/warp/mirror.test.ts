@@ -15,7 +15,7 @@ describe('borders and mirrors', () => {
     const { pieces } = planned({ mirror: 'single', 'mirror weft': 'single' });
     const { draft, cloth } = pieces[0]!;
     expect(draft.weft).toHaveLength(38);
-    expect(cloth.recipe).toBe('2/2 twill, DDLDL by thread ×4, weft DDLDL; warp and weft mirrored, single turns');
+    expect(cloth.recipe).toBe('2/2 twill, DDLDL, 4 threads each, weft as warp; warp and weft mirrored, single turns');
     const { operations } = scoreDraft(draft, {
       weights: PRESETS.clear,
       floatLimit: { threads: 7 },

@@ -234,16 +234,16 @@ function folderOf(file: string | undefined, question: Question): string {
     const name = basename(file, extname(file));
     return join(dirname(file), extname(file) === '' ? `${name}-gallery` : name);
   }
-  const woven = question.draft
-    ? basename(question.draft.file, extname(question.draft.file))
-    : question.structures.join(' ');
+  const { draft } = question;
+  const woven = draft ? basename(draft.file, extname(draft.file)) : question.structures.join(' ');
   const plain = woven
     .normalize('NFD')
     .toLowerCase()
     .replace(/[\p{M}'’]/gu, '')
     .replace(/[^a-z0-9]+/g, '-')
     .replace(/^-|-$/g, '');
-  return join('gallery', plain.slice(0, 60) || 'gallery');
+  const there = question.onTheLoom ? '-on-the-loom' : '';
+  return join('gallery', (plain.slice(0, 60) || 'gallery') + there);
 }
 
 function workersOf(text: string): number {

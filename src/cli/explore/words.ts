@@ -35,7 +35,7 @@ export function sayFound(question: Question, outcome: Outcome, written: Written,
   say(io.stdout, `Best: ${bold(io.stdout, best.code)} ${best.recipe}`);
   say(io.stdout, `  ${words}`);
   if (remedy) say(io.stdout, remedy);
-  say(io.stdout, `Open ${bold(io.stdout, index)}, and choose`);
+  say(io.stdout, `Open ${bold(io.stdout, index)}`);
   const codes = found.slice(0, 2).map(({ code }) => code);
   say(io.stdout, `Keep what you like by its code: shedlight keep ${asArgument(folder)} ${codes.join(' ')}`);
 }

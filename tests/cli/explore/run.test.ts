@@ -14,7 +14,7 @@ describe('explore', () => {
       expect(lines).toHaveLength(5);
       expect(lines[0]).toMatch(/candidates \(all tried\): \d+ different cloths, .*; 3 shown\.$/);
       expect(lines[1]).toMatch(/^Best: [0-9a-z]{8} 2\/2 twill, /);
-      expect(lines[3]).toBe(`Open ${join(folder, 'tide-line', 'index.html')}, and choose`);
+      expect(lines[3]).toBe(`Open ${join(folder, 'tide-line', 'index.html')}`);
       // The last line is a command that keeps the best cloths as it stands.
       const command = /: shedlight (keep \S+ [0-9a-z]{8} [0-9a-z]{8})$/.exec(lines[4]!)![1]!;
       const kept = await run(...command.split(' '), '--out', join(folder, 'kept.json'));

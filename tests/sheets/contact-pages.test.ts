@@ -74,9 +74,7 @@ describe('contact sheets', () => {
     expect(words(page!)).toContain('Round: summer and winter');
     expect(words(page!)).toContain('1 A');
     expect(words(page!)).toContain('in the order of the weavers');
-    expect(words(page!)).toMatch(
-      /unit by unit, weft D float 0.15 in, 2 shuttles, (clear at \d m|one tone at 0.6 m)/,
-    );
+    expect(words(page!)).toMatch(/unit by unit, weft D float 0.15 in, 2 shuttles, (clear at \d m|one tone at 0.6 m)/);
   });
 });
 

@@ -2,7 +2,7 @@
 import { existsSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
-import { begin, copyOf, differing, everythingIn, halves, run } from './place.js';
+import { begin, copyOf, differing, everythingIn, halves, later, run } from './place.js';
 
 /** Share of the runs after a kill that are killed too; of those on a clock that is wrong, and by how much. */
 const TWICE = 0.25;
@@ -35,6 +35,7 @@ async function killed(ready, random, tally) {
     const resume = again && work.resumes ? ['--resume'] : [];
     told.push(await killOnce(ready, home, resume, random, tally));
     check('neither old nor new', halves(ready, home));
+    later(home);
     if (again || random() > TWICE) break;
   }
   tally.betweenTwoRenames += Number(existsSync(join(home, '.box.shedlight-old')));
@@ -52,7 +53,7 @@ async function killed(ready, random, tally) {
 async function killOnce({ work, ms, changes }, home, more, random, tally) {
   const killAt = random() < 0.5 ? 1 + Math.floor(random() * changes) : undefined;
   const after = random() * ms;
-  const { child, over } = begin(home, [...work.now, ...more], killAt === undefined ? undefined : { killAt });
+  const { child, over } = begin(home, [...work.now, ...more], killAt && { killAt }, work.resumes);
   if (killAt === undefined) void setTimeout(after).then(() => child.kill('SIGKILL'));
   const { code, signal, stderr } = await over;
   tally.runs++;

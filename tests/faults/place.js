@@ -1,7 +1,17 @@
 /** Folders in which the program is run, what lies in them, and what it says. */
 import { spawn, spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { cpSync, existsSync, lstatSync, mkdtempSync, readdirSync, readFileSync, readlinkSync, rmSync } from 'node:fs';
+import {
+  cpSync,
+  existsSync,
+  lstatSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  readlinkSync,
+  rmSync,
+  utimesSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { basename, dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -13,10 +23,11 @@ const DISTURB = new URL('disturb.mjs', import.meta.url).href;
 const QUICK_CLOCK = new URL('../cli/explore/quick-clock.mjs', import.meta.url).href;
 const LONGEST_MS = 300_000;
 
-/** The words of a process that runs a command; with `fault`, disturbed by it. */
-export function processOf(words, fault) {
+/** The words of a process that runs a command; with `fault`, disturbed by it; `quick`, on the quick clock. */
+export function processOf(words, fault, quick = false) {
   const env = { ...process.env, ...(fault && { SHEDLIGHT_FAULT: JSON.stringify(fault) }) };
-  return { args: ['--import', QUICK_CLOCK, ...(fault ? ['--import', DISTURB] : []), BIN, ...words], env };
+  const loaded = [...(quick ? [QUICK_CLOCK] : []), ...(fault ? [DISTURB] : [])];
+  return { args: [...loaded.flatMap((file) => ['--import', file]), BIN, ...words], env };
 }
 
 /** Runs a command to its end. */
@@ -37,8 +48,8 @@ function sure(home, words) {
 }
 
 /** Starts a command; `over` is fulfilled when it ends. */
-export function begin(home, words, fault) {
-  const { args, env } = processOf(words, fault);
+export function begin(home, words, fault, quick) {
+  const { args, env } = processOf(words, fault, quick);
   const child = spawn(process.execPath, args, { cwd: home, env, stdio: ['ignore', 'ignore', 'pipe'] });
   let stderr = '';
   child.stderr.on('data', (text) => {
@@ -62,6 +73,12 @@ export function everythingIn(home) {
       return [name, createHash('sha256').update(readFileSync(path)).digest('hex').slice(0, 16)];
     });
   return Object.fromEntries(all);
+}
+
+/** Lets some seconds pass for locks: one that was killed while it was made counts as being made for so long. */
+export function later(home) {
+  const then = new Date(Date.now() - 10_000);
+  for (const name of readdirSync(home)) if (name.endsWith('.shedlight-lock')) utimesSync(join(home, name), then, then);
 }
 
 /** The names that differ between two states of a folder, in short. */

@@ -5,6 +5,7 @@ import { LONGEST_NAME } from '../../input/given.js';
 import { LARGEST_FILE } from '../../input/source.js';
 import { MOST_WEAVERS } from '../../plan/deal/weavers.js';
 import { MOST_ENDS } from '../../plan/piece/repeats-across.js';
+import { MOST_PLANNED } from '../../plan/piece/warp-plan.js';
 import { LOOK_FIGURES } from '../../score/parts/look-figures.js';
 import type { Look, Part } from '../../score/parts/parts.js';
 import type { Scores } from '../../score/parts/scores.js';
@@ -71,7 +72,8 @@ export const LIMITS: Readonly<Record<string, string>> = {
   'a name': `${LONGEST_NAME} letters, on one line; characters that steer a terminal or turn text are read as spaces`,
   'a note': `${grouped(LONGEST.note)} letters`,
   'cloths of a gallery': `${grouped(MOST_SHOWN)}; two pictures each, about 25 kB a cloth in all`,
-  'cloths of a shortlist': `${grouped(MOST_KEPT)}; a plan has two or more pages for each`,
+  'cloths of a shortlist': grouped(MOST_KEPT),
+  'cloths of a plan': `${MOST_PLANNED}; two or more pages each, about 350 kB a cloth in all`,
   'weavers of a group': String(MOST_WEAVERS),
   'ends of a warp': grouped(MOST_ENDS),
 };

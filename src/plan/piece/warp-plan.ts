@@ -60,6 +60,9 @@ export interface WarpPlan {
   readonly cautions: readonly string[];
 }
 
+/** Most cloths of one plan: each has pages of its own, which are held in memory until all are drawn. */
+export const MOST_PLANNED = 200;
+
 /** Reeds that most weavers can lay hands on: dents in an inch, and in a centimetre (common practice, no source). */
 const USUAL_REEDS: Readonly<Record<Per, readonly number[]>> = {
   inch: [5, 6, 8, 10, 12, 14, 15],
@@ -77,6 +80,9 @@ export function planWarps(
   learnt: (cloth: KeptCloth) => Learnt = () => ({}),
 ): WarpPlan[] {
   if (kept.length === 0) throw new Problem('found a shortlist with nothing in it; expected at least one cloth');
+  if (kept.length > MOST_PLANNED) {
+    throw new Problem(`found ${kept.length} cloths to plan; expected ${MOST_PLANNED} at most: keep fewer in a list`);
+  }
   const groups = new Map<string, Placed[]>();
   for (const cloth of kept) {
     const draft = fitted(cloth.draft, options);

@@ -32,6 +32,14 @@ describe('a warp', () => {
     expect(planWarps([towel()], needsOf({ floating: 'yes' }))[0]!.floating.ends).toBe(2);
   });
 
+  test('is planned for up to 200 cloths', () => {
+    const many = (count: number) => Array.from({ length: count }, (_, k) => ({ ...towel(), code: `t${k}` }));
+    expect(planWarps(many(200), needsOf())[0]!.pieces).toHaveLength(200);
+    expect(() => planWarps(many(201), needsOf())).toThrow(
+      'found 201 cloths to plan; expected 200 at most: keep fewer in a list',
+    );
+  });
+
   // Reeds that suppliers stock (common practice, no source): two ends in a dent where one of them does it.
   test.each([
     ['inch', [5, 6, 8, 10, 12, 14, 15]],

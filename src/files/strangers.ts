@@ -1,7 +1,11 @@
-import { constants, cpSync, lstatSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { constants, cpSync, lstatSync, readdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { Problem } from '../problem.js';
+import { textUpTo } from './reading.js';
 import { writeFresh } from './whole.js';
+
+/** Largest form, in bytes, that is brought up to date. */
+const LARGEST_FORM = 1_000_000;
 
 /** The files of a folder that shedlight wrote. */
 export interface OwnFiles {
@@ -122,7 +126,8 @@ export function carryOver(
 /** Writes what a person's file becomes in the new folder; false if it stays as it is. */
 function grew(old: string, path: string, kind: FolderKind): boolean {
   const stats = lstatSync(old);
-  const text = stats.isFile() ? kind.grown?.(readFileSync(old, 'utf8')) : undefined;
+  const begun = stats.isFile() ? textUpTo(old, LARGEST_FORM) : undefined;
+  const text = begun === undefined ? undefined : kind.grown?.(begun);
   if (text !== undefined) writeFresh(path, text, { mode: stats.mode, sync: false });
   return text !== undefined;
 }

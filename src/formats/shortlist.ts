@@ -10,6 +10,8 @@ import { faultOf, restoredDraft, storedDraft, storedDraftSchema } from './stored
 /** Value of the key `format` in a shortlist. */
 const SHORTLIST_FORMAT = 'shedlight-shortlist';
 
+/** Largest gallery or shortlist that is read, in bytes. */
+export const LARGEST_LIST = 200_000_000;
 /** Most cloths in a shortlist: a guard against damaged files. */
 export const MOST_KEPT = 1000;
 /** Most characters in the texts about a cloth. */

@@ -1,6 +1,9 @@
-import { closeSync, openSync, readFileSync, readSync } from 'node:fs';
+import { closeSync, openSync, readSync } from 'node:fs';
 import { join } from 'node:path';
 import { type FolderKind, namesIn } from '../files/folder.js';
+import { textUpTo } from '../files/reading.js';
+import { LARGEST_LIST } from '../formats/shortlist.js';
+import { Problem } from '../problem.js';
 import { QUARTER_POINTS, quarterPath } from './html/page-quarter.js';
 import { isTableOf, TABLE } from './manifest/cloths-table.js';
 import { groupsOf } from './manifest/groups.js';
@@ -19,7 +22,10 @@ export const GALLERY: FolderKind = {
   yields: [],
   ownFiles: (place, shown) => {
     if (!namesIn(place).includes('gallery.json')) return undefined;
-    const manifest = parseManifest(readFileSync(join(place, 'gallery.json'), 'utf8'), join(shown, 'gallery.json'));
+    const file = join(shown, 'gallery.json');
+    const written = textUpTo(join(place, 'gallery.json'), LARGEST_LIST);
+    if (written === undefined) throw new Problem(`${file}: found no file of up to 200 MB; expected a gallery.json`);
+    const manifest = parseManifest(written, file);
     const rules = rulesOf(manifest);
     const unchanged = [...rules].filter(([name, isOurs]) => looksRight(join(place, name), isOurs));
     return { named: new Set(rules.keys()), unchanged: new Set(unchanged.map(([name]) => name)) };
@@ -39,7 +45,7 @@ function rulesOf(manifest: Manifest): Map<string, Rule> {
   const text =
     (isOurs: (text: string) => boolean): Rule =>
     (path) =>
-      isOurs(readFileSync(path, 'utf8'));
+      isOurs(textUpTo(path, LARGEST_LIST) ?? '');
   const picture =
     (width: number, height: number): Rule =>
     (path) =>

@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, statSync, truncateSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -208,6 +208,28 @@ describe('what is printed can steer no terminal', () => {
     for (const n of [1, 3, 5, 7]) expect(() => JSON.parse(all[n]!.out)).not.toThrow();
     expect(JSON.parse(all[1]!.out).candidates[0].recipe).toBe(hostile);
   });
+});
+
+test('files of any size in a folder that is to be written into', async () => {
+  const sparse = (name: string, bytes: number): void => {
+    put(name, '');
+    truncateSync(at(name), bytes);
+  };
+  for (const folder of ['vast', 'vast-plan', 'vast-list']) mkdirSync(at(folder));
+  for (const name of ['vast/gallery.json', 'vast-plan/plan.json', 'vast-list/.shedlight.json']) sparse(name, 3e9);
+  expect(await refusal('explore', '--structure', 'plain', '--lengths', '3', '--out', at('vast'))).toContain(
+    'vast/gallery.json: found no file of up to 200 MB; expected a gallery.json',
+  );
+  for (const folder of ['vast-plan', 'vast-list']) {
+    expect(await refusal('plan', at('kept.json'), '--out', at(folder))).toContain(
+      `${folder}: found a folder with other things in it`,
+    );
+  }
+  mkdirSync(at('vast-form'));
+  sparse('vast-form/results.yaml', 2e6);
+  const planned = await run('plan', at('kept.json'), '--out', at('vast-form'));
+  expect([planned.code, planned.err]).toEqual([0, expect.stringContaining('results.yaml: left as it is')]);
+  expect(statSync(at('vast-form/results.yaml')).size).toBe(2e6);
 });
 
 test('what steers a terminal or turns text stands in no page, drawing, table or draft for print', async () => {

@@ -5,11 +5,19 @@ import { explained } from '../../files/faults.js';
 import { alone } from '../../files/lock.js';
 import { programVersion } from '../../files/program-version.js';
 import { judgeFile, writeWhole } from '../../files/whole.js';
-import { type KeptCloth, keepAlso, LONGEST, parseShortlist, readBack, shortlistText } from '../../formats/shortlist.js';
+import {
+  type KeptCloth,
+  keepAlso,
+  LARGEST_LIST,
+  LONGEST,
+  parseShortlist,
+  readBack,
+  shortlistText,
+} from '../../formats/shortlist.js';
 import { brief, didYouMean, Problem, quote } from '../../problem.js';
 import { asArgument } from '../../words/shell.js';
 import { EXIT, type Io, say, sayJson } from '../shell/io.js';
-import { LARGEST_LIST, loadCloths, loadShortlist } from '../shell/kept-file.js';
+import { loadCloths, loadShortlist } from '../shell/kept-file.js';
 
 /** The arguments of the command. */
 export interface KeepArguments {

@@ -1,6 +1,6 @@
 import type { Floats } from '../../cloth/floats.js';
 import { LARGEST_WIF, LONGEST_DRAFT, MOST_SHAFTS, MOST_THREADS, MOST_TREADLES } from '../../draft/limits.js';
-import { LONGEST, MOST_KEPT } from '../../formats/shortlist.js';
+import { LARGEST_LIST, LONGEST, MOST_KEPT } from '../../formats/shortlist.js';
 import { LONGEST_NAME } from '../../input/given.js';
 import { LARGEST_FILE } from '../../input/source.js';
 import { MOST_WEAVERS } from '../../plan/deal/weavers.js';
@@ -12,7 +12,6 @@ import type { Scores } from '../../score/parts/scores.js';
 import { MOST_SHOWN } from '../../search/question/question-table.js';
 import { grouped } from '../../words/counts.js';
 import { LARGEST_PICTURE_FILE } from '../convert/run.js';
-import { LARGEST_LIST } from '../shell/kept-file.js';
 
 /** How orders, profiles and threadings are written. */
 export const NOTATION: Readonly<Record<string, string>> = {

@@ -1,8 +1,9 @@
-import { closeSync, fstatSync, openSync, readSync, statSync } from 'node:fs';
+import { statSync } from 'node:fs';
 import { dirname, extname, isAbsolute, join } from 'node:path';
 import type { Draft } from '../../draft/draft.js';
 import { LARGEST_WIF, readWif, refuseLarge } from '../../draft/wif/read-wif.js';
 import { readDraft } from '../../draft/yaml/read-draft.js';
+import { bytesUpTo } from '../../files/reading.js';
 import { standing } from '../../files/standing.js';
 import { LARGEST_FILE } from '../../input/source.js';
 import { MachineFault, Problem } from '../../problem.js';
@@ -23,7 +24,9 @@ const REASONS: Readonly<Record<string, string>> = {
 export function readBytes(path: string, what: string, largest = LARGEST_FILE): Buffer {
   try {
     const place = standing(path);
-    const bytes = statSync(place).isFile() ? bytesOf(place, largest) : endedBySignals(() => bytesOf(place, largest));
+    const bytes = statSync(place).isFile()
+      ? bytesUpTo(place, largest)
+      : endedBySignals(() => bytesUpTo(place, largest));
     if (bytes === 'folder') throw new Problem(`${path}: found a folder; expected ${what}`);
     if (bytes === 'large') throw new Problem(`${path}: found more than ${largest / 1_000_000} MB; expected ${what}`);
     return bytes;
@@ -33,17 +36,6 @@ export function readBytes(path: string, what: string, largest = LARGEST_FILE): B
     const reason = REASONS[code];
     if (reason !== undefined) throw new Problem(`${path}: ${reason}; expected ${what}`);
     throw new MachineFault(`${path}: could not be read (${code})`, { cause: error });
-  }
-}
-
-function bytesOf(place: string, largest: number): Buffer | 'folder' | 'large' {
-  const file = openSync(place, 'r');
-  try {
-    const stats = fstatSync(file);
-    if (stats.isDirectory()) return 'folder';
-    return (stats.size > largest ? undefined : readAtMost(file, largest)) ?? 'large';
-  } finally {
-    closeSync(file);
   }
 }
 
@@ -63,19 +55,6 @@ function endedBySignals<T>(wait: () => T): T {
 /** The path of a file that another file names: relative to that file. */
 export function besideFile(file: string, written: string): string {
   return isAbsolute(written) ? written : join(dirname(file), written);
-}
-
-/** The contents of an open file, which may be a pipe; undefined if it is larger than `largest` bytes. */
-function readAtMost(file: number, largest: number): Buffer | undefined {
-  const chunks: Buffer[] = [];
-  for (let left = largest; left >= 0; ) {
-    const chunk = Buffer.alloc(Math.min(left + 1, 65_536));
-    const count = readSync(file, chunk);
-    if (count === 0) return Buffer.concat(chunks);
-    chunks.push(chunk.subarray(0, count));
-    left -= count;
-  }
-  return undefined;
 }
 
 /** The text of a file in UTF-8, with or without a byte order mark. */

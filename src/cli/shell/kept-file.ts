@@ -2,15 +2,12 @@ import { existsSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { programVersion } from '../../files/program-version.js';
 import { standing } from '../../files/standing.js';
-import { isShortlist, type KeptCloth, keptOf, parseShortlist } from '../../formats/shortlist.js';
+import { isShortlist, type KeptCloth, keptOf, LARGEST_LIST, parseShortlist } from '../../formats/shortlist.js';
 import { draftOf, parseManifest } from '../../gallery/manifest/manifest.js';
 import { originOf } from '../../gallery/manifest/origin.js';
 import { Problem } from '../../problem.js';
 import { asArgument } from '../../words/shell.js';
 import { readText } from './files.js';
-
-/** Largest gallery or shortlist that is read, in bytes. */
-export const LARGEST_LIST = 200_000_000;
 
 /** Reads a shortlist from a file. */
 export function loadShortlist(path: string): KeptCloth[] {

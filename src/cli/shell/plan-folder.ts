@@ -1,8 +1,10 @@
 import { createHash } from 'node:crypto';
-import { readFileSync, statSync } from 'node:fs';
+import { statSync } from 'node:fs';
 import { join } from 'node:path';
 import * as v from 'valibot';
 import { type FolderKind, judgeFolder, namesIn, type OwnFiles, replaceFolder } from '../../files/folder.js';
+import { hashOfFile, textUpTo } from '../../files/reading.js';
+import { LARGEST_LIST } from '../../formats/shortlist.js';
 import { type FormEntry, grownForm, resultsForm } from '../../plan/results/results-form.js';
 import { Problem } from '../../problem.js';
 import { isTable } from '../../sheets/plan-table.js';
@@ -93,17 +95,16 @@ type Known = OwnFiles & { readonly kind: Planned };
 /** Reads the list of written files in a folder; undefined if there is none. */
 function listedIn(place: string, names: readonly string[]): Known | undefined {
   if (!names.includes(WRITTEN)) return undefined;
-  const read = v.safeParse(writtenSchema, jsonOf(readFileSync(join(place, WRITTEN), 'utf8')));
+  const read = v.safeParse(writtenSchema, jsonOf(join(place, WRITTEN)));
   if (!read.success) return undefined;
   const { kind, files } = read.output;
-  const unchanged = names.filter((name) => files[name] === hashOf(readFileSync(join(place, name))));
+  const unchanged = names.filter((name) => files[name] !== undefined && files[name] === hashOfFile(join(place, name)));
   return { kind, named: new Set(Object.keys(files)), unchanged: new Set(unchanged) };
 }
 
 /** Recognises a folder without a list, as version 0.1.0 wrote it, by the contents of its files. */
 function recognisedIn(place: string, names: readonly string[]): Known | undefined {
-  const formatOf = (name: string): unknown =>
-    names.includes(name) ? jsonOf(readFileSync(join(place, name), 'utf8'))?.format : undefined;
+  const formatOf = (name: string): unknown => (names.includes(name) ? jsonOf(join(place, name))?.format : undefined);
   const isDeal = formatOf('deal.json') === 'shedlight-deal';
   const isPlan = formatOf('plan.json') === 'shedlight-plan';
   if (!isDeal && !isPlan) return undefined;
@@ -111,7 +112,7 @@ function recognisedIn(place: string, names: readonly string[]): Known | undefine
   const isOurs = (name: string): boolean => {
     if (name === 'deal.json') return isDeal;
     if (name === 'plan.json') return isPlan;
-    const text = readFileSync(join(place, name), 'latin1');
+    const text = textUpTo(join(place, name), LARGEST_LIST) ?? '';
     return name.endsWith('.pdf') ? text.includes('/Producer (shedlight)') : name.endsWith('.csv') && isTable(text);
   };
   const named = new Set<string>(FILES[kind]);
@@ -131,9 +132,9 @@ function isHalfWritten(place: string, name: string): boolean {
   return !isDate && Math.abs(mtimeMs - Number(number) * 1000) > 24 * 3_600_000;
 }
 
-function jsonOf(text: string): { format?: unknown } | undefined {
+function jsonOf(path: string): { format?: unknown } | undefined {
   try {
-    const given: unknown = JSON.parse(text);
+    const given: unknown = JSON.parse(textUpTo(path, LARGEST_LIST) ?? '');
     return typeof given === 'object' && given !== null ? given : undefined;
   } catch {
     return undefined;

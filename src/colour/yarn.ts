@@ -1,6 +1,5 @@
-import 'culori/css';
-import { converter, formatHex, parse, wcagLuminance } from 'culori/fn';
 import { Problem, quote } from '../problem.js';
+import { converter, formatHex, parse, wcagLuminance } from './css-colour.js';
 
 /** A yarn: the letter it is written with, its colour, and its size where known. */
 export interface Yarn {

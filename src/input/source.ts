@@ -1,7 +1,7 @@
-import { isMap, isScalar, isSeq, Lexer, LineCounter, type Node, parseDocument } from 'yaml';
 import { Problem } from '../problem.js';
 import { describe, type Given, isKeys, Misread, type Path, type Spot } from './given.js';
 import { readKeys, type Table, type Values } from './key.js';
+import { isMap, isScalar, isSeq, Lexer, LineCounter, type Node, parseDocument } from './yaml.js';
 
 /** Values that a person gave, with the place of each in words. */
 export interface Source {

@@ -130,6 +130,18 @@ export function colours(plan: Layout, order: Order, palette: number, tabby: numb
   return laid;
 }
 
+/** Extends colours to the length after which weave and colours both begin again. */
+export function repeated(laid: Uint8Array, weavePeriod: number): Uint8Array {
+  const length = lcm(weavePeriod, smallestPeriod(laid));
+  if (length === laid.length) return laid;
+  const whole = new Uint8Array(length);
+  for (let s = 0, from = 0; s < length; s++) {
+    whole[s] = laid[from]!;
+    if (++from === laid.length) from = 0;
+  }
+  return whole;
+}
+
 /** One whole repeat: weave and colours extended to the length after which both begin again. */
 export function wholeRepeat(
   weave: Weave,

@@ -16,9 +16,10 @@ import { lookOf } from './parts/look-figures.js';
 import { type Part, partsOf, type Weights } from './parts/parts.js';
 import type { Scores } from './parts/scores.js';
 import { rankScore } from './rank/rank.js';
+import { analyser } from './symmetry/analysis.js';
 import { codeOf } from './symmetry/cloth-code.js';
 import { nearlyOf } from './symmetry/near-symmetry.js';
-import { symmetryOf } from './symmetry/symmetry.js';
+import { symmetryOf, symmetryShare } from './symmetry/symmetry.js';
 
 /** The weights and limits of a ranking, with the classics that novelty needs. */
 interface Ranking {
@@ -88,5 +89,8 @@ export function measuredClassics(weave: Weave, sett: Sett): Classic[] {
   const meter = contrastMeter(across / along);
   const values = Float64Array.of(0, 1);
   const square = isSquareSett(sett);
-  return classicsOn(weave, (face) => featuresOf(face, meter.measure(face, values), symmetryOf(face, square).symmetry));
+  const analyse = analyser();
+  return classicsOn(weave, (face) =>
+    featuresOf(face, meter.measure(face, values), symmetryShare(analyse(face), square)),
+  );
 }

@@ -1,4 +1,4 @@
-import { stringify } from 'yaml';
+import { stringify } from '../../input/yaml.js';
 import type { Draft } from '../draft.js';
 import { writeNumbers } from '../notation.js';
 import { periodOf, unitStarts } from './repeats.js';

@@ -1,7 +1,17 @@
 import { drawdown } from '../../cloth/drawdown.js';
-import { colourFace, type Face } from '../../cloth/face.js';
+import { type Face, faceMaker, strandKinds, type Threads } from '../../cloth/face.js';
 import type { Weave } from '../../draft/draft.js';
-import { colours, endStrands, layout, pickStrands, type Strands, startCount, wholeRepeat } from '../../order/lay.js';
+import {
+  colours,
+  endStrands,
+  layout,
+  pickStrands,
+  repeated,
+  type Strands,
+  startCount,
+  threadingPeriod,
+  treadlingPeriod,
+} from '../../order/lay.js';
 import type { Order } from '../../order/order.js';
 import type { Contrast } from '../model/figures.js';
 import { effectsOn } from './classic-effects.js';
@@ -75,17 +85,22 @@ export function classicsOn(weave: Weave, measure: (face: Face) => number[]): Cla
   const picks = pickStrands(weave);
   const effects = effectsOn(weave);
   const everyStart = ends.count * picks.count <= FEW_CELLS;
-  return CLASSICS.flatMap(({ name, word, weft = word }) =>
-    layings(ends, word, everyStart).flatMap((warpColours) =>
-      layings(picks, weft, everyStart).map((weftColours) => {
-        const whole = wholeRepeat(weave, warpColours, weftColours);
-        return {
-          name: effects.get(word) ?? name,
-          traits: measure(colourFace(drawdown(whole), whole.warp, whole.weft)),
-        };
-      }),
-    ),
-  );
+  const cloth = drawdown(weave);
+  const faceOf = faceMaker();
+  const laid = (strands: Strands, kinds: Uint16Array, period: number, word: string): Threads[] =>
+    layings(strands, word, everyStart).map((colours) => ({
+      ...strandKinds(kinds, repeated(colours, period)),
+      rooms: [],
+    }));
+  return CLASSICS.flatMap(({ name, word, weft = word }) => {
+    const wefts = laid(picks, cloth.pickKind, treadlingPeriod(weave), weft);
+    return laid(ends, cloth.endKind, threadingPeriod(weave), word).flatMap((warpThreads) =>
+      wefts.map((weftThreads) => ({
+        name: effects.get(word) ?? name,
+        traits: measure(faceOf(cloth, warpThreads, weftThreads)),
+      })),
+    );
+  });
 }
 
 /** The colours of one system under an order in letters, by thread, from every start that differs or the first. */

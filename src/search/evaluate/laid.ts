@@ -8,11 +8,11 @@ import {
   type Layout,
   layout,
   pickStrands,
+  repeated,
   threadingPeriod,
   treadlingPeriod,
 } from '../../order/lay.js';
-import { lcm } from '../../order/necklace.js';
-import { type Order, smallestPeriod } from '../../order/order.js';
+import type { Order } from '../../order/order.js';
 import { changes } from '../../score/ease.js';
 import type { Question } from '../question/question.js';
 import { type Family, layingOf } from '../space/family.js';
@@ -93,16 +93,4 @@ export function layer(
       shuttles: system === 'picks' ? shuttleCount(weave.pickKinds, laid) : 0,
     };
   };
-}
-
-/** Extends the colours to the length after which weave and colours both begin again. */
-function repeated(laid: Uint8Array, weavePeriod: number): Uint8Array {
-  const length = lcm(weavePeriod, smallestPeriod(laid));
-  if (length === laid.length) return laid;
-  const whole = new Uint8Array(length);
-  for (let s = 0, from = 0; s < length; s++) {
-    whole[s] = laid[from]!;
-    if (++from === laid.length) from = 0;
-  }
-  return whole;
 }

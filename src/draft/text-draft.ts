@@ -1,8 +1,12 @@
+import { capital } from '../words/counts.js';
 import { type Draft, liftAt, shaftCount } from './draft.js';
+import { AT_THE_LOOM, asDrawn, draftSeenInWords, numberAt, type Seen } from './point-of-view.js';
 
 interface TextDraftOptions {
   /** Characters that fit on a line of the paper; 78 on A4 and Letter at 10 points. */
   readonly width?: number;
+  /** From where it is drawn. Default: as at the loom. */
+  readonly seen?: Seen;
 }
 
 const USUAL_WIDTH = 78;
@@ -10,18 +14,22 @@ const USUAL_WIDTH = 78;
 const COUNT_BY = 10;
 
 /**
- * Writes a draft in plain characters, for print: heading, colours, threading with shaft 1 lowest, tie-up, and for each
- * pick its treadles, colour and row of the drawdown (`#` for an end on the face). End 1 is at the left, pick 1 at the
- * top. A draft wider than the paper is continued below in strips of ends, each with the treadling beside it.
+ * Writes a draft in plain characters, for print: heading, colours, threading with shaft 1 nearest the cloth, tie-up, and
+ * for each pick its treadles, colour and row of the drawdown (`#` for an end on the face). A draft wider than the paper is continued below in strips of ends, each with the treadling beside it.
  */
-export function textDraft(draft: Draft, options: TextDraftOptions = {}): string {
+export function textDraft(written: Draft, options: TextDraftOptions = {}): string {
+  const seen = options.seen ?? AT_THE_LOOM;
+  const draft = asDrawn(written, seen);
   const margin = marginOf(draft);
   const room = Math.max(COUNT_BY, (options.width ?? USUAL_WIDTH) - margin.length);
   const strip = Math.floor(room / COUNT_BY) * COUNT_BY;
   const ends = draft.threading.length;
-  const lines = [...headLines(draft), ''];
-  for (let from = 0; from < ends; from += strip) {
-    lines.push(...stripLines(draft, from, Math.min(ends, from + strip), margin), '');
+  const lines = [...headLines(draft), `${capital(draftSeenInWords(seen))}.`, ''];
+  // The strip with end 1 comes first.
+  for (let at = 0; at < ends; at += strip) {
+    const size = Math.min(strip, ends - at);
+    const from = seen.end === 'right' ? ends - at - size : at;
+    lines.push(...stripLines(draft, from, from + size, margin, seen), '');
   }
   return `${lines
     .map((line) => line.trimEnd())
@@ -48,36 +56,47 @@ function headLines(draft: Draft): string[] {
 }
 
 /** The lines of the strip with ends `from` to `to`. */
-function stripLines(draft: Draft, from: number, to: number, margin: Margin): string[] {
+function stripLines(draft: Draft, from: number, to: number, margin: Margin, seen: Seen): string[] {
   const ends = Array.from({ length: to - from }, (_, index) => from + index);
-  const shafts = Array.from({ length: shaftCount(draft) }, (_, index) => index + 1).reverse();
+  const below = seen.threading === 'below';
+  const up = Array.from({ length: shaftCount(draft) }, (_, index) => index + 1);
+  const shafts = below ? up : up.toReversed();
   const row = (label: string, sign: (end: number) => string): string =>
     label.padStart(margin.length) + ends.map(sign).join('');
-  return [
-    row('ends ', (end) => countSign(end, to)),
+  const colours = [
+    row('ends ', (end) => countSign(end, draft.threading.length, seen.end, from, to)),
     row('warp ', (end) => draft.yarns[draft.warp[end]!]!.letter),
-    ...shafts.map((shaft) =>
-      row(`shaft ${shaft} `, (end) => (draft.threading[end]!.includes(shaft) ? String(shaft % 10) : '.')),
-    ),
-    row('', () => ' '),
+  ];
+  const threading = shafts.map((shaft) =>
+    row(`shaft ${shaft} `, (end) => (draft.threading[end]!.includes(shaft) ? String(shaft % 10) : '.')),
+  );
+  const picks = [
     `${'pick'.padStart(margin.pick)}  ${'treadles'.padEnd(margin.treadles)} weft `,
-    ...draft.treadling.map((treadles, j) => {
+    ...draft.treadling.map((treadles, j, all) => {
       const lift = new Set(liftAt(draft, j));
       const pressed = treadles.length === 0 ? '-' : treadles.join('+');
-      const label = `${String(j + 1).padStart(margin.pick)}  ${pressed.padEnd(margin.treadles)}    ${draft.yarns[draft.weft[j]!]!.letter} `;
+      const number = String(numberAt(j, all.length, seen.pick)).padStart(margin.pick);
+      const label = `${number}  ${pressed.padEnd(margin.treadles)}    ${draft.yarns[draft.weft[j]!]!.letter} `;
       return row(label, (end) => (draft.threading[end]!.some((shaft) => lift.has(shaft)) ? '#' : '.'));
     }),
   ];
+  const blank = row('', () => ' ');
+  return below ? [...picks, blank, ...threading, ...colours.toReversed()] : [...colours, ...threading, blank, ...picks];
 }
 
-/** One character of the row of end numbers: every tenth number ends above its end, and `.` stands above other ends. */
-function countSign(end: number, to: number): string {
-  const number = end + 1;
-  const next = Math.ceil(number / COUNT_BY) * COUNT_BY;
-  if (next > to) return '.';
-  const word = String(next);
-  const place = number - (next - word.length + 1);
-  return place >= 0 ? word[place]! : '.';
+/**
+ * One character of the row of end numbers: the last figure of every tenth number stands over its end, and `.` over
+ * other ends.
+ */
+function countSign(place: number, ends: number, first: Seen['end'], from: number, to: number): string {
+  for (let at = place; at < Math.min(to, place + 6); at++) {
+    const number = numberAt(at, ends, first);
+    if (number % COUNT_BY !== 0) continue;
+    const word = String(number);
+    const sign = word.length - 1 - (at - place);
+    return sign >= 0 && at - word.length + 1 >= from ? word[sign]! : '.';
+  }
+  return '.';
 }
 
 interface Margin {

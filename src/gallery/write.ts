@@ -57,10 +57,11 @@ async function fill(
   signal?: AbortSignal,
 ): Promise<void> {
   const { found } = outcome;
+  const { seen } = question;
   let drawn = 0;
   await inFlight(found, AT_ONCE, async ({ code, draft }) => {
-    write(swatchPath(code), await swatch(draft));
-    write(quarterPath(code), await quarter(draft));
+    write(swatchPath(code), await swatch(draft, { seen }));
+    write(quarterPath(code), await quarter(draft, seen));
     onStage?.({ name: 'draw', done: ++drawn, of: found.length });
   });
   // One cloth of each group: near twins would fill the sheets with look-alikes.
@@ -68,7 +69,7 @@ async function fill(
   const ranking = `${rankingOf(question)}${choiceInWords(found.length, kinds.length)}`;
   const sheets = await contactSheetPages(
     sheetOrder(kinds, PER_PAGE),
-    { title: titleOf(question), ranking },
+    { title: titleOf(question), ranking, seen },
     (done, of) => {
       signal?.throwIfAborted();
       onStage?.({ name: 'contact sheet', done, of });

@@ -1,5 +1,6 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
+import { DRAWN_DOWN, SEEN } from '../draft/point-of-view.js';
 import { rankingOf } from '../gallery/html/page-asked.js';
 import type { Manifest } from '../gallery/manifest/manifest.js';
 import { originOf } from '../gallery/manifest/origin.js';
@@ -8,6 +9,7 @@ import { details } from './boxes/details.js';
 import { keptList } from './boxes/kept.js';
 import { trueSize } from './boxes/true-size.js';
 import { el, one, programOf } from './paint/dom.js';
+import { seeFrom } from './paint/paint.js';
 import { Screen } from './paint/screen.js';
 import { Cards } from './parts/cards.js';
 import { notice } from './parts/notice.js';
@@ -25,6 +27,8 @@ import { type Address, Store } from './store/store.js';
  */
 export function openRoom(manifest: Manifest, address: Address, ask: HTMLElement): () => void {
   const main = one(document, 'main');
+  const { seen } = manifest.question;
+  seeFrom(seen === undefined ? DRAWN_DOWN : SEEN.read(seen));
   const leaving = new AbortController();
   const { signal } = leaving;
   const key = marksKey(manifest);

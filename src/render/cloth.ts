@@ -1,5 +1,6 @@
 import type { Draft } from '../draft/draft.js';
 import { spacing } from '../draft/draft.js';
+import { AT_THE_LOOM, type Seen } from '../draft/point-of-view.js';
 import { type Crossings, crossings, END_ON_TOP } from './crossings.js';
 import { encodeLight, yarnLight } from './light.js';
 import { type Cover, coverOf, lightOn, type Relief } from './shade.js';
@@ -12,12 +13,14 @@ export interface Picture {
   readonly rgb: Uint8Array;
 }
 
-/** The side that is drawn, and whether in colour or grey. */
+/** The side that is drawn, from where, and whether in colour or grey. */
 export interface View {
   /** The back is drawn with the cloth turned over left to right. Default: face. */
   readonly side?: 'face' | 'back';
   /** Draw each yarn as the grey of its luminance. Default: in colour. */
   readonly grey?: boolean;
+  /** The corner at which the cloth begins. Default: as at the loom. */
+  readonly seen?: Seen;
 }
 
 /** A piece of cloth at a physical scale: its size in millimetres, and picture points per millimetre. */
@@ -38,7 +41,7 @@ const FULL_RELIEF = 4;
 const SHEEN = 0.03;
 
 /**
- * Paints woven cloth at true scale, end 1 at the left edge and the first pick at the top edge, the repeat without a
+ * Paints woven cloth at true scale, end 1 and the first pick at the edges of its point of view, the repeat without a
  * seam. Linear light is integrated exactly over each picture point, so threads finer than a point mix as they do in the
  * eye. The shading of round threads is compensated, so that the cloth as a whole keeps its lightness.
  */
@@ -77,7 +80,12 @@ function paint(draft: Draft, view: View, lay: Lay, width: number, height: number
     }
     encode(row, rgb, y * row.length);
   }
-  return spread({ width: across, height: down, rgb }, columns.point, rows.point);
+  const { pick, end } = view.seen ?? AT_THE_LOOM;
+  return spread(
+    { width: across, height: down, rgb },
+    end === 'right' ? columns.point.toReversed() : columns.point,
+    pick === 'bottom' ? rows.point.toReversed() : rows.point,
+  );
 }
 
 /** Makes the whole picture from one copy of each of its different columns and rows. */

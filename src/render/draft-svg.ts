@@ -2,6 +2,7 @@ import { drawdown } from '../cloth/drawdown.js';
 import { colourFace, type Face } from '../cloth/face.js';
 import { luminance } from '../colour/yarn.js';
 import { type Draft, shaftCount } from '../draft/draft.js';
+import { AT_THE_LOOM, asDrawn, numberAt, type Seen } from '../draft/point-of-view.js';
 import { smallestPeriod } from '../order/order.js';
 import { element, escapeText, short } from './svg.js';
 
@@ -21,41 +22,48 @@ interface Part {
 }
 
 /**
- * Draws a draft as one SVG element: threading above, treadling at the right, tie-up in the corner between them,
- * drawdown in the colours of the threads, colour orders with the letters of the yarns. End 1 is at the left, the first
- * pick at the top, shaft 1 nearest the cloth. Screen readers read out `title`.
+ * Draws a draft as one SVG element: threading above or below the cloth, treadling at the right, tie-up in the corner
+ * between them, drawdown in the colours of the threads, colour orders with the letters of the yarns. Shaft 1 is nearest
+ * the cloth. Screen readers read out `title`.
  */
-export function draftSvg(draft: Draft, options: { readonly title: string; readonly cell?: number }): string {
+export function draftSvg(
+  written: Draft,
+  options: { readonly title: string; readonly cell?: number; readonly seen?: Seen },
+): string {
+  const seen = options.seen ?? AT_THE_LOOM;
+  const draft = asDrawn(written, seen);
+  const below = seen.threading === 'below';
   const ends = draft.warp.length;
   const picks = draft.weft.length;
   const shafts = shaftCount(draft);
   const treadles = draft.tieUp.length;
   const cell = options.cell ?? (Math.max(ends, picks) <= 40 ? 12 : Math.max(ends, picks) <= 80 ? 9 : 6);
 
-  const warpBar: Part = { x: 0, y: 0, w: ends, h: 1 };
-  const threading: Part = { x: 0, y: 1 + GAP, w: ends, h: shafts };
-  const cloth: Part = { x: 0, y: threading.y + shafts + GAP, w: ends, h: picks };
+  const threading: Part = { x: 0, y: below ? picks + GAP : 1 + GAP, w: ends, h: shafts };
+  const cloth: Part = { x: 0, y: below ? 0 : threading.y + shafts + GAP, w: ends, h: picks };
+  const warpBar: Part = { x: 0, y: below ? threading.y + shafts + GAP : 0, w: ends, h: 1 };
   const tieUp: Part = { x: ends + GAP, y: threading.y, w: treadles, h: shafts };
   const treadling: Part = { x: tieUp.x, y: cloth.y, w: treadles, h: picks };
   const weftBar: Part = { x: tieUp.x + treadles + GAP, y: cloth.y, w: 1, h: picks };
+  const rowOf = (shaft: number): number => (below ? shaft - 1 : shafts - shaft);
 
   const left = 66;
   const top = 16;
   const width = left + (weftBar.x + 1) * cell + 24;
-  const height = top + (cloth.y + picks) * cell + 4;
+  const height = top + (picks + shafts + 1 + 2 * GAP) * cell + (below ? 12 : 4);
   const place = (at: number, origin: number) => origin + at * cell;
   const drawn = [
     grid(threading),
     marks(
       threading,
-      draft.threading.map((on) => on.map((shaft) => shafts - shaft)),
+      draft.threading.map((on) => on.map(rowOf)),
       'column',
     ),
     lines(threading, draft.endUnits, 'column'),
     grid(tieUp),
     marks(
       tieUp,
-      draft.tieUp.map((on) => on.map((shaft) => shafts - shaft)),
+      draft.tieUp.map((on) => on.map(rowOf)),
       'column',
     ),
     grid(treadling),
@@ -73,17 +81,26 @@ export function draftSvg(draft: Draft, options: { readonly title: string; readon
   ];
   const count = Array.from({ length: Math.max(shafts, treadles) }, (_, n) => n + 1);
   const step = Math.max(ends, picks) <= 40 ? 5 : 10;
-  const numbered = (n: number) => Array.from({ length: n }, (_, k) => k + 1).filter((k) => k === 1 || k % step === 0);
+  /** The places that have a number beside them, each with its number. */
+  const numbered = (count: number, first: Seen['pick'] | Seen['end']) =>
+    Array.from({ length: count }, (_, at) => [at, numberAt(at, count, first)] as const).filter(
+      ([, number]) => number === 1 || number % step === 0,
+    );
+  const first = place(cloth.y + (seen.pick === 'bottom' ? picks : 1) - 0.5, top);
   const size = Math.min(TYPE, cell);
+  /** Outside a part: over it, or under it if the threading is below. */
+  const beside = ({ y, h }: Part, by: number): number => (below ? place(y + h, top) + by : place(y, top) - by);
   const words = [
-    ...count.slice(0, shafts).map((n) => label(n, left - 4, place(threading.y + shafts - n + 0.5, top), size, 'end')),
-    ...count.slice(0, treadles).map((n) => label(n, place(tieUp.x + n - 0.5, left), place(1 + GAP, top) - 5, size)),
-    ...numbered(ends).map((n) => label(n, place(n - 0.5, left), top - 6, Math.min(7, size))),
-    ...numbered(picks).map((n) =>
-      label(n, place(weftBar.x + 1, left) + 4, place(cloth.y + n - 0.5, top), Math.min(7, size), 'start'),
+    ...count.slice(0, shafts).map((n) => label(n, left - 4, place(threading.y + rowOf(n) + 0.5, top), size, 'end')),
+    ...count.slice(0, treadles).map((n) => label(n, place(tieUp.x + n - 0.5, left), beside(tieUp, 5), size)),
+    ...numbered(ends, seen.end).map(([at, n]) =>
+      label(n, place(at + 0.5, left), beside(warpBar, 6), Math.min(7, size)),
     ),
-    label('begin here', left - 12, place(cloth.y + 0.5, top), TYPE, 'end'),
-    arrow(left - 9, place(cloth.y + 0.5, top)),
+    ...numbered(picks, seen.pick).map(([at, n]) =>
+      label(n, place(weftBar.x + 1, left) + 4, place(cloth.y + at + 0.5, top), Math.min(7, size), 'start'),
+    ),
+    label('begin here', left - 12, first, TYPE, 'end'),
+    arrow(left - 9, first),
   ];
   return element(
     'svg',
@@ -213,7 +230,7 @@ function label(text: string | number, x: number, y: number, size: number, anchor
   return element('text', { x, y: y + size * 0.35, 'font-size': size, 'text-anchor': anchor }, escapeText(String(text)));
 }
 
-/** An arrow that points at the first pick, beside end 1. */
+/** An arrow that points at the first pick. */
 function arrow(x: number, y: number): string {
   return element('path', { d: `M${x} ${y - 4}l7 4l-7 4z` });
 }

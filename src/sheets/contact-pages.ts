@@ -1,4 +1,5 @@
 import type { Draft } from '../draft/draft.js';
+import { seenInWords } from '../draft/point-of-view.js';
 import type { KeptCloth } from '../formats/shortlist.js';
 import type { Paper, Pictures, PlanOptions } from '../plan/options/plan-options.js';
 import { highlights, measured } from '../plan/piece/highlights.js';
@@ -100,7 +101,7 @@ export async function addContactSheets(
     const isInTitle = common === '' || pdf.textWidth(full, type.size, true) <= right - MARGIN - 40;
     pdf.text(isInTitle && common !== '' ? full : options.title, MARGIN, MARGIN + TITLE, type);
     pdf.text(`contact sheet ${page + 1} of ${pages}`, right, MARGIN + TITLE, { align: 'right' });
-    const seen = `${options.sorted}; ${said}; end 1 at the left, pick 1 at the top; the strips show the cloths in grey`;
+    const seen = `${options.sorted}; ${said}; ${seenInWords(pdf.seen)}; the strips show the cloths in grey`;
     pdf.text(seen, MARGIN, MARGIN + TITLE + SOLID);
     if (!isInTitle) pdf.text(pdf.fitted([`all are ${common}`], right - MARGIN), MARGIN, MARGIN + TITLE + 2 * SOLID);
     for (let at = 0; at < each && page * each + at < cloths.length; at++) {

@@ -1,11 +1,11 @@
 import type { Share } from '../plan/deal/deal.js';
 import type { Gamp } from '../plan/gamp/gamp-plan.js';
-import type { Paper, PlanOptions } from '../plan/options/plan-options.js';
+import type { PlanOptions } from '../plan/options/plan-options.js';
 import type { WarpPlan } from '../plan/piece/warp-plan.js';
 import { addAlbum } from './album.js';
 import { addContactSheets, type Contact } from './contact-pages.js';
 import { addWarpLabels } from './labels.js';
-import { Pdf } from './paper/paper.js';
+import { type Pages, Pdf } from './paper/paper.js';
 import { addGampKey } from './warp-sheet/gamp-sheet.js';
 import { addSheet } from './warp-sheet/warp-sheet.js';
 import { addYarnOrder } from './yarn-order.js';
@@ -14,7 +14,7 @@ import { addYarnOrder } from './yarn-order.js';
  * The PDF with the sheets of all pieces, two pages each, after the key of a gamp. The same plan gives the same bytes.
  */
 export async function planSheets(warps: readonly WarpPlan[], options: PlanOptions, gamp?: Gamp): Promise<Buffer> {
-  const pdf = new Pdf(options.paper, 'Sample warps');
+  const pdf = new Pdf(options, 'Sample warps');
   if (gamp !== undefined) await addGampKey(pdf, gamp);
   for (const warp of warps) {
     for (const piece of warp.pieces)
@@ -24,8 +24,8 @@ export async function planSheets(warps: readonly WarpPlan[], options: PlanOption
 }
 
 /** The PDF with the sheets of a group: two pages for each weaver, for the weaver's own loom. */
-export async function dealSheets(shares: readonly Share[], warps: readonly WarpPlan[], paper: Paper): Promise<Buffer> {
-  const pdf = new Pdf(paper, 'Sheets for the weavers');
+export async function dealSheets(shares: readonly Share[], warps: readonly WarpPlan[], pages: Pages): Promise<Buffer> {
+  const pdf = new Pdf(pages, 'Sheets for the weavers');
   for (const [at, { weaver }] of shares.entries()) {
     const warp = warps[at]!;
     await addSheet(pdf, warp, warp.pieces[0]!, { weaver: weaver.name, loom: weaver.loom });
@@ -37,11 +37,11 @@ export async function dealSheets(shares: readonly Share[], warps: readonly WarpP
 export async function teacherSheets(
   title: string,
   warps: readonly WarpPlan[],
-  needs: Pick<PlanOptions, 'paper' | 'columns' | 'pictures' | 'inHand' | 'putUps'>,
+  needs: Pages & Pick<PlanOptions, 'columns' | 'pictures' | 'inHand' | 'putUps'>,
   { weavers, gamp }: { readonly weavers?: readonly string[]; readonly gamp?: Gamp | undefined } = {},
 ): Promise<Buffer> {
   const { paper, columns, pictures } = needs;
-  const pdf = new Pdf(paper, title);
+  const pdf = new Pdf(needs, title);
   const contacts =
     gamp?.squares.map(({ number, kept }): Contact => ({ number, cloth: kept, draft: kept.draft })) ??
     warps
@@ -61,10 +61,10 @@ export async function teacherSheets(
 /** The PDF with album pages for the finished swatches of all warps. */
 export async function albumSheets(
   warps: readonly WarpPlan[],
-  paper: Paper,
+  pages: Pages,
   weavers?: readonly string[],
 ): Promise<Buffer> {
-  const pdf = new Pdf(paper, 'Album of swatches');
+  const pdf = new Pdf(pages, 'Album of swatches');
   const pieces = warps.flatMap((warp) => warp.pieces);
   addAlbum(pdf, pieces, weavers);
   return pdf.finish();

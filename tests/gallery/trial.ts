@@ -1,4 +1,5 @@
 import { type Draft, EVEN_WIDTHS, type PickKind, type Sett } from '../../src/draft/draft.js';
+import { AT_THE_LOOM } from '../../src/draft/point-of-view.js';
 import { UNWEIGHED } from '../../src/score/parts/parts.js';
 import { scoreDraft } from '../../src/score/score.js';
 import type { Question } from '../../src/search/question/question.js';
@@ -119,6 +120,7 @@ export function trialQuestion(more: Partial<Question> = {}): Question {
     rank: RANK,
     same: ['mirror', 'half-turn', 'exchange'],
     show: 60,
+    seen: AT_THE_LOOM,
     seed: 'sampler-1',
     tries: 1,
     ...more,

@@ -1,4 +1,5 @@
 import type { Draft } from '../../src/draft/draft.js';
+import { AT_THE_LOOM, type Seen } from '../../src/draft/point-of-view.js';
 import type { KeptCloth } from '../../src/formats/shortlist.js';
 import { contactSheetPages } from '../../src/gallery/sheet/contact-sheet.js';
 import { enlargedSheet } from '../../src/gallery/sheet/enlarge-sheet.js';
@@ -76,7 +77,7 @@ export async function warpSheet(
 /** The gallery's contact sheet. */
 export async function contactSheet(found: readonly Found[]): Promise<Picture> {
   const ranking = 'Ranked by contrast 3, symmetry 2, float 1';
-  const [page] = await contactSheetPages(found, { title: 'Trial weaves in two yarns', ranking });
+  const [page] = await contactSheetPages(found, { title: 'Trial weaves in two yarns', ranking, seen: AT_THE_LOOM });
   return pngPicture(page!, SMALLER);
 }
 
@@ -101,12 +102,12 @@ async function gampSheet(page: number): Promise<Picture> {
 
 async function albumSheet(): Promise<Picture> {
   const warps = planWarps(SHARED.slice(0, 3), needsOf());
-  return pdfPage(await albumSheets(warps, 'a4', ['A', 'B', 'C']), 1);
+  return pdfPage(await albumSheets(warps, needsOf(), ['A', 'B', 'C']), 1);
 }
 
 async function enlargeSheet(kind: 'png' | 'svg'): Promise<string | Buffer> {
   const asked = question({ structure: 'turned twill', orders: 'DLDDL' });
-  const head = { title: 'DLDDL on turned twill', limit: asked.limits.float, shrinkage: 0.1 };
+  const head = { title: 'DLDDL on turned twill', limit: asked.limits.float, shrinkage: 0.1, seen: asked.seen };
   return enlargedSheet(enlarge(asked, [20, 40], 0.1), head, kind);
 }
 
@@ -123,6 +124,10 @@ async function farOverview(): Promise<Picture> {
   const options = needsOf({ paper: 'letter', columns: '5', pictures: 'far' });
   return pdfPage(await teacherSheets('Sample warps', planWarps(SHARED, options), options), 1);
 }
+
+/** Threaded from the right, drawn below, with the project's title at the head of each page. */
+const RIGHT_TO_LEFT: Seen = { pick: 'bottom', end: 'right', threading: 'below' };
+const FROM_THE_RIGHT = { seen: 'bottom, right, below', project: 'Kitchen towels, spring' };
 
 /** The mirrored sheet's needs, on a loom whose shafts are lifted one by one. */
 const MIRRORED = { flags: { mirror: 'single', 'mirror weft': 'single', border: '8 D', loom: 'table' } };
@@ -145,6 +150,7 @@ export const DRAWINGS: Readonly<Record<string, () => Promise<Picture>>> = {
   'draft-tie-up': () => svgPicture(draftSvg(HOUNDS_TOOTH, { title: 'Draft of a trial cloth' })),
   'draft-lift-plan': () => svgPicture(draftSvg(LIFT_PLAN, { title: 'Draft of a trial cloth' })),
   'draft-overshot': () => svgPicture(draftSvg(OVERSHOT, { title: 'Draft of a trial cloth' })),
+  'draft-right-to-left': () => svgPicture(draftSvg(OVERSHOT, { title: 'Draft of a trial cloth', seen: RIGHT_TO_LEFT })),
   'enlarge-sheet': async () => pngPicture(Buffer.from(await enlargeSheet('png')), SMALLER),
   'enlarge-drawing': async () => svgPicture(String(await enlargeSheet('svg'))),
   'structure-sheet': async () => pngPicture(await structureSheet(findStructure('huck')), SMALLER),
@@ -152,6 +158,8 @@ export const DRAWINGS: Readonly<Record<string, () => Promise<Picture>>> = {
   'warp-sheet-2': () => warpSheet(TWILL, 2),
   'mirrored-sheet-1': () => warpSheet(SUMMER, 1, MIRRORED),
   'mirrored-sheet-2': () => warpSheet(SUMMER, 2, MIRRORED),
+  'right-to-left-sheet-1': () => warpSheet(SUMMER, 1, { flags: FROM_THE_RIGHT }),
+  'right-to-left-sheet-2': () => warpSheet(SUMMER, 2, { flags: FROM_THE_RIGHT }),
   'gamp-key': () => gampSheet(1),
   'gamp-sheet': () => gampSheet(2),
   'teacher-contact-sheet': () => teacherSheet(SHARED, 1),
@@ -170,5 +178,9 @@ export const DRAWINGS: Readonly<Record<string, () => Promise<Picture>>> = {
   'pinned-four-hundred-ends-lists': () => pinned('four-hundred-ends', 3),
   'pinned-four-hundred-ends-threading': () => pinned('four-hundred-ends', 6),
   'pinned-tie-up': async () => inGrey(await pdfPage(await hardSheet({ cloth: tied }), 3)),
+  'pinned-right-to-left-threading': async () => {
+    const { cloth } = HARD['four-hundred-ends']!;
+    return inGrey(await pdfPage(await hardSheet({ cloth, flags: FROM_THE_RIGHT }), 6));
+  },
   'pinned-gamp': async () => inGrey(await pdfPage(await gampSheets(), 2)),
 };

@@ -72,7 +72,7 @@ async function onPage(picture: Picture, pen: Pen): Promise<Picture> {
 /** One motif at every size. */
 async function motif(): Promise<Picture> {
   const asked = question({ orders: 'DLDDL' });
-  const head = { title: 'DLDDL on turned twill', limit: asked.limits.float, shrinkage: 0.1 };
+  const head = { title: 'DLDDL on turned twill', limit: asked.limits.float, shrinkage: 0.1, seen: asked.seen };
   return pngPicture((await enlargedSheet(enlarge(asked, [20, 40, 80], 0.1), head, 'png')) as Buffer, 2);
 }
 

@@ -176,6 +176,6 @@ export async function belt(): Promise<Picture> {
       throw new Error('no draft is asked for');
     },
   );
-  const head = { title: 'DLDDL on monk’s belt', limit: asked.limits.float, shrinkage: 0.1 };
+  const head = { title: 'DLDDL on monk’s belt', limit: asked.limits.float, shrinkage: 0.1, seen: asked.seen };
   return pngPicture((await enlargedSheet(enlarge(asked, [20, 40, 80], 0.1), head, 'png')) as Buffer, 2.5);
 }

@@ -1,8 +1,9 @@
+import { AT_THE_LOOM } from '../../src/draft/point-of-view.js';
 import { Pdf } from '../../src/sheets/paper/paper.js';
 import type { PdfLine, PdfPage } from './pdf-text.js';
 
 const POINTS = 72 / 25.4;
-const ruler = new Pdf('a4', 'widths of type');
+const ruler = new Pdf({ paper: 'a4', seen: AT_THE_LOOM }, 'widths of type');
 /** A hair's breadth, in points: type may touch, but not cover. */
 const HAIR = 0.3;
 /** Height of small letters, and how far down tails go, as shares of the size of the type. */

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { drawdown, isUp } from '../../src/cloth/drawdown.js';
 import { linearLight, luminance, type Yarn } from '../../src/colour/yarn.js';
 import { type Draft, EVEN_WIDTHS, type Sett } from '../../src/draft/draft.js';
+import { AT_THE_LOOM, DRAWN_DOWN, type Seen } from '../../src/draft/point-of-view.js';
 import { type Picture, paintCloth } from '../../src/render/cloth.js';
 import { thicknesses, trueLay } from '../../src/render/strands.js';
 import { runs } from '../long.js';
@@ -40,7 +41,12 @@ const plain = (more: Partial<Draft> = {}) => draft([1, 2], [[1], [2]], [1, 2], m
 const eight = [1, 2, 3, 4, 1, 2, 3, 4];
 const four = [0, 0, 0, 0, 1, 1, 1, 1];
 const houndsTooth = draft(eight, TWILL, eight, { warp: four, weft: four });
-const scale = (mm: number, perMillimetre: number) => ({ millimetres: { width: mm, height: mm }, perMillimetre });
+/** A piece of cloth that begins at the upper left, as an array of points does. */
+const scale = (mm: number, perMillimetre: number, seen = DRAWN_DOWN) => ({
+  millimetres: { width: mm, height: mm },
+  perMillimetre,
+  seen,
+});
 const point = ({ width, rgb }: Picture, x: number, y: number) => [
   ...rgb.subarray((y * width + x) * 3, (y * width + x) * 3 + 3),
 ];
@@ -217,6 +223,33 @@ describe('a fine weft in a close warp', () => {
     const grey = point(picture, 25, 0)[0]!;
     expect(grey).toBeGreaterThan(60);
     expect(grey).toBeLessThan(140);
+  });
+});
+
+describe('points of view', () => {
+  it.each([
+    ['bottom', 'left'],
+    ['bottom', 'right'],
+    ['top', 'right'],
+  ] as const)('first pick at the %s, end 1 at the %s: the same picture, turned over', (pick, end) => {
+    const seen: Seen = { pick, end, threading: 'above' };
+    const plain = paintCloth(houndsTooth, scale(5.3, 4.7));
+    const turned = paintCloth(houndsTooth, scale(5.3, 4.7, seen));
+    expect([turned.width, turned.height]).toEqual([plain.width, plain.height]);
+    for (let y = 0; y < plain.height; y++) {
+      for (let x = 0; x < plain.width; x++) {
+        const there = [
+          end === 'right' ? plain.width - 1 - x : x,
+          pick === 'bottom' ? plain.height - 1 - y : y,
+        ] as const;
+        expect(point(turned, x, y)).toEqual(point(plain, ...there));
+      }
+    }
+  });
+
+  it('is that of the loom where none is given', () => {
+    const { seen: _, ...usual } = scale(5, 4);
+    expect(paintCloth(houndsTooth, usual)).toEqual(paintCloth(houndsTooth, scale(5, 4, AT_THE_LOOM)));
   });
 });
 

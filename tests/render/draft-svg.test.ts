@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { drawdown, isUp } from '../../src/cloth/drawdown.js';
 import { type Draft, EVEN_WIDTHS } from '../../src/draft/draft.js';
+import { AT_THE_LOOM, DRAWN_DOWN } from '../../src/draft/point-of-view.js';
 import { draftSvg } from '../../src/render/draft-svg.js';
 
 const YARNS = [
@@ -33,7 +34,7 @@ function twill(ends: number, picks: number, more: Partial<Draft> = {}): Draft {
   };
 }
 
-const TITLE = { title: 'A draft' };
+const TITLE = { title: 'A draft', seen: DRAWN_DOWN };
 
 /** The marked squares of a draft's three parts, by their paths, in the order threading, tie-up, treadling. */
 function marked(svg: string): [number, number][][] {
@@ -92,6 +93,19 @@ describe('draftSvg', () => {
         expect(cells(draftSvg(draft, TITLE), 12, 8)).toEqual(shown);
       }),
     );
+  });
+
+  it('turns threads over with the point of view, and keeps shaft 1 nearest the cloth', () => {
+    const draft = twill(8, 4, { warp: [0, 0, 1, 1, 1, 1, 1, 1], weft: [0, 1, 1, 1] });
+    const asWritten = cells(draftSvg(draft, TITLE), 8, 4);
+    const seen = { pick: 'bottom', end: 'right', threading: 'below' } as const;
+    const svg = draftSvg(draft, { title: 'A draft', seen });
+    expect(cells(svg, 8, 4)).toEqual(asWritten.toReversed().map((row) => row.toReversed()));
+    const [threading, tieUp, treadling] = marked(svg);
+    expect(threading).toEqual([0, 1, 2, 3, 4, 5, 6, 7].map((i) => [i, 3 - (i % 4)]));
+    expect(tieUp).toEqual(TWILL.flatMap((up, treadle) => up.map((shaft) => [treadle, shaft - 1])));
+    expect(treadling).toEqual([0, 1, 2, 3].map((j) => [3 - j, j]));
+    expect(draftSvg(draft, { title: 'A draft' })).toBe(draftSvg(draft, { title: 'A draft', seen: AT_THE_LOOM }));
   });
 
   it('says the colour orders in letters, runs by one letter', () => {

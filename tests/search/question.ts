@@ -1,3 +1,4 @@
+import { AT_THE_LOOM } from '../../src/draft/point-of-view.js';
 import { UNWEIGHED } from '../../src/score/parts/parts.js';
 import type { Question } from '../../src/search/question/question.js';
 
@@ -24,6 +25,7 @@ export const QUESTION: Question = {
   rank: { ...UNWEIGHED, contrast: 3, symmetry: 2, float: 1 },
   same: ['mirror', 'half-turn', 'exchange'],
   show: 60,
+  seen: AT_THE_LOOM,
   seed: 'test',
   tries: 1,
 };

@@ -133,7 +133,7 @@ test('the yarn order goes over pages without losing a warp', async () => {
 
 test.each(['a4', 'letter'] as const)('album on %s: four swatches a page, with their names', async (paper) => {
   const warps = planWarps(twelve(), needsOf());
-  const pages = readPdf(await albumSheets(warps, paper, [...'ABCDEFGHIJKL']));
+  const pages = readPdf(await albumSheets(warps, needsOf({ paper }), [...'ABCDEFGHIJKL']));
   expect(pages).toHaveLength(3);
   for (const page of pages) expect(complaints(page)).toEqual([]);
   const said = pages.map(words).join(' ');

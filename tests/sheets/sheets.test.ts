@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { AT_THE_LOOM } from '../../src/draft/point-of-view.js';
 import { gampNeeds, gampOf } from '../../src/plan/gamp/gamp-plan.js';
 import { readPlanOptions } from '../../src/plan/options/plan-options.js';
 import { pickSections, pickSheet } from '../../src/plan/piece/lists.js';
@@ -97,7 +98,7 @@ test.each(Object.entries(LOOMS))('on a loom, %s: two pages, nothing covered', as
 });
 
 test('type over type and type beyond the margin are seen', async () => {
-  const pdf = new Pdf('a4', 'spoilt');
+  const pdf = new Pdf({ paper: 'a4', seen: AT_THE_LOOM }, 'spoilt');
   pdf.page();
   pdf.text('warp and weft', 20, 20);
   pdf.text('weft', 27, 21.5);

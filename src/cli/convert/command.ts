@@ -1,4 +1,5 @@
 import { Command } from 'commander';
+import { SEEN } from '../../draft/point-of-view.js';
 import type { Io } from '../shell/io.js';
 
 const EXAMPLES = `Examples:
@@ -25,6 +26,7 @@ export function convertCommand(io: Io, finish: (code: number) => void): Command 
     .addHelpText('before', EXAMPLES)
     .option('--units', 'recognise structure and units, and write them')
     .option('--lift-plan', 'write the shafts of each pick, no treadles (.wif)')
+    .option('--seen <places>', `${SEEN.about} (.txt; default: ${SEEN.usual})`)
     .option('--dots <n>', 'dots each way of one cell in a picture (default: 1)')
     .action(async (input: string, output: string, options: Record<string, unknown>) => {
       const { runConvert } = await import('./run.js');

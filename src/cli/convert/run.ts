@@ -3,6 +3,7 @@ import { extname } from 'node:path';
 import { type Cells, cellsFromText, factor } from '../../cloth/factor.js';
 import { cellsFromPicture } from '../../cloth/factor-picture.js';
 import type { Draft } from '../../draft/draft.js';
+import { SEEN } from '../../draft/point-of-view.js';
 import { textDraft } from '../../draft/text-draft.js';
 import { type Kept, keptMisfits, LARGEST_WIF, readWif, refuseLarge, writeWif } from '../../draft/wif/read-wif.js';
 import { DEFAULT_SETT, DEFAULT_YARNS, readDraft, writeDraft } from '../../draft/yaml/read-draft.js';
@@ -20,6 +21,8 @@ export interface ConvertArguments {
   readonly units?: boolean;
   /** Write a WIF file with a lift plan and no treadles. */
   readonly liftPlan?: boolean;
+  /** From where a draft in letters is drawn. */
+  readonly seen?: string;
   /** Dots each way of one cell in a picture. */
   readonly dots?: string;
 }
@@ -100,7 +103,7 @@ function withUnits(file: string, draft: Draft, notes: string[]): Draft {
 }
 
 function written(
-  { input, output, liftPlan }: ConvertArguments,
+  { input, output, liftPlan, seen }: ConvertArguments,
   to: (typeof TO)[number],
   draft: Draft,
   kept: Kept | undefined,
@@ -119,7 +122,10 @@ function written(
   if (kept !== undefined && kept.sections.size > 0) {
     notes.push(`left out, as ${to} has no place for them: ${[...kept.sections.keys()].slice(0, 12).join(', ')}`);
   }
-  return to === '.txt' ? textDraft(draft) : readable(input, draft);
+  if (to === '.txt') return textDraft(draft, { seen: inFile('--seen', () => SEEN.read(seen)) });
+  if (seen !== undefined)
+    throw new Problem(`--seen: found it with ${output}; expected it with a draft for print (.txt)`);
+  return readable(input, draft);
 }
 
 /** Writes a draft as YAML and checks that it can be read back: YAML has narrower limits than the draft type. */

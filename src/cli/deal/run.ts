@@ -53,9 +53,9 @@ export async function runDeal(given: DealArguments, io: Io): Promise<number> {
     {
       'deal.json': `${JSON.stringify(dealData(deal), null, 1)}\n`,
       'plan.json': planText(warps, yarn),
-      'sheets.pdf': await dealSheets(deal.shares, warps, options.paper),
+      'sheets.pdf': await dealSheets(deal.shares, warps, options),
       'teacher.pdf': await teacherSheets('Cloths of the group', warps, options, { weavers: names }),
-      'album.pdf': await albumSheets(warps, options.paper, names),
+      'album.pdf': await albumSheets(warps, options, names),
       'cloths.csv': tableText(warps, names),
     },
     entries,

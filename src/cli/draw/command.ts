@@ -35,6 +35,7 @@ export function drawCommand(io: Io, finish: (code: number) => void): Command {
       },
       'Colour orders:': { usual: ['warp', 'weft', 'by'], seldom: ['fill', 'times', 'tabby'] },
       'What is too long, and what it is woven on:': { usual: ['limits', 'loom'] },
+      'The picture:': { usual: [], seldom: ['seen'] },
     },
     {
       instead: {

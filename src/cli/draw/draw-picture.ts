@@ -1,5 +1,6 @@
 import { extname } from 'node:path';
 import { type Draft, spacing } from '../../draft/draft.js';
+import type { Seen } from '../../draft/point-of-view.js';
 import { judgeFile, writeWhole } from '../../files/whole.js';
 import { Problem, quote } from '../../problem.js';
 import { paintCloth } from '../../render/cloth.js';
@@ -32,13 +33,19 @@ export function pictureKind(path: string, cloth = 'the cloth', draft = 'the draf
 }
 
 /** Writes a picture whole or not at all. */
-export async function writePicture(path: string, kind: PictureKind, name: string, draft: Draft): Promise<void> {
-  writeWhole(path, kind === 'svg' ? `${draftSvg(draft, { title: name })}\n` : await clothPng(draft));
+export async function writePicture(
+  path: string,
+  kind: PictureKind,
+  name: string,
+  draft: Draft,
+  seen: Seen,
+): Promise<void> {
+  writeWhole(path, kind === 'svg' ? `${draftSvg(draft, { title: name, seen })}\n` : await clothPng(draft, seen));
 }
 
-async function clothPng(draft: Draft): Promise<Buffer> {
+async function clothPng(draft: Draft, seen: Seen): Promise<Buffer> {
   const { across, along } = spacing(draft.sett);
   const side = (repeat: number): number => Math.min(LARGEST, Math.max(SMALLEST, Math.ceil(REPEATS * repeat)));
   const millimetres = { width: side(draft.warp.length * across), height: side(draft.weft.length * along) };
-  return toPng(paintCloth(draft, { millimetres, perMillimetre: PER_MILLIMETRE }), PER_MILLIMETRE);
+  return toPng(paintCloth(draft, { seen, millimetres, perMillimetre: PER_MILLIMETRE }), PER_MILLIMETRE);
 }

@@ -1,4 +1,5 @@
 import type { Yarn } from '../../colour/yarn.js';
+import { draftSeenInWords, seenInWords } from '../../draft/point-of-view.js';
 import { writeDraft } from '../../draft/yaml/read-draft.js';
 import { Problem, quote } from '../../problem.js';
 import { scoreDraft } from '../../score/score.js';
@@ -7,6 +8,7 @@ import { readQuestion } from '../../search/question/read-question.js';
 import { type OneDraft, oneDraft } from '../../search/report/one-draft.js';
 import { inTheUsualWay } from '../../search/report/usual-colours.js';
 import { obstacles, tieUpOn } from '../../structure/loom/loom-fit.js';
+import { capital } from '../../words/counts.js';
 import { draftAsWritten, draftLoader } from '../shell/files.js';
 import { EXIT, type Io, say, sayJson, sayLines, sayWrong } from '../shell/io.js';
 import { onlyShown } from '../shell/only-shown.js';
@@ -32,9 +34,9 @@ export async function runDraw(given: DrawArguments, io: Io): Promise<number> {
   const { name, draft } = shownOf(given, question);
   const floatLimit = question.limits.float;
   const scored = scoreDraft(draft, { weights: question.rank, floatLimit, classics: [] });
+  const { loom, seen } = question;
   const faults = faultsOf(draft, scored, floatLimit);
-  if (out !== undefined && kind !== undefined) await writePicture(out, kind, name, draft);
-  const { loom } = question;
+  if (out !== undefined && kind !== undefined) await writePicture(out, kind, name, draft, seen);
   if (given.json) {
     const onLoom = loom && { loom: { ...tieUpOn(draft, loom), obstacles: obstacles(draft, loom) } };
     sayJson(io, { ...asData(name, draft, scored, faults), ...onLoom, ...(out !== undefined && { picture: out }) });
@@ -48,7 +50,8 @@ export async function runDraw(given: DrawArguments, io: Io): Promise<number> {
     }
     sayLines(io.stdout, writeDraft(draft));
     if (loom !== undefined) for (const line of ['', ...loomLines(draft, loom)]) say(io.stdout, line);
-    if (out !== undefined) sayLines(io.stdout, `\nOpen ${out}`);
+    if (out !== undefined)
+      sayLines(io.stdout, `\nOpen ${out}\n${capital(kind === 'svg' ? draftSeenInWords(seen) : seenInWords(seen))}.`);
   }
   return EXIT.done;
 }

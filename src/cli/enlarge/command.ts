@@ -29,6 +29,7 @@ export function enlargeCommand(io: Io, finish: (code: number) => void): Command 
       },
       'Colour orders:': { usual: ['weft'], seldom: ['tabby'] },
       'What is too long:': { usual: ['limits'] },
+      'The sheet:': { usual: [], seldom: ['seen'] },
     },
     {
       instead: {

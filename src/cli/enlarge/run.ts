@@ -44,7 +44,7 @@ export async function runEnlarge(given: EnlargeArguments, io: Io): Promise<numbe
   const title = `${letters} on ${woven}`;
   const limit = question.limits.float;
   if (out !== undefined && kind !== undefined) {
-    writeWhole(out, await enlargedSheet(enlarged, { title, limit, shrinkage }, kind));
+    writeWhole(out, await enlargedSheet(enlarged, { title, limit, shrinkage, seen: question.seen }, kind));
   }
   if (given.json) {
     const asked = { order: letters, structure: woven, sett: question.sett, shrinkage, limit };

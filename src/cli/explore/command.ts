@@ -34,7 +34,7 @@ export function exploreCommand(io: Io, finish: (code: number) => void): Command 
         seldom: ['tabby', 'starts'],
       },
       'What is set aside:': { usual: ['limits', 'loom', 'done'], seldom: ['unlike done', 'same'] },
-      'What is shown:': { usual: ['rank', 'show'], seldom: ['seed', 'tries'] },
+      'What is shown:': { usual: ['rank', 'show'], seldom: ['seen', 'seed', 'tries'] },
     },
     { many: true },
   );

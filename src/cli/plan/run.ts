@@ -70,7 +70,7 @@ export async function runPlan(given: PlanArguments, io: Io): Promise<number> {
       'plan.json': text,
       'sheets.pdf': await planSheets(warps, options, gamp),
       'overview.pdf': await teacherSheets('Sample warps', warps, options, { gamp }),
-      'album.pdf': await albumSheets(warps, options.paper),
+      'album.pdf': await albumSheets(warps, options),
       'cloths.csv': tableText(warps, undefined, gamp),
       ...(gamp !== undefined && { 'squares.json': shortlistText(gamp.squares.map(({ kept: square }) => square)) }),
     },

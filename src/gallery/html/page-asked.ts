@@ -1,6 +1,7 @@
 import { valuePairs } from '../../colour/lightness.js';
 import type { Yarn } from '../../colour/yarn.js';
 import type { Sett } from '../../draft/draft.js';
+import { draftSeenInWords } from '../../draft/point-of-view.js';
 import type { By, Fill } from '../../order/laid-order.js';
 import { formatOrder, formatRuns, type Order, smallestPeriod } from '../../order/order.js';
 import { PART_WORDS, PARTS } from '../../score/parts/parts.js';
@@ -102,6 +103,7 @@ export function askedOf(question: Question): Asked[] {
     ...(loom ? [['Loom', `${loomInWords(loom)}; what it cannot weave is set aside`] as const] : []),
     ['Set aside', andList(limitsInWords(question.limits, question.sett))],
     ...(question.done ? [['Done before', doneOf(question.done)] as const] : []),
+    ['Drawn', draftSeenInWords(question.seen)],
     ['Counted as the same cloth', andList(['shifts', ...question.same.map((way) => SAME_WORDS[way])])],
   ];
 }

@@ -1,3 +1,4 @@
+import { seenInWords } from '../../draft/point-of-view.js';
 import { lengthInWords } from '../../score/words/figure-words.js';
 import type { Question } from '../../search/question/question.js';
 import type { Found, Outcome } from '../../search/strategy/outcome.js';
@@ -71,8 +72,7 @@ function still({ question, outcome, pictures, figures }: Shown): Safe {
   const groups = groupsOf(outcome.found);
   const width = lengthInWords(SWATCH_MILLIMETRES, question.sett);
   return html`<p class="screen quiet">The large pictures are at actual size on a screen of 96 points to the inch, ${width} of cloth as woven; the
-small ones at a quarter of it, as from four times as far. End 1 is at the left, the first pick at the top. Drafts and
-comparisons need the script of this page, which is not running; ${figures} has every figure.</p>
+small ones at a quarter of it, as from four times as far; ${seenInWords(question.seen)}. Drafts and comparisons need the script of this page, which is not running; ${figures} has every figure.</p>
 <div id="cloths" tabindex="-1">
 ${
   groups.length > 0

@@ -86,6 +86,10 @@ export const questionSchema = v.object({
   ),
   same: v.exactOptional(v.union([v.literal('shift'), v.array(v.picklist(SAMENESS))], 'shift or a list of operations')),
   show: v.exactOptional(v.union([count, v.literal(EACH_KIND)], `a number or ${EACH_KIND}`)),
+  // Absent in galleries of earlier versions, which were drawn from the top left.
+  seen: v.exactOptional(
+    v.pipe(text, v.regex(/^(top|bottom), (left|right), (above|below)$/, 'places such as bottom, left, above')),
+  ),
   seed: v.exactOptional(text),
   tries: v.exactOptional(count),
 });

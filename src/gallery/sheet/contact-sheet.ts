@@ -1,4 +1,5 @@
 import type { Yarn } from '../../colour/yarn.js';
+import { type Seen, seenInWords } from '../../draft/point-of-view.js';
 import { type Picture, paintCloth } from '../../render/cloth.js';
 import { toPng } from '../../render/png.js';
 import { textWidth } from '../../render/text.js';
@@ -14,6 +15,7 @@ export interface SheetOptions {
   readonly title: string;
   /** The ranking, in at most two lines. */
   readonly ranking: string;
+  readonly seen: Seen;
   /** Four columns of 44.5 mm pictures, or five of 34.8 mm. Default: 16. */
   readonly perPage?: 16 | 25;
   /** Physical scale of all pictures. Default: half. */
@@ -86,7 +88,7 @@ function drawPage(
   found.forEach((cloth, at) => {
     const x = PAGE.side + (at % layout.columns) * (layout.side + GUTTER);
     const y = PAGE.top + HEAD + Math.floor(at / layout.columns) * room;
-    place(page, picture(cloth, layout.side, options.scale ?? 'half'), x, y);
+    place(page, picture(cloth, layout.side, options), x, y);
     pen.box(x, y, layout.side, layout.side);
     under(pen, cloth, recipes.get(cloth)!, x, y + layout.side + 3.1, layout.side);
   });
@@ -94,10 +96,10 @@ function drawPage(
   return toPng(page, POINTS, pen.layer(page.width, page.height));
 }
 
-function picture(cloth: Found, side: number, scale: 'half' | 'actual'): Picture {
+function picture(cloth: Found, side: number, { scale = 'half', seen }: SheetOptions): Picture {
   const times = scale === 'half' ? 2 : 1;
   const millimetres = { width: side * times, height: side * times };
-  return paintCloth(cloth.draft, { millimetres, perMillimetre: POINTS / times });
+  return paintCloth(cloth.draft, { seen, millimetres, perMillimetre: POINTS / times });
 }
 
 /** Copies a picture into the page, its top left corner at a place in millimetres. */
@@ -117,7 +119,7 @@ function head(pen: Pen, found: readonly Found[], options: SheetOptions, number: 
   pen.text(number, right, y, { align: 'right', quiet: true });
   const { sett, yarns } = found[0]!.draft;
   const size = options.scale === 'actual' ? 'drawn at actual size' : 'drawn at half size';
-  const cloth = `${size} · ${sett.ends} ends and ${sett.picks} picks per ${sett.per} · end 1 left, first pick at the top`;
+  const cloth = `${size} · ${sett.ends} ends and ${sett.picks} picks per ${sett.per} · ${seenInWords(options.seen)}`;
   const ranking = wrapped(options.ranking, full, 2);
   ranking.forEach((line, at) => {
     pen.text(line, PAGE.side, y + 4.5 + at * LEADING);

@@ -1,3 +1,4 @@
+import { type Seen, seenInWords } from '../../draft/point-of-view.js';
 import { paintCloth } from '../../render/cloth.js';
 import type { FloatLimit } from '../../score/model/float-limit.js';
 import { type Enlarged, type Size, WAYS, type Way } from '../../search/report/enlarge.js';
@@ -9,6 +10,7 @@ import { GUTTER, LEADING, Pen, POINTS, TITLE, wrapped } from './sheet-text.js';
 interface SheetHead {
   readonly title: string;
   readonly limit: FloatLimit;
+  readonly seen: Seen;
   /** Share of the width that is lost in finishing. */
   readonly shrinkage: number;
 }
@@ -47,7 +49,7 @@ export async function enlargedSheet(
       const top = y + 2 + Math.floor(at / COLUMNS) * BOX;
       const perMillimetre = POINTS / reduction;
       const millimetres = { width: PICTURE.width * reduction, height: PICTURE.height * reduction };
-      pictures.push({ picture: paintCloth(size.draft, { millimetres, perMillimetre }), x, y: top });
+      pictures.push({ picture: paintCloth(size.draft, { seen: head.seen, millimetres, perMillimetre }), x, y: top });
       pen.box(x, top, PICTURE.width, PICTURE.height);
       under(pen, size, x, top + PICTURE.height, reduction, head.limit);
     });
@@ -75,7 +77,7 @@ function rowsOf({ sizes, refused }: Enlarged): Row[] {
   });
 }
 
-function drawHead(pen: Pen, { sizes }: Enlarged, { title, shrinkage }: SheetHead, reduction: number): void {
+function drawHead(pen: Pen, { sizes }: Enlarged, { title, shrinkage, seen }: SheetHead, reduction: number): void {
   const { sett, yarns } = sizes[0]!.draft;
   const right = PAGE.width - PAGE.side;
   pen.text(wrapped(title, right - PAGE.side, 1, TITLE, true)[0]!, PAGE.side, PAGE.top + 4, { size: TITLE, bold: true });
@@ -83,6 +85,7 @@ function drawHead(pen: Pen, { sizes }: Enlarged, { title, shrinkage }: SheetHead
   const said = [
     `all ${scale}`,
     `${sett.ends} ends and ${sett.picks} picks per ${sett.per}`,
+    seenInWords(seen),
     `finished: less ${Math.round(1000 * shrinkage) / 10} % for shrinkage`,
     ...yarns.map(({ letter, name }) => (name === letter ? letter : `${letter} ${name}`)),
   ];

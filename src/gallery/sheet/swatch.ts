@@ -8,7 +8,7 @@ export { SWATCH_MILLIMETRES };
 /** Side of a gallery's square swatches, in picture points: 160 to the inch. */
 export const SWATCH_POINTS = 400;
 
-/** One swatch as PNG: the cloth at true scale, end 1 at the left edge, the first pick at the top. */
+/** One swatch as PNG: the cloth at true scale. */
 export async function swatch(draft: Draft, view: View = {}): Promise<Buffer> {
   const perMillimetre = SWATCH_POINTS / SWATCH_MILLIMETRES;
   const millimetres = { width: SWATCH_MILLIMETRES, height: SWATCH_MILLIMETRES };

@@ -5,6 +5,7 @@ import type { Found } from '../../search/strategy/outcome.js';
 import { clothFigure, type Side } from '../paint/cloth-figure.js';
 import { button, choice, drawing, el } from '../paint/dom.js';
 import { longestStandOut } from '../paint/float-runs.js';
+import { seenFrom } from '../paint/paint.js';
 import type { Screen } from '../paint/screen.js';
 import { SIZE_WORDS, scaleOf } from '../parts/frame.js';
 import { lookFields } from '../parts/toolbar.js';
@@ -156,7 +157,7 @@ function draftOf({ code, draft }: Found, side: number): HTMLElement {
   const box = el(
     'div',
     { class: 'draft', tabindex: 0, role: 'group', 'aria-label': label },
-    drawing(draftSvg(draft, { title: `Draft of ${code}`, cell: 6 })),
+    drawing(draftSvg(draft, { title: `Draft of ${code}`, cell: 6, seen: seenFrom() })),
   );
   box.style.maxWidth = `${side}px`;
   return box;

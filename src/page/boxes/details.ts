@@ -1,3 +1,4 @@
+import { draftSeenInWords } from '../../draft/point-of-view.js';
 import { writeWif } from '../../draft/wif/read-wif.js';
 import { easeOf, type Figure, figuresOf, floatCaution } from '../../gallery/html/page-figures.js';
 import { draftSvg } from '../../render/draft-svg.js';
@@ -6,6 +7,7 @@ import type { Found } from '../../search/strategy/outcome.js';
 import { capital, plural } from '../../words/counts.js';
 import { SMALL_FIGURE, smallFigure } from '../paint/cloth-figure.js';
 import { button, drawing, el, programOf, tick } from '../paint/dom.js';
+import { seenFrom } from '../paint/paint.js';
 import type { Screen } from '../paint/screen.js';
 import { repeatOf, sizesOf } from '../store/sizes.js';
 import type { Store } from '../store/store.js';
@@ -19,8 +21,8 @@ import { keeping } from './star-field.js';
 import { ordersInWords } from './weaving-words.js';
 
 /** How a draft is drawn here. */
-const FACE_UP =
-  'Face up, rising shed: the shafts of the tie-up go up. End 1 is at the left, the first pick at the top.';
+const faceUp = (): string =>
+  `Face up, rising shed: the shafts of the tie-up go up. ${capital(draftSeenInWords(seenFrom()))}.`;
 
 /** One cloth, looked at closer. */
 export function details(store: Store, screen: Screen): { readonly dialog: HTMLDialogElement; show(): void } {
@@ -110,9 +112,9 @@ function telling(store: Store, screen: Screen, found: Found, goTo: GoTo): HTMLEl
     el(
       'div',
       { class: 'draft', tabindex: 0, role: 'group', 'aria-label': 'Draft; a wide one scrolls sideways' },
-      drawing(draftSvg(found.draft, { title: `Draft of ${found.code}` })),
+      drawing(draftSvg(found.draft, { title: `Draft of ${found.code}`, seen: seenFrom() })),
     ),
-    el('p', { class: 'quiet' }, FACE_UP),
+    el('p', { class: 'quiet' }, faceUp()),
     el('h3', {}, 'The orders'),
     el(
       'dl',

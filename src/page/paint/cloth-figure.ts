@@ -3,7 +3,7 @@ import { type Draft, spacing } from '../../draft/draft.js';
 import { repeatOf } from '../store/sizes.js';
 import { el } from './dom.js';
 import { floatsOver } from './float-runs.js';
-import { paintCloth, put } from './paint.js';
+import { paintCloth, put, seenFrom } from './paint.js';
 import { colourAlone, outlinesOf, structureAlone } from './structure-alone.js';
 
 /** What is drawn of a cloth: a side, the structure alone, or the colours alone. */
@@ -66,8 +66,15 @@ function paintColour(canvas: HTMLCanvasElement, draft: Draft, width: number, hei
   }
   put(canvas, { ...piece, rgb });
   canvas.classList.add('by-cells');
+  canvas.style.transform = turning();
   canvas.style.width = `${width * scale}px`;
   canvas.style.height = `${height * scale}px`;
+}
+
+/** Turns what begins at the upper left to begin where the cloth does. */
+function turning(): string {
+  const { pick, end } = seenFrom();
+  return `scale(${end === 'right' ? -1 : 1}, ${pick === 'bottom' ? -1 : 1})`;
 }
 
 const SVG = 'http://www.w3.org/2000/svg';
@@ -88,6 +95,7 @@ function outlines(
   svg.setAttribute('viewBox', `0 0 ${width / across} ${height / along}`);
   svg.setAttribute('preserveAspectRatio', 'none');
   svg.setAttribute('aria-hidden', 'true');
+  svg.style.transform = turning();
   svg.style.width = `${width * scale}px`;
   svg.style.height = `${height * scale}px`;
   const path = outlinesOf(floatsOver(drawdown(draft), side, most), draft, repeats, side)

@@ -1,4 +1,5 @@
 import type { Draft } from '../../draft/draft.js';
+import { AT_THE_LOOM, type Seen } from '../../draft/point-of-view.js';
 import type { Picture } from '../../render/cloth.js';
 import { clothFrom } from './step-back.js';
 
@@ -14,6 +15,13 @@ interface Look {
   readonly height: number;
 }
 
+/** From where the page's gallery is seen: set when a gallery is shown. */
+let seen: Seen = AT_THE_LOOM;
+export const seenFrom = (): Seen => seen;
+export function seeFrom(place: Seen): void {
+  seen = place;
+}
+
 /** CSS pixels per true millimetre, before a person has set the screen. */
 export const POINTS = 96 / 25.4;
 /** Greatest side of a painted picture, in picture points. */
@@ -23,7 +31,7 @@ const LARGEST = 4096;
 export function paintCloth(canvas: HTMLCanvasElement, draft: Draft, look: Look): void {
   const { side, grey, metres, scale, width, height } = look;
   const finest = Math.min(scale * devicePixelRatio, LARGEST / Math.max(width, height));
-  put(canvas, clothFrom(draft, { side, grey, millimetres: { width, height }, perMillimetre: finest }, metres));
+  put(canvas, clothFrom(draft, { seen, side, grey, millimetres: { width, height }, perMillimetre: finest }, metres));
   canvas.style.width = `${width * scale}px`;
   canvas.style.height = `${height * scale}px`;
 }

@@ -1,5 +1,6 @@
 import type { Draft } from '../../draft/draft.js';
 import { spacing } from '../../draft/draft.js';
+import { AT_THE_LOOM } from '../../draft/point-of-view.js';
 import { type Picture, paintCloth, type Scale } from '../../render/cloth.js';
 import { encodeLight, linearOf } from '../../render/light.js';
 import { blurWeights } from '../../score/contrast/blur.js';
@@ -28,11 +29,12 @@ export function clothFrom(draft: Draft, scale: Scale, metres: number): Picture {
     millimetres: { width: left + width + 5 * sigma, height: top + height + 5 * sigma },
   });
   const points = (length: number): number => Math.round(length * perMillimetre);
+  const piece = { width: Math.max(1, points(width)), height: Math.max(1, points(height)) };
+  const { pick, end } = scale.seen ?? AT_THE_LOOM;
   return blurred(whole, kernel(sigma * perMillimetre), {
-    x: points(left),
-    y: points(top),
-    width: Math.max(1, points(width)),
-    height: Math.max(1, points(height)),
+    x: end === 'right' ? whole.width - points(left) - piece.width : points(left),
+    y: pick === 'bottom' ? whole.height - points(top) - piece.height : points(top),
+    ...piece,
   });
 }
 

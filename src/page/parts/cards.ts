@@ -1,8 +1,9 @@
+import { seenInWords } from '../../draft/point-of-view.js';
 import { kindsOf } from '../../gallery/manifest/groups.js';
 import { recipesApart } from '../../search/report/recipes-apart.js';
 import type { Found } from '../../search/strategy/outcome.js';
 import { button, el } from '../paint/dom.js';
-import { Painter } from '../paint/paint.js';
+import { Painter, seenFrom } from '../paint/paint.js';
 import type { Screen } from '../paint/screen.js';
 import type { Store } from '../store/store.js';
 import type { View } from '../store/view.js';
@@ -185,7 +186,7 @@ export class Cards {
     this.list.style.setProperty('--side', `${frame.side}px`);
     this.list.classList.toggle('is-actual', size === 'actual');
     const times = size === 'actual' ? 1 : (PAPER * frame.scale) / frame.side;
-    this.paper.textContent = `The pictures: ${lookInWords(this.store.view)}; ${times.toFixed(2)} of the size of the cloth.`;
+    this.paper.textContent = `The pictures: ${lookInWords(this.store.view)}; ${times.toFixed(2)} of the size of the cloth; ${seenInWords(seenFrom())}.`;
     for (const card of this.shown) {
       this.painter.forget(card);
       if (this.inView.has(card)) this.paint(card);

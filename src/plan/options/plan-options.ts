@@ -1,9 +1,10 @@
 import type { Sett } from '../../draft/draft.js';
+import { SEEN, type Seen } from '../../draft/point-of-view.js';
 import { SETT } from '../../draft/yaml/yarns-given.js';
 import { overlaid } from '../../input/flags.js';
 import { describe, type Given, isKeys, Misread, textOf, under, wholeOf, wordOf } from '../../input/given.js';
 import { optional, table, withDefault } from '../../input/key.js';
-import { kind, length, number, share, whole, word } from '../../input/kinds.js';
+import { kind, length, name, number, share, whole, word } from '../../input/kinds.js';
 import { parseSource, readSource } from '../../input/source.js';
 import type { Loom } from '../../structure/loom/loom-fit.js';
 import { FORMER_LOOM_KEYS, LOOM_KIND, WIDEST } from '../../structure/loom/loom-table.js';
@@ -66,6 +67,10 @@ export interface PlanOptions extends Stock {
   readonly floating: 'auto' | 'yes' | 'no';
   readonly purpose: Purpose;
   readonly paper: Paper;
+  /** Title of the project, on every page. */
+  readonly project?: string;
+  /** From where pictures and drafts are drawn. */
+  readonly seen: Seen;
   /** Pictures side by side on contact sheets. */
   readonly columns: 4 | 5;
   readonly pictures: Pictures;
@@ -258,6 +263,12 @@ export const PLAN_TABLE = table(
       argument: '<purpose>',
     }),
     paper: withDefault(word(PAPERS), 'a4', { about: 'a4, letter', example: 'letter', argument: '<size>' }),
+    project: optional(name('a title'), {
+      about: 'title of the project, printed on every page',
+      example: 'Kitchen towels, spring',
+      argument: '<title>',
+    }),
+    seen: SEEN,
     columns: withDefault(
       kind('pictures side by side, 4 or 5', (given, expected) => wholeOf(given, expected, 4, 5) as 4 | 5),
       '4',
@@ -299,7 +310,7 @@ export function readPlanOptions(
   const source = text === '' ? undefined : parseSource(text, file);
   const given = readSource(PLAN_TABLE, overlaid(PLAN_TABLE, source, flags, { nothing: file }));
   const usual = USUAL_LENGTHS[given.sett?.per ?? per];
-  const { wraps, fibre, hand } = given;
+  const { wraps, fibre, hand, project, seen } = given;
   const { pieces, sett, reed, border, balance, floating, paper, columns, pictures, section, separator } = given;
   return {
     width: given.width ?? usual.width,
@@ -330,6 +341,8 @@ export function readPlanOptions(
     floating,
     purpose: given.for,
     paper,
+    ...(project !== undefined && { project }),
+    seen,
     columns,
     pictures,
     loom: given.loom,

@@ -1,4 +1,5 @@
 import { LOOM_SHAFTS, LOOM_TREADLES } from '../../draft/limits.js';
+import { SEEN } from '../../draft/point-of-view.js';
 import { SETT, YARNS } from '../../draft/yaml/yarns-given.js';
 import { describe, eachOf, type Given, Misread, numberOf, textOf, wholeOf, wordOf } from '../../input/given.js';
 import { choicesInWords, namedParts, nested, optional, table, type Values, withDefault } from '../../input/key.js';
@@ -262,6 +263,7 @@ export const QUESTION_TABLE = table(
       example: '24',
       argument: '<n>',
     }),
+    seen: SEEN,
     seed: withDefault(text('any word'), 'shedlight', {
       about: 'random seed',
       example: 'second-try',

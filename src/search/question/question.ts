@@ -1,5 +1,6 @@
 import type { Yarn } from '../../colour/yarn.js';
 import type { Draft, Sett } from '../../draft/draft.js';
+import type { Seen } from '../../draft/point-of-view.js';
 import type { By, Fill } from '../../order/laid-order.js';
 import type { Order } from '../../order/order.js';
 import type { FloatLimit } from '../../score/model/float-limit.js';
@@ -104,6 +105,8 @@ export interface Question {
   readonly show: number;
   /** Set to show the best cloth of each niche; else the best cloths are shown, whatever their niche. */
   readonly oneOfEachKind?: true;
+  /** From where cloth and drafts are drawn. */
+  readonly seen: Seen;
   readonly seed: string;
   /** Number of restarts of a search by mutation, each with its own random numbers. */
   readonly tries: number;

@@ -139,7 +139,7 @@ function understood(
   const wound = onTheLoom === undefined ? undefined : under('yarns', () => woundOrder(draft!.draft, yarns));
   const warp =
     wound ?? (written.warp === undefined ? undefined : under('warp', () => parseOrder(written.warp!, yarns)));
-  const { 'name draft': name, by, fill, times, limits, loom, same, show, seed, tries } = written;
+  const { 'name draft': name, by, fill, times, limits, loom, same, show, seen, seed, tries } = written;
   const done = doneOf(written, loadDone);
   const profile = profileOf(written.profile, withBlocks);
   const treadled = treadledOf(written.treadled, withBlocks);
@@ -177,6 +177,7 @@ function understood(
     same,
     show: show.most,
     ...(show.oneOfEachKind && { oneOfEachKind: true as const }),
+    seen,
     seed,
     tries,
   };

@@ -1,3 +1,4 @@
+import { seenWritten } from '../../draft/point-of-view.js';
 import { writeDraft } from '../../draft/yaml/read-draft.js';
 import { formatOrder } from '../../order/order.js';
 import { rankWritten } from '../../score/rank/presets.js';
@@ -69,6 +70,7 @@ export function resolvedQuestion(question: Question) {
     rank: rankWritten(rank),
     same: same.length > 0 ? same : ('shift' as const),
     show: question.oneOfEachKind ? EACH_KIND : question.show,
+    seen: seenWritten(question.seen),
     seed: question.seed,
     tries: question.tries,
   };

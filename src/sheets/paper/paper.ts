@@ -1,7 +1,8 @@
 import PDFDocument from 'pdfkit';
 import sharp from 'sharp';
 import type { Draft } from '../../draft/draft.js';
-import type { Paper } from '../../plan/options/plan-options.js';
+import type { Seen } from '../../draft/point-of-view.js';
+import type { Paper, PlanOptions } from '../../plan/options/plan-options.js';
 import { paintCloth } from '../../render/cloth.js';
 import { mostThat } from '../../render/text.js';
 import { type Face, faceOf, typeFile } from '../../render/type.js';
@@ -12,6 +13,8 @@ export const SIZES: Readonly<Record<Paper, { readonly width: number; readonly he
   letter: { width: 215.9, height: 279.4 },
 };
 export const MARGIN = 10;
+/** Base line of the project's title, above the margin. */
+const HEAD_LINE = 8;
 
 /** Type sizes in points (1/72 in); SMALL is the smallest used. */
 export const SMALL = 9;
@@ -45,6 +48,9 @@ interface Shown {
   readonly grey?: boolean;
 }
 
+/** What all pages of a document share. */
+export type Pages = Pick<PlanOptions, 'paper' | 'project' | 'seen'>;
+
 /** Pixels of a picture per millimetre of paper: 300 per inch. */
 const FINE = 300 / 25.4;
 
@@ -54,6 +60,8 @@ const FINE = 300 / 25.4;
 export class Pdf {
   readonly width: number;
   readonly height: number;
+  readonly seen: Seen;
+  private readonly project: string | undefined;
   private readonly document: PDFKit.PDFDocument;
   private readonly parts: Buffer[] = [];
   private readonly whole: Promise<Buffer>;
@@ -61,10 +69,12 @@ export class Pdf {
   /** Whether the page has a blank in place of a letter that the type lacks. */
   private blank = false;
 
-  constructor(paper: Paper, title: string) {
+  constructor({ paper, project, seen }: Pages, title: string) {
     const { width, height } = SIZES[paper];
     this.width = width;
     this.height = height;
+    this.seen = seen;
+    this.project = project;
     this.document = new PDFDocument({
       size: [width * POINTS, height * POINTS],
       margin: 0,
@@ -84,6 +94,8 @@ export class Pdf {
   page(): void {
     this.sayBlanks();
     this.document.addPage();
+    if (this.project !== undefined)
+      this.text(this.fitted([this.project], this.width / 2), MARGIN, HEAD_LINE, { bold: true });
   }
 
   /** Writes one line of type; a blank to write on stands for letters that the type lacks. */
@@ -189,10 +201,15 @@ export class Pdf {
     this.document.fill('#000000');
   }
 
-  /** Draws woven cloth that fills a frame, end 1 at its left edge and pick 1 at its top. */
+  /** Draws woven cloth that fills a frame, beginning at the edges of the point of view. */
   async cloth(draft: Draft, frame: Frame, { times = 1, grey = false }: Shown = {}): Promise<void> {
     const millimetres = { width: frame.width * times, height: frame.height * times };
-    const { width, height, rgb } = paintCloth(draft, { millimetres, perMillimetre: FINE / times, grey });
+    const { width, height, rgb } = paintCloth(draft, {
+      millimetres,
+      perMillimetre: FINE / times,
+      grey,
+      seen: this.seen,
+    });
     const png = await sharp(rgb, { raw: { width, height, channels: 3 } })
       .png({ compressionLevel: 9 })
       .toBuffer();
@@ -218,7 +235,14 @@ export class Pdf {
   /** Says at the head of a page what its blanks are. */
   private sayBlanks(): void {
     if (!this.blank) return;
-    this.text('The blanks are letters that this type does not have: write them in by hand.', MARGIN, 8.5);
+    this.text(
+      'The blanks are letters that this type does not have: write them in by hand.',
+      this.width - MARGIN,
+      HEAD_LINE,
+      {
+        align: 'right',
+      },
+    );
     this.blank = false;
   }
 

@@ -17,7 +17,9 @@ export async function addGampKey(pdf: Pdf, gamp: Gamp): Promise<void> {
   pdf.text(code, right, MARGIN + 4.5, { size: 14, bold: true, align: 'right' });
   pdf.text(`${gamp.squares.length} squares, ${choiceWords(gamp)}`, MARGIN, MARGIN + 9.5);
   const { across, along } = spacing(draft.sett);
-  const size = { width: draft.warp.length * across, height: draft.weft.length * along };
+  const { seen } = pdf;
+  const [ends, picks] = [draft.warp.length, draft.weft.length];
+  const size = { width: ends * across, height: picks * along };
   const scale = Math.min(1, PICTURE / size.width, PICTURE / size.height);
   const paper = { width: size.width * scale, height: size.height * scale };
   const top = MARGIN + 13;
@@ -26,17 +28,18 @@ export async function addGampKey(pdf: Pdf, gamp: Gamp): Promise<void> {
   for (const { number, warp, weft } of gamp.squares) {
     const own = gamp.warps[warp - 1]!;
     const down = gamp.wefts[weft - 1]!;
-    const x = MARGIN + (own.from - 1) * across * scale;
-    const y = top + (down.from - 1) * along * scale;
+    const left = (seen.end === 'right' ? ends - own.from + 1 - own.threads : own.from - 1) * across * scale;
+    const above = (seen.pick === 'bottom' ? picks - down.from + 1 - down.threads : down.from - 1) * along * scale;
+    const [x, y] = [MARGIN + left, top + above];
     const wide = pdf.textWidth(String(number), undefined, true) + 1.6;
     pdf.box(x, y, wide, 4, '#ffffff', 0.1);
     pdf.text(String(number), x + 0.8, y + 3.1, { bold: true });
   }
   const beside = MARGIN + paper.width + 6;
-  const listed = list(pdf, 'warp sections, from the left', 'ends', gamp.warps, beside, top + 3, right - beside);
+  const listed = list(pdf, `warp sections, from the ${seen.end}`, 'ends', gamp.warps, beside, top + 3, right - beside);
   const sections = list(
     pdf,
-    'weft sections, from the first pick',
+    `weft sections, from the ${seen.pick}`,
     'picks',
     gamp.wefts,
     beside,

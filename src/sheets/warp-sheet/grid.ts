@@ -45,7 +45,12 @@ export class Grid {
       });
   }
 
-  /** Draws the ties of one treadle, shaft 1 at the bottom of `shafts` rows. */
+  /** The row of a shaft, from the top: shaft 1 lies nearest the cloth. */
+  row(shaft: number, shafts: number): number {
+    return this.pdf.seen.threading === 'below' ? shaft - 1 : shafts - shaft;
+  }
+
+  /** Draws the ties of one treadle in `shafts` rows. */
   ties(
     { rise, sink }: { readonly rise: readonly number[]; readonly sink: readonly number[] },
     x: number,
@@ -53,7 +58,7 @@ export class Grid {
     shafts: number,
     kind: LoomKind,
   ): void {
-    const row = (shaft: number): number => y + (shafts - shaft) * this.cell;
+    const row = (shaft: number): number => y + this.row(shaft, shafts) * this.cell;
     for (const shaft of rise) this.tie(x, row(shaft), kind === 'countermarch' ? 'o' : 'filled');
     for (const shaft of sink) this.tie(x, row(shaft), kind === 'countermarch' ? 'x' : 'filled');
   }

@@ -1,6 +1,7 @@
 import { drawdown } from '../../cloth/drawdown.js';
 import { colourAt, colourFace } from '../../cloth/face.js';
 import { shaftCount } from '../../draft/draft.js';
+import { asDrawn, numberAt } from '../../draft/point-of-view.js';
 import type { PiecePlan } from '../../plan/piece/piece-plan.js';
 import type { LoomKind } from '../../structure/loom/loom-fit.js';
 import { counted } from '../../words/counts.js';
@@ -20,8 +21,8 @@ const RIGHT = 16;
 const HEAD = 9;
 
 /**
- * Draws one repeat: colours and threading on top, tie-up at the right, treadling with colours below it, the drawdown in
- * tints of its yarns. Returns false, and draws nothing, where the cells would be too small.
+ * Draws one repeat: colours and threading above or below, tie-up at the right, treadling with colours beside the
+ * drawdown in tints of its yarns. Returns false, and draws nothing, where the cells would be too small.
  */
 export function drawDraft(pdf: Pdf, piece: PiecePlan, kind: LoomKind, frame: Frame): boolean {
   const { draft, tied } = piece;
@@ -43,13 +44,18 @@ interface Size {
 }
 
 function drawCounted(pdf: Pdf, piece: PiecePlan, kind: LoomKind, frame: Frame, size: Size): void {
-  const { draft, tied } = piece;
+  const { seen } = pdf;
+  const draft = asDrawn(piece.draft, seen);
+  const { tied } = piece;
+  const below = seen.threading === 'below';
   const { warp, weft } = draft;
   const { cell, shafts, columns } = size;
   const [ends, picks] = [warp.length, weft.length];
   const left = frame.x + LEFT;
-  const threading = frame.y + HEAD + cell * 1.25;
-  const cloth = threading + (shafts + 0.7) * cell;
+  const top = frame.y + HEAD;
+  const threading = below ? top - 2 + (picks + 0.7) * cell : top + cell * 1.25;
+  const cloth = below ? top - 2 : threading + (shafts + 0.7) * cell;
+  const colours = below ? threading + (shafts + 0.25) * cell : threading - cell * 1.25;
   const right = left + (ends + 0.7) * cell;
   const bar = right + (columns + 0.4) * cell;
   const grid = new Grid(pdf, cell);
@@ -65,17 +71,18 @@ function drawCounted(pdf: Pdf, piece: PiecePlan, kind: LoomKind, frame: Frame, s
     frame.y + 3.4,
   );
   for (let i = 0; i < ends; i++) {
-    grid.letter(left + i * cell, threading - cell * 1.25, draft.yarns[warp[i]!]!);
-    if (isNumbered(i, ends, cell))
-      pdf.text(String(i + 1), left + (i + 0.5) * cell, frame.y + HEAD - 1, { align: 'middle' });
+    const number = numberAt(i, ends, seen.end);
+    grid.letter(left + i * cell, colours, draft.yarns[warp[i]!]!);
+    if (isNumbered(number - 1, ends, cell))
+      pdf.text(String(number), left + (i + 0.5) * cell, below ? colours + cell + 3.4 : top - 1, { align: 'middle' });
   }
   grid.lines(left, threading, ends, shafts);
   for (let i = 0; i < ends; i++) {
     for (const shaft of draft.threading[i]!)
-      grid.mark(left + i * cell, threading + (shafts - shaft) * cell, String(shaft));
+      grid.mark(left + i * cell, threading + grid.row(shaft, shafts) * cell, String(shaft));
   }
   for (let s = 1; s <= shafts; s++) {
-    pdf.text(String(s), left - 1.5, threading + (shafts - s + 0.5) * cell + 1.1, { align: 'right' });
+    pdf.text(String(s), left - 1.5, threading + (grid.row(s, shafts) + 0.5) * cell + 1.1, { align: 'right' });
   }
   grid.lines(right, threading, columns, tied.manner === 'lift plan' ? 0 : shafts);
   tied.treadles.forEach((treadle, t) => {
@@ -85,7 +92,7 @@ function drawCounted(pdf: Pdf, piece: PiecePlan, kind: LoomKind, frame: Frame, s
   const roomy = cell >= (columns > 9 ? 2 * FIGURE : FIGURE);
   for (let t = 0; t < columns; t++) {
     if (roomy || ((t === 0 || t === columns - 1) && columns * cell >= 4 * FIGURE))
-      pdf.text(String(t + 1), right + (t + 0.5) * cell, frame.y + HEAD + cell * 0.9, { align: 'middle' });
+      pdf.text(String(t + 1), right + (t + 0.5) * cell, below ? colours + 3.2 : top + cell * 0.9, { align: 'middle' });
   }
 
   const face = colourFace(drawdown(draft), warp, weft);
@@ -101,15 +108,17 @@ function drawCounted(pdf: Pdf, piece: PiecePlan, kind: LoomKind, frame: Frame, s
   grid.lines(left, cloth, ends, picks);
   grid.lines(right, cloth, columns, picks);
   for (let j = 0; j < picks; j++) {
-    const pressed = tied.manner === 'lift plan' ? tied.lifts[j]! : tied.treadling[j]!;
+    const number = numberAt(j, picks, seen.pick);
+    const pressed = tied.manner === 'lift plan' ? tied.lifts[number - 1]! : tied.treadling[number - 1]!;
     for (const treadle of pressed) grid.mark(right + (treadle - 1) * cell, cloth + j * cell, String(treadle));
     grid.letter(bar, cloth + j * cell, draft.yarns[weft[j]!]!);
-    if (isNumbered(j, picks, cell)) pdf.text(String(j + 1), bar + cell + 1.5, cloth + (j + 0.5) * cell + 1.1);
+    if (isNumbered(number - 1, picks, cell)) pdf.text(String(number), bar + cell + 1.5, cloth + (j + 0.5) * cell + 1.1);
   }
   bracketBeside(pdf, bar + cell + 3 + pdf.textWidth(String(picks)), cloth, picks * cell);
-  pdf.text('begin', left - 4.5, cloth + cell * 0.5 + 0.2, { align: 'right' });
-  pdf.text('here', left - 4.5, cloth + cell * 0.5 + 3.6, { align: 'right' });
-  pdf.pointer(left - 3.2, cloth + cell * 0.5, 'right', 2.4);
+  const first = cloth + cell * (seen.pick === 'bottom' ? picks - 0.5 : 0.5);
+  pdf.text('begin', left - 4.5, first + 0.2, { align: 'right' });
+  pdf.text('here', left - 4.5, first + 3.6, { align: 'right' });
+  pdf.pointer(left - 3.2, first, 'right', 2.4);
 }
 
 const MANNERS: Readonly<Record<PiecePlan['tied']['manner'], string>> = {

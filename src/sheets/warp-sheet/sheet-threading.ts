@@ -1,3 +1,4 @@
+import type { Seen } from '../../draft/point-of-view.js';
 import type { GampSection } from '../../plan/gamp/gamp-plan.js';
 import { folded } from '../../plan/piece/folds.js';
 import {
@@ -28,7 +29,7 @@ export function threadingRows(pdf: Pdf, warp: WarpPlan, width: number, sections?
   );
   return [
     space(2),
-    ...textRows(pdf, 'threading, end 1 at the left: shaft and yarn of each end', width, true),
+    ...textRows(pdf, `threading, end 1 at the ${pdf.seen.end}: shaft and yarn of each end`, width, true),
     ...parts,
     ...textRows(pdf, `in all ${warp.ends.length}: ${counts.join(', ')}`, width),
   ];
@@ -48,7 +49,7 @@ function partRows(pdf: Pdf, warp: WarpPlan, width: number): Row[] {
     const totals = Array.from({ length: part.times }, (_, r) => before + ((r + 1) * part.ends) / part.times);
     before += part.ends;
     return [
-      ...textRows(pdf, partWords(part, warp, before), width, true),
+      ...textRows(pdf, partWords(part, warp, before, pdf.seen.end), width, true),
       ...groupRows(pdf, part.lines, width),
       ...(part.what === 'repeats' ? doneRows(pdf, totals, width) : []),
     ];
@@ -116,10 +117,16 @@ function lineRows(pdf: Pdf, line: GroupLine, times: number, width: number): Row[
   ];
 }
 
-function partWords({ what, times, ends }: ThreadingPart, { ends: all, yarns, border }: WarpPlan, done: number): string {
+function partWords(
+  { what, times, ends }: ThreadingPart,
+  { ends: all, yarns, border }: WarpPlan,
+  done: number,
+  first: Seen['end'],
+): string {
+  const last = first === 'left' ? 'right' : 'left';
   const letter = yarns[all[0]!.yarn]!.letter;
-  if (what === 'first border') return `left border: ${counted(ends, 'end')} in ${letter}, ${done} in all so far`;
-  if (what === 'last border') return `right border: ${counted(ends, 'end')} in ${letter}, ${done} in all`;
+  if (what === 'first border') return `${first} border: ${counted(ends, 'end')} in ${letter}, ${done} in all so far`;
+  if (what === 'last border') return `${last} border: ${counted(ends, 'end')} in ${letter}, ${done} in all`;
   if (what === 'balance') return `${counted(ends, 'end')} to balance, ${done} in all so far`;
   const begin = border > 0 ? ', numbered from 1 in each' : '';
   return times === 1 ? `once: ${counted(ends, 'end')}` : `${times} repeats of ${counted(ends / times, 'end')}${begin}:`;

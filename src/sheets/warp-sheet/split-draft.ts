@@ -78,33 +78,39 @@ export function drawThreadingLines(
   const shafts = shaftCount(draft);
   const grid = new Grid(pdf, cell);
   const high = lineHeight(piece, cell);
+  const mirrored = pdf.seen.end === 'right';
+  /** The left edge of what is `wide` and begins at x, counted from the edge of end 1. */
+  const left = (x: number, wide: number): number => (mirrored ? 2 * frame.x + frame.width - x - wide : x);
   const drawn = Math.min(lines.length, Math.floor(frame.height / high + 1e-9));
   lines.slice(0, drawn).forEach((line, at) => {
     const top = frame.y + at * high + ABOVE;
     const rows = top + cell * 1.25;
     for (let s = 1; s <= shafts; s++) {
-      pdf.text(String(s), frame.x + LEFT - 1, rows + (shafts - s + 0.5) * cell + 1.1, { align: 'right' });
+      const y = rows + (grid.row(s, shafts) + 0.5) * cell + 1.1;
+      if (mirrored) pdf.text(String(s), frame.x + frame.width - LEFT + 1, y);
+      else pdf.text(String(s), frame.x + LEFT - 1, y, { align: 'right' });
     }
     let x = frame.x + LEFT;
     for (const stretch of line) {
       const { from, size, times } = stretch;
       for (let i = 0; i < size; i++) {
-        grid.letter(x + i * cell, top, draft.yarns[draft.warp[from + i]!]!);
+        grid.letter(left(x + i * cell, cell), top, draft.yarns[draft.warp[from + i]!]!);
         if (times === 1 && isNumbered(from, i, size))
-          pdf.text(String(from + i + 1), x + (i + 0.5) * cell, top - 1, { align: 'middle' });
+          pdf.text(String(from + i + 1), left(x + (i + 0.5) * cell, 0), top - 1, { align: 'middle' });
       }
       if (times > 1) {
-        pdf.text(foldWords(stretch), x, top - 2.6);
-        bracketAbove(pdf, x, top - 1.6, size * cell);
+        pdf.text(foldWords(stretch), left(x, 0), top - 2.6, { align: mirrored ? 'right' : 'left' });
+        bracketAbove(pdf, left(x, size * cell), top - 1.6, size * cell);
       }
-      grid.lines(x, rows, size, shafts);
+      grid.lines(left(x, size * cell), rows, size, shafts);
       for (let i = 0; i < size; i++) {
         for (const shaft of draft.threading[from + i]!)
-          grid.mark(x + i * cell, rows + (shafts - shaft) * cell, String(shaft));
+          grid.mark(left(x + i * cell, cell), rows + grid.row(shaft, shafts) * cell, String(shaft));
       }
       x += stretchWidth(pdf, stretch, cell);
       const last = from + size * times === draft.warp.length;
-      if (last) pdf.line(x - BETWEEN + 1, top, x - BETWEEN + 1, rows + shafts * cell, 0.9);
+      const bar = left(x - BETWEEN + 1, 0);
+      if (last) pdf.line(bar, top, bar, rows + shafts * cell, 0.9);
     }
   });
   return { drawn, height: drawn * high };
@@ -129,7 +135,7 @@ export function drawTies(pdf: Pdf, piece: PiecePlan, kind: LoomKind, frame: Fram
     grid.ties(treadle, left + t * cell, top, shafts, kind);
   });
   for (let s = 1; s <= shafts; s += step)
-    pdf.text(String(s), left - 1, top + (shafts - s + 0.5) * cell + 1.1, { align: 'right' });
+    pdf.text(String(s), left - 1, top + (grid.row(s, shafts) + 0.5) * cell + 1.1, { align: 'right' });
 }
 
 /** Whether a frame has room for the tie-up beside a word about the treadling. */
@@ -164,33 +170,40 @@ function drawColumns(pdf: Pdf, piece: PiecePlan, { cell, columns }: SplitDraft, 
       : ['treadling', tied.manner === 'two feet' ? 'two treadles where two are marked' : 'one treadle a pick'];
   const where = columns.length > 1 ? `, in ${columns.length} columns` : '';
   pdf.text(`${what}: one repeat, ${counted(draft.weft.length, 'pick')}${where}; ${how}`, x, y + 3.4, { bold: true });
-  columns.forEach((column, at) => {
-    const left = x + at * columnWidth(piece, cell) + NUMBERS_WIDE;
-    let top = y + 9;
+  columns.forEach((column, number) => {
+    const left = x + number * columnWidth(piece, cell) + NUMBERS_WIDE;
+    const head = y + 9;
     for (let t = 0; t < wide; t++) {
       const said = String(t + 1);
       if (pdf.textWidth(said) <= cell || t === 0 || t === wide - 1)
-        pdf.text(said, left + (t + 0.5) * cell, top - 1, { align: 'middle' });
+        pdf.text(said, left + (t + 0.5) * cell, head - 1, { align: 'middle' });
     }
+    const high = column.reduce((sum, { size }) => sum + size * cell + BETWEEN, -BETWEEN);
+    const upward = pdf.seen.pick === 'bottom';
+    /** The upper edge of what is `tall` and begins so far from the column's first pick. */
+    const top = (from: number, tall: number): number => head + (upward ? high - from - tall : from);
+    let at = 0;
     for (const stretch of column) {
       const { from, size, times } = stretch;
-      grid.lines(left, top, wide, size);
+      grid.lines(left, top(at, size * cell), wide, size);
       for (let j = 0; j < size; j++) {
         const pick = from + j;
+        const row = top(at + j * cell, cell);
         const pressed = tied.manner === 'lift plan' ? tied.lifts[pick]! : tied.treadling[pick]!;
-        for (const treadle of pressed) grid.mark(left + (treadle - 1) * cell, top + j * cell, String(treadle));
-        grid.letter(left + (wide + 0.3) * cell, top + j * cell, draft.yarns[draft.weft[pick]!]!);
+        for (const treadle of pressed) grid.mark(left + (treadle - 1) * cell, row, String(treadle));
+        grid.letter(left + (wide + 0.3) * cell, row, draft.yarns[draft.weft[pick]!]!);
         if (isNumbered(from, j, size) && (times === 1 || j === 0))
-          pdf.text(String(pick + 1), left - 1.5, top + (j + 0.5) * cell + 1.1, { align: 'right' });
+          pdf.text(String(pick + 1), left - 1.5, row + 0.5 * cell + 1.1, { align: 'right' });
       }
       if (times > 1) {
-        bracketBeside(pdf, left + (wide + 1.3) * cell + 2, top, size * cell);
-        pdf.text(`× ${times}`, left + (wide + 1.3) * cell + 3, top + (size * cell) / 2 + 1.1);
+        const upper = top(at, size * cell);
+        bracketBeside(pdf, left + (wide + 1.3) * cell + 2, upper, size * cell);
+        pdf.text(`× ${times}`, left + (wide + 1.3) * cell + 3, upper + (size * cell) / 2 + 1.1);
       }
-      top += size * cell;
-      const last = from + size * times === draft.weft.length;
-      if (last) pdf.line(left, top + 1, left + (wide + 1.3) * cell, top + 1, 0.9);
-      top += BETWEEN;
+      at += size * cell;
+      const last = top(at + 0.3, 0);
+      if (from + size * times === draft.weft.length) pdf.line(left, last, left + (wide + 1.3) * cell, last, 0.9);
+      at += BETWEEN;
     }
   });
 }

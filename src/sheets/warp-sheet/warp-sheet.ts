@@ -1,3 +1,4 @@
+import { draftSeenInWords } from '../../draft/point-of-view.js';
 import type { PiecePlan } from '../../plan/piece/piece-plan.js';
 import type { WarpPlan } from '../../plan/piece/warp-plan.js';
 import { type Frame, MARGIN, type Pdf } from '../paper/paper.js';
@@ -119,7 +120,7 @@ function inTwoColumns(pdf: Pdf, left: Row[], right: Row[], width: number, height
 
 function drawThreadingHead(pdf: Pdf, { draft }: PiecePlan, { lines }: SplitDraft, { x, y }: Frame): void {
   const split = lines.length > 1 ? `, in ${lines.length} lines` : '';
-  const said = `threading: one repeat, ${draft.warp.length} ends${split}; at the thick bar begin again from end 1`;
+  const said = `threading: one repeat, ${draft.warp.length} ends${split}; end 1 at the ${pdf.seen.end}; at the thick bar begin again from end 1`;
   pdf.text(said, x, y + 3.4, { bold: true });
 }
 
@@ -155,7 +156,7 @@ function numbers(pdf: Pdf, warp: WarpPlan, piece: PiecePlan, x: number, y: numbe
   const column = x + 18;
   const width = pdf.width - MARGIN - column;
   let at = y;
-  for (const [what, said] of figures(warp, piece)) {
+  for (const [what, said] of [...figures(warp, piece), ['seen', draftSeenInWords(pdf.seen)]] as const) {
     pdf.text(what, x, at, { bold: true });
     at = pdf.paragraph(said, column, at, width, LEADING);
   }

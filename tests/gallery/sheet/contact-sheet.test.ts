@@ -1,5 +1,6 @@
 import { PNG } from 'pngjs';
 import { describe, expect, it } from 'vitest';
+import { AT_THE_LOOM } from '../../../src/draft/point-of-view.js';
 import { contactSheetPages, type SheetOptions } from '../../../src/gallery/sheet/contact-sheet.js';
 import { paintCloth } from '../../../src/render/cloth.js';
 import { found, HOUNDS_TOOTH } from './hounds-tooth.js';
@@ -7,6 +8,7 @@ import { found, HOUNDS_TOOTH } from './hounds-tooth.js';
 const OPTIONS: SheetOptions = {
   title: '2/2 twill, orders of two',
   ranking: 'Ranked by contrast 3, symmetry 2, float 1',
+  seen: AT_THE_LOOM,
 };
 const many = (count: number) => Array.from({ length: count }, (_, n) => found(n + 1));
 const dark = (png: PNG, x: number, y: number) => png.data[(y * png.width + x) * 4]! < 90;

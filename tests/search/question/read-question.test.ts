@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { stringify } from 'yaml';
 import { besideFile } from '../../../src/cli/shell/files.js';
+import { AT_THE_LOOM } from '../../../src/draft/point-of-view.js';
 import { PARTS, UNWEIGHED } from '../../../src/score/parts/parts.js';
 import type { Question } from '../../../src/search/question/question.js';
 import { readQuestion, resolvedQuestion } from '../../../src/search/question/read-question.js';
@@ -47,6 +48,7 @@ describe('a question', () => {
       rank: { ...UNWEIGHED, contrast: 3, symmetry: 2, float: 1 },
       same: ['mirror', 'half-turn', 'exchange'],
       show: 60,
+      seen: AT_THE_LOOM,
       seed: 'shedlight',
       tries: 1,
     });

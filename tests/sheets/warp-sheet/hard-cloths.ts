@@ -119,7 +119,7 @@ export async function hardSheet(
   const warps = planWarps([cloth()], options).map(changed);
   if (weaver === undefined) return planSheets(warps, options);
   const share = { weaver: { name: weaver, loom: options.loom }, cloth: warps[0]!.pieces[0]!.cloth, apart: 1 };
-  return dealSheets([share], warps, options.paper);
+  return dealSheets([share], warps, options);
 }
 
 /** The PDF of a gamp of five orders by five. */

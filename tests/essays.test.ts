@@ -22,6 +22,7 @@ import { MutationSpace } from '../src/search/evolve/mutation-space.js';
 import type { Jobs } from '../src/search/pool/jobs.js';
 import type { WorkerPool } from '../src/search/pool/pool.js';
 import type { Question } from '../src/search/question/question.js';
+import { readQuestion } from '../src/search/question/read-question.js';
 import { orbitsOf } from '../src/search/space/orbit.js';
 import { spaceOf } from '../src/search/space/space.js';
 import { weaveSymmetries } from '../src/search/space/weave-symmetries.js';
@@ -157,6 +158,11 @@ describe('the worked examples of the essays', () => {
       [12, 6],
       [36, 18],
     ]);
+    const lengths = { profile: 'search', 'profile lengths': '2-6' };
+    const searched = readQuestion({ flags: { structure: 'turned twill', blocks: '4', ...lengths } }, () => {
+      throw new Error('no draft is asked for');
+    });
+    says(essay, `= ${spaceOf(searched).written} words and ${spaceOf(searched).count} block orders`);
     // Each orbit is met once: as many candidates stand for themselves as are counted.
     expect(Array.from({ length: space.numbers }, (_, k) => space.isRepresentative(k)).filter(Boolean)).toHaveLength(32);
   });

@@ -71,15 +71,17 @@ function classes(length: number, { letters, reversed, renamed, mirrored }: Wante
       const still = length % 2 === 1 ? 1 : axis % 2 === 0 ? 0 : 2;
       return fixed(1) ** still * fixed(2) ** ((length - still) / 2);
     }).reduce((a, b) => a + b, 0);
-  return namings.reduce((sum, { cycles, share }) => {
+  const sum = namings.reduce((all, { cycles, share }) => {
     // Letters that so many renamings in a row bring back.
     const fixed = (cycle: number): number =>
       [...cycles].reduce((all, [size, count]) => all + (cycle % size === 0 ? size * count : 0), 0);
     const turned = rotations(fixed);
     const read = reflections(fixed);
-    if (mirrored) return sum + (share * read) / length;
-    return sum + (share * (reversed ? turned + read : turned)) / (reversed ? 2 * length : length);
+    if (mirrored) return all + (share * read) / length;
+    return all + (share * (reversed ? turned + read : turned)) / (reversed ? 2 * length : length);
   }, 0);
+  // The shares of renamings are fractions.
+  return Math.round(sum);
 }
 
 /** The cycle types of all renamings of letters, each with its share of them. */

@@ -8,6 +8,8 @@ const EXAMPLES = `Examples:
       all orders of 2 to 6 threads on a twill, the weft as the warp
   shedlight explore --structure "plain weave" --lengths 5 --weft own
       every warp order of five with every weft order of five
+  shedlight explore --structure "summer and winter" --blocks 4 --profile search
+      every order of four blocks, in a dark pattern weft on light
   shedlight explore turned-twill.yaml --sett 24 --limits "float 3/8 in"
       what a file asks, with another sett and a limit for floats
 `;

@@ -18,7 +18,9 @@ export const NOTATION: Readonly<Record<string, string>> = {
   'A colour order':
     'letters of yarns, `DLDDL` or `D L D D L`. A count stands right before or after what it counts: `D4 L4`, `4D 4L`, ' +
     '`(DL)4 (LD)4`, `4(DL)`, `4x(DL)`. shedlight prints `D4 L4` and `(DL)4`.',
-  'A profile': 'letters of blocks in the same way: `A A B`, `AAB`, `2A B`, `(AB)3`.',
+  'A profile':
+    'letters of blocks in the same way: `A A B`, `AAB`, `2A B`, `(AB)3`. In a treadling `A+C` is blocks that show ' +
+    'together, where the structure can weave them, and `.` is none; in the threading of a lace `.` is a plain unit.',
   'A threading or treadling':
     'numbers: `1 2 3 4`, a run `1-4` or `4-1`, repeats `4x(1 2 3 4)`, `1+3` for two at once, `0` for none.',
   'A tie-up or lift plan': 'a list, the shafts of each treadle or pick: `[1 2, 2 3, 3 4, 4 1]`.',

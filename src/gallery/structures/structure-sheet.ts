@@ -1,6 +1,7 @@
 import { spacing } from '../../draft/draft.js';
 import { paintCloth } from '../../render/cloth.js';
-import type { Structure } from '../../structure/catalogue/catalogue.js';
+import { findStructure, type Structure } from '../../structure/catalogue/catalogue.js';
+import { counted } from '../../words/counts.js';
 import { PAGE, type Placed, pngOf } from '../sheet/picture-sheet.js';
 import { GUTTER, LEADING, Pen, POINTS, TITLE, wrapped } from '../sheet/sheet-text.js';
 import { picturesOf } from './structure-pictures.js';
@@ -17,7 +18,10 @@ export function structureSheet(structure: Structure): Promise<Buffer> {
   const shown = picturesOf(structure).slice(0, 2 * COLUMNS);
   const pen = new Pen();
   const full = PAGE.width - 2 * PAGE.side;
-  pen.text(structure.name, PAGE.side, PAGE.top + 4, { size: TITLE, bold: true });
+  const { name, shafts, blocks } = structure;
+  const isUsual = blocks.length === findStructure(name).blocks.length;
+  const title = isUsual ? name : `${name}, ${counted(blocks.length, 'block')} on ${counted(shafts, 'shaft')}`;
+  pen.text(title, PAGE.side, PAGE.top + 4, { size: TITLE, bold: true });
   wrapped(structure.about, full, 2).forEach((line, at) => {
     pen.text(line, PAGE.side, PAGE.top + 9 + at * LEADING);
   });

@@ -1,12 +1,11 @@
 import type { Wanted } from '../../order/bracelet.js';
 import { exchanged, type Order, smallestPeriod } from '../../order/order.js';
-import { Problem } from '../../problem.js';
 import type { Question } from '../question/question.js';
 import { type Candidate, weftOf } from '../space/candidate.js';
 import type { Family, ProfileSearch, Profiles } from '../space/family.js';
 import { canonicalOrder, familyWritten } from '../space/genome.js';
 import { memoized } from '../space/memoize.js';
-import { familyWith } from '../space/profile-search.js';
+import { familyWith, NO_PROFILE } from '../space/profile-search.js';
 import { startsOf } from '../space/starts.js';
 import { type Around, fitted, MUTATIONS, type MutationName, pickFrom, pickNumber, type Rng } from './mutations.js';
 
@@ -130,9 +129,7 @@ export class MutationSpace {
       const found = (profiles && familyWith(family, profiles)) ?? familyWith(family, whole(drawn));
       if (found !== undefined) return found;
     }
-    throw new Problem(
-      'profile: found no block order of these lengths that the structure can weave; expected other lengths',
-    );
+    throw NO_PROFILE;
   }
 
   /** The family with one of its block orders mutated; the same where the structure refuses the new one. */

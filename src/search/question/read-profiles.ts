@@ -7,6 +7,8 @@ import type { Written } from './question-table.js';
 /** The word for a block order that is searched. */
 const SEARCH = 'search';
 const USUAL_LENGTHS = [2, 3, 4, 5, 6];
+/** Most blocks of which every set is an element: 1024 sets. */
+const MOST_TOGETHER = 10;
 
 /** Whether a block order is to be searched. */
 export function isSearched(text: string | undefined): boolean {
@@ -65,6 +67,10 @@ function refuseUnsearchable(written: Written, structures: readonly Structure[], 
   for (const { name, blocks, withBlocks } of structures) {
     if ((written.blocks ?? blocks.length) < 2) {
       throw new Misread(`found search with one block of ${name}; expected two blocks or more`);
+    }
+    const most = written.blocks ?? blocks.length;
+    if (together && most > MOST_TOGETHER) {
+      throw new Misread(`found together with ${most} blocks; expected ${MOST_TOGETHER} blocks at most`);
     }
     const [manner] = withBlocks?.(2, [NO_BLOCK]).manners ?? [];
     if (together && manner?.blocks[NO_BLOCK] === undefined) {

@@ -93,6 +93,11 @@ export function readProfiles(text: string): Profiles {
   return { ...(threaded && { threaded }), ...(treadled && { treadled }) };
 }
 
+/** The problem that no block order of the lengths asked for can be woven. */
+export const NO_PROFILE = new Problem(
+  'profile: found no block order of these lengths that the structure can weave; expected other lengths',
+);
+
 /** How many families a family stands for: one, or one for each profile that is tried. */
 export function countFamilies({ search }: Family): number {
   if (search === undefined) return 1;

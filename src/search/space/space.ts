@@ -6,7 +6,7 @@ import { familiesOf } from './families.js';
 import type { Family } from './family.js';
 import { type Orbits, orbitsOf } from './orbit.js';
 import { boundOf } from './part-bounds.js';
-import { countFamilies, countWritten, listFamilies } from './profile-search.js';
+import { countFamilies, countWritten, listFamilies, NO_PROFILE } from './profile-search.js';
 import { candidateIn, type Stratum, strataOf } from './stratum.js';
 
 /** Up to so many that differ are all measured to the end, which also tells how many cloths there are. */
@@ -57,6 +57,7 @@ export function spaceOf(question: Question): Space {
   const listed = estimate > PAIRS_AT_MOST ? [undefined] : asked.map(listFamilies);
   if (!listed.every((list) => list !== undefined)) return beyondListing(asked, written, estimate);
   const families = listed.flat();
+  if (families.length === 0 && asked.length > 0) throw NO_PROFILE;
   const strata = strataOf(question, families);
   const numbers = strata.reduce((sum, stratum) => sum + stratum.count, 0);
   const orbits = new Map<Stratum, Orbits>();

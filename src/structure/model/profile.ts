@@ -5,6 +5,9 @@ import { NO_BLOCK } from './block-weave.js';
 /** Most elements of a profile; guards against `999999999A`. */
 const LONGEST_PROFILE = 4096;
 
+/** Most letters that a message names one by one. */
+const MOST_NAMED = 8;
+
 /** How many blocks a profile needs, to have the last letter of those that it names. */
 export function blocksIn(profile: readonly string[]): number {
   return Math.max(0, ...[...profile.join('')].map((sign) => sign.charCodeAt(0) - 64));
@@ -19,7 +22,8 @@ export function blocksIn(profile: readonly string[]): number {
  *   its fellow, or an empty profile
  */
 export function parseProfile(text: string, blocks: readonly string[]): string[] {
-  const expected = `blocks ${blocks.join(', ')}, counts or brackets`;
+  const known = blocks.length > MOST_NAMED ? `${blocks[0]} to ${blocks.at(-1)}` : blocks.join(', ');
+  const expected = `blocks ${known}, counts or brackets`;
   if (text.trim() === '') throw new Problem(`a profile is empty; expected ${expected}`);
   const refuse = (_: number, found: string, instead: string): never => {
     throw new Problem(`profile ${quote(text)}: found ${found}; expected ${instead}`);

@@ -117,6 +117,15 @@ describe('block orders that are searched', () => {
     expect(count('shift')).toBeGreaterThan(count('mirror'));
   });
 
+  test('lengths that no block order can have, and too many sets, are said', () => {
+    const threes = asked({ structure: 'huck', blocks: '4', profile: 'search', 'profile lengths': '3' });
+    expect(() => spaceOf(threes)).toThrow(
+      'profile: found no block order of these lengths that the structure can weave',
+    );
+    const sets = { structure: 'summer and winter', blocks: '11', treadled: 'search, together' };
+    expect(() => asked(sets)).toThrow('found together with 11 blocks; expected 10 blocks at most');
+  });
+
   test('blocks that may not be neighbours are left out', () => {
     const listed = families({ structure: 'huck', blocks: '4', profile: 'search', 'profile lengths': '2, 4' });
     expect(listed.length).toBeGreaterThan(4);

@@ -19,6 +19,8 @@ export function startsOf(
   const by = { by: family.by, times: family.times } as const;
   const across = startCount(endStrands(weave), elementsLaid(family, n), by);
   const down = startCount(pickStrands(weave), elementsLaid(family, m), by);
+  // One yarn each way stands alike wherever it begins.
+  if (across * down === 1) return [[0, 0]];
   const shifts = family.by === 'thread' ? weaveShifts(weave) : [];
   const seen = new Uint8Array(across * down);
   const starts: (readonly [number, number])[] = [];

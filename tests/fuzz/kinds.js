@@ -20,6 +20,13 @@ import { learntBy } from '../../dist/plan/results/matching-results.js';
 import { RESULTS_TABLE, readResults } from '../../dist/plan/results/results-form.js';
 import { draftSvg } from '../../dist/render/draft-svg.js';
 import { codeOf } from '../../dist/score/symmetry/cloth-code.js';
+import {
+  differences,
+  entryBytes,
+  openingBytes,
+  readCheckpoint,
+  resultAt,
+} from '../../dist/search/checkpoint/checkpoint-format.js';
 import { QUESTION_TABLE } from '../../dist/search/question/question-table.js';
 import { readQuestion, resolvedQuestion } from '../../dist/search/question/read-question.js';
 import { spaceOf } from '../../dist/search/space/space.js';
@@ -39,6 +46,12 @@ export const DRAFT = readDraft(kept('draft.yaml'), 'draft.yaml');
 export const SHORTLIST = kept('kept.json');
 const CLOTHS = parseShortlist(SHORTLIST, 'kept.json');
 const noFile = () => DRAFT;
+const HEADER = {
+  program: '0',
+  question: readQuestion({ flags: { structure: 'plain weave' } }, noFile),
+  space: { way: 'scored', written: 8, numbers: 8 },
+};
+const JOURNAL = journal((same) => same);
 
 /**
  * The kinds: `share` of all files; `make` gives what is read, for a report, and `read` reads it. `further`, for one file in
@@ -146,6 +159,19 @@ export function kindsOf(start) {
         every: 2,
         further: (manifest) => manifest.candidates.map((candidate) => holdDraft(draftOf(candidate, manifest))),
       },
+      progress: {
+        share: 2,
+        make: () => (random() < 0.5 ? mutate([JOURNAL]) : journal(makes.disturbed)),
+        read: (bytes) => {
+          const open = { size: bytes.length, read: (from, length) => bytes.subarray(from, from + length) };
+          return { open, found: readCheckpoint(open) };
+        },
+        every: 1,
+        further: ({ open, found }) => {
+          for (const place of found.places.values()) resultAt(open, place);
+          differences(found.header, HEADER);
+        },
+      },
       cells: {
         share: 4,
         make: () => mixed(makes.cells()),
@@ -162,6 +188,16 @@ export function kindsOf(start) {
       },
     },
   };
+}
+
+/** The progress of a search as it is written, what it holds changed before its checksums are made. */
+function journal(changed) {
+  const { header, jobs } = changed({
+    header: HEADER,
+    jobs: [{ key: 'a', result: { pruned: 1 } }, { key: 'b' }, { end: 2 }],
+  });
+  const all = Array.isArray(jobs) ? [...jobs] : [jobs];
+  return Buffer.concat([openingBytes(header), ...all.slice(0, 20).map((job) => entryBytes(job))]);
 }
 
 /** A shortlist, the codes of its cloths put right where their drafts are sound: else all are refused for that alone. */

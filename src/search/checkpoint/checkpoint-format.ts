@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { isDeepStrictEqual } from 'node:util';
 import { deserialize, serialize } from 'node:v8';
-import { Problem } from '../../problem.js';
+import { MachineFault, Problem } from '../../problem.js';
 import type { JobResult } from '../pool/jobs.js';
 import type { Question } from '../question/question.js';
 import type { Space } from '../space/space.js';
@@ -12,6 +12,8 @@ const TITLE = Buffer.from('shedlight progress of a search, form 1\n');
 const CHECKSUM = 8;
 /** Before each record: its length and the start of its SHA-256. */
 const LEAD = 4 + CHECKSUM;
+/** Longest record, in bytes: many times as long as any job's. */
+const LONGEST_RECORD = 100_000_000;
 
 /** What identifies the search of a checkpoint. Its results are valid for the same header only. */
 export interface Header {
@@ -67,22 +69,26 @@ export function readCheckpoint(bytes: Bytes): FoundCheckpoint {
   const isOurs = bytes.size >= TITLE.length && bytes.read(0, TITLE.length).equals(TITLE);
   if (!isOurs) throw new Problem('found something else; expected the progress of a search');
   const first = placeAt(bytes, TITLE.length);
-  if (first === undefined) throw new Problem('found it damaged from its beginning; expected the progress of a search');
+  const header = first && contents<Header>(bytes, first);
+  if (header === undefined || !isHeader(header)) {
+    throw new Problem('found it damaged from its beginning; expected the progress of a search');
+  }
   const places = new Map<string, RecordPlace>();
-  let whole = first.from + first.length;
+  let whole = first!.from + first!.length;
   let ended = false;
   for (let place = placeAt(bytes, whole); place !== undefined && !ended; place = placeAt(bytes, whole)) {
     const entry = contents<Entry>(bytes, place);
+    if (entry === undefined || !isEntry(entry)) break;
     if ('end' in entry) ended = entry.end === places.size;
     else places.set(entry.key, place);
     whole = place.from + place.length;
   }
-  return { header: contents<Header>(bytes, first), places, whole, ended: ended && whole === bytes.size };
+  return { header, places, whole, ended: ended && whole === bytes.size };
 }
 
 /** The result in a record. */
 export function resultAt(bytes: Bytes, place: RecordPlace): JobResult {
-  return contents<{ result: JobResult }>(bytes, place).result;
+  return contents<{ result: JobResult }>(bytes, place)!.result;
 }
 
 /**
@@ -118,12 +124,29 @@ function placeAt(bytes: Bytes, at: number): RecordPlace | undefined {
   if (at + LEAD > bytes.size) return undefined;
   const lead = bytes.read(at, LEAD);
   const place = { from: at + LEAD, length: lead.readUInt32LE() };
-  if (place.from + place.length > bytes.size) return undefined;
+  if (place.length > LONGEST_RECORD || place.from + place.length > bytes.size) return undefined;
   return checksum(bytes.read(place.from, place.length)).equals(lead.subarray(4)) ? place : undefined;
 }
 
-function contents<T>(bytes: Bytes, { from, length }: RecordPlace): T {
-  return deserialize(bytes.read(from, length)) as T;
+/** What a record holds; undefined if it is no object, whatever its checksum says. */
+function contents<T extends object>(bytes: Bytes, { from, length }: RecordPlace): T | undefined {
+  try {
+    const value: unknown = deserialize(bytes.read(from, length));
+    return typeof value === 'object' && value !== null ? (value as T) : undefined;
+  } catch (error) {
+    if (error instanceof MachineFault) throw error;
+    return undefined;
+  }
+}
+
+const isObject = (value: unknown): boolean => typeof value === 'object' && value !== null;
+
+function isHeader({ program, question, space }: Partial<Header>): boolean {
+  return typeof program === 'string' && isObject(question) && isObject(space);
+}
+
+function isEntry(entry: Partial<{ key: unknown; result: unknown; end: unknown }>): boolean {
+  return typeof entry.end === 'number' || (typeof entry.key === 'string' && isObject(entry.result));
 }
 
 function checksum(contents: Buffer): Buffer {

@@ -33,6 +33,32 @@ describe('the file', () => {
     }
   });
 
+  it('what has a right checksum and is no search is refused, and what is no job ends it', () => {
+    for (const header of [null, 'x', 1, {}, { program: '0', question: 1, space: {} }]) {
+      expect(() => readCheckpoint(inMemory(openingBytes(header as never)))).toThrow(
+        'found it damaged from its beginning; expected the progress of a search',
+      );
+    }
+    for (const entry of [null, 'x', {}, { key: 'x' }, { key: 1, result: {} }, { end: 'all' }]) {
+      const read = readCheckpoint(
+        inMemory(Buffer.concat([whole, entryBytes(entry as never), whole.subarray(start.length)])),
+      );
+      expect([read.places.size, read.whole, read.ended]).toEqual([keys.length, whole.length, false]);
+    }
+  });
+
+  it('a record that says it is longer than any job’s is not read', () => {
+    const lead = Buffer.alloc(12);
+    lead.writeUInt32LE(100_000_001);
+    const opened = Buffer.concat([start, lead]);
+    const size = 4e9;
+    const read = (from: number, length: number): Buffer => {
+      expect(length).toBeLessThan(1e6);
+      return opened.subarray(from, from + length);
+    };
+    expect(readCheckpoint({ size, read })).toMatchObject({ whole: start.length, ended: false });
+  });
+
   it('whichever byte is hurt, nothing false is read', () => {
     fc.assert(
       fc.property(fc.nat(whole.length - 1), fc.integer({ min: 1, max: 255 }), (at, change) => {

@@ -77,9 +77,10 @@ export function spanOf(strands: Strands, count: number, by: Laying['by']): numbe
 
 /**
  * The number of starts that give different cloths. A start one weave repeat later only shifts the cloth, so an order of
- * a places on a weave repeat of b places has gcd(a, b) different starts: 0 … gcd − 1.
+ * a places on a weave repeat of b places has gcd(a, b) different starts: 0 … gcd − 1. One yarn begins nowhere.
  */
 export function startCount(strands: Strands, length: number, laying: Pick<Laying, 'by' | 'times'>): number {
+  if (length === 1) return 1;
   return gcd(length * laying.times, places(strands, laying.by));
 }
 

@@ -8,7 +8,7 @@ import { searchEvolved } from './evolve/evolve-search.js';
 import type { WorkerPool } from './pool/pool.js';
 import type { Question } from './question/question.js';
 import { describeAll } from './report/describe.js';
-import { draftOf } from './space/candidate.js';
+import { colourOrder, draftOf } from './space/candidate.js';
 import { memoized } from './space/memoize.js';
 import type { Space } from './space/space.js';
 import { Archive, type Kept, type LeftOut } from './strategy/archive.js';
@@ -24,8 +24,8 @@ import {
   settle,
 } from './strategy/strategies.js';
 
-/** Fewest jobs per worker: with fewer, starting the worker costs more than it saves. */
-const JOBS_PER_WORKER = 4;
+/** Candidates that differ for each worker: with fewer, to start one more costs more than it saves. */
+const PER_WORKER = 60_000;
 /** Most kinds of cloth shown: four contact sheets. */
 const MOST_KINDS = 64;
 
@@ -79,18 +79,17 @@ export async function answer(question: Question, space: Space, options: SearchOp
 export async function searched(question: Question, space: Space, options: SearchOptions): Promise<Searched> {
   const { signal, progress, enough, shard } = options;
   const before = alreadyWoven(question);
+  const sortsFirst = colourOrder(question);
   const newArchive = (at: Space['at']): Archive => {
     const draftAt = draftsOf(question, at);
     const leftOut: LeftOut | undefined = before && {
       isDone: before.isDone,
       isNear: (key, index) => before.isNear(key, () => draftAt(index)),
     };
-    return new Archive((a, b) => compareColours(draftAt(a), draftAt(b)), leftOut);
+    return new Archive((a, b) => sortsFirst(at(a), at(b)), leftOut);
   };
   const pieces = space.way === 'bounded' ? boundedPieces(space).length : Math.ceil(space.numbers / LISTED);
-  // Bounded jobs are long; a worker keeps the main thread free to react to an abort.
-  const worthIt = space.way === 'bounded' ? pieces : Math.ceil(pieces / JOBS_PER_WORKER);
-  const pool = options.pool(worthIt);
+  const pool = options.pool(Math.min(pieces, Math.ceil(space.count / PER_WORKER)));
   try {
     return await WAYS[space.way]({ question, space, pool, shard, before, newArchive, progress, signal, enough });
   } finally {
@@ -112,15 +111,4 @@ function unlikeOnesOf(ranked: readonly Kept[], descriptor: (kept: Kept) => Descr
 /** A function from a candidate's index to its draft, which caches recent drafts. */
 function draftsOf(question: Question, at: Space['at']): (index: number) => Draft {
   return memoized(1000, (index: number) => draftOf(at(index), question));
-}
-
-/** Compares two drafts by their warp colours, then by their weft colours, in palette order. */
-function compareColours(a: Draft, b: Draft): number {
-  return compareWords(a.warp, b.warp) || compareWords(a.weft, b.weft);
-}
-
-function compareWords(a: readonly number[], b: readonly number[]): number {
-  const n = Math.min(a.length, b.length);
-  for (let s = 0; s < n; s++) if (a[s] !== b[s]) return a[s]! - b[s]!;
-  return a.length - b.length;
 }

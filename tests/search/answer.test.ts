@@ -137,3 +137,19 @@ describe('every way of searching answers alike', () => {
     );
   });
 });
+
+test('a cloth that another structure weaves with longer floats is counted with its equals', async () => {
+  const asked: Question = {
+    ...QUESTION,
+    structures: ['M’s and O’s', '2/2 twill', 'basket', 'plain weave'],
+    lengths: [2, 3, 4],
+    by: ['thread', 'unit'],
+    times: [1, 2],
+    rank: { ...UNWEIGHED, float: 3, symmetry: 1, contrast: 1 },
+    show: 12,
+  };
+  const [listed, bounded] = [await answered(asked, 'scored'), await answered(asked, 'bounded')];
+  expect(told(bounded)).toEqual(told(listed));
+  expect(bounded.counts.cutOff).toBeGreaterThan(0);
+  expect(bounded.found.some(({ equals }) => equals > 0)).toBe(true);
+});

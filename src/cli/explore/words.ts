@@ -79,7 +79,9 @@ function whatToChange(question: Question, outcome: Outcome): string {
     treadles: treadles ?? loom?.treadles,
     shafts: shafts ?? loom?.shafts,
   }).flatMap(([name, limit]) => (limit === undefined ? [] : [`${name} ${limit}`]));
-  return `Shorter orders, a smaller factor or a wider limit (they are: ${set.join(', ')}) may let some in.`;
+  const blocks =
+    question.profile === 'order' ? ' Some orders choose blocks that cannot be neighbours in this structure.' : '';
+  return `Shorter orders, a smaller factor or a wider limit (they are: ${set.join(', ')}) may let some in.${blocks}`;
 }
 
 /** Prints the file of a shard, and the command that merges the shards. */

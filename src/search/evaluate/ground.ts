@@ -11,6 +11,7 @@ import type { Family } from '../space/family.js';
 import { memoized } from '../space/memoize.js';
 import { classicsOf } from './classics-for.js';
 import { type Laid, laidOnce, layer } from './laid.js';
+import { Sides } from './sides.js';
 import { type Refused, weaveWithin } from './weave-limits.js';
 
 /** Most families whose weaves are cached: candidates come family by family, and a question may have thousands. */
@@ -29,12 +30,17 @@ export interface Ground {
   picks(order: Order, start: number): Laid;
 }
 
+/** What is remembered of orders as laid, and of threadings and treadlings that many weaves share. */
+interface Remembered extends Readonly<Record<'ends' | 'picks', ReturnType<typeof laidOnce>>> {
+  readonly sides: Sides;
+}
+
 type GroundOf = (family: Family, warp: Order, weft: Order) => Ground | Refused;
 
 /** The grounds of a question; that of a family whose weave does not depend on the orders is remembered. */
 export function groundsOf(question: Question): GroundOf {
   const classicsFor = classicsOf(question);
-  const remember = { ends: laidOnce(), picks: laidOnce() };
+  const remember = { ends: laidOnce(), picks: laidOnce(), sides: new Sides() };
   const made: GroundOf = (family, warp, weft) => groundFor(question, family, warp, weft, classicsFor, remember);
   const fixed = memoized(REMEMBERED, made);
   return (family, ...orders) => (family.fixedWeave ? fixed(family, ...orders) : made(family, ...orders));
@@ -46,7 +52,7 @@ function groundFor(
   warp: Order,
   weft: Order,
   classicsFor: ReturnType<typeof classicsOf>,
-  remember: Readonly<Record<'ends' | 'picks', ReturnType<typeof laidOnce>>>,
+  remember: Remembered,
 ): Ground | Refused {
   let weave: Weave;
   try {
@@ -56,15 +62,18 @@ function groundFor(
     if (problem instanceof Problem && !family.fixedWeave) return { fault: 'limits' };
     throw problem;
   }
-  const within = weaveWithin(question, weave);
+  const sides = family.fixedWeave ? undefined : remember.sides;
+  const within = weaveWithin(question, weave, sides?.cloth(weave));
   if ('fault' in within) return within;
-  const ends = layer(family, weave, within.cloth.endKind, 'ends', question);
-  const picks = layer(family, weave, within.cloth.pickKind, 'picks', question);
+  const lay = (system: 'ends' | 'picks'): Ground['ends'] =>
+    remember[system](layer(family, weave, within.cloth[system === 'ends' ? 'endKind' : 'pickKind'], system, question));
+  const ends = sides ? sides.laid(weave.threading, () => lay('ends')) : lay('ends');
+  const picks = sides ? sides.laid(weave.treadling, () => lay('picks')) : lay('picks');
   return {
     weave,
     ...within,
-    ends: remember.ends(ends),
-    picks: remember.picks(picks),
+    ends,
+    picks,
     classics: asksNovelty(question.rank) ? classicsFor(family) : [],
     alone: undefined,
   };

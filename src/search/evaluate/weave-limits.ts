@@ -17,8 +17,8 @@ export type Refused = { readonly fault: 'unsound' | 'limits' } | { readonly faul
 export function weaveWithin(
   { limits, loom, sett }: Pick<Question, 'limits' | 'loom' | 'sett'>,
   weave: Weave,
+  cloth = drawdown(weave),
 ): { readonly cloth: Drawdown; readonly floats: Floats } | Refused {
-  const cloth = drawdown(weave);
   if (!hangsTogether(cloth)) return { fault: 'unsound' };
   const floats = floatsOf(cloth, sett);
   if (exceedsFloat(floats, limits.float)) return { fault: 'float', floats };

@@ -69,6 +69,44 @@ function runsOfBlocks(strands: readonly { readonly block: string }[]): number[] 
   return runs;
 }
 
+/** Threadings (treadlings) that are remembered. */
+const REMEMBERED = 4096;
+
+/**
+ * Weaves whose threading follows from one order and whose treadling from the other, so that each is drawn once: those of
+ * the first pair with which an order could be woven. How many blocks both have together may change the tie-up.
+ */
+export function bySides(drawn: (warp: Order, weft: Order) => Weave): (warp: Order, weft: Order) => Weave {
+  const threaded = new Map<string, Weave>();
+  const treadled = new Map<string, Weave>();
+  const keep = (known: Map<string, Weave>, key: string, weave: Weave): void => {
+    if (known.size >= REMEMBERED) known.clear();
+    known.set(key, weave);
+  };
+  return (warp, weft) => {
+    const blocks = Math.max(...warp, ...weft);
+    const [across, down] = [`${blocks} ${warp}`, `${blocks} ${weft}`];
+    const [ends, picks] = [threaded.get(across), treadled.get(down)];
+    if (ends !== undefined && picks !== undefined) return joined(ends, picks);
+    const weave = drawn(warp, weft);
+    if (ends === undefined) keep(threaded, across, weave);
+    if (picks === undefined) keep(treadled, down, weave);
+    return ends === undefined && picks === undefined ? weave : joined(ends ?? weave, picks ?? weave);
+  };
+}
+
+/** The threading of one weave with the treadling and tie-up of another. */
+function joined(ends: Weave, picks: Weave): Weave {
+  const { companions: _, ...rest } = picks;
+  const weave = { ...rest, threading: ends.threading, endUnits: ends.endUnits };
+  if (ends.companions === undefined && picks.companions === undefined) return weave;
+  const companions = {
+    ends: ends.companions?.ends ?? ends.threading.map(() => 0),
+    picks: picks.companions?.picks ?? picks.treadling.map(() => 0),
+  };
+  return [...companions.ends, ...companions.picks].includes(1) ? { ...weave, companions } : weave;
+}
+
 /** The orders are the profile too: the first colour stands for block A, the second for B, and so on. */
 export function blockFamily(question: Question, woven: Woven, fill: Fill, times: number): Family {
   const { structure, manner, called = structure.name, tied = (weave) => weave } = woven;
@@ -86,13 +124,13 @@ export function blockFamily(question: Question, woven: Woven, fill: Fill, times:
   const fixedWeft = question.weft.rule === 'fixed';
   const blocksFor = (order: Order): string[] =>
     elements(order).flatMap((colour) => new Array<string>(times).fill(known[colour]!));
-  const weave = (warp: Order, weft: Order): Weave =>
-    tied(
-      weaveOf(structure, blocksFor(warp), {
-        ...(manner !== '' && { manner }),
-        treadled: question.treadled.length > 0 ? question.treadled : blocksFor(fixedWeft ? warp : weft),
-      }),
-    );
+  const drawn = (warp: Order, weft: Order): Weave =>
+    weaveOf(structure, blocksFor(warp), {
+      ...(manner !== '' && { manner }),
+      treadled: question.treadled.length > 0 ? question.treadled : blocksFor(fixedWeft ? warp : weft),
+    });
+  // A draft's own tie-up is brought to the whole weave; else threading and treadling follow from one order each.
+  const weave = woven.tied || fixedWeft ? (warp: Order, weft: Order) => tied(drawn(warp, weft)) : bySides(drawn);
   const laid: Family['laid'] = (order, system, { companions }) => {
     const all = elements(order);
     // A weft of one yarn, or with blocks of its own, is laid as it is given.

@@ -1,10 +1,20 @@
-import type { Draft } from '../../draft/draft.js';
+import type { Draft, Weave } from '../../draft/draft.js';
 import { beginInWords } from '../../order/laid-order.js';
-import { colours, endStrands, layout, pickStrands, type Strands, wholeRepeat } from '../../order/lay.js';
-import { exchanged, formatOrder, type Order, runsOf } from '../../order/order.js';
+import {
+  colours,
+  endStrands,
+  layout,
+  pickStrands,
+  threadingPeriod,
+  treadlingPeriod,
+  wholeRepeat,
+} from '../../order/lay.js';
+import { lcm } from '../../order/necklace.js';
+import { exchanged, formatOrder, type Order, runsOf, smallestPeriod } from '../../order/order.js';
 import { counted } from '../../words/counts.js';
 import type { Question } from '../question/question.js';
 import { type Family, layingOf } from './family.js';
+import { memoized } from './memoize.js';
 
 /** One candidate: a few small things from which everything else is computed. */
 export interface Candidate {
@@ -29,15 +39,58 @@ export function weftOf(question: Question, warp: Order): Order {
 
 /** The whole draft of a candidate. */
 export function draftOf(candidate: Candidate, question: Question): Draft {
-  const { family, warp, weft, start } = candidate;
-  const weave = family.weave(warp, weft);
-  const laid = (strands: Strands, order: Order, from: number): Uint8Array => {
-    const plan = layout(strands, order.length, layingOf(family, from));
-    return colours(plan, order, question.yarns.length, question.tabby);
-  };
-  const ends = laid(endStrands(weave), family.laid(warp, 'ends', weave), start[0]);
-  const picks = laid(pickStrands(weave), family.laid(weft, 'picks', weave), start[1]);
+  const weave = candidate.family.weave(candidate.warp, candidate.weft);
+  const [ends, picks] = [laidOn(weave, candidate, 'ends', question), laidOn(weave, candidate, 'picks', question)];
   return { ...wholeRepeat(weave, ends, picks), yarns: question.yarns, sett: question.sett };
+}
+
+/** The colours of the ends, or the picks, until their layout begins again. */
+function laidOn(
+  weave: Weave,
+  { family, warp, weft, start }: Candidate,
+  system: 'ends' | 'picks',
+  { yarns, tabby }: Question,
+): Uint8Array {
+  const [strands, asked, from] =
+    system === 'ends' ? [endStrands(weave), warp, start[0]] : [pickStrands(weave), weft, start[1]];
+  const order = family.laid(asked, system, weave);
+  return colours(layout(strands, order.length, layingOf(family, from)), order, yarns.length, tabby);
+}
+
+/** Words of colours that are remembered. */
+const REMEMBERED = 4096;
+
+/**
+ * Compares candidates by the colours of their ends, then by those of their picks, in palette order. Many candidates
+ * share a warp or a weft, each of which is laid once.
+ */
+export function colourOrder(question: Question): (a: Candidate, b: Candidate) => number {
+  const numbers = new Map<Family, number>();
+  const numberOf = (family: Family): number => {
+    const number = numbers.get(family) ?? numbers.size;
+    numbers.set(family, number);
+    return number;
+  };
+  const wordOf = memoized(
+    REMEMBERED,
+    (candidate: Candidate, system: 'ends' | 'picks'): readonly number[] => {
+      const weave = candidate.family.weave(candidate.warp, candidate.weft);
+      const laid = laidOn(weave, candidate, system, question);
+      const length = lcm(system === 'ends' ? threadingPeriod(weave) : treadlingPeriod(weave), smallestPeriod(laid));
+      return Array.from({ length }, (_, s) => laid[s % laid.length]!);
+    },
+    ({ family, warp, weft, start }, system) =>
+      // Where orders choose the blocks, the weft may have a say in which ends take companions.
+      `${numberOf(family)} ${system} ${start} ${system === 'ends' ? warp : weft}${family.fixedWeave ? '' : `/${Math.max(...warp, ...weft)}`}`,
+  );
+  return (a, b) =>
+    compareWords(wordOf(a, 'ends'), wordOf(b, 'ends')) || compareWords(wordOf(a, 'picks'), wordOf(b, 'picks'));
+}
+
+function compareWords(a: readonly number[], b: readonly number[]): number {
+  const n = Math.min(a.length, b.length);
+  for (let s = 0; s < n; s++) if (a[s] !== b[s]) return a[s]! - b[s]!;
+  return a.length - b.length;
 }
 
 /** A block order as it is read back: `A A B`, or where blocks are wide `A3 B3 C4`. */

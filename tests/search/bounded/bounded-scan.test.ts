@@ -7,7 +7,7 @@ import { contrastMeter } from '../../../src/score/contrast/contrast.js';
 import { codeOf } from '../../../src/score/symmetry/cloth-code.js';
 import { symmetryOf } from '../../../src/score/symmetry/symmetry.js';
 import { groundAt } from '../../../src/search/bounded/bound-ground.js';
-import { BoundedScan } from '../../../src/search/bounded/bounded-scan.js';
+import { BoundedScan, isTabled } from '../../../src/search/bounded/bounded-scan.js';
 import { ExactLines } from '../../../src/search/bounded/line-forms.js';
 import { toneForm } from '../../../src/search/bounded/pair-form.js';
 import { warpsOn, weftsOn } from '../../../src/search/bounded/side-orders.js';
@@ -100,6 +100,16 @@ test.each(['plain weave', '2/2 twill', '2/2 basket', '1/3 twill', '2/2 point twi
 );
 
 const RANKINGS: [string, Partial<Question>][] = [
+  ['2/2 twill, orders of eleven, by tables', { lengths: [11] }],
+  [
+    'plain weave and basket, orders of ten and eleven, by tables, with limits',
+    {
+      structures: ['plain weave', 'basket'],
+      lengths: [10, 11],
+      rank: { ...QUESTION.rank, float: 3 },
+      limits: { ...QUESTION.limits, warpChanges: 12, weftChanges: 6, shuttles: 2 },
+    },
+  ],
   ['2/2 twill, 2 to 7', { lengths: [2, 3, 4, 5, 6, 7] }],
   ['plain weave, 2 to 6', { structures: ['plain weave'], lengths: [2, 3, 4, 5, 6] }],
   ['1/3 twill, 3 to 6, ×1 and ×2', { structures: ['1/3 twill'], lengths: [3, 4, 5, 6], times: [1, 2] }],
@@ -118,6 +128,11 @@ const RANKINGS: [string, Partial<Question>][] = [
   ['2/2 twill beaten harder', { lengths: [3, 4, 5, 6], sett: { ends: 20, picks: 28, per: 'inch' } }],
 ];
 
+test('blocks of many pairs are scanned by tables', () => {
+  const question: Question = { ...QUESTION, lengths: [11] };
+  expect(strataOf(question, familiesOf(question)).some((stratum) => isTabled(question, stratum))).toBe(true);
+});
+
 describe('the bounded search ranks exactly as scoring every candidate does', () => {
   test.each(RANKINGS)('%s', async (_, change) => {
     const question: Question = { ...QUESTION, show: 15, ...change };
@@ -130,8 +145,9 @@ describe('the bounded search ranks exactly as scoring every candidate does', () 
     const best = (archive: Archive): unknown =>
       archive
         .best(15, (index) => codeOf(draftOf(space.at(index), question)))
-        .map(({ index, score }) => ({ index, score }));
+        .map(({ index, score, equals }) => ({ index, score, equals }));
     expect(best(bounded.archive)).toEqual(best(listed.archive));
+    expect(bounded.setAside.limits).toBe(listed.setAside.limits);
     const total = ({ archive, setAside, pruned }: Searched): number =>
       archive.cloths +
       archive.duplicates +

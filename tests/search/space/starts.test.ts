@@ -1,8 +1,10 @@
 import { expect, test } from 'vitest';
 import { drawdown, isUp } from '../../../src/cloth/drawdown.js';
-import { weaveShifts } from '../../../src/search/space/starts.js';
+import { familiesOf } from '../../../src/search/space/families.js';
+import { startsOf, weaveShifts } from '../../../src/search/space/starts.js';
 import { findStructure, weaveOf } from '../../../src/structure/catalogue/catalogue.js';
 import { bareWeave } from '../../bare.js';
+import { QUESTION } from '../question.js';
 
 test.each([
   ['plain weave', ['A', 'A', 'A']],
@@ -37,4 +39,13 @@ test('they are looked for up to 40,000 crossings', () => {
   expect(weaveShifts(sized(200, 200))).toEqual([[0, 0]]);
   // 13 × 17 by 181 is one crossing more.
   expect(weaveShifts(sized(221, 181))).toEqual([]);
+});
+
+test('an order of one yarn begins on the first thread alone, however many threads it covers', () => {
+  const [family] = familiesOf({ ...QUESTION, times: [4] });
+  const starts = (n: number, m: number): number => startsOf('all', family!, n, m).length;
+  expect(starts(1, 1)).toBe(1);
+  // Orders of two cover eight threads: four starts, and a shift of both by one carries the twill to itself.
+  expect(starts(1, 2)).toBe(1);
+  expect(starts(2, 2)).toBe(4);
 });

@@ -5,21 +5,22 @@ import { Archive, type LeftOut } from '../../../src/search/strategy/archive.js';
 
 const bit = fc.integer({ min: 0, max: 1 });
 
-/** Candidates of 30 cloths: what is the cloth's own (score, kind) is alike in all candidates that weave it. */
+/** Candidates of 30 cloths; one of two that weave a cloth may be a little easier to weave, and score more. */
 const candidates = fc
   .array(
     fc.record({
       cloth: fc.integer({ min: 0, max: 29 }),
       area: fc.integer({ min: 1, max: 3 }),
       preference: fc.tuple(bit, bit, bit, bit),
+      more: bit,
     }),
     { minLength: 1, maxLength: 120, size: 'max' },
   )
   .map((all) =>
     all.map(
-      ({ cloth, area, preference }, index): ScoredCandidate => ({
+      ({ cloth, area, preference, more }, index): ScoredCandidate => ({
         index,
-        score: (cloth % 4) * 1e9,
+        score: (cloth % 4) * 1e9 + more,
         area,
         preference,
         niche: cloth % 5,
@@ -58,7 +59,12 @@ function plainRanking(
     a.map((part, at) => part - b[at]!).find((part) => part !== 0) ?? 0;
   return [...cloths]
     .map(([key, same]) => {
-      const rank = ({ preference, area, index }: ScoredCandidate): number[] => [...preference, area, -index];
+      const rank = ({ score, preference, area, index }: ScoredCandidate): number[] => [
+        -score,
+        ...preference,
+        area,
+        -index,
+      ];
       return { key, equals: same.length - 1, kept: same.toSorted((a, b) => first(rank(a), rank(b)))[0]! };
     })
     .sort((a, b) => first([-a.kept.score, a.kept.area], [-b.kept.score, b.kept.area]) || b.kept.index - a.kept.index)

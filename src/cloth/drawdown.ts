@@ -1,4 +1,5 @@
 import { liftAt, type Weave } from '../draft/draft.js';
+import { listSign } from '../draft/repeat.js';
 
 /**
  * The interlacement of one whole repeat, stored by kinds: ends that are up at the same picks share one kind of end, and
@@ -20,10 +21,10 @@ export interface Drawdown {
 
 /** Computes the drawdown of a weave. */
 export function drawdown(weave: Weave): Drawdown {
-  // Ends on the same shafts are alike, and so are picks with the same lift. One of each is compared cell by cell, which
-  // also finds ends (picks) that look alike though they are threaded (lifted) differently.
-  const ends = kinds(weave.threading.length, (i) => weave.threading[i]!.join(' '));
-  const picks = kinds(weave.treadling.length, (j) => liftAt(weave, j).join(' '));
+  // Ends on the same shafts are alike, and so are picks on the same treadles. One of each is compared cell by cell,
+  // which also finds ends (picks) that look alike though they are threaded (treadled) differently.
+  const ends = kinds(weave.threading.length, (i) => listSign(weave.threading[i]!));
+  const picks = kinds(weave.treadling.length, (j) => listSign(weave.treadling[j]!));
   const lifts = picks.first.map((j) => new Set(liftAt(weave, j)));
   const few = fromCells(ends.first.length, picks.first.length, (pick, end) =>
     weave.threading[ends.first[end]!]!.some((shaft) => lifts[pick]!.has(shaft)),
@@ -63,8 +64,8 @@ export function isUp(cloth: Drawdown, j: number, i: number): boolean {
   return cloth.up[cloth.pickKind[j]! * cloth.endKinds + cloth.endKind[i]!] === 1;
 }
 
-function kinds(length: number, say: (index: number) => string): { kind: Uint16Array; first: number[] } {
-  const seen = new Map<string, number>();
+function kinds(length: number, say: (index: number) => number | string): { kind: Uint16Array; first: number[] } {
+  const seen = new Map<number | string, number>();
   const first: number[] = [];
   const kind = Uint16Array.from({ length }, (_, index) => {
     const word = say(index);

@@ -16,6 +16,11 @@ export function smallestPeriod(word: ArrayLike<number | string>): number {
   return n % period === 0 ? period : n;
 }
 
+/** What tells one list of shafts or treadles from another: its number where it has but one, which is soonest. */
+export function listSign(list: readonly number[]): number | string {
+  return list.length === 1 ? list[0]! : list.join(' ');
+}
+
 /** Greatest common divisor of two whole numbers from 0. */
 export function gcd(a: number, b: number): number {
   while (b !== 0) [a, b] = [b, a % b];

@@ -1,5 +1,5 @@
 import type { PickKind, Weave } from '../draft/draft.js';
-import { modulo } from '../draft/repeat.js';
+import { listSign, modulo } from '../draft/repeat.js';
 import { gcd, lcm } from './necklace.js';
 import { type Order, smallestPeriod } from './order.js';
 
@@ -168,21 +168,12 @@ export function wholeRepeat(
 
 /** Ends after which the threading begins again. */
 export function threadingPeriod(weave: Weave): number {
-  return smallestPeriod(weave.threading.map(String).map(numberer()));
+  return smallestPeriod(weave.threading.map(listSign));
 }
 
 /** Picks after which treadling and kinds of pick begin again. */
 export function treadlingPeriod(weave: Weave): number {
-  return smallestPeriod(weave.treadling.map((treadles, j) => `${treadles} ${weave.pickKinds[j]}`).map(numberer()));
-}
-
-function numberer(): (word: string) => number {
-  const known = new Map<string, number>();
-  return (word) => {
-    const number = known.get(word) ?? known.size;
-    known.set(word, number);
-    return number;
-  };
+  return lcm(smallestPeriod(weave.treadling.map(listSign)), smallestPeriod(weave.pickKinds));
 }
 
 /** Unit lengths for `count` threads; the last unit is cut if the repeat ends inside it. */

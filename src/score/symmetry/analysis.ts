@@ -159,7 +159,8 @@ function carries(face: Repeat, { turned, across, along }: Isometry, x: number, y
 function coloursShown(colour: Uint8Array): Pick<FaceAnalysis, 'shown' | 'low' | 'high'> {
   const one = colour[0]!;
   let other = one;
-  for (const c of colour) {
+  for (let at = 1; at < colour.length; at++) {
+    const c = colour[at]!;
     if (c === one || c === other) continue;
     if (other !== one) return { shown: 3, low: 0, high: 0 };
     other = c;

@@ -5,10 +5,13 @@ import { availableParallelism, cpus, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { drawdown, isUp } from '../../src/cloth/drawdown.js';
 import { writeGallery } from '../../src/gallery/write.js';
+import { answer } from '../../src/search/answer.js';
 import { BoundedScan } from '../../src/search/bounded/bounded-scan.js';
 import { explore } from '../../src/search/explore.js';
+import { workerPool } from '../../src/search/pool/worker-pool.js';
 import type { Question } from '../../src/search/question/question.js';
 import { familiesOf } from '../../src/search/space/families.js';
+import { spaceOf } from '../../src/search/space/space.js';
 import { strataOf } from '../../src/search/space/stratum.js';
 import { findStructure, weaveOf } from '../../src/structure/catalogue/catalogue.js';
 import { search as plainSearch } from '../plain/search.js';
@@ -16,6 +19,7 @@ import { QUESTION } from '../search/question.js';
 import { evolveTable } from './evolve.js';
 import { userSeconds } from './measure.js';
 import { pageAnswers } from './page.js';
+import { questionRows } from './questions.js';
 import { scoringRows } from './scoring.js';
 import { type Grown, growth, measured, plot } from './spaces.js';
 
@@ -120,9 +124,11 @@ async function galleries(): Promise<void> {
     ...QUESTION,
     lengths: [11],
     times: [1, 2, 3, 4, 6],
-    rank: { ...QUESTION.rank, contrast: 0 },
   };
-  const all = await timed(() => explore(many));
+  const listed = { ...spaceOf(many), way: 'scored' } as const;
+  const all = await timed(() =>
+    answer(many, listed, { pool: (most) => workerPool(many, Math.min(most, availableParallelism())) }),
+  );
   const { examined } = all.result.counts;
   say(
     '2/2 twill, own orders of 11 at five sizes: every candidate scored',
@@ -158,6 +164,7 @@ for (const row of scoringRows(quick)) say(...row);
 toneAlone();
 await wholeRanking();
 await galleries();
+for await (const row of questionRows(quick)) say(...row);
 const answers = await pageAnswers();
 if (answers === undefined) say('the page of a gallery', 'no browser');
 else for (const [what, ms] of Object.entries(answers)) say(what, `${ms.toFixed(0)} ms`);

@@ -1,23 +1,23 @@
 // What the search by changes loses where the exact answer is known, over many seeds.
 
+import seedrandom from 'seedrandom';
 import { PRESETS } from '../../src/score/rank/presets.js';
 import { codeOf } from '../../src/score/symmetry/cloth-code.js';
 import { searchEvolved } from '../../src/search/evolve/evolve-search.js';
+import { inThisThread } from '../../src/search/pool/pool.js';
 import { workerPool } from '../../src/search/pool/worker-pool.js';
 import type { Question } from '../../src/search/question/question.js';
 import { draftOf } from '../../src/search/space/candidate.js';
 import { type Space, spaceOf } from '../../src/search/space/space.js';
 import { Archive } from '../../src/search/strategy/archive.js';
-import { type Search, type Searched, searchBounded, searchListed } from '../../src/search/strategy/strategies.js';
+import { gathering, type Search, type Searched, searchListed } from '../../src/search/strategy/strategies.js';
 import { QUESTION } from '../search/question.js';
+import { range, THREE } from './questions.js';
 
 const SEEDS = 20;
 const TOP = 20;
 /** Share of the candidates that may be scored. */
 const SHARE = 0.01;
-
-const range = (from: number, to: number): number[] => Array.from({ length: to - from + 1 }, (_, k) => from + k);
-const THREE = [...QUESTION.yarns, { letter: 'R', name: 'madder', hex: '#a0522d' }];
 
 /** Spaces large enough that a hundredth of them is a search at all, and small enough that their best is known. */
 const QUESTIONS: readonly (readonly [name: string, change: Partial<Question>])[] = [
@@ -30,6 +30,12 @@ const QUESTIONS: readonly (readonly [name: string, change: Partial<Question>])[]
   [
     '2/2 point twill, 2 to 11, the unexpected',
     { structures: ['2/2 point twill'], lengths: range(2, 11), rank: PRESETS.unexpected },
+  ],
+  ['basket, 2 to 12, the lively', { structures: ['basket'], lengths: range(2, 12), rank: PRESETS.lively }],
+  ['2/2 twill, 2 to 12, the easy', { lengths: range(2, 12), rank: PRESETS.easy }],
+  [
+    'herringbone, 2 to 10, clear, by unit too',
+    { structures: ['herringbone'], lengths: range(2, 10), by: ['thread', 'unit'], rank: PRESETS.clear },
   ],
 ];
 
@@ -48,30 +54,54 @@ async function searched(
   }
 }
 
+/** As many candidates as a search may score, drawn by chance from all of them. */
+async function drawn(question: Question, space: Space, count: number, seed: string): Promise<Searched> {
+  const random = seedrandom.alea(seed);
+  const indices = new Set<number>();
+  while (indices.size < count) {
+    const index = Math.floor(random() * space.numbers);
+    if (space.isRepresentative(index)) indices.add(index);
+  }
+  const archive = new Archive((a, b) => a - b);
+  const jobs = { count: 1, at: () => ({ kind: 'score', indices: [...indices] }) as const };
+  await inThisThread(question).run(jobs, ({ batch }) => archive.absorb(batch));
+  return { ...gathering(archive, question), at: space.at, pruned: 0, whole: true };
+}
+
 /**
- * The table, in plain text. For each question: candidates, how many were scored at the most, the best score found as
- * a share of the best there is, and how many of the kinds among the best twenty were met, each as the least and the
- * mean over all seeds.
+ * The table, in plain text. For each question: candidates, how many were scored at the most; the best score found as a
+ * share of the best there is, how many of the best twenty were found, and how many of all niches were filled, each as
+ * the least and the mean over all seeds; and the means of the same for as many candidates drawn by chance.
  */
 export async function evolveTable(): Promise<string> {
-  const rows = [['weft own', 'candidates', 'scored', 'best: least', 'mean', 'kinds of the top 20: least', 'mean']];
+  const heads = ['best: least', 'mean', 'top 20: least', 'mean', 'niches: least', 'mean'];
+  const rows = [['weft own', 'candidates', 'scored', ...heads, 'by chance: best', 'top 20', 'niches']];
   for (const [name, change] of QUESTIONS) {
     const question: Question = { ...QUESTION, show: TOP, ...change };
     const space = spaceOf(question);
-    const exact = await searched(question, space, space.way === 'bounded' ? searchBounded : searchListed);
-    const top = exact.archive.best(TOP, (index) => codeOf(draftOf(exact.at(index), question)));
-    const kinds = new Set(top.map(({ niche }) => niche));
     const numbers = Math.floor(SHARE * space.count);
-    const best: number[] = [];
-    const met: number[] = [];
+    const all = reached(await searched(question, space, searchListed), question);
+    const last = all.scores[TOP - 1]!;
+    const graded = ({ scores, niches }: Reached): number[] => [
+      scores[0]! / all.scores[0]!,
+      scores.filter((score) => score >= last).length / TOP,
+      niches / all.niches,
+    ];
+    const [found, chance]: [number[][], number[][]] = [[], []];
     for (let seed = 1; seed <= SEEDS; seed++) {
       const asked = { ...question, seed: `bench ${seed}` };
-      const { archive, at } = await searched(asked, { ...space, way: 'evolved', numbers }, searchEvolved);
-      const each = archive.bestOfEachNiche(Number.POSITIVE_INFINITY, (index) => codeOf(draftOf(at(index), asked)));
-      best.push(each[0]!.score / top[0]!.score);
-      met.push(each.filter(({ niche }) => kinds.has(niche)).length / kinds.size);
+      const evolved = await searched(asked, { ...space, way: 'evolved', numbers }, searchEvolved);
+      found.push(graded(reached(evolved, asked)));
+      chance.push(graded(reached(await drawn(question, space, numbers, asked.seed), asked)));
     }
-    rows.push([name, String(space.count), String(numbers), ...leastAndMean(best), ...leastAndMean(met)]);
+    const column = (table: readonly number[][], at: number): number[] => table.map((row) => row[at]!);
+    rows.push([
+      name,
+      String(space.count),
+      String(numbers),
+      ...[0, 1, 2].flatMap((at) => leastAndMean(column(found, at))),
+      ...[0, 1, 2].map((at) => leastAndMean(column(chance, at))[1]),
+    ]);
   }
   const widths = rows[0]!.map((_, column) => Math.max(...rows.map((row) => row[column]!.length)));
   return rows
@@ -79,7 +109,22 @@ export async function evolveTable(): Promise<string> {
     .join('\n');
 }
 
+interface Reached {
+  /** The scores of the best twenty, the best first. */
+  readonly scores: readonly number[];
+  /** Niches that are filled. */
+  readonly niches: number;
+}
+
+function reached({ archive, at }: Searched, question: Question): Reached {
+  const code = (index: number): string => codeOf(draftOf(at(index), question));
+  return {
+    scores: archive.best(TOP, code).map(({ score }) => score),
+    niches: archive.bestOfEachNiche(Number.POSITIVE_INFINITY, code).length,
+  };
+}
+
 function leastAndMean(shares: readonly number[]): [string, string] {
-  const percent = (share: number): string => `${(100 * share).toFixed(2)} %`;
+  const percent = (share: number): string => `${(100 * share).toFixed(1)} %`;
   return [percent(Math.min(...shares)), percent(shares.reduce((a, b) => a + b, 0) / shares.length)];
 }

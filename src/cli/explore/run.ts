@@ -1,4 +1,5 @@
 import { existsSync } from 'node:fs';
+import { availableParallelism } from 'node:os';
 import { basename, dirname, extname, join } from 'node:path';
 import { judgeFolder } from '../../files/folder.js';
 import { checkWritable } from '../../files/place.js';
@@ -22,7 +23,7 @@ import { EXIT, type Io, sayWrong } from '../shell/io.js';
 import { doneLoader } from './done-files.js';
 import { type Interrupt, onInterrupt } from './interrupt.js';
 import { type Progress, progressOn } from './progress.js';
-import { onTheLoomInWords, sayFound, sayNothing, sayShard } from './words.js';
+import { onTheLoomInWords, sayFound, sayNothing, sayShard, waitInWords } from './words.js';
 
 /** The arguments of the command. */
 export interface ExploreArguments {
@@ -173,10 +174,14 @@ async function answer(
   return outcome.found.length === 0 ? EXIT.nothingFits : EXIT.done;
 }
 
-function searching({ given, progress, interrupt }: Waiting) {
+function searching({ given, progress, interrupt, say }: Waiting) {
   const { enough, signal } = interrupt;
-  const workers = given.workers === undefined ? {} : { workers: workersOf(given.workers) };
-  return { ...workers, progress: progress.tell, enough, signal };
+  const workers: { workers?: number } = given.workers === undefined ? {} : { workers: workersOf(given.workers) };
+  const onSpace = (space: Space): void => {
+    const wait = waitInWords(space, workers.workers ?? availableParallelism());
+    if (wait !== undefined && given.quiet !== true) say(wait);
+  };
+  return { ...workers, progress: progress.tell, enough, signal, onSpace };
 }
 
 function journalFile(

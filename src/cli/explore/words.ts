@@ -5,8 +5,9 @@ import type { Shard } from '../../search/checkpoint/checkpoint.js';
 import type { Question } from '../../search/question/question.js';
 import { waysCounted } from '../../search/question/treadlings-tried.js';
 import { floatRemedyInWords } from '../../search/report/remedy-words.js';
+import type { Space } from '../../search/space/space.js';
 import type { Outcome } from '../../search/strategy/outcome.js';
-import { grouped, plural } from '../../words/counts.js';
+import { counted, grouped, plural } from '../../words/counts.js';
 import { asArgument } from '../../words/shell.js';
 import { bold, type Io, say, sayJson, sayWrong } from '../shell/io.js';
 
@@ -82,6 +83,16 @@ function whatToChange(question: Question, outcome: Outcome): string {
   const blocks =
     question.profile === 'order' ? ' Some orders choose blocks that cannot be neighbours in this structure.' : '';
   return `Shorter orders, a smaller factor or a wider limit (they are: ${set.join(', ')}) may let some in.${blocks}`;
+}
+
+/** Candidates that one thread measures in a second: a rough guess, on the safe side. */
+const A_SECOND = 10_000;
+
+/** About how long it takes to measure every candidate; undefined where that is under a minute, or not done. */
+export function waitInWords({ way, count }: Pick<Space, 'way' | 'count'>, threads: number): string | undefined {
+  const minutes = count / A_SECOND / threads / 60;
+  if (way !== 'scored' || minutes < 1) return undefined;
+  return `${grouped(count)} candidates are measured one by one, about ${counted(Math.round(minutes), 'minute')}`;
 }
 
 /** Prints the file of a shard, and the command that merges the shards. */

@@ -8,7 +8,7 @@ import type { Space } from '../space/space.js';
 import type { Shard } from './checkpoint.js';
 
 /** The first line of the file, readable in any editor. */
-const TITLE = Buffer.from('shedlight progress of a search, form 1\n');
+const TITLE = Buffer.from('shedlight progress of a search, form 2\n');
 const CHECKSUM = 8;
 /** Before each record: its length and the start of its SHA-256. */
 const LEAD = 4 + CHECKSUM;

@@ -1,6 +1,7 @@
 import { existsSync, readdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { waitInWords } from '../../../src/cli/explore/words.js';
 import { inFolder, run } from '../run.js';
 
 describe('explore', () => {
@@ -76,4 +77,12 @@ describe('explore', () => {
       );
       expect(existsSync(out)).toBe(false);
     }));
+});
+
+it('says beforehand how long it takes to measure every candidate, where that is minutes', () => {
+  expect(waitInWords({ way: 'scored', count: 3_600_000 }, 2)).toBe(
+    '3,600,000 candidates are measured one by one, about 3 minutes',
+  );
+  expect(waitInWords({ way: 'scored', count: 1_000_000 }, 2)).toBeUndefined();
+  expect(waitInWords({ way: 'bounded', count: 3_600_000 }, 2)).toBeUndefined();
 });

@@ -9,7 +9,7 @@ import type { Question } from '../question/question.js';
 import { ALL, waysTried } from '../question/treadlings-tried.js';
 import { blockFamily, elementsOf, type Profile, profileFamily, type Woven } from './block-family.js';
 import type { Family } from './family.js';
-import { searchedFamily } from './profile-search.js';
+import { searchedFamily, withUnions } from './profile-search.js';
 
 /**
  * Every way of laying orders that a question asks for, in the order in which they are tried. Where block orders are
@@ -51,14 +51,15 @@ function mannersTried({ treadlings }: Question, structure: Structure): readonly 
   return treadlings.length > 0 ? treadlings : [''];
 }
 
-function structureBase(question: Question, woven: Woven, profile: Profile): Base {
+function structureBase(question: Question, asked: Woven, profile: Profile): Base {
+  const { structure } = asked;
+  const woven = question.profiles?.treadled?.together ? { ...asked, structure: withUnions(structure) } : asked;
   return (by, fill, times) => {
     const lay = (other: Partial<Profile>): Family =>
       profileFamily(question, woven, { ...profile, ...other }, { by, fill, times });
     if (question.profiles !== undefined) return searchedFamily(question, woven.structure, lay);
-    const { profile: asked } = question;
     // Without a profile, the order is the profile too.
-    const chooses = by === 'block' && (asked === 'order' || asked.length === 0);
+    const chooses = by === 'block' && (question.profile === 'order' || question.profile.length === 0);
     return chooses ? blockFamily(question, woven, fill, times) : lay({});
   };
 }

@@ -74,6 +74,17 @@ function laid({ threaded, treadled }: Profiles, letters: readonly string[], elem
   };
 }
 
+/** The structure with a treadling for every set of its blocks, so that it is not made anew for each block order. */
+export function withUnions(structure: Structure): Structure {
+  const { blocks, withBlocks } = structure;
+  return (
+    withBlocks?.(
+      blocks.length,
+      unions(blocks).filter((element) => !blocks.includes(element)),
+    ) ?? structure
+  );
+}
+
 /** Every set of blocks, none first: `.`, `A`, `B`, `A+B` … */
 function unions(letters: readonly string[]): string[] {
   return Array.from(

@@ -69,7 +69,8 @@ function withElements(structure: Structure, used: readonly string[]): Structure 
   if (structure.withBlocks === undefined) return structure;
   const together = [...new Set(used)].filter((element) => !/^[A-Z]$/.test(element));
   const count = Math.max(structure.blocks.length, blocksIn(used));
-  if (together.length === 0 && count === structure.blocks.length) return structure;
+  const { blocks } = structure.manners[0]!;
+  if (count === structure.blocks.length && together.every((element) => blocks[element] !== undefined)) return structure;
   return structure.withBlocks(count, together);
 }
 

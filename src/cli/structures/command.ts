@@ -6,6 +6,7 @@ const EXAMPLES = `Examples:
   shedlight structures "summer and winter"  one, with units, tie-up and floats
   shedlight structures "turned twill" --blocks 4
                                             four blocks, on sixteen shafts
+  shedlight structures --shafts 8           those that eight shafts weave, with how many blocks
   shedlight structures huck --out huck.png  the same, with a sheet of its cloths
 `;
 
@@ -16,11 +17,14 @@ export function structuresCommand(io: Io, finish: (code: number) => void): Comma
     .description('Lists the weave structures known, or tells of one: units, tie-up, manners of treadling, floats.')
     .argument('[name]', 'a structure, by any of its names')
     .addHelpText('before', EXAMPLES)
+    .option('--shafts <n>', 'what a loom of so many shafts can weave, with how many blocks')
     .option('--blocks <n>', 'one with so many blocks, as many as 32 shafts hold')
     .option('--out <file>', 'draw one: a sheet of its cloths, .png')
     .option('--json', 'print as JSON')
-    .action(async (name: string | undefined, options: { blocks?: string; out?: string; json?: boolean }) => {
-      const { runStructures } = await import('./run.js');
-      finish(await runStructures({ name, ...options }, io));
-    });
+    .action(
+      async (name: string | undefined, options: { shafts?: string; blocks?: string; out?: string; json?: boolean }) => {
+        const { runStructures } = await import('./run.js');
+        finish(await runStructures({ name, ...options }, io));
+      },
+    );
 }

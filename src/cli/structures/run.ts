@@ -3,7 +3,7 @@ import { judgeFile, writeWhole } from '../../files/whole.js';
 import { structureSheet } from '../../gallery/structures/structure-sheet.js';
 import { Problem, quote } from '../../problem.js';
 import { findStructure, type Structure, structures, weaveOf } from '../../structure/catalogue/catalogue.js';
-import { MOST_BLOCKS, sized, tooMany } from '../../structure/model/sized.js';
+import { BLOCK_SHAFTS, MOST_BLOCKS, mostBlocks, sized, tooMany } from '../../structure/model/sized.js';
 import type { After, Unit } from '../../structure/model/unit.js';
 import { counted } from '../../words/counts.js';
 import { bold, EXIT, type Io, say, sayJson, sayLines } from '../shell/io.js';
@@ -11,6 +11,7 @@ import { bold, EXIT, type Io, say, sayJson, sayLines } from '../shell/io.js';
 /** The arguments of the command. */
 export interface StructuresArguments {
   readonly name?: string | undefined;
+  readonly shafts?: string;
   readonly blocks?: string;
   readonly out?: string;
   readonly json?: boolean;
@@ -18,18 +19,19 @@ export interface StructuresArguments {
 
 /** Lists all structures in short, or one in full, and draws it if asked for. Returns the exit code. */
 export async function runStructures(given: StructuresArguments, io: Io): Promise<number> {
-  const { name, blocks, out, json } = given;
+  const { name, shafts, blocks, out, json } = given;
+  const there = shafts === undefined ? undefined : countOf('shafts', shafts, BLOCK_SHAFTS);
   if (out !== undefined && !out.toLowerCase().endsWith('.png')) {
     throw new Problem(`--out: found ${quote(out)}; expected a name that ends in .png`);
   }
   if (name === undefined) {
     if (out !== undefined) throw new Problem('--out: found it without a structure; expected the name of one to draw');
     if (blocks !== undefined) throw new Problem('--blocks: found it without a structure; expected the name of one');
-    if (json) sayJson(io, { format: 'shedlight-structures', version: 1, structures: structures.map(plainData) });
-    else sayAll(io);
+    if (json) sayJson(io, { format: 'shedlight-structures', version: 1, structures: woven(there).map(plainData) });
+    else sayAll(io, there);
     return EXIT.done;
   }
-  const structure = withBlocks(findStructure(name), blocks);
+  const structure = withBlocks(findStructure(name), blocks, there);
   if (out !== undefined) {
     judgeFile(out);
     writeWhole(out, await structureSheet(structure));
@@ -41,23 +43,42 @@ export async function runStructures(given: StructuresArguments, io: Io): Promise
   return EXIT.done;
 }
 
-/** The structure with the blocks that are asked for. */
-function withBlocks(structure: Structure, asked: string | undefined): Structure {
-  if (asked === undefined) return structure;
-  const blocks = Number(asked);
-  if (!Number.isInteger(blocks) || blocks < 1 || blocks > MOST_BLOCKS) {
-    throw new Problem(`--blocks: found ${quote(asked)}; expected blocks from 1 to ${MOST_BLOCKS}`);
+/** The structure with the blocks that are asked for, or with as many as the shafts hold. */
+function withBlocks(structure: Structure, asked: string | undefined, shafts: number | undefined): Structure {
+  const most = shafts === undefined ? undefined : mostBlocks(structure, shafts);
+  if (shafts !== undefined && !fits(structure, shafts)) {
+    throw new Problem(`--shafts: found ${shafts}; expected ${structure.shafts} at least for ${structure.name}`);
   }
-  const fault = tooMany(structure, blocks);
+  const blocks = asked === undefined ? most : countOf('blocks', asked, MOST_BLOCKS);
+  if (blocks === undefined) return structure;
+  const fault = tooMany(structure, blocks, shafts);
   if (fault !== undefined) throw new Problem(`--blocks: ${fault}`);
   return sized(structure, blocks);
 }
 
-function sayAll(io: Io): void {
-  for (const structure of structures) {
+function countOf(what: 'blocks' | 'shafts', text: string, most: number): number {
+  const count = Number(text);
+  if (Number.isInteger(count) && count >= 1 && count <= most) return count;
+  throw new Problem(`--${what}: found ${quote(text)}; expected ${what} from 1 to ${most}`);
+}
+
+/** Whether shafts hold a structure: a weave of blocks needs two of them. */
+function fits(structure: Structure, shafts: number): boolean {
+  return mostBlocks(structure, shafts) >= Math.min(2, structure.blocks.length);
+}
+
+/** The structures that a number of shafts can weave. */
+function woven(shafts: number | undefined): readonly Structure[] {
+  return shafts === undefined ? structures : structures.filter((each) => fits(each, shafts));
+}
+
+function sayAll(io: Io, there: number | undefined): void {
+  for (const structure of woven(there)) {
     const { name, shafts, blocks, tabby, tieUp, floatLaw, colour, withBlocks } = structure;
     const count = `${counted(blocks.length, 'block')}`;
-    const more = withBlocks === undefined ? '' : ' (more on more shafts)';
+    const most =
+      there === undefined ? 'more on more shafts' : `up to ${mostBlocks(structure, there)} on ${there} shafts`;
+    const more = withBlocks === undefined ? '' : ` (${most})`;
     const sheds =
       tabby === undefined ? 'no tabby' : `tabby ${tabby.map((treadle) => tieUp[treadle]!.join(',')).join(' / ')}`;
     say(io.stdout, bold(io.stdout, name));

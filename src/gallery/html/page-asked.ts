@@ -95,7 +95,10 @@ export function askedOf(question: Question): Asked[] {
     ['Weft', weftOf(question)],
     ...(isWeftsOwn(question) ? [['Weft orders', ordersOf(question)] as const] : []),
     ...(tabby && hasTabby ? [['Tabby', `${tabby.letter}, where the structure has tabby`] as const] : []),
-    ['Order runs over', andList(by.map((way) => BY_WORDS[way]))],
+    [
+      'Order runs over',
+      andList(by.map((way) => (way === 'block' && !choosesBlocks(question) ? WHOLE_BLOCKS : BY_WORDS[way]))),
+    ],
     ['Each element', andList(fill.map((way) => FILL_WORDS[way]))],
     ['Size', andList(times.map((k) => `×${k}`))],
     ['Beginning', STARTS_WORDS[starts]],
@@ -131,6 +134,13 @@ export const BY_WORDS: Readonly<Record<By, string>> = {
   unit: 'units',
   block: 'units, and chooses their blocks',
 };
+
+const WHOLE_BLOCKS = 'blocks, all units of one letter side by side';
+
+/** Whether an order laid by block chooses the blocks too; with a profile it does not. */
+function choosesBlocks({ profile, profiles }: Question): boolean {
+  return profiles === undefined && (profile === 'order' || profile.length === 0);
+}
 
 export const FILL_WORDS: Readonly<Record<Fill, string>> = {
   solid: 'in its own colour',

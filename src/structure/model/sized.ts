@@ -4,7 +4,7 @@ import type { Structure } from './structure.js';
 import { findManner } from './weave.js';
 
 /** Most shafts for which blocks are made, where no loom is given. */
-const BLOCK_SHAFTS = 32;
+export const BLOCK_SHAFTS = 32;
 /** One for each letter. */
 export const MOST_BLOCKS = 26;
 
@@ -30,7 +30,7 @@ export function blocksForColours(structure: Structure, manner: string | undefine
 const apart = ({ apart, blocks }: Structure): readonly string[] => apart ?? blocks;
 
 /** Most blocks of a structure that a number of shafts holds; 0 if not even its usual ones. */
-function mostBlocks(structure: Structure, shafts: number): number {
+export function mostBlocks(structure: Structure, shafts: number): number {
   const { withBlocks } = structure;
   if (withBlocks === undefined) return structure.shafts <= shafts ? structure.blocks.length : 0;
   for (let blocks = MOST_BLOCKS; blocks > 0; blocks--) if (withBlocks(blocks).shafts <= shafts) return blocks;

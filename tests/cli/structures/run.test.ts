@@ -47,6 +47,16 @@ describe('structures', () => {
       '--blocks: found 9 blocks of turned twill, which take 36 shafts; expected 8 at most, on 32 shafts',
     );
     expect(await wrong('huck', '--blocks', 'two')).toContain('--blocks: found “two”; expected blocks from 1 to 26');
+    expect(await wrong('turned twill', '--shafts', '3')).toContain('--shafts: found 3; expected 8 at least');
+    expect(await wrong('turned twill', '--shafts', '8', '--blocks', '3')).toContain(
+      '--blocks: found 3 blocks of turned twill, which take 12 shafts; the loom has 8, enough for 2 blocks',
+    );
+    expect(await wrong('--shafts', '33')).toContain('--shafts: found “33”; expected shafts from 1 to 32');
+    expect((await run('structures', 'turned twill', '--shafts', '19')).out).toContain('  shafts      16');
+    const five = (await run('structures', '--shafts', '5')).out;
+    expect(five).toContain('summer and winter\n  4 shafts, 2 blocks (up to 3 on 5 shafts)');
+    expect(five).toContain('overshot\n');
+    expect(five).not.toContain('turned twill of three');
     expect(await wrong('--blocks', '3')).toContain('--blocks: found it without a structure');
   });
 

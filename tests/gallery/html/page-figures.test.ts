@@ -34,7 +34,8 @@ describe('the figures of a cloth', () => {
     const values = valuesOf(woven);
     expect(values).toMatchObject({
       'Pattern weft': '2 on the face, 2 on the back',
-      'Tabby weft': '2 on the face, 2 on the back',
+      // These picks of a twill are no plain weave, and so no tabby.
+      'Fine weft': '2 on the face, 2 on the back',
     });
     const scored = scoreDraft(woven, { weights: trialQuestion().rank, floatLimit: { threads: 7 }, classics: [] });
     const drawn = figureLines('cloth', woven, scored, { threads: 7 });

@@ -54,8 +54,9 @@ const SIZES: readonly Sized[] = [
   },
 ];
 
-/** Candidates asked for of a space. */
-const SAMPLE = 400;
+/** Candidates of a sample: so many runs of neighbours, spread over the space, as a search lists them. */
+const RUNS = 20;
+const RUN = 20;
 const VALUES = Float64Array.of(0, 1);
 const FIGURE: Weights = { ...DEFAULT_RANK, figure: 1 };
 
@@ -110,21 +111,23 @@ function sizedRow(sized: Sized, quick: boolean): Row {
 
 const micro = (time: number): string => `${time < 10 ? time.toFixed(1) : time.toFixed(0)} µs`;
 
-/** Candidates of one size, spread over the space, far ones after one another. */
+/** Candidates of one size as a search would list them. */
 function sample({ change, ends, picks }: Sized, rank: Weights) {
   const question: Question = { ...QUESTION, ...change, rank };
   const space = spaceOf(question);
   const candidates: (readonly [number, Candidate])[] = [];
   const woven: Woven[] = [];
-  for (let k = 0; k < SAMPLE; k++) {
-    // A step of the golden ratio meets all parts of the space evenly, and no two like ones in a row.
-    const index = Math.floor(((k * 0.618033988749895) % 1) * space.numbers);
-    const draft = draftOf(space.at(index), question);
-    if (draft.warp.length !== ends || draft.weft.length !== picks) continue;
-    candidates.push([index, space.at(index)]);
-    woven.push({ cloth: drawdown(draft), warp: draft.warp, weft: draft.weft });
+  for (let run = 1; run <= RUNS; run++) {
+    const from = Math.floor((run / (RUNS + 1)) * space.numbers);
+    for (let index = from, scored = 0; index < space.numbers && scored < RUN; index++) {
+      if (!space.isRepresentative(index)) continue;
+      const draft = draftOf(space.at(index), question);
+      if (draft.warp.length !== ends || draft.weft.length !== picks) continue;
+      scored++;
+      candidates.push([index, space.at(index)]);
+      woven.push({ cloth: drawdown(draft), warp: draft.warp, weft: draft.weft });
+    }
   }
-  if (candidates.length < SAMPLE / 4) throw new Error(`only ${candidates.length} candidates of ${ends} × ${picks}`);
   return { question, candidates, woven };
 }
 

@@ -6,6 +6,7 @@ import {
   nameDraft,
   parseProfile,
   type Structure,
+  spelledStructure,
 } from '../../structure/catalogue/catalogue.js';
 import { blocksIn } from '../../structure/model/profile.js';
 import { MOST_BLOCKS, tooMany } from '../../structure/model/sized.js';
@@ -172,10 +173,21 @@ function readBlocks(text: string, structures: readonly Structure[]): string[] {
   return read[0]!;
 }
 
-/** Checks a name to be drafted: only overshot, no other block order, known letters, a draft number that exists. */
+/** Checks a name to be drafted: structures that take one, no other block order, known letters, a draft that exists. */
 export function spelled(name: NameAsked, written: Written, structures: readonly Structure[]): NameAsked {
-  const other = structures.find((structure) => structure.name !== 'overshot');
-  if (other !== undefined) throw new Misread(`found a name draft with ${other.name}; expected it with overshot`);
+  const spelling = structures.map((structure) => ({ of: structure.name, by: spelledStructure(structure)?.by }));
+  const other = spelling.find(({ by }) => by === undefined);
+  if (other !== undefined) {
+    throw new Misread(
+      `found a name draft with ${other.of}; expected it with overshot, a straight twill on four shafts, or a structure of several blocks`,
+    );
+  }
+  const block = spelling.find(({ by }) => by === 'blocks');
+  if (block !== undefined && (name.drafts !== 'usual' || Object.keys(name.letters).length > 0)) {
+    throw new Misread(
+      `found ${name.drafts === 'usual' ? 'letters with shafts' : 'a choice of drafts'} with ${block.of}, where each letter names a block; expected it with overshot or a twill`,
+    );
+  }
   if (written.profile !== undefined)
     throw new Misread('found a name draft beside a profile; expected one or the other');
   if (written.by.includes('block'))

@@ -25,6 +25,8 @@ export interface Profile {
   readonly called?: string;
   /** Block order of the treadling, if not as drawn in. */
   readonly treadled?: readonly string[];
+  /** Whether that goes without saying, since all blocks are treadled alike. */
+  readonly isPlain?: boolean;
 }
 
 /** The elements of an order as they are laid: the order, or the order nested in itself. */
@@ -39,7 +41,7 @@ export function elementsOf(question: Question, fill: Fill): (order: Order) => Or
 export function profileFamily(
   question: Question,
   { structure, manner, called: name = structure.name, tied = (weave) => weave }: Woven,
-  { blocks, called, treadled = question.treadled }: Profile,
+  { blocks, called, treadled = question.treadled, isPlain = false }: Profile,
   laying: Pick<Family, 'by' | 'fill' | 'times'>,
 ): Family {
   const asked = { ...(manner !== '' && { manner }), ...(treadled.length > 0 && { treadled }) };
@@ -51,7 +53,7 @@ export function profileFamily(
     manner,
     profile: blocks,
     ...(called !== undefined && { called }),
-    ...(treadled.length > 0 && { treadled }),
+    ...(treadled.length > 0 && !isPlain && { treadled }),
     ...laying,
     fixedWeave: true,
     weave: () => weave,

@@ -1,7 +1,13 @@
 import type { Weave } from '../../draft/draft.js';
 import type { By, Fill } from '../../order/laid-order.js';
 import { Problem } from '../../problem.js';
-import { findStructure, nameDraft, type Structure } from '../../structure/catalogue/catalogue.js';
+import {
+  findStructure,
+  letterBlocks,
+  nameDraft,
+  type Structure,
+  spelledStructure,
+} from '../../structure/catalogue/catalogue.js';
 import { sized } from '../../structure/model/sized.js';
 import { structureOn, treadledOn } from '../../structure/rethread/on-draft.js';
 import { ITS_OWN, onTieUpOf, type WayOn } from '../../structure/rethread/treadlings-on.js';
@@ -41,7 +47,10 @@ function basesOf(question: Question): Base[] {
     .map((name) => sized(findStructure(name), question.blocks))
     .flatMap((structure) =>
       mannersTried(question, structure).flatMap((manner) =>
-        profilesOf(question, structure).map((profile): Base => structureBase(question, { structure, manner }, profile)),
+        profilesOf(question, structure).map((profile): Base => {
+          const woven = question.name === undefined ? structure : spelledStructure(structure)!.structure;
+          return structureBase(question, { structure: woven, manner }, profile);
+        }),
       ),
     );
 }
@@ -109,12 +118,17 @@ function ownTreadled(draft: Weave, file: string, manner: string, treadled: reado
 }
 
 /** The block orders that are tried: the one asked for, the structure's own, or those of a name. */
-function profilesOf(question: Question, structure: Structure): Profile[] {
-  const { name, profile } = question;
+function profilesOf({ name, profile }: Question, structure: Structure): Profile[] {
   if (name === undefined) {
     return [{ blocks: profile === 'order' || profile.length === 0 ? structure.profile : profile }];
   }
   const { text, drafts, mirrored, letters: table } = name;
+  const said = `${text}${mirrored ? ' mirrored' : ''}`;
+  const spelling = spelledStructure(structure)!;
+  if (spelling.by === 'blocks') {
+    const blocks = letterBlocks(text, structure.blocks);
+    return [{ blocks: mirrored ? [...blocks, ...blocks.slice(1, -1).reverse()] : blocks, called: said }];
+  }
   const options = { mirrored, letters: table };
   const first = nameDraft(text, {
     ...options,
@@ -122,8 +136,11 @@ function profilesOf(question: Question, structure: Structure): Profile[] {
   });
   const all = 2 ** first.gaps;
   const rest = drafts === 'all' ? Array.from({ length: all - 1 }, (_, at) => at + 1) : [];
+  // A twill is treadled on, whatever the threading.
+  const treadled = structure.blocks.length === 1 ? { treadled: [spelling.structure.blocks[0]!], isPlain: true } : {};
   return [first, ...rest.map((alternative) => nameDraft(text, { ...options, alternative }))].map((draft) => ({
     blocks: draft.profile,
-    called: `${text}${mirrored ? ' mirrored' : ''}${all > 1 ? `, draft ${draft.alternative + 1} of ${all}` : ''}`,
+    called: `${said}${all > 1 ? `, draft ${draft.alternative + 1} of ${all}` : ''}`,
+    ...treadled,
   }));
 }

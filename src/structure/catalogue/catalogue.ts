@@ -11,7 +11,7 @@ import { TWILLS } from './twills.js';
 export { parseProfile } from '../model/profile.js';
 export type { Manner, Structure } from '../model/structure.js';
 export { drawn, findManner, type WeaveOptions, weaveOf } from '../model/weave.js';
-export { nameDraft } from './name-draft.js';
+export { letterBlocks, nameDraft, spelledStructure } from './name-draft.js';
 
 /** All structures, the plainest first. */
 export const structures: readonly Structure[] = [

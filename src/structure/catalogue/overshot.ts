@@ -1,6 +1,6 @@
 import { type BlockWeave, blockWeave } from '../model/block-weave.js';
 import { type Manner, PATTERN_AND_TABBY, PATTERN_WIDTHS, type Structure } from '../model/structure.js';
-import { perBlock, type Unit } from '../model/unit.js';
+import { perBlock, type Unit, type Units } from '../model/unit.js';
 
 const monksBelt: BlockWeave = {
   name: 'monk’s belt',
@@ -45,6 +45,12 @@ function step(low: number): Unit<number> {
   };
 }
 
+/** The steps of a walk on the ring of shafts. */
+export const RING_STEPS: Units<number> = {
+  blocks: perBlock(RING_BLOCKS, (_, index) => step(index + 1)),
+  starts: [1, 2, 3, 4],
+};
+
 function treadled(name: string, about: string, sheds: string): Manner {
   const order = sheds.split(' ');
   return {
@@ -66,7 +72,7 @@ const overshot: Structure = {
   // Neighbours share a shaft and weave half-tones beside each other; opposites do not.
   apart: ['A', 'C', 'B', 'D'],
   profile: [...'AAABBBCCCDDDDCCCBBBAAADD'],
-  threading: { blocks: perBlock(RING_BLOCKS, (_, index) => step(index + 1)), starts: [1, 2, 3, 4] },
+  threading: RING_STEPS,
   tieUp: RING_TIE_UP,
   tabby: ['a', 'b'],
   manners: [

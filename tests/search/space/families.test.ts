@@ -182,7 +182,14 @@ describe('name drafts', () => {
     expect(keyed.name).toEqual({ text: 'ANY', letters: { Y: 4 }, mirrored: true, drafts: 'all' });
   });
   test.each([
-    [{ structure: 'crackle', 'name draft': 'INDIGO' }, 'found a name draft with crackle; expected it with overshot'],
+    [
+      { structure: 'plain weave', 'name draft': 'INDIGO' },
+      'found a name draft with plain weave; expected it with overshot',
+    ],
+    [
+      { structure: 'crackle', 'name draft': 'INDIGO, all drafts' },
+      'found a choice of drafts with crackle, where each letter names',
+    ],
     [{ structure: 'overshot', 'name draft': 'INDIGO, draft 17' }, 'no draft 17; there are 16'],
     [
       { structure: 'overshot', 'name draft': 'INDIGO, twice' },

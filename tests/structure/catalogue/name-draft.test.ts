@@ -1,6 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { findStructure, nameDraft, weaveOf } from '../../../src/structure/catalogue/catalogue.js';
+import { drawdown } from '../../../src/cloth/drawdown.js';
+import { hangsTogether } from '../../../src/cloth/holds-together.js';
+import {
+  findStructure,
+  letterBlocks,
+  nameDraft,
+  spelledStructure,
+  weaveOf,
+} from '../../../src/structure/catalogue/catalogue.js';
 import { runs } from '../../long.js';
 
 const names = fc.string({ unit: fc.constantFrom(...'ABCDEFGHIJKLMNOPQRSTUVWXYZ'), minLength: 1, maxLength: 8 });
@@ -16,7 +24,9 @@ describe('name drafts', () => {
           expect(threading.every((shaft, i) => Math.abs(shaft - threading.at(i - 1)!) % 2 === 1)).toBe(true);
           const own = threading.filter((_, i) => !draft.incidental[i]);
           expect(own.slice(0, name.length)).toEqual(draft.letterShafts);
-          expect(threading.length).toBe(mirrored ? 2 * (name.length + gaps) - 2 : name.length + gaps);
+          // Two letters that take turns on neighbouring shafts get two ends more.
+          const ends = name.length + gaps + (gaps === 0 && new Set(draft.letterShafts).size === 2 ? 2 : 0);
+          expect(threading.length).toBe(mirrored ? 2 * ends - 2 : ends);
         }
       }),
       { numRuns: runs(40) },
@@ -41,7 +51,55 @@ describe('name drafts', () => {
     expect(nameDraft('AAAAAA', { alternative: 0 }).threading).toEqual([1, 2, 1, 2, 1, 2, 1, 2, 1, 2, 1, 2]);
   });
 
+  test.each(['EVA', 'ANNA', 'Räven', 'Øl', 'AB', 'OLOLOL', 'AAAAAAAAAAAAAAAA'])(
+    'the usual draft of %s holds together',
+    (name) => {
+      const { profile } = nameDraft(name);
+      expect(hangsTogether(drawdown(weaveOf(findStructure('overshot'), profile)))).toBe(true);
+    },
+  );
+
+  test('letters name blocks in rotation, as many as there are', () => {
+    expect(letterBlocks('Indigo', ['A', 'B']).join('')).toBe('ABBAAA');
+    expect(letterBlocks('Indigo', ['A', 'B', 'C', 'D']).join('')).toBe('ABDACC');
+  });
+
+  test('a straight twill takes the steps of a name and keeps its treadling', () => {
+    const twill = spelledStructure(findStructure('1/3 twill'))!;
+    const { threading, profile } = nameDraft('OVERSHOT');
+    const weave = weaveOf(twill.structure, profile, { treadled: ['A'] });
+    expect(weave.threading.flat()).toEqual(threading);
+    expect(weave.treadling.flat()).toEqual([1, 2, 3, 4]);
+    expect(spelledStructure(findStructure('2/2 point twill'))).toBeUndefined();
+    expect(spelledStructure(findStructure('plain'))).toBeUndefined();
+  });
+
+  test.each([
+    ['Øl', 'OL'],
+    ['Søren', 'SOREN'],
+    ['Æbleskiver', 'AEBLESKIVER'],
+    ['Łódź', 'LODZ'],
+    ['straße', 'STRASSE'],
+    ['Işıl', 'ISIL'],
+    ['Þóra Œuvre Đặng', 'THORAOEUVREDANG'],
+  ])('%s is drafted as %s', (name, letters) => {
+    expect(nameDraft(name).letters).toBe(letters);
+  });
+
+  test('every letter of the Latin alphabets has base letters or is named, and none vanishes', () => {
+    for (let code = 0xc0; code < 0x250; code++) {
+      const letter = String.fromCodePoint(code);
+      if (!/^\p{L}$/u.test(letter)) continue;
+      try {
+        expect(nameDraft(`A${letter}`).letters.length, letter).toBeGreaterThan(1);
+      } catch (problem) {
+        expect((problem as Error).message).toContain('expected letters of a Latin alphabet');
+      }
+    }
+  });
+
   test('accents, spaces and signs are left out; a text without letters is refused', () => {
+    expect(() => nameDraft('Иван')).toThrow('found “И”; expected letters of a Latin alphabet');
     expect(nameDraft('Ö-l å 7').letters).toBe('OLA');
     expect(() => nameDraft('1234')).toThrow('name draft “1234”: found no letter from A to Z');
   });

@@ -3,7 +3,8 @@ import { longestFloatPlace, weftFloatsByKind } from '../../cloth/floats.js';
 import { layers } from '../../cloth/holds-together.js';
 import { type Draft, spacing } from '../../draft/draft.js';
 import { formatOrder } from '../../order/order.js';
-import { DISTANCES } from '../../score/contrast/viewing-distance.js';
+import { DISTANCES, readsTo } from '../../score/contrast/viewing-distance.js';
+import { classicName } from '../../score/likeness/classic-effects.js';
 import type { FloatLimit } from '../../score/model/float-limit.js';
 import { exceedsFloat } from '../../score/rank/rank.js';
 import type { Scored } from '../../score/score.js';
@@ -23,9 +24,11 @@ export function figureLines(name: string, draft: Draft, scored: Scored, floatLim
     ...needsOf(draft),
   ];
   const width = Math.max(...figures.map(([figure]) => figure.length));
+  const classic = classicName(draft);
   return [
     `${name} (${scored.code})`,
     `${inWords(scored.scores, { ...draft, floatLimit })}.`,
+    ...(classic === undefined ? [] : [`Weavers call it ${classic}.`]),
     '',
     ...figures.map(([figure, value]) => `  ${figure.padEnd(width)}  ${value}`),
   ];
@@ -36,6 +39,8 @@ type Figure = readonly [name: string, value: string];
 /** Figures of appearance and of the hold of the threads. */
 function facesOf(draft: Draft, { scores }: Scored): Figure[] {
   const { floats, reads } = scores;
+  const far = readsTo(reads);
+  const clear = far === null ? 'no distance from 0.6 m on' : `${far} m`;
   const group = scores.colourGroup === null ? '' : `, in two colours ${scores.colourGroup}`;
   const sides = (face: number | null, back: number | null, thread: string): string =>
     `${face ?? 'never interlaces'} on the face, ${back ?? 'never interlaces'} on the back, in ${thread}s`;
@@ -46,7 +51,10 @@ function facesOf(draft: Draft, { scores }: Scored): Figure[] {
     ['symmetry', `${scores.symmetry}: ${symmetryInWords(scores, draft).join('; ')}`],
     ['plane group', `${scores.planeGroup}${group}`],
     ['dark share', `${(100 * scores.darkShare).toFixed(1)} %`],
-    ['reads at', DISTANCES.map((distance) => `${distance} m ${reads[distance].toFixed(1)}`).join(', ')],
+    [
+      'clear at',
+      `${clear}; light and dark differ by ${DISTANCES.map((m) => `${reads[m].toFixed(1)} at ${m} m`).join(', ')}`,
+    ],
     [
       'repeat width',
       `easy to see to ${scores.easyTo.toFixed(1)} m, gone by ${scores.goneBy.toFixed(1)} m, whatever its contrast`,
@@ -89,11 +97,13 @@ export function faultsOf(draft: Draft, { scores, hangsTogether }: Scored, floatL
 export function asData(name: string, draft: Draft, scored: Scored, wrong: readonly string[]) {
   const { scores, ease, hangsTogether, code } = scored;
   const { threading, tieUp, treadling, pickKinds, yarns, sett } = draft;
+  const classic = classicName(draft);
   return {
     format: 'shedlight-draw',
     version: 1,
     name,
     code,
+    ...(classic !== undefined && { classic }),
     repeat: { ends: draft.warp.length, picks: draft.weft.length },
     draft: {
       threading,

@@ -66,7 +66,8 @@ function whatToChange(question: Question, outcome: Outcome): string {
   const most = Math.max(float, unsound, flat, others, before);
   if (most === 0) return 'Ask for other orders or lengths.';
   if (most === float) return floatRemedyInWords(question, outcome)!;
-  if (most === flat) return 'A larger factor (times 2, 4), other lengths, or weft own may show a pattern.';
+  if (most === flat)
+    return 'A larger factor (times 2, 4), other lengths, or weft own may show a pattern; --limits "contrast 0" or --rank fine shows fine textures.';
   if (most === unsound) return 'Another treadling, block order or structure may hold together as one cloth.';
   if (most === before) {
     return `Ask for other orders or lengths${done?.unlike === undefined ? '' : `, or for less than unlike done ${done.unlike}`}.`;
@@ -112,7 +113,7 @@ function countsInWords({ counts, found }: Outcome): string {
     [counts.equals, 'the same as one of these'],
     [setAside.float, 'with floats too long'],
     [setAside.unsound, 'not holding together as one cloth'],
-    [setAside.flat, 'without a pattern'],
+    [setAside.flat, 'too fine a texture'],
     [setAside.limits, 'over another limit'],
     [setAside.done ?? 0, 'already woven or too similar'],
   ] as const;

@@ -136,7 +136,7 @@ export const GLOSSARY: Readonly<Record<string, string>> = {
   tabby: 'the plain-weave picks between pattern picks.',
   carry: 'weft that runs up the edge while another shuttle works.',
   'set aside':
-    'a candidate that was tried and not shown: its floats are too long, it is over a limit, or it shows no pattern.',
+    'a candidate that was tried and not shown: its floats are too long, it is over a limit, or its texture is too fine.',
   'near twin': 'a cloth so like a better one that only a difference of a thread or two tells them apart.',
   gamp: 'one warp in sections, woven in sections of the weft, so that every pair meets.',
   classic: 'a well-known colour order: two and two, log cabin, hound’s tooth, and others.',

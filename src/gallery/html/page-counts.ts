@@ -25,7 +25,7 @@ export function countsOf(question: Question, counts: Counts, shown: number): str
   const reasons = [
     [setAside.float, 'for a float above the limit'],
     [setAside.unsound, 'because the threads would not hold together as one cloth'],
-    [setAside.flat, 'because light and dark make no pattern that could be seen'],
+    [setAside.flat, 'because their texture is too fine: light and dark melt into one another'],
     [setAside.limits, 'for another limit'],
     [setAside.done ?? 0, doneInWords(question)],
   ] as const;

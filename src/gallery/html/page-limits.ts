@@ -6,7 +6,7 @@ import { counted } from '../../words/counts.js';
 
 /** Words for the limits above which a cloth is set aside, one item each. */
 export function limitsInWords(limits: Limits, sett: Sett): string[] {
-  const { float, repeat, warpChanges, weftChanges, shuttles, treadles, shafts } = limits;
+  const { float, repeat, contrast, warpChanges, weftChanges, shuttles, treadles, shafts } = limits;
   const more: readonly (readonly [number | undefined, string])[] = [
     [repeat, 'threads in a repeat'],
     [warpChanges, 'warp changes'],
@@ -17,6 +17,7 @@ export function limitsInWords(limits: Limits, sett: Sett): string[] {
   ];
   return [
     `floats longer than ${limitInWords(float, sett)}`,
+    ...(contrast === undefined ? [] : [`less contrast than ${contrast}`]),
     ...more.filter(([most]) => most !== undefined).map(([most, what]) => `more than ${most} ${what}`),
   ];
 }

@@ -60,6 +60,7 @@ export const questionSchema = v.object({
         'threads, or a length in mm',
       ),
       repeat: count,
+      contrast: v.exactOptional(v.number()),
       'warp changes': v.exactOptional(count),
       'weft changes': v.exactOptional(count),
       shuttles: v.exactOptional(count),

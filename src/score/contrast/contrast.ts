@@ -4,7 +4,7 @@ import type { Contrast } from '../model/figures.js';
 import { type Gathered, gatherer } from './gathered.js';
 import { energy, productsMet } from './products.js';
 
-/** A face with less motif contrast than this shows no pattern (a choice of ours). */
+/** A face with less motif contrast than this is a fine texture, with no larger pattern (a choice of ours). */
 export const FLAT = 0.05;
 
 /** Measures faces; `values` holds the value (0 dark – 1 light) of each palette index. */

@@ -1,6 +1,6 @@
 import { drawdown } from '../../cloth/drawdown.js';
 import { colourFace, faceFromRows } from '../../cloth/face.js';
-import type { Weave } from '../../draft/draft.js';
+import type { Draft, Weave } from '../../draft/draft.js';
 import { smallestPeriod } from '../../draft/repeat.js';
 import { clothKey, type Sameness } from '../symmetry/canonical-cloth.js';
 
@@ -54,4 +54,24 @@ export function isLogCabin(strands: readonly number[]): boolean {
     new Set(repeat).size === 2 &&
     second! - first! === repeat.length / 2
   );
+}
+
+/** What weavers call a cloth that is a classic one: its weave with the same order in warp and weft; undefined otherwise. */
+export function classicName(draft: Weave & Pick<Draft, 'warp' | 'weft'>): string | undefined {
+  const colours = [...new Set([...draft.warp, ...draft.weft])];
+  if (colours.length !== 2) return undefined;
+  const effects = effectsOn(draft);
+  const cabin = [...effects].find(([, name]) => name === 'log cabin')?.[1];
+  if (cabin !== undefined && isLogCabin(draft.warp) && isLogCabin(draft.weft)) return cabin;
+  const orders = [draft.warp, draft.weft].map((strands) =>
+    strands.slice(0, smallestPeriod(strands)).map((colour) => (colour === colours[0] ? 'D' : 'L')),
+  );
+  return [...effects].find(([word]) => orders.every((order) => isOrder(order, word)))?.[1];
+}
+
+/** Whether an order is that of a word, begun anywhere, read either way, in either colour. */
+function isOrder(order: readonly string[], word: string): boolean {
+  const exchanged = order.map((letter) => (letter === 'D' ? 'L' : 'D'));
+  const readings = [order, exchanged].flatMap((each) => [each.join(''), each.toReversed().join('')]);
+  return order.length === word.length && readings.some((reading) => word.repeat(2).includes(reading));
 }

@@ -62,17 +62,16 @@ export function inWords(scores: Scores, facts: Facts): string {
   return [
     darkInWords(scores),
     ...symmetryInWords(scores, facts),
-    // What shows no pattern is not said to be clear from afar.
-    ...(scores.contrast < FLAT ? [] : [readsInWords(scores)]),
+    readsInWords(scores),
     floatInWords(scores, facts),
   ].join('; ');
 }
 
-/** How much of the face is dark; or that no pattern is to be seen. */
+/** How much of the face is dark; and that it is a fine texture, where no larger pattern shows. */
 export function darkInWords({ darkShare, contrast }: Pick<Scores, 'darkShare' | 'contrast'>): string {
   const share = SHARES.find(([part]) => Math.abs(part - darkShare) < 0.005);
   const dark = `${share?.[1] ?? `${Math.round(100 * darkShare)} %`} dark`;
-  return contrast < FLAT ? `${dark}, with no pattern to be seen` : dark;
+  return contrast < FLAT ? `${dark}, a fine texture` : dark;
 }
 
 /** What carries the face to itself: colours kept, colours exchanged, and what just fails to. */
@@ -106,12 +105,13 @@ function sayAll(operations: readonly Operation[], words: Readonly<Record<Operati
 }
 
 /** How far away the pattern is still clear, and what becomes of it at the next distance. */
-export function readsInWords({ reads }: Pick<Scores, 'reads'>): string {
+export function readsInWords({ reads, contrast }: Pick<Scores, 'reads' | 'contrast'>): string {
+  const what = contrast < FLAT ? 'texture' : 'pattern';
   const fails = DISTANCES.findIndex((distance) => reads[distance] < READS);
   const last = DISTANCES.at(fails < 0 ? -1 : fails - 1);
-  if (fails < 0) return `pattern clear at ${last} m`;
+  if (fails < 0) return `${what} clear at ${last} m`;
   const then = reads[DISTANCES[fails]!] < MELTS ? 'one tone' : 'only texture';
-  return fails === 0 ? `${then} at ${DISTANCES[0]} m` : `pattern clear at ${last} m, ${then} at ${DISTANCES[fails]} m`;
+  return fails === 0 ? `${then} at ${DISTANCES[0]} m` : `${what} clear at ${last} m, ${then} at ${DISTANCES[fails]} m`;
 }
 
 /** The longest float in threads and in length; another one too, where it is longer in length; the limit it breaks. */

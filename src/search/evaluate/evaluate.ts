@@ -1,7 +1,7 @@
 import { type Face, faceMaker } from '../../cloth/face.js';
 import { values } from '../../colour/yarn.js';
 import { isSquareSett, spacing } from '../../draft/draft.js';
-import { contrastMeter, FLAT } from '../../score/contrast/contrast.js';
+import { contrastMeter } from '../../score/contrast/contrast.js';
 import { type Classic, featuresOf, noveltyOf, noveltyWithin } from '../../score/likeness/novelty.js';
 import { eye } from '../../score/look/look.js';
 import { type StructureAlone, structureAlone } from '../../score/look/structure-likeness.js';
@@ -14,7 +14,7 @@ import { comparable, nearerFloats, scorer } from '../../score/rank/rank.js';
 import { analyser, type FaceAnalysis } from '../../score/symmetry/analysis.js';
 import { clothKeys } from '../../score/symmetry/canonical-cloth.js';
 import { symmetryShare } from '../../score/symmetry/symmetry.js';
-import type { Question } from '../question/question.js';
+import { leastContrast, type Question } from '../question/question.js';
 import type { Candidate } from '../space/candidate.js';
 import type { Family } from '../space/family.js';
 import { type Batch, BatchBuilder } from './batch.js';
@@ -48,6 +48,7 @@ export function evaluator(question: Question): Evaluator {
   const meter = contrastMeter(across / along);
   const square = isSquareSett(question.sett);
   const measure = measurer(question, meter, value);
+  const least = leastContrast(question);
   const groundOf = groundsOf(question);
   const faceOf = faceMaker();
   const analyse = analyser();
@@ -79,7 +80,7 @@ export function evaluator(question: Question): Evaluator {
     if (reach?.falls('symmetry', symmetry)) return false;
     if (reach && isTooKnown(reach, foreseen, face, symmetry, ground.classics)) return false;
     const motif = meter.motif(face, value);
-    if (motif.contrast < FLAT) {
+    if (motif.contrast < least) {
       batch.setAside.flat++;
       return true;
     }

@@ -3,7 +3,7 @@ import { SEEN } from '../../draft/point-of-view.js';
 import { SETT, YARNS } from '../../draft/yaml/yarns-given.js';
 import { describe, eachOf, type Given, Misread, numberOf, textOf, wholeOf, wordOf } from '../../input/given.js';
 import { choicesInWords, namedParts, nested, optional, table, type Values, withDefault } from '../../input/key.js';
-import { kind, SPACED, text, whole, word, words } from '../../input/kinds.js';
+import { kind, number, SPACED, text, whole, word, words } from '../../input/kinds.js';
 import { type By, FILLS, type Fill, LAID_BY } from '../../order/laid-order.js';
 import { FLOAT_LIMIT } from '../../score/model/float-limit.js';
 import { DEFAULT_RANK } from '../../score/parts/parts.js';
@@ -28,6 +28,11 @@ const changes = whole('changes', 0, 2000);
 const limitTable = table({
   float: withDefault(FLOAT_LIMIT, '7', { about: 'longest float', example: '1/2 in', usual: '7 threads' }),
   repeat: withDefault(whole('ends or picks', 1, 2000), '400', { about: 'ends or picks in one repeat', example: '200' }),
+  contrast: optional(number('of contrast', 0, 1), {
+    about: 'least contrast; 0 lets fine textures in',
+    usual: '0.05, and 0 for orders that are given or a ranking without contrast',
+    example: '0',
+  }),
   'warp changes': optional(changes, { about: 'colour changes in a repeat of the warp', example: '40' }),
   'weft changes': optional(changes, { about: 'colour changes in a repeat of the weft', example: '40' }),
   shuttles: optional(whole('shuttles', 1, 26), { about: 'shuttles at work', example: '2' }),

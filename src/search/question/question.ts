@@ -3,6 +3,7 @@ import type { Draft, Sett } from '../../draft/draft.js';
 import type { Seen } from '../../draft/point-of-view.js';
 import type { By, Fill } from '../../order/laid-order.js';
 import type { Order } from '../../order/order.js';
+import { FLAT } from '../../score/contrast/contrast.js';
 import type { FloatLimit } from '../../score/model/float-limit.js';
 import type { Weights } from '../../score/parts/parts.js';
 import type { Sameness } from '../../score/symmetry/canonical-cloth.js';
@@ -42,6 +43,8 @@ export interface Limits {
   readonly float: FloatLimit;
   /** Ends or picks in one repeat, whichever is more. */
   readonly repeat: number;
+  /** Least motif contrast, which fine textures do not reach. Absent: as {@link leastContrast} says. */
+  readonly contrast?: number;
   readonly warpChanges?: number;
   readonly weftChanges?: number;
   readonly shuttles?: number;
@@ -110,4 +113,12 @@ export interface Question {
   readonly seed: string;
   /** Number of restarts of a search by mutation, each with its own random numbers. */
   readonly tries: number;
+}
+
+/**
+ * The motif contrast that a cloth must show. Orders that a person gives are never too fine, nor is any cloth where the
+ * ranking asks for no contrast.
+ */
+export function leastContrast({ limits, orders, rank }: Pick<Question, 'limits' | 'orders' | 'rank'>): number {
+  return limits.contrast ?? (orders.length > 0 || rank.contrast === 0 ? 0 : FLAT);
 }

@@ -16,7 +16,7 @@ describe('draw', () => {
       'half dark; D and L swap when the pattern is shifted; almost half-turn symmetry (88 % of crossings agree)',
     );
     expect(out).toMatch(/contrast +0\.3207: tone 0\.3183, line 0\.0385/);
-    expect(out).toMatch(/reads at +0\.6 m 37\.1, 2 m 24\.5, 6 m 10\.3/);
+    expect(out).toMatch(/clear at +2 m; light and dark differ by 37\.1 at 0\.6 m, 24\.5 at 2 m, 10\.3 at 6 m/);
     expect(out).not.toContain('wrong:');
   });
 

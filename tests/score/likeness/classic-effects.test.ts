@@ -1,6 +1,7 @@
-import { expect, test } from 'vitest';
+import { describe, expect, it, test } from 'vitest';
 import { parseOrder } from '../../../src/order/order.js';
-import { isLogCabin } from '../../../src/score/likeness/classic-effects.js';
+import { classicName, isLogCabin } from '../../../src/score/likeness/classic-effects.js';
+import { findStructure, weaveOf } from '../../../src/structure/catalogue/catalogue.js';
 import { HOUNDS_TOOTH } from '../../gallery/trial.js';
 
 test.each([
@@ -16,4 +17,36 @@ test.each([
   ['(DL)4 D D (LD)3 L L', false],
 ])('whether %s is a log cabin: %s', (order, is) => {
   expect(isLogCabin(parseOrder(order, HOUNDS_TOOTH.yarns))).toBe(is);
+});
+
+describe('a cloth is called by its classic name', () => {
+  const woven = (structure: string, warp: string, weft = warp) => {
+    const weave = weaveOf(findStructure(structure), ['A']);
+    const strands = (order: string) =>
+      Array.from({ length: order.length * weave.threading.length }, (_, at) =>
+        order[at % order.length] === 'D' ? 0 : 1,
+      );
+    const times = <T>(list: readonly T[], count: number): T[] => Array.from({ length: count }, () => list).flat();
+    return {
+      ...weave,
+      threading: times(weave.threading, warp.length),
+      treadling: times(weave.treadling, weft.length),
+      warp: strands(warp),
+      weft: strands(weft),
+    };
+  };
+
+  // Names after Bell and glossaries of the trade, as in classic-effects.ts; pinwheel is common practice.
+  it.each([
+    ['plain weave', 'DL', 'LD', 'hairline'],
+    ['plain weave', 'DLLD', 'LLDD', 'pinwheel'],
+    ['plain weave', 'DLDLDLLDLDLD', 'DLDLDLLDLDLD', 'log cabin'],
+    ['2/2 twill', 'LD', 'DL', 'step'],
+    ['2/2 twill', 'DDLLLLDD', 'DDDDLLLL', 'hound’s tooth'],
+    ['2/2 twill', 'DDLL', 'DDLL', undefined],
+    ['1/3 twill', 'DDDDLLLL', 'DDDDLLLL', undefined],
+    ['plain weave', 'DL', 'DDLL', undefined],
+  ])('%s, warp %s, weft %s: %s', (structure, warp, weft, name) => {
+    expect(classicName(woven(structure, warp, weft))).toBe(name);
+  });
 });

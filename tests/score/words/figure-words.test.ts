@@ -73,7 +73,7 @@ describe('a cloth in words', () => {
     [0.6667, 0.4, 'two thirds dark'],
     [0.75, 0.4, 'three quarters dark'],
     [1, 0.4, 'all dark'],
-    [0.5, 0.049, 'half dark, with no pattern to be seen'],
+    [0.5, 0.049, 'half dark, a fine texture'],
   ])('a dark share of %d at contrast %d: %s', (darkShare, contrast, words) => {
     expect(darkInWords({ darkShare, contrast })).toBe(words);
   });
@@ -138,7 +138,10 @@ describe('a cloth in words', () => {
     [[11, 8, 3], 'only texture at 0.6 m'],
     [[5, 2, 1], 'one tone at 0.6 m'],
   ])('reads of %j', ([near, room, wall], words) => {
-    expect(readsInWords({ reads: { '0.6': near!, '2': room!, '6': wall! } })).toBe(words);
+    const reads = { '0.6': near!, '2': room!, '6': wall! };
+    expect(readsInWords({ reads, contrast: 0.3 })).toBe(words);
+    // A fine texture is no pattern, but it can be clear.
+    expect(readsInWords({ reads, contrast: 0.04 })).toBe(words.replace('pattern', 'texture'));
   });
 });
 

@@ -99,6 +99,11 @@ describe('the guide', () => {
     expect(withCommands.length).toBeGreaterThan(4);
     const linked = [README, ...GUIDE_PAGES].flatMap(linksOf);
     for (const { path } of GUIDE_PAGES) expect(linked).toContain(path);
+    for (const page of withCommands)
+      expect(
+        linksOf(page).filter((path) => /guide\/.+\.md$/.test(path)),
+        page.path,
+      ).not.toEqual([]);
   });
 
   test.each([README, ...GUIDE_PAGES].map((page) => [page.path, page] as const))(

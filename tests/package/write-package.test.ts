@@ -6,7 +6,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 /** Bytes of the tarball: what a person waits for. */
-const LARGEST = 900_000;
+const LARGEST = 950_000;
 
 /** What JavaScript imports of the files beside it. */
 const IMPORTS = /(?:from|import)\s*\(?\s*["'](\.[^"']+)["']/g;

@@ -33,7 +33,7 @@ export async function outputs(all, tell) {
     refusals(ready, tally);
     throughLink(ready, tally);
     readOnly(ready, tally);
-    fullPipe(ready, tally);
+    if (existsSync('/dev/full')) fullPipe(ready, tally);
     if (work.old.length > 0) await twoAtOnce(ready, tally);
   }
   return tally;

@@ -13,16 +13,56 @@ export type { Manner, Structure } from '../model/structure.js';
 export { drawn, findManner, type WeaveOptions, weaveOf } from '../model/weave.js';
 export { letterBlocks, nameDraft, spelledStructure } from './name-draft.js';
 
-/** All structures, the plainest first. */
-export const structures: readonly Structure[] = [
-  ...PLAIN,
-  ...TWILLS,
-  ...TURNED,
-  ...OVERSHOT,
-  ...CRACKLE,
-  ...TIED,
-  ...LACE,
+/** Structures that are woven on one idea, and the idea. */
+export interface StructureFamily {
+  readonly title: string;
+  readonly about: string;
+  readonly structures: readonly Structure[];
+}
+
+/** All structures in their families, the plainest first. */
+export const families: readonly StructureFamily[] = [
+  {
+    title: 'Plain weave and basket',
+    about: 'Over and under by ones, twos or threes. Floats are as short as they can be; colour makes every pattern.',
+    structures: PLAIN,
+  },
+  {
+    title: 'Twills',
+    about:
+      'Each pick steps one end aside, so diagonals run. The threading says where they turn, the tie-up which face shows.',
+    structures: TWILLS,
+  },
+  {
+    title: 'Turned weaves',
+    about: 'Blocks that change places: mostly warp beside mostly weft, or one colour of warp over the other.',
+    structures: TURNED,
+  },
+  {
+    title: 'Monk’s belt and overshot',
+    about:
+      'A thicker pattern weft floats over plain weave in blocks of shaft pairs. The wider a block, the longer its floats.',
+    structures: OVERSHOT,
+  },
+  {
+    title: 'Crackle',
+    about: 'Small points side by side, so that the pattern weft never floats over more than three.',
+    structures: CRACKLE,
+  },
+  {
+    title: 'Tied weaves',
+    about: 'Some ends only bind the pattern weft: blocks may be as wide as one likes, and the floats stay.',
+    structures: TIED,
+  },
+  {
+    title: 'Lace and spots',
+    about: 'Groups of threads left unbound on plain weave, which draw together in the first wash.',
+    structures: LACE,
+  },
 ];
+
+/** All structures. */
+export const structures: readonly Structure[] = families.flatMap((family) => family.structures);
 
 const byWord = new Map(
   structures.flatMap((structure) => structure.aliases.map((word) => [plainWord(word), structure])),

@@ -88,7 +88,7 @@ export async function searched(question: Question, space: Space, options: Search
     };
     return new Archive((a, b) => sortsFirst(at(a), at(b)), leftOut);
   };
-  const pieces = space.way === 'bounded' ? boundedPieces(space).length : Math.ceil(space.numbers / LISTED);
+  const pieces = space.way === 'bounded' ? boundedPieces(question, space).length : Math.ceil(space.numbers / LISTED);
   const pool = options.pool(Math.min(pieces, Math.ceil(space.count / PER_WORKER)));
   try {
     return await WAYS[space.way]({ question, space, pool, shard, before, newArchive, progress, signal, enough });

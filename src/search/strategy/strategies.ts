@@ -7,6 +7,7 @@ import { contrastMeter } from '../../score/contrast/contrast.js';
 import type { FloatLimit } from '../../score/model/float-limit.js';
 import type { Part } from '../../score/parts/parts.js';
 import { nearerFloats } from '../../score/rank/rank.js';
+import { isTabled } from '../bounded/bounded-scan.js';
 import { TopCandidates } from '../bounded/score-bound.js';
 import type { Shard } from '../checkpoint/checkpoint.js';
 import type { AlreadyWoven } from '../evaluate/already-woven.js';
@@ -24,8 +25,9 @@ import type { Archive } from './archive.js';
 
 /** Candidates of one scoring job: some tens of milliseconds of work. */
 export const LISTED = 2048;
-/** Pairs of orders of one job that holds them against their bounds. */
-const BOUNDED = 8_000_000;
+/** Pairs of orders of one job that holds them against their bounds: by tables, and pair by pair. */
+const TABLED = 8_000_000;
+const BOUNDED = 400_000;
 /** Candidates of one job that scores those of a list. */
 const LISTED_EACH = 500;
 /** Most candidates that are scored to learn what score to reach. */
@@ -118,7 +120,7 @@ export async function searchBounded(given: Search): Promise<Searched> {
   const { question, space, pool, newArchive, progress, enough } = given;
   const searched = { ...gathering(newArchive(space.at), question), at: space.at, pruned: 0 };
   const { verdict } = evaluator(question);
-  const pieces = boundedPieces(space).filter(({ block, from }) => {
+  const pieces = boundedPieces(question, space).filter(({ block, from }) => {
     const known = verdict(space.strata[block]!.family);
     if (!('fault' in known)) return true;
     if (from === 0) {
@@ -302,10 +304,11 @@ function scoring(indices: readonly number[]): Jobs {
 }
 
 /** Cuts the space into pieces. */
-export function boundedPieces(space: Space): Piece[] {
-  return space.strata.flatMap(({ warps, wefts, starts, first }, block) => {
+export function boundedPieces(question: Question, space: Space): Piece[] {
+  return space.strata.flatMap((stratum, block) => {
+    const { warps, wefts, starts, first } = stratum;
     const each = Math.max(1, wefts.length) * starts.length;
-    const step = Math.max(1, Math.floor(BOUNDED / each));
+    const step = Math.max(1, Math.floor((isTabled(question, stratum) ? TABLED : BOUNDED) / each));
     return Array.from({ length: Math.ceil(warps.length / step) }, (_, k) => {
       const from = k * step;
       const to = Math.min(warps.length, from + step);

@@ -7,7 +7,8 @@ import { openBrowser } from '../../chromium.js';
 const BUILT = new URL('../../../dist/library/', import.meta.url);
 /** Answered by the test itself; nothing goes out into a network. */
 const PLACE = 'http://shedlight.test/';
-const QUESTION = { structure: '2/2 twill', lengths: '2-8', weft: 'own', show: 12 };
+/** Large enough that a second worker is worth starting. */
+const QUESTION = { structure: '2/2 twill', lengths: '2-12', weft: 'own', show: 12 };
 
 /** Runs in a page that has the library from the files of its folder. Given as text, since its types are not known here. */
 type InPage = <T>(script: string) => Promise<T>;

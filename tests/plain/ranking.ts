@@ -3,7 +3,7 @@ import { values } from '../../src/colour/yarn.js';
 import type { PickKind } from '../../src/draft/draft.js';
 import type { Classic } from '../../src/score/likeness/novelty.js';
 import { PARTS, type Part } from '../../src/score/parts/parts.js';
-import type { Question } from '../../src/search/question/question.js';
+import { leastContrast, type Question } from '../../src/search/question/question.js';
 import { findStructure, weaveOf } from '../../src/structure/catalogue/catalogue.js';
 import { figure, line, mean, tone } from './contrast.js';
 import * as plainFloats from './floats.js';
@@ -228,7 +228,7 @@ function partsOf(
   const v = cells.map((row) => row.map((colour) => value[colour]!));
   const [T, N] = [tone(v, squareness), line(v, squareness)];
   const contrast = Math.min(1, Math.hypot(T, N));
-  if (contrast < 0.05) return undefined;
+  if (contrast < leastContrast(question)) return undefined;
   const asks = (...parts: Part[]): boolean => parts.some((part) => rank[part] > 0);
   const S = symmetry(cells, squareness === 1).symmetry;
   const F = asks('figure', 'figured', 'novelty', 'newness') ? figure(v, squareness) : 0;

@@ -17,7 +17,7 @@ describe('the library in a browser', () => {
   let here: Awaited<ReturnType<typeof explore>>;
   beforeAll(async () => {
     here = await explore(QUESTION, { workers: 1 });
-  });
+  }, 180_000);
 
   async function withPage(
     context: Parameters<typeof openBrowser>[0],

@@ -321,7 +321,7 @@ describe('what is wrong with a question is said in one sentence', () => {
     ],
     [
       'structure: plain\nlimits: { warp-changes: 4 }',
-      'q.yaml:2:11: found the unknown key “warp-changes”; expected float, repeat, warp changes, weft changes, shuttles, treadles or shafts (did you mean “warp changes”?)',
+      'q.yaml:2:11: found the unknown key “warp-changes”; expected float, repeat, contrast, warp changes, weft changes, shuttles, treadles or shafts (did you mean “warp changes”?)',
     ],
     ['structure: plain\nlimits: { shuttles: many }', 'q.yaml:2:21: found “many”; expected shuttles from 1 to 26'],
     [
@@ -331,7 +331,7 @@ describe('what is wrong with a question is said in one sentence', () => {
     ['structure: plain\nrank: { contrast: -1 }', 'q.yaml:2:19: found “-1”; expected a weight from 0 to 100'],
     [
       'structure: plain\nrank: contrast 0',
-      'q.yaml:2:7: found no weight above 0; expected what to rank by, as contrast 3, symmetry 2, or one word: clear, balanced, calm, lively, unexpected or easy',
+      'q.yaml:2:7: found no weight above 0; expected what to rank by, as contrast 3, symmetry 2, or one word: clear, balanced, calm, lively, unexpected, fine or easy',
     ],
     [
       'structure: plain\nsame: [shift, mirror]',
@@ -366,7 +366,7 @@ describe('what is wrong with a question is said in one sentence', () => {
     [{ structure: 'plain', yarns: 'D color(, L white' }, /^--yarns: found “color\(”, which is no colour/],
     [
       { structure: 'plain', rank: 'contrast' },
-      '--rank: found “contrast”; expected what to rank by, as contrast 3, symmetry 2, or one word: clear, balanced, calm, lively, unexpected or easy',
+      '--rank: found “contrast”; expected what to rank by, as contrast 3, symmetry 2, or one word: clear, balanced, calm, lively, unexpected, fine or easy',
     ],
   ])('flags %j', (flags, message) => {
     const said = wrong(() => flagged(flags as Record<string, string>));

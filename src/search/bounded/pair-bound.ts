@@ -105,7 +105,7 @@ export class PairBound {
   private readonly weights: Float64Array;
   readonly warps: SideOrders;
   readonly wefts: SideOrders;
-  private readonly symmetry: SymmetryBound | undefined;
+  readonly symmetry: SymmetryBound | undefined;
   readonly lines: ExactLines | undefined;
   private readonly tone: FormOfPairs;
   private readonly forms: Partial<Record<FormName, FormOfPairs>> = {};

@@ -14,6 +14,8 @@ import type { Passed, Scan, Visitor } from './scan.js';
 import { laidOnce, type SideOrders, warpsOn, weftsOn } from './side-orders.js';
 import { LONGEST_WORD, symmetryBound, wordsOf } from './symmetry-bound.js';
 
+/** What is guessed of symmetry where there is no table. */
+const USUAL_SYMMETRY = 0.25;
 /** Pairs for each order from which exact lines pay. */
 const PAIRS_AN_ORDER = 8;
 /** Pairs of orders for each cell of the ground from which a table of symmetries pays. */
@@ -72,6 +74,7 @@ export class PairScan implements Scan {
     const bound = this.boundAt(start);
     const { warps, wefts } = bound;
     const contrast = this.ranking.weights[PLACE.contrast]!;
+    const symmetry = this.ranking.weights[PLACE.symmetry]!;
     for (let warp = from; warp < to; warp++) {
       const standing = this.orbits.ofWarp(warp);
       if (standing === 'none') continue;
@@ -95,7 +98,8 @@ export class PairScan implements Scan {
           passed.pruned++;
           visitor.pruned?.(warp, weft, start, bound.toneSquared);
         } else {
-          const hope = sum - contrast * (bound.most[PLACE.contrast]! - Math.min(1, Math.sqrt(bound.toneSquared)));
+          const unseen = contrast * (bound.most[PLACE.contrast]! - Math.min(1, Math.sqrt(bound.toneSquared)));
+          const hope = sum - unseen - (bound.symmetry ? 0 : symmetry * (1 - USUAL_SYMMETRY));
           visitor.reached(warp, weft, start, hope / this.all, bound.foresee);
         }
       }

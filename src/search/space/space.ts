@@ -17,7 +17,7 @@ const SCORED_AT_MOST = 20_000;
  */
 const WHOLE_AT_MOST = { none: 4_000_000, nothing: 8_000_000, forms: 100_000_000, tables: 5_000_000_000 } as const;
 /** With so few candidates on a ground it costs more to make its bounds than to score them. */
-const FEW_ON_A_GROUND = 4;
+const FEW_ON_A_GROUND = 40;
 /** Pairs of orders up to which a list of orders is made. */
 const PAIRS_AT_MOST = 20_000_000_000;
 /** How many candidates are scored at the most of a space that is larger still. */

@@ -45,7 +45,7 @@ function facesOf(draft: Draft, { scores }: Scored): Figure[] {
   const sides = (face: number | null, back: number | null, thread: string): string =>
     `${face ?? 'never interlaces'} on the face, ${back ?? 'never interlaces'} on the back, in ${thread}s`;
   return [
-    ['score', `${scores.score.toFixed(4)}, the parts weighed together`],
+    ['score', `${scores.score.toFixed(4)}, the weighted mean of the parts that count`],
     ['contrast', `${scores.contrast.toFixed(4)}: tone ${scores.tone.toFixed(4)}, line ${scores.line.toFixed(4)}`],
     ['figure', `${scores.figure.toFixed(4)}, the share that is more than stripes`],
     ['symmetry', `${scores.symmetry}: ${symmetryInWords(scores, draft).join('; ')}`],

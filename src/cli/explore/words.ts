@@ -67,7 +67,7 @@ function whatToChange(question: Question, outcome: Outcome): string {
   if (most === 0) return 'Ask for other orders or lengths.';
   if (most === float) return floatRemedyInWords(question, outcome)!;
   if (most === flat)
-    return 'A larger factor (times 2, 4), other lengths, or weft own may show a pattern; --limits "contrast 0" or --rank fine shows fine textures.';
+    return 'A larger size (times 2, 4), other lengths, or weft own may show a pattern; --limits "contrast 0" or --rank fine shows fine textures.';
   if (most === unsound) return 'Another treadling, block order or structure may hold together as one cloth.';
   if (most === before) {
     return `Ask for other orders or lengths${done?.unlike === undefined ? '' : `, or for less than unlike done ${done.unlike}`}.`;
@@ -83,7 +83,7 @@ function whatToChange(question: Question, outcome: Outcome): string {
   }).flatMap(([name, limit]) => (limit === undefined ? [] : [`${name} ${limit}`]));
   const blocks =
     question.profile === 'order' ? ' Some orders choose blocks that cannot be neighbours in this structure.' : '';
-  return `Shorter orders, a smaller factor or a wider limit (they are: ${set.join(', ')}) may let some in.${blocks}`;
+  return `Shorter orders, a smaller size (times) or a wider limit may allow some; the limits are ${set.join(', ')}.${blocks}`;
 }
 
 /** Candidates that one thread measures in a second: a rough guess, on the safe side. */

@@ -7,6 +7,7 @@ import { formatOrder, formatRuns, type Order, smallestPeriod } from '../../order
 import { PART_WORDS, PARTS } from '../../score/parts/parts.js';
 import { presetOf } from '../../score/rank/presets.js';
 import type { Done, NameAsked, ProfilesAsked, Question, Sameness } from '../../search/question/question.js';
+import { BY_CHOICES, FILL_CHOICES } from '../../search/question/question-table.js';
 import { ALL, waysInWords, waysTried } from '../../search/question/treadlings-tried.js';
 import { profileInLetters } from '../../search/space/candidate.js';
 import { recognitionOf } from '../../structure/recognise/recognition-of.js';
@@ -96,12 +97,12 @@ export function askedOf(question: Question): Asked[] {
     ...(isWeftsOwn(question) ? [['Weft orders', ordersOf(question)] as const] : []),
     ...(tabby && hasTabby ? [['Tabby', `${tabby.letter}, where the structure has tabby`] as const] : []),
     [
-      'Order runs over',
+      'Each colour covers',
       andList(by.map((way) => (way === 'block' && !choosesBlocks(question) ? WHOLE_BLOCKS : BY_WORDS[way]))),
     ],
-    ['Each element', andList(fill.map((way) => FILL_WORDS[way]))],
+    ['Each element is', andList(fill.map((way) => FILL_WORDS[way]))],
     ['Size', andList(times.map((k) => `×${k}`))],
-    ['Beginning', STARTS_WORDS[starts]],
+    ['Orders begin', STARTS_WORDS[starts]],
     ['Sett', settOf(sett)],
     ...(loom ? [['Loom', `${loomInWords(loom)}; what it cannot weave is set aside`] as const] : []),
     ['Set aside', andList(limitsInWords(question.limits, question.sett))],
@@ -129,24 +130,16 @@ function settOf({ ends, picks, per }: Sett): string {
   return `${ends} ends and ${picks} picks per ${per}`;
 }
 
-export const BY_WORDS: Readonly<Record<By, string>> = {
-  thread: 'threads',
-  unit: 'units',
-  block: 'units, and chooses their blocks',
-};
+export const BY_WORDS: Readonly<Record<By, string>> = { ...BY_CHOICES, block: 'one unit, whose block it also chooses' };
 
-const WHOLE_BLOCKS = 'blocks, all units of one letter side by side';
+const WHOLE_BLOCKS = 'a block: all units of one letter side by side';
 
 /** Whether an order laid by block chooses the blocks too; with a profile it does not. */
 function choosesBlocks({ profile, profiles }: Question): boolean {
   return profiles === undefined && (profile === 'order' || profile.length === 0);
 }
 
-export const FILL_WORDS: Readonly<Record<Fill, string>> = {
-  solid: 'in its own colour',
-  alternate: 'in its colour and the next yarn by turns',
-  nest: 'by the whole order, with colours swapped for the lighter colour',
-};
+export const FILL_WORDS: Readonly<Record<Fill, string>> = FILL_CHOICES;
 
 const SAME_WORDS: Readonly<Record<Sameness, string>> = {
   mirror: 'mirrors',

@@ -38,7 +38,7 @@ export function countsOf(question: Question, counts: Counts, shown: number): str
     ...(counts.cutOff > 0
       ? [
           `${grouped(counts.cutOff)} are proved not to reach those shown and were not measured to the end; ` +
-            'how many different cloths they weave, and which of them show no pattern, was not looked at.',
+            'so it is not known how many different cloths they weave, nor which of them show no pattern.',
         ]
       : []),
     `${counts.cutOff > 0 ? 'The others' : 'They'} weave ${grouped(counts.cloths)} different ` +
@@ -51,7 +51,7 @@ export function countsOf(question: Question, counts: Counts, shown: number): str
       ? `Shown here: the best of each of ${grouped(shown)} kinds: any two of them look unlike.`
       : `Shown here: ${shown === counts.cloths ? (shown === 1 ? 'the only one' : `all ${grouped(shown)}`) : `the best ${grouped(shown)}`}.`,
     ...(question.done?.unlike !== undefined && shown < counts.cloths
-      ? ['How near those further down come to what was done was not looked at.']
+      ? ['Cloths further down the list were not compared with what was woven before.']
       : []),
   ];
 }

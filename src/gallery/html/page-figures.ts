@@ -26,7 +26,7 @@ export function figuresOf({ scores, draft }: Found): Figure[] {
   const of1 = (value: number): string => value.toFixed(3);
   const { floats } = scores;
   return [
-    figure('Score', of1(scores.score), 'what the list is ranked by: the weighed parts, each from 0 to 1'),
+    figure('Score', of1(scores.score), 'what the list is ranked by: the weighted mean of the parts that count, 0 to 1'),
     figure('Contrast', of1(scores.contrast), 'how strongly a pattern shows: tone and line together, 0 to 1'),
     figure('Tone', of1(scores.tone), 'light and dark in areas that the eye can tell apart; 0 is an even mixture'),
     figure('Line', of1(scores.line), 'upright hairlines against level ones, as in log cabin'),
@@ -36,21 +36,21 @@ export function figuresOf({ scores, draft }: Found): Figure[] {
     ...(scores.nearly
       ? [
           figure(
-            'Nearly',
+            'Almost symmetric',
             `${TURN_WORDS[scores.nearly.op]}, ${percent(scores.nearly.agreement)}`,
-            'a turn or mirror that just fails: the share of crossings that agree',
+            'the turn or mirror under which most crossings agree, and their share',
           ),
         ]
       : []),
     figure(
       'Light and dark swap',
       scores.shiftExchange ? 'yes' : 'no',
-      'whether a shift alone exchanges the two colours everywhere, as in hound’s tooth',
+      'whether a shift alone swaps the two colours everywhere, as in hound’s tooth',
     ),
     figure(
-      'Pattern group',
+      'Plane group',
       scores.colourGroup === null ? scores.planeGroup : `${scores.planeGroup}, in two colours ${scores.colourGroup}`,
-      'the kind of repeat, in the notation of the International Tables',
+      'the symmetry of the whole pattern, in the notation of the International Tables',
     ),
     figure('Longest float', floatOf(scores.floats, draft), 'of either system, on face or back, round the whole repeat'),
     figure(
@@ -66,9 +66,9 @@ export function figuresOf({ scores, draft }: Found): Figure[] {
     figure('Dark share', percent(scores.darkShare), 'how much of the face is dark'),
     ...LOOK_FIGURES.map(({ key, name, places, means }) => figure(name, scores[key].toFixed(places), means)),
     figure(
-      'Seen from 0.6, 2 and 6 m',
+      'Contrast left at 0.6, 2 and 6 m',
       (['0.6', '2', '6'] as const).map((at) => scores.reads[at].toFixed(1)).join(' · '),
-      'spread of lightness at that distance: 12 and more is clear, 6 to 12 only texture, less one tone',
+      'in units of L* (0 to 100): from 12 the pattern is clear, from 6 only texture, below that one tone',
     ),
     figure('Repeat easy to see to', metres(scores.easyTo), 'by the width of the repeat alone, not by its contrast'),
     figure('Repeat gone by', metres(scores.goneBy), 'distance from which a repeat of that width is too small to see'),
@@ -181,7 +181,7 @@ const TURN_WORDS: Readonly<Record<Operation, string>> = {
 function turnsOf({ operations }: Scores): string {
   if (operations.length === 0) return 'none';
   return andList(
-    operations.map(({ op, counterchange }) => TURN_WORDS[op] + (counterchange ? ' with colours exchanged' : '')),
+    operations.map(({ op, counterchange }) => TURN_WORDS[op] + (counterchange ? ' with colours swapped' : '')),
   );
 }
 

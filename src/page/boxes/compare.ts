@@ -72,7 +72,7 @@ export function comparison(store: Store, screen: Screen): { readonly dialog: HTM
       {},
       row('Face', (found) => picture(found, 'face')),
       row('Back', (found) => picture(found, 'back')),
-      row('Structure; near enough, the few longest floats are outlined', (found) => picture(found, 'structure')),
+      row('Structure; close up, the longest floats are outlined', (found) => picture(found, 'structure')),
       apart.map(({ name, values }) => row(name, (found) => document.createTextNode(values[cloths.indexOf(found)]!))),
       row('Recipe', ({ recipe }) => document.createTextNode(recipe)),
       row('Draft', (found) => draftOf(found, side)),

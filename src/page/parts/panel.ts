@@ -171,14 +171,14 @@ function kindChoices(store: Store): KindChoice[] {
   return [
     kindChoice('Structure', store, 'structure', ({ structure }) => structure, String),
     kindChoice<By>(
-      'Order runs over',
+      'Each colour covers',
       store,
       'by',
       ({ order }) => order.by,
       (by) => BY_WORDS[by],
     ),
     kindChoice<Fill>(
-      'Each element',
+      'Each element is',
       store,
       'fill',
       ({ order }) => order.fill,

@@ -15,7 +15,7 @@ export function whyInWords(parts: Readonly<Record<Part, number>>, weights: Weigh
   const brings = (part: Part): number => weights[part] * parts[part];
   const weighed = PARTS.filter((part) => brings(part) > 0).sort((a, b) => brings(b) - brings(a));
   const strongest = weighed[0];
-  if (strongest === undefined) return 'ranked here for nothing that was weighed';
+  if (strongest === undefined) return 'ranked here for nothing: no part of the score has a weight';
   const named = weighed
     .filter((part) => brings(part) >= WORTH_NAMING * brings(strongest))
     .slice(0, NAMED_AT_MOST)

@@ -61,12 +61,12 @@ const WEFT_CHOICES = {
   exchange: 'as the warp, colours swapped',
   own: 'every order of its own',
 } as const;
-const BY_CHOICES: Readonly<Record<By, string>> = {
+export const BY_CHOICES: Readonly<Record<By, string>> = {
   thread: 'one end or pick',
   unit: 'one unit of the weave',
   block: 'one unit, whose block it also chooses; with a profile, all units of one letter side by side',
 };
-const FILL_CHOICES: Readonly<Record<Fill, string>> = {
+export const FILL_CHOICES: Readonly<Record<Fill, string>> = {
   solid: 'all one colour',
   alternate: 'log cabin: D L D L',
   nest: 'the whole order in each element',

@@ -22,7 +22,7 @@ export function remedyInWords(question: Question, nearest: Floats): string {
   const named = structures.map(({ name, floats }) => `${name} (${threadsIn(floats)})`).join(' or ');
   const kind = grows ? 'a structure whose floats do not grow with the block' : 'a structure with shorter floats';
   const ways = [
-    ...(times === undefined ? [] : [`a smaller factor (×${times})`]),
+    ...(times === undefined ? [] : [`a smaller size (×${times})`]),
     ...(run === undefined ? [] : [`a block order with at most ${counted(run, 'unit')} of a block side by side`]),
     ...(closer === undefined
       ? []
@@ -30,10 +30,10 @@ export function remedyInWords(question: Question, nearest: Floats): string {
     ...(named === '' ? [] : [`${kind}, ${named}`]),
   ];
   const float = floatInWords({ floats: nearest }, { sett, floatLimit: limits.float }).replace('longest float ', '');
-  const met = `The shortest of the floats that are too long is ${float}`;
+  const met = `The cloth nearest to the limit has a float of ${float}`;
   const last = ways.at(-1);
-  if (last === undefined) return `${met}; only a longer limit lets it in.`;
-  return `${met}; within it would be ${ways.length === 1 ? last : `${ways.slice(0, -1).join(', ')}, or ${last}`}.`;
+  if (last === undefined) return `${met}; only a longer limit allows it.`;
+  return `${met}; within the limit would be ${ways.length === 1 ? last : `${ways.slice(0, -1).join(', ')}, or ${last}`}.`;
 }
 
 function threadsIn({ longest }: Floats): string {

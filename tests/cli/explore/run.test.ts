@@ -73,7 +73,7 @@ describe('explore', () => {
       const ran = await run('explore', '--structure', "monk's belt", '--limits', 'float 1', '--out', out, '--quiet');
       expect([ran.code, ran.out]).toEqual([1, '']);
       expect(ran.err).toMatch(
-        /^shedlight: nothing fits the question\. .* 0 different cloths, \d+ with floats too long; 0 shown\. The shortest of the floats that are too long is .*\.\n$/,
+        /^shedlight: nothing fits the question\. .* 0 different cloths, \d+ with floats too long; 0 shown\. The cloth nearest to the limit has a float of .*\.\n$/,
       );
       expect(existsSync(out)).toBe(false);
     }));

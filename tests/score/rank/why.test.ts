@@ -31,7 +31,7 @@ describe('why a cloth stands where it does', () => {
     );
   });
   it('says so where nothing counts', () => {
-    expect(whyInWords(UNWEIGHED, PRESETS.easy)).toBe('ranked here for nothing that was weighed');
+    expect(whyInWords(UNWEIGHED, PRESETS.easy)).toBe('ranked here for nothing: no part of the score has a weight');
   });
 });
 

@@ -43,8 +43,8 @@ describe('what would bring floats under the limit', () => {
     expect(outcome.found).toEqual([]);
     expect(outcome.nearestFloats).toMatchObject({ longest: 16, weftFace: 16 });
     expect(floatRemedyInWords(BELT, outcome)).toBe(
-      'The shortest of the floats that are too long is 16 ends = 0.80 in, over the limit of 0.5 in; within it would be ' +
-        'a smaller factor (×2), a closer sett in finer yarn (32 ends and 64 picks per inch), or a structure whose floats ' +
+      'The cloth nearest to the limit has a float of 16 ends = 0.80 in, over the limit of 0.5 in; within the limit would be ' +
+        'a smaller size (×2), a closer sett in finer yarn (32 ends and 64 picks per inch), or a structure whose floats ' +
         'do not grow with the block, halvdräll (3 threads) or summer and winter (3 threads).',
     );
   });

@@ -80,7 +80,7 @@ export function evaluator(question: Question): Evaluator {
     if (reach?.falls('symmetry', symmetry)) return false;
     if (reach && isTooKnown(reach, foreseen, face, symmetry, ground.classics)) return false;
     const motif = meter.motif(face, value);
-    if (motif.contrast < least) {
+    if (motif.contrast < least || isOneColour(face)) {
       batch.setAside.flat++;
       return true;
     }
@@ -112,6 +112,12 @@ export function evaluator(question: Question): Evaluator {
       return { floatPart: shortness(ground.floats, limits.float, Math.max(across, along)) };
     },
   };
+}
+
+/** Whether a face shows one yarn alone: that is no texture, however fine. */
+function isOneColour({ colour, rowKinds, columnKinds }: Face): boolean {
+  for (let at = 1; at < rowKinds * columnKinds; at++) if (colour[at] !== colour[0]) return false;
+  return true;
 }
 
 /**

@@ -41,7 +41,7 @@ describe('the page of a gallery', () => {
     expect(page).toContain('48 candidates were tried. Every one was tried: nothing is missing.');
     expect(page).toContain('24 different cloths; 6 more weave one of these again');
     expect(page).toContain('5 for a float above the limit');
-    expect(page).toContain('12 because light and dark make no pattern');
+    expect(page).toContain('12 because their texture is too fine');
     expect(page).toContain('Ranked by contrast ×3, symmetry ×2 and short floats ×1.');
     expect(page).toContain('D and L are 74 of 100 apart in lightness: strong');
   });

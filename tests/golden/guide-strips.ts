@@ -91,7 +91,7 @@ export async function onThisWarp(): Promise<Picture> {
   const recipes = recipesApart(found, ({ shortRecipe }) => shortRecipe);
   return strip(
     found.map((each) => {
-      const [, manner, tieUp] = /treadled (.+?)(?: on (tie-up \S+?))?(?:,|$)/.exec(recipes.get(each)!)!;
+      const [, manner, tieUp] = /treadled (.+?)(?: on (tie-up \S+?))?(?:,|$)/.exec(recipes.apart.get(each)!)!;
       const weft = `weft ${each.order.weft.split('').join(' ')}`;
       return { draft: each.draft, heading: manner!, words: [tieUp === undefined ? weft : `${tieUp}; ${weft}`] };
     }),

@@ -3,11 +3,11 @@ import { type Seen, seenInWords } from '../../draft/point-of-view.js';
 import { type Picture, paintCloth } from '../../render/cloth.js';
 import { toPng } from '../../render/png.js';
 import { textWidth } from '../../render/text.js';
-import { recipesApart } from '../../search/report/recipes-apart.js';
+import { type RecipesApart, recipesApart } from '../../search/report/recipes-apart.js';
 import type { Found } from '../../search/strategy/outcome.js';
 import { inFlight } from './in-flight.js';
 import { caption } from './sheet-caption.js';
-import { GUTTER, LEADING, Pen, POINTS, SMALL, TITLE, wrapped } from './sheet-text.js';
+import { fitting, GUTTER, LEADING, Pen, POINTS, SMALL, TITLE, wrapped } from './sheet-text.js';
 
 /** Heading and layout of a contact sheet. */
 export interface SheetOptions {
@@ -76,21 +76,21 @@ function blankPage(): Picture {
 function drawPage(
   page: Picture,
   found: readonly Found[],
-  recipes: ReadonlyMap<Found, string>,
+  recipes: RecipesApart,
   options: SheetOptions,
   number: string,
 ): Promise<Buffer> {
   const layout = LAYOUTS[options.perPage ?? PER_PAGE];
   page.rgb.fill(255);
   const pen = new Pen();
-  head(pen, found, options, number);
+  head(pen, found, recipes.shared, options, number);
   const room = (PAGE.height - PAGE.top - PAGE.bottom - HEAD - FOOT) / layout.columns;
   found.forEach((cloth, at) => {
     const x = PAGE.side + (at % layout.columns) * (layout.side + GUTTER);
     const y = PAGE.top + HEAD + Math.floor(at / layout.columns) * room;
     place(page, picture(cloth, layout.side, options), x, y);
     pen.box(x, y, layout.side, layout.side);
-    under(pen, cloth, recipes.get(cloth)!, x, y + layout.side + 3.1, layout.side);
+    under(pen, cloth, recipes.apart.get(cloth)!, x, y + layout.side + 3.1, layout.side);
   });
   foot(pen);
   return toPng(page, POINTS, pen.layer(page.width, page.height));
@@ -111,7 +111,13 @@ function place(page: Picture, { width, height, rgb }: Picture, x: number, y: num
   }
 }
 
-function head(pen: Pen, found: readonly Found[], options: SheetOptions, number: string): void {
+function head(
+  pen: Pen,
+  found: readonly Found[],
+  shared: readonly string[],
+  options: SheetOptions,
+  number: string,
+): void {
   const right = PAGE.width - PAGE.side;
   const full = right - PAGE.side;
   const y = PAGE.top + 4;
@@ -119,13 +125,14 @@ function head(pen: Pen, found: readonly Found[], options: SheetOptions, number: 
   pen.text(number, right, y, { align: 'right', quiet: true });
   const { sett, yarns } = found[0]!.draft;
   const size = options.scale === 'actual' ? 'drawn at actual size' : 'drawn at half size';
-  const cloth = `${size} · ${sett.ends} ends and ${sett.picks} picks per ${sett.per} · ${seenInWords(options.seen)}`;
+  const laid = shared.filter((part) => !options.title.toLowerCase().includes(part.toLowerCase())).join(', ');
+  const cloth = `${laid === '' ? '' : `${laid} · `}${size} · ${sett.ends} ends and ${sett.picks} picks per ${sett.per} · ${seenInWords(options.seen)}`;
   const ranking = wrapped(options.ranking, full, 2);
   ranking.forEach((line, at) => {
     pen.text(line, PAGE.side, y + 4.5 + at * LEADING);
   });
   const below = y + 4.5 + ranking.length * LEADING;
-  pen.text(cloth, PAGE.side, below, { quiet: true });
+  pen.text(fitting([cloth], full), PAGE.side, below, { quiet: true });
   yarnKey(pen, yarns, PAGE.side, below + 4);
 }
 

@@ -28,7 +28,7 @@ export function caption(found: Found, recipe: string, width: number, most: numbe
   const { scores, draft } = found;
   const far = readsTo(scores.reads);
   const float = floatWords(scores.floats, draft.sett.per);
-  const said = wrapped(recipe, width, 2);
+  const said = recipe === '' ? [] : wrapped(recipe, width, 2);
   const orders = orderLines(found, width, most - said.length - 1);
   const name = classicOf(found);
   const isRoom = name !== undefined && said.length + orders.length + 1 < most;

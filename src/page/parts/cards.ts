@@ -52,7 +52,7 @@ export class Cards {
     this.store = store;
     this.screen = screen;
     this.kinds = kindsOf(store.found);
-    this.recipes = recipesApart(store.found);
+    this.recipes = recipesApart(store.found).apart;
     this.empty = el(
       'div',
       { class: 'empty', hidden: true },
@@ -115,7 +115,7 @@ export class Cards {
   private cardOf(found: Found): Card {
     const known = this.cards.get(found.code);
     if (known !== undefined) return known;
-    const card = new Card(found, this.recipes.get(found)!, this.store, () => {
+    const card = new Card(found, this.recipes.get(found) || found.recipe, this.store, () => {
       const kind = this.kinds.get(found.code)!;
       if (!this.unfolded.delete(kind)) this.unfolded.add(kind);
       this.arrange();

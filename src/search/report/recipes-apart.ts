@@ -1,21 +1,21 @@
 import type { Found } from '../strategy/outcome.js';
 
-/**
- * The recipes without the parts that all of them share, such as the structure of all; of a single cloth, in full.
- * `recipeOf`: the recipe meant, the whole one or the one without the orders.
- */
+/** Recipes divided into what all cloths share, said once, and what sets each apart. */
+export interface RecipesApart {
+  /** Parts that all of several cloths share, such as the structure of all; none for a single cloth. */
+  readonly shared: readonly string[];
+  /** The other parts of each recipe; empty if a cloth has none. */
+  readonly apart: ReadonlyMap<Found, string>;
+}
+
+/** Divides recipes. `recipeOf`: the recipe meant, the whole one or the one without the orders. */
 export function recipesApart(
   found: readonly Found[],
   recipeOf: (found: Found) => string = ({ recipe }) => recipe,
-): Map<Found, string> {
+): RecipesApart {
   const parts = found.map((each) => [...new Set(recipeOf(each).split(', '))]);
-  const times = new Map<string, number>();
-  for (const part of parts.flat()) times.set(part, (times.get(part) ?? 0) + 1);
-  const shared = (part: string): boolean => times.get(part) === found.length;
-  return new Map(
-    found.map((each, at) => {
-      const apart = parts[at]!.filter((part) => !shared(part));
-      return [each, apart.length === 0 ? recipeOf(each) : apart.join(', ')];
-    }),
-  );
+  const isShared = (part: string): boolean => found.length > 1 && parts.every((own) => own.includes(part));
+  const shared = (parts[0] ?? []).filter(isShared);
+  const own = (at: number): string => parts[at]!.filter((part) => !shared.includes(part)).join(', ');
+  return { shared, apart: new Map(found.map((each, at) => [each, own(at)])) };
 }

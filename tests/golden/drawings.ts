@@ -176,11 +176,11 @@ export const DRAWINGS: Readonly<Record<string, () => Promise<Picture>>> = {
     ]),
   ),
   'pinned-four-hundred-ends-lists': () => pinned('four-hundred-ends', 3),
-  'pinned-four-hundred-ends-threading': () => pinned('four-hundred-ends', 6),
+  'pinned-four-hundred-ends-threading': () => pinned('four-hundred-ends', 5),
   'pinned-tie-up': async () => inGrey(await pdfPage(await hardSheet({ cloth: tied }), 3)),
   'pinned-right-to-left-threading': async () => {
     const { cloth } = HARD['four-hundred-ends']!;
-    return inGrey(await pdfPage(await hardSheet({ cloth, flags: FROM_THE_RIGHT }), 6));
+    return inGrey(await pdfPage(await hardSheet({ cloth, flags: FROM_THE_RIGHT }), 5));
   },
   'pinned-gamp': async () => inGrey(await pdfPage(await gampSheets(), 2)),
 };

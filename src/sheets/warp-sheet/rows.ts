@@ -22,7 +22,12 @@ const FOOT = 1.2;
  * Draws rows into a column while there is room; returns the rows that are left, and the y under what was drawn. The last
  * line says where the list is continued.
  */
-export function drawRows(pdf: Pdf, rows: readonly Row[], { x, y, height }: Frame): { rest: Row[]; y: number } {
+export function drawRows(
+  pdf: Pdf,
+  rows: readonly Row[],
+  { x, y, height }: Frame,
+  next: 'page' | 'column' = 'page',
+): { rest: Row[]; y: number } {
   const fits = fitting(rows, height);
   let top = y;
   for (const row of rows.slice(0, fits)) {
@@ -30,7 +35,8 @@ export function drawRows(pdf: Pdf, rows: readonly Row[], { x, y, height }: Frame
     row.draw(x, top - FOOT);
   }
   const rest = rows.slice(fits);
-  if (rest.length > 0 && fits > 0) pdf.text('continued on next page', x, top + LEADING - FOOT);
+  if (rest.length > 0 && fits > 0)
+    pdf.text(`continued ${next === 'page' ? 'on next page' : 'in the next column'}`, x, top + LEADING - FOOT);
   return { rest, y: top };
 }
 

@@ -19,6 +19,9 @@ const ROOMY: Columns = { leading: 4.6, between: 6, size: NUMBERS };
 const CLOSE: Columns = { leading: 3.9, between: 4, size: SMALL };
 /** Most rows in a group that is written once and woven several times. */
 const BLOCK = 24;
+/** Lines of a block of columns where a list goes on to the next page, and the space under the block in millimetres. */
+const BLOCK_LINES = 10;
+const UNDER_BLOCK = 2;
 /** Indent, in millimetres, of steps that take lines of their own. */
 const INDENT = 17;
 const STEPS = { size: NUMBERS, bold: true } as const;
@@ -74,7 +77,9 @@ export function picksRows(
   ]
     .map((make) => make())
     .filter((rows) => rows !== undefined);
-  return [...head, ...(listed.find((rows) => heightOf(rows) <= room) ?? listed.at(-1)!), space(1), ...foot];
+  const fit = listed.find((rows) => heightOf(rows) <= room);
+  const rows = fit ?? columnRows(pdf, piece, width, CLOSE, BLOCK_LINES) ?? listed.at(-1)!;
+  return [...head, ...rows, space(1), ...foot];
 }
 
 /** The picks of a gamp, section by section, between its hems. */
@@ -111,8 +116,19 @@ function longRow(pdf: Pdf, row: PickRow, width: number): Row {
   };
 }
 
-/** The list in as many columns as fit; a pointer shows the direction of the first pick of each line. */
-function columnRows(pdf: Pdf, piece: PiecePlan, width: number, { leading, between, size }: Columns): Row[] | undefined {
+/**
+ * The list in as many columns as fit; a pointer shows the direction of the first pick of each line.
+ *
+ * @param high lines after which columns begin anew underneath: a block is never divided between pages, so that every
+ *   page is read down its columns from left to right
+ */
+function columnRows(
+  pdf: Pdf,
+  piece: PiecePlan,
+  width: number,
+  { leading, between, size }: Columns,
+  high = Number.POSITIVE_INFINITY,
+): Row[] | undefined {
   const rows = pickRows(pdf, piece, width);
   const after = Math.max(...rows.map(({ numbers }) => pdf.textWidth(numbers))) + 2;
   const wide = Math.max(
@@ -123,7 +139,6 @@ function columnRows(pdf: Pdf, piece: PiecePlan, width: number, { leading, betwee
   );
   const columns = Math.floor((width + between) / (wide + between));
   if (columns < 2) return undefined;
-  const each = Math.ceil(rows.length / columns);
   const step = (width + between) / columns;
   const key: Row = {
     height: leading,
@@ -132,12 +147,15 @@ function columnRows(pdf: Pdf, piece: PiecePlan, width: number, { leading, betwee
       pdf.text('first pick from left to right', x + 3.5, y);
     },
   };
-  const lines = Array.from({ length: each }, (_, at): Row => {
-    return {
+  const block = (from: number): Row[] => {
+    const own = rows.slice(from, from + columns * high);
+    const each = Math.ceil(own.length / columns);
+    return Array.from({ length: each }, (_, at) => ({
       height: leading,
+      heads: high < rows.length && at < each - 1,
       draw: (x, y) => {
-        for (let c = 0; c < columns && c * each + at < rows.length; c++) {
-          const row = rows[c * each + at]!;
+        for (let c = 0; c < columns && c * each + at < own.length; c++) {
+          const row = own[c * each + at]!;
           const left = x + c * step;
           pdf.text(row.numbers, left, y);
           pdf.text(row.shuttle, left + after, y, { bold: true });
@@ -147,9 +165,13 @@ function columnRows(pdf: Pdf, piece: PiecePlan, width: number, { leading, betwee
           if (c > 0) pdf.line(left - between / 2, y - leading + 1.2, left - between / 2, y + 1.2, 0.2);
         }
       },
-    };
-  });
-  return [key, ...lines];
+    }));
+  };
+  const blocks: Row[] = [];
+  for (let from = 0; from < rows.length; from += columns * high) {
+    blocks.push(...(from > 0 ? [space(UNDER_BLOCK)] : []), ...block(from));
+  }
+  return [key, ...blocks];
 }
 
 /** The list in groups of picks, treadle and shuttle of each; undefined where those do not say enough. */

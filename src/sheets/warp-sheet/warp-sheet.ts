@@ -99,8 +99,11 @@ function addLists(pdf: Pdf, warp: WarpPlan, piece: PiecePlan, options: SheetOpti
       else left = [...winding, ...left];
       [left, right] = inTwoColumns(pdf, left, right, width, height);
     }
-    left = drawRows(pdf, left, { x: MARGIN, y, width, height }).rest;
-    right = drawRows(pdf, right, { x: MARGIN + width + BETWEEN, y, width, height }).rest;
+    const [first, second] = [MARGIN, MARGIN + width + BETWEEN].map((x) => ({ x, y, width, height }));
+    // Picks that go on after the end of the threading take both columns.
+    if (left.length === 0) right = drawRows(pdf, right, first!, 'column').rest;
+    left = drawRows(pdf, left, first!).rest;
+    right = drawRows(pdf, right, second!).rest;
     if (page === 2) record.draw(y + height + 3);
   }
   return page;

@@ -90,3 +90,17 @@ test('names: Greek and Cyrillic are written, a long one leaves room for the date
   expect(date.y - name.y).toBeGreaterThan(9);
   expect(words(readPdf(await hardSheet(HARD['eight-ends']!))[0]!)).not.toContain('The blanks');
 });
+
+test('picks that go on to the next page are read down each page before the next', async () => {
+  const pages = readPdf(await hardSheet(HARD['four-hundred-ends']!));
+  // The number of a pick is followed by its shuttle.
+  const listed = pages
+    .map(({ lines }) => lines.filter(({ text }, at) => /^\d+$/.test(text) && /^[DL]$/.test(lines[at + 1]?.text ?? '')))
+    .map((numbers) => numbers.map(({ text }) => Number(text)))
+    .slice(1, -1);
+  expect(new Set(listed.flat()).size).toBeGreaterThan(350);
+  expect(listed.length).toBeGreaterThan(1);
+  for (let page = 1; page < listed.length; page++) {
+    expect(Math.min(...listed[page]!)).toBeGreaterThan(Math.max(...listed[page - 1]!));
+  }
+});

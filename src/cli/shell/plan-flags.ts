@@ -9,5 +9,5 @@ export const PLAN_FLAGS = {
     seldom: ['draw-in', 'divider', 'header', 'footer', 'testing'],
   },
   'The loom:': { usual: ['loom'] },
-  'The sheets:': { usual: ['for', 'paper', 'project'], seldom: ['seen', 'columns', 'pictures'] },
+  'The sheets:': { usual: ['for', 'paper'], seldom: ['project', 'seen', 'columns', 'pictures'] },
 } as const;

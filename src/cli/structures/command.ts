@@ -6,7 +6,7 @@ const EXAMPLES = `Examples:
   shedlight structures "summer and winter"  one, with units, tie-up and floats
   shedlight structures "turned twill" --blocks 4
                                             four blocks, on sixteen shafts
-  shedlight structures --shafts 8           those that eight shafts weave, with how many blocks
+  shedlight structures --shafts 8           those that eight shafts weave
   shedlight structures huck --out huck.png  the same, with a sheet of its cloths
 `;
 

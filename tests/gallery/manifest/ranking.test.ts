@@ -25,7 +25,10 @@ async function found(flags: Record<string, string>) {
 const only = (weighed: Partial<Record<Part, number>>): Weights => ({ ...UNWEIGHED, ...weighed });
 
 describe.each(['2/2 twill', 'turned twill', 'summer and winter'])('ranking by the page: %s', (structure) => {
-  const all = found({ structure, rank: 'contrast 3, symmetry 2, float 1, novelty 0.001' });
+  const rank = 'contrast 3, symmetry 2, float 1, novelty 0.001';
+  const all = found({ structure, rank });
+  /** As a ranking without contrast finds them. */
+  const withFine = found({ structure, rank, limits: 'contrast 0' });
 
   test.each([
     ...PRESET_NAMES.map((name) => [name, PRESETS[name]] as const),
@@ -34,7 +37,7 @@ describe.each(['2/2 twill', 'turned twill', 'summer and winter'])('ranking by th
     ['sharp and unlike', only({ sharp: 1, unlike: 2 })] as const,
   ])('is the command’s: %s', async (_, weights) => {
     const limit = { threads: 7 };
-    const page = ranked(await all, weights, limit);
+    const page = ranked(await (weights.contrast > 0 ? all : withFine), weights, limit);
     const command = await found({ structure, rank: said(weights) });
     expect(page.map((each) => each.found.code)).toEqual(command.map((each) => each.code));
     page.forEach((each, at) => {

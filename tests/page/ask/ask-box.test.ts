@@ -159,10 +159,10 @@ describe('a question asked in the page', LONG, () => {
     const before = await listed(page);
     await page.getByRole('button', { name: 'Ask', exact: true }).click();
     expect(await page.getByLabel('Lengths', { exact: true }).inputValue()).toBe('2, 3');
-    // Orders of four on a twill of four show no pattern: the gallery stays, and the box says why.
+    // Orders of four on a twill of four are too fine: the gallery stays, and the box says why.
     await filled(page, { lengths: '4' });
     await page.getByRole('button', { name: 'Search', exact: true }).click();
-    await expect.poll(() => page.textContent('.ask-said'), SOON).toMatch(/^Nothing fits the question\. .* no pattern/);
+    await expect.poll(() => page.textContent('.ask-said'), SOON).toMatch(/^Nothing fits the question\. .* too fine/);
     expect(await listed(page)).toEqual(before);
     await filled(page, { lengths: '5' });
     await page.getByRole('button', { name: 'Search', exact: true }).click();

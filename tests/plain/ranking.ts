@@ -228,7 +228,8 @@ function partsOf(
   const v = cells.map((row) => row.map((colour) => value[colour]!));
   const [T, N] = [tone(v, squareness), line(v, squareness)];
   const contrast = Math.min(1, Math.hypot(T, N));
-  if (contrast < leastContrast(question)) return undefined;
+  // A cloth of one yarn is no texture, however fine.
+  if (contrast < leastContrast(question) || cells.flat().every((yarn) => yarn === cells[0]![0])) return undefined;
   const asks = (...parts: Part[]): boolean => parts.some((part) => rank[part] > 0);
   const S = symmetry(cells, squareness === 1).symmetry;
   const F = asks('figure', 'figured', 'novelty', 'newness') ? figure(v, squareness) : 0;

@@ -18,8 +18,9 @@ const SCORED_AT_MOST = 20_000;
 const WHOLE_AT_MOST = { none: 4_000_000, nothing: 8_000_000, forms: 100_000_000, tables: 5_000_000_000 } as const;
 /** With so few candidates on a ground it costs more to make its bounds than to score them. */
 const FEW_ON_A_GROUND = 40;
-/** Pairs of orders up to which a list of orders is made. */
+/** Pairs of orders, and orders, up to which a list of orders is made: the list must fit the memory. */
 const PAIRS_AT_MOST = 20_000_000_000;
+const ORDERS_AT_MOST = 500_000;
 /** How many candidates are scored at the most of a space that is larger still. */
 const EVOLVED_AT_MOST = 400_000;
 
@@ -53,8 +54,10 @@ export function spaceOf(question: Question): Space {
   const orders =
     question.orders.length > 0 ? question.orders.length : writtenOrders(question.lengths, question.yarns.length);
   const written = pairsOf(question, orders) * Math.max(1, ...asked.map(countWritten));
-  const estimate = estimated(question) * sumOf(asked, countFamilies);
-  const listed = estimate > PAIRS_AT_MOST ? [undefined] : asked.map(listFamilies);
+  const differing = distinctOrders(question);
+  const estimate = pairsOf(question, differing) * sumOf(asked, countFamilies);
+  const isLong = estimate > PAIRS_AT_MOST || differing > ORDERS_AT_MOST;
+  const listed = isLong ? [undefined] : asked.map(listFamilies);
   if (!listed.every((list) => list !== undefined)) return beyondListing(asked, written, estimate);
   const families = listed.flat();
   if (families.length === 0 && asked.length > 0) throw NO_PROFILE;
@@ -127,13 +130,10 @@ function tabledOr({ rank, yarns, weft, warp }: Question, families: readonly Fami
   return bound === 'tables' && !(pairs && families.every(({ fill }) => fill !== 'nest')) ? 'forms' : bound;
 }
 
-/** A rough count that needs no list. */
-function estimated(question: Question): number {
-  const orders =
-    question.orders.length > 0
-      ? question.orders.length
-      : question.lengths.reduce((sum, length) => sum + countNecklaces(length, question.yarns.length), 0);
-  return pairsOf(question, orders);
+/** Orders that differ by more than their beginning, counted without a list. */
+function distinctOrders({ orders, lengths, yarns }: Question): number {
+  if (orders.length > 0) return orders.length;
+  return lengths.reduce((sum, length) => sum + countNecklaces(length, yarns.length), 0);
 }
 
 /** Pairs of a warp and a weft order, of so many orders. */

@@ -136,13 +136,14 @@ test('draws and changes of block orders reach every one that is listed, and no o
 
 describe('a search by changes', () => {
   test('says that it was not exhaustive, and that it ended because nothing better came', async () => {
-    const orders = distinctOrdersOf([13, 14], 2);
+    const orders = distinctOrdersOf([14, 15], 2);
     const question: Question = {
       ...QUESTION,
       lengths: [],
       orders,
       structures: ['plain weave'],
       starts: 'first',
+      oneOfEachKind: true,
       show: 3,
     };
     const notes: string[] = [];

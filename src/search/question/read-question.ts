@@ -45,35 +45,13 @@ export interface QuestionSource {
 }
 
 const WEFT_RULES = ['same', 'exchange', 'own'] as const;
+/** A structure by name, and the keys that say how it is woven. */
+const OF_A_STRUCTURE = ['structure', 'treadling', 'blocks', 'profile', 'treadled', 'profile lengths', 'name draft'];
 /** Keys of the file that the flag for a key overrides, besides that key. */
 const INSTEAD: Readonly<Record<string, readonly string[]>> = {
   structure: ['draft', 'on the loom', 'draft text'],
-  draft: [
-    'structure',
-    'treadling',
-    'blocks',
-    'profile',
-    'treadled',
-    'profile lengths',
-    'name draft',
-    'on the loom',
-    'draft text',
-  ],
-  'on the loom': [
-    'structure',
-    'treadling',
-    'blocks',
-    'profile',
-    'treadled',
-    'profile lengths',
-    'name draft',
-    'draft',
-    'draft text',
-    'warp',
-    'by',
-    'fill',
-    'times',
-  ],
+  draft: [...OF_A_STRUCTURE, 'on the loom', 'draft text'],
+  'on the loom': [...OF_A_STRUCTURE, 'draft', 'draft text', 'warp', 'by', 'fill', 'times'],
   lengths: ['orders'],
   orders: ['lengths'],
 };

@@ -9,7 +9,7 @@ import { readWif } from '../src/draft/wif/read-wif.js';
 import { readDraft } from '../src/draft/yaml/read-draft.js';
 import { dealSchema, planSchema } from '../src/formats/plan-schema.js';
 import { parseShortlist } from '../src/formats/shortlist.js';
-import { draftOf, parseManifest } from '../src/gallery/manifest/manifest.js';
+import { manifestDraft, parseManifest } from '../src/gallery/manifest/manifest.js';
 import { readWeavers } from '../src/plan/deal/weavers.js';
 import { readPlanOptions } from '../src/plan/options/plan-options.js';
 import { readResults } from '../src/plan/results/results-form.js';
@@ -72,7 +72,7 @@ const READERS: Readonly<Record<string, (text: string, name: string) => void>> = 
 function gallery(text: string, name: string): void {
   const manifest = parseManifest(text, name);
   expect(manifest.candidates.length).toBeGreaterThan(0);
-  for (const cloth of manifest.candidates) expect(codeOf(draftOf(cloth, manifest))).toBe(cloth.code);
+  for (const cloth of manifest.candidates) expect(codeOf(manifestDraft(cloth, manifest))).toBe(cloth.code);
 }
 
 describe.each(readdirSync(FOLDER))('files of %s', (day) => {

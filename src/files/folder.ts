@@ -5,7 +5,7 @@ import { explained } from './faults.js';
 import { begin, end, hidden, owner, sweep } from './hidden.js';
 import { alone } from './lock.js';
 import { checkWritable, placeOfFolder } from './place.js';
-import { discard, settle } from './settle.js';
+import { discard, settleFolder } from './settle.js';
 import { carryOver, type FolderKind, glanceAt, inTheWay, strangersIn } from './strangers.js';
 import { syncFolder, syncTree, writeFresh } from './whole.js';
 
@@ -40,7 +40,7 @@ export async function judgeFolder(folder: string, kind: FolderKind): Promise<voi
     lstatSync(hidden(place, `new-${owner()}`), { throwIfNoEntry: false });
     if (!existsSync(dirname(place))) return checkWritable(place);
     await alone(place, () => {
-      settle(place, kind, folder);
+      settleFolder(place, kind, folder);
       const { strangers, named } = strangersIn(place, kind, folder);
       const changed = strangers.find((name) => named.has(name) && !kind.yields.includes(name));
       if (changed !== undefined) throw inTheWay(folder, changed);
@@ -80,7 +80,7 @@ export async function replaceFolder(
       return size;
     });
     const left = await alone(place, () => {
-      settle(place, kind, folder);
+      settleFolder(place, kind, folder);
       signal?.throwIfAborted();
       return moveIn(fresh, place, kind, folder);
     });

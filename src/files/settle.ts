@@ -14,7 +14,7 @@ const LONG_AGO = 3_600_000;
  *
  * @throws Problem if the old folder holds a person's file that the new one lacks
  */
-export function settle(place: string, kind: FolderKind, shown: string): void {
+export function settleFolder(place: string, kind: FolderKind, shown: string): void {
   sweep(place);
   putRight(hidden(place, 'old'), place, kind, shown);
   for (const workshop of earlierWorkshops(place)) {

@@ -5,7 +5,7 @@ import type { Question } from '../search/question/question.js';
 import type { Outcome } from '../search/strategy/outcome.js';
 import { capital } from '../words/counts.js';
 import { GALLERY, sheetPath } from './gallery-folder.js';
-import { rankingOf, titleOf } from './html/page-asked.js';
+import { rankingInWords, titleOf } from './html/page-asked.js';
 import { galleryPage } from './html/page-html.js';
 import { quarter, quarterPath } from './html/page-quarter.js';
 import { pageScript } from './html/page-script.js';
@@ -21,7 +21,7 @@ import { swatch } from './sheet/swatch.js';
 const AT_ONCE = 4;
 
 /** A written gallery. */
-export interface Written {
+export interface WrittenGallery {
   /** Its folder, and the page to open, as absolute paths. */
   readonly folder: string;
   readonly index: string;
@@ -42,7 +42,7 @@ export async function writeGallery(
   outcome: Outcome,
   onStage?: (stage: Stage) => void,
   signal?: AbortSignal,
-): Promise<Written> {
+): Promise<WrittenGallery> {
   const draw = (write: WriteFile): Promise<void> => fill(write, question, outcome, onStage, signal);
   const { place, bytes } = await replaceFolder(folder, GALLERY, draw, signal);
   return { folder: place, index: join(place, 'index.html'), bytes };
@@ -66,7 +66,7 @@ async function fill(
   });
   // One cloth of each group: near twins would fill the sheets with look-alikes.
   const kinds = groupsOf(found).map((group) => group.found);
-  const ranking = `${rankingOf(question)}${choiceInWords(found.length, kinds.length)}`;
+  const ranking = `${rankingInWords(question)}${choiceInWords(found.length, kinds.length)}`;
   const sheets = await contactSheetPages(
     sheetOrder(kinds, PER_PAGE),
     { title: titleOf(question), ranking, seen },

@@ -57,7 +57,7 @@ type Keys = Readonly<Record<string, Key<unknown>>>;
 /** The value of a key after reading. */
 type Value<K> = K extends Key<infer V> ? V : never;
 /** The values of a table after reading; those that were not given are absent. */
-export type Values<T extends Table> = {
+export type KeyValues<T extends Table> = {
   readonly [N in keyof T['keys'] as undefined extends Value<T['keys'][N]> ? never : N]: Value<T['keys'][N]>;
 } & {
   readonly [N in keyof T['keys'] as undefined extends Value<T['keys'][N]> ? N : never]?: Exclude<
@@ -117,7 +117,7 @@ export function table<K extends Keys>(keys: K, former: Former = {}): Table<K> {
 }
 
 /** Reads keys with values. Throws a Misread on unknown and missing keys, and on the first value that cannot be read. */
-export function readKeys<T extends Table>(known: T, given: Given): Values<T> {
+export function readKeys<T extends Table>(known: T, given: Given): KeyValues<T> {
   const names = Object.keys(known.keys);
   if (!isKeys(given)) throw new Misread(`found ${describe(given)}; expected ${orList(names)}, each with its value`);
   for (const name of Object.keys(given)) if (!names.includes(name)) refuse(name, known);
@@ -127,7 +127,7 @@ export function readKeys<T extends Table>(known: T, given: Given): Values<T> {
     const value = under(name, () => known.keys[name]!.read(Object.hasOwn(given, name) ? given[name] : undefined));
     return value === undefined ? [] : [[name, value] as const];
   });
-  return Object.fromEntries(read) as Values<T>;
+  return Object.fromEntries(read) as KeyValues<T>;
 }
 
 function refuse(name: string, { keys, former }: Table): never {
@@ -145,7 +145,7 @@ export function nested<T extends Table>(
   inner: T,
   expected: string,
   parts?: (text: string) => Given,
-): Kind<Values<T>> & { readonly table: T } {
+): Kind<KeyValues<T>> & { readonly table: T } {
   return {
     expected,
     table: inner,
@@ -160,7 +160,7 @@ export function listOf<T extends Table, R>(
   inner: T,
   expected: string,
   most: number,
-  each: (values: Values<T>) => R,
+  each: (values: KeyValues<T>) => R,
 ): Kind<R[]> {
   return {
     expected,

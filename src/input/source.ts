@@ -1,6 +1,6 @@
 import { Problem } from '../problem.js';
 import { describe, type Given, isKeys, Misread, type Path, type Spot } from './given.js';
-import { readKeys, type Table, type Values } from './key.js';
+import { type KeyValues, readKeys, type Table } from './key.js';
 import { isMap, isScalar, isSeq, Lexer, LineCounter, type Node, parseDocument } from './yaml.js';
 
 /** Values that a person gave, with the place of each in words. */
@@ -60,7 +60,7 @@ export function parseSource(text: string, file: string): Source {
 }
 
 /** Reads a source by a table of keys; throws the first fault as a Problem with its place. */
-export function readSource<T extends Table>(known: T, source: Source): Values<T> {
+export function readSource<T extends Table>(known: T, source: Source): KeyValues<T> {
   return placed(source, () => readKeys(known, source.value));
 }
 

@@ -3,8 +3,8 @@ import { readWif } from '../draft/wif/read-wif.js';
 import { readDraft, writeDraft } from '../draft/yaml/read-draft.js';
 import {
   type ManifestCandidate as Cloth,
-  draftOf,
   type Manifest as Gallery,
+  manifestDraft,
   manifestOf,
 } from '../gallery/manifest/manifest.js';
 import { Problem, quote } from '../problem.js';
@@ -106,7 +106,7 @@ export async function answered(
 
 /** The draft of a cloth of a gallery. */
 export function draftIn(gallery: Gallery, cloth: Cloth): Draft {
-  return draftOf(cloth, gallery);
+  return manifestDraft(cloth, gallery);
 }
 
 function fromStructure({ warp, ...given }: Values): Draft {

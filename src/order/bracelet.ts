@@ -2,7 +2,7 @@ import { distinctOrdersOf, gcd, leastRotation } from './necklace.js';
 import { type Order, smallestPeriod } from './order.js';
 
 /** Which words count as one: always rotations, and what is said here. */
-export interface Sameness {
+export interface WordSameness {
   /** Words read backward. */
   readonly reversed: boolean;
   /** Words whose letters change places. */
@@ -10,14 +10,14 @@ export interface Sameness {
 }
 
 /** Which words are wanted. */
-export interface Wanted extends Sameness {
+export interface Wanted extends WordSameness {
   readonly letters: number;
   /** Only words that, begun somewhere, read the same backward. */
   readonly mirrored: boolean;
 }
 
 /** The word that sorts first among all that count as the same. */
-export function firstOfSame(word: Order, same: Sameness): Order {
+export function firstOfSame(word: Order, same: WordSameness): Order {
   return turnsOf(word, same).reduce((a, b) => (compared(a, b) <= 0 ? a : b), word);
 }
 
@@ -118,7 +118,7 @@ function wordsInOrder(length: number, letters: number): Order[] {
 }
 
 /** All words that count as the same, the word itself among them. */
-function turnsOf(word: Order, { reversed, renamed }: Sameness): Order[] {
+function turnsOf(word: Order, { reversed, renamed }: WordSameness): Order[] {
   const ways = reversed ? [word, word.toReversed()] : [word];
   return ways.flatMap((way) =>
     way.map((_, from) => {
@@ -129,7 +129,7 @@ function turnsOf(word: Order, { reversed, renamed }: Sameness): Order[] {
 }
 
 /** Whether no word that counts as the same sorts before this one. */
-function isFirst(word: Order, { reversed, renamed }: Sameness): boolean {
+function isFirst(word: Order, { reversed, renamed }: WordSameness): boolean {
   const n = word.length;
   for (const step of reversed ? [1, n - 1] : [1]) {
     for (let from = 0; from < n; from++) {

@@ -75,6 +75,6 @@ export function exchanged(order: Order, colours: number): Order {
  * in the palette by the element's own index. With two colours, the second is replaced by the order with colours
  * exchanged.
  */
-export function nested(order: Order, colours: number): Order {
+export function nestedOrder(order: Order, colours: number): Order {
   return order.flatMap((element) => order.map((colour) => (colour + element) % colours));
 }

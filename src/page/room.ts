@@ -1,14 +1,14 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import { DRAWN_DOWN, SEEN } from '../draft/point-of-view.js';
-import { rankingOf } from '../gallery/html/page-asked.js';
+import { rankingInWords } from '../gallery/html/page-asked.js';
 import type { Manifest } from '../gallery/manifest/manifest.js';
 import { originOf } from '../gallery/manifest/origin.js';
 import { comparison } from './boxes/compare.js';
 import { details } from './boxes/details.js';
 import { keptList } from './boxes/kept.js';
 import { trueSize } from './boxes/true-size.js';
-import { el, one, programOf } from './paint/dom.js';
+import { el, one, writtenBy } from './paint/dom.js';
 import { seeFrom } from './paint/paint.js';
 import { Screen } from './paint/screen.js';
 import { Cards } from './parts/cards.js';
@@ -32,7 +32,7 @@ export function openRoom(manifest: Manifest, address: Address, ask: HTMLElement)
   const leaving = new AbortController();
   const { signal } = leaving;
   const key = marksKey(manifest);
-  const origin = originOf(programOf(), manifest.question);
+  const origin = originOf(writtenBy(), manifest.question);
   const marks = new Marks(
     shelfIn(() => localStorage, key),
     origin,
@@ -51,7 +51,7 @@ export function openRoom(manifest: Manifest, address: Address, ask: HTMLElement)
   keepClear(top.bar);
   const ranking = one(document, 'header .ranking');
   store.listen(() => {
-    ranking.textContent = `${rankingOf({ rank: store.view.weights })}.`;
+    ranking.textContent = `${rankingInWords({ rank: store.view.weights })}.`;
     top.show(cards.arrange());
     side.show();
     for (const each of boxes) each.show();

@@ -4,7 +4,7 @@ import { AT_THE_LOOM, type Seen } from '../draft/point-of-view.js';
 import { type Crossings, crossings, END_ON_TOP } from './crossings.js';
 import { encodeLight, yarnLight } from './light.js';
 import { type Cover, coverOf, lightOn, type Relief } from './shade.js';
-import { type Lay, type Strands, trueLay } from './strands.js';
+import { type DrawnStrands, type Lay, trueLay } from './strands.js';
 
 /** A picture: rows from the top, points from the left, three bytes a point (sRGB). */
 export interface Picture {
@@ -14,7 +14,7 @@ export interface Picture {
 }
 
 /** The side that is drawn, from where, and whether in colour or grey. */
-export interface View {
+export interface ClothView {
   /** The back is drawn with the cloth turned over left to right. Default: face. */
   readonly side?: 'face' | 'back';
   /** Draw each yarn as the grey of its luminance. Default: in colour. */
@@ -24,7 +24,7 @@ export interface View {
 }
 
 /** A piece of cloth at a physical scale: its size in millimetres, and picture points per millimetre. */
-export interface Scale extends View {
+export interface Scale extends ClothView {
   readonly millimetres: { readonly width: number; readonly height: number };
   readonly perMillimetre: number;
 }
@@ -56,7 +56,7 @@ export function paintCloth(draft: Draft, options: Scale): Picture {
   return paint(draft, options, lay, width, height, relief);
 }
 
-function paint(draft: Draft, view: View, lay: Lay, width: number, height: number, relief: Relief): Picture {
+function paint(draft: Draft, view: ClothView, lay: Lay, width: number, height: number, relief: Relief): Picture {
   const back = view.side === 'back';
   const ends = back ? turned(lay.ends) : lay.ends;
   const cloth = crossings(draft, back);
@@ -184,8 +184,8 @@ function addPick(row: Float64Array, v: number, { cell, end, pick }: WovenPick, c
 }
 
 /** Mean light over one repeat of a cloth with white yarns: the share of light that the shading leaves. */
-function meanLight(cloth: Crossings, ends: Strands, picks: Strands, relief: Relief): number {
-  const whole = (strands: Strands) =>
+function meanLight(cloth: Crossings, ends: DrawnStrands, picks: DrawnStrands, relief: Relief): number {
+  const whole = (strands: DrawnStrands) =>
     Array.from(strands.pitch, (pitch, s) => ({ pitch, ...lightOn(strands, s, 0, pitch, relief) }));
   const columns = whole(ends);
   const rows = whole(picks);
@@ -205,7 +205,7 @@ function meanLight(cloth: Crossings, ends: Strands, picks: Strands, relief: Reli
 }
 
 /** The same strands in the opposite order. */
-function turned({ pitch, before, body, line }: Strands): Strands {
+function turned({ pitch, before, body, line }: DrawnStrands): DrawnStrands {
   return {
     pitch: pitch.toReversed(),
     before: before.toReversed(),

@@ -1,5 +1,5 @@
 import { FROM_BEFORE, ON_AFTER } from './crossings.js';
-import type { Strands } from './strands.js';
+import type { DrawnStrands } from './strands.js';
 
 /** Strength of the shading of round threads: 0 none (threads finer than a point), 1 full. */
 export type Relief = number;
@@ -46,7 +46,7 @@ interface Touch {
  * Computes the cover of `points` picture points by endlessly repeated strands, the first of which begins at 0. `same`
  * gives for each strand the first one that looks the same, whose entries are used for both.
  */
-export function coverOf(strands: Strands, points: number, relief: Relief, same: ArrayLike<number>): Cover {
+export function coverOf(strands: DrawnStrands, points: number, relief: Relief, same: ArrayLike<number>): Cover {
   const point = new Int32Array(points);
   const first = [0];
   const touched: Touch[] = [];
@@ -87,7 +87,7 @@ export function coverOf(strands: Strands, points: number, relief: Relief, same: 
 }
 
 /** For each point, the strands that it touches, and the part of their rooms that it covers. */
-function touches({ pitch }: Strands, points: number): Touch[][] {
+function touches({ pitch }: DrawnStrands, points: number): Touch[][] {
   const touched: Touch[][] = Array.from({ length: points }, () => []);
   for (let x = 0, strand = 0, start = 0; x < points; ) {
     const end = start + pitch[strand]!;
@@ -106,7 +106,7 @@ function touches({ pitch }: Strands, points: number): Touch[][] {
 
 /** Integrates the light of one strand between two positions in its room. */
 export function lightOn(
-  { pitch, before, body, line }: Strands,
+  { pitch, before, body, line }: DrawnStrands,
   strand: number,
   from: number,
   to: number,

@@ -1,7 +1,7 @@
 import { type Draft, spacing } from '../draft/draft.js';
 
 /** How the strands of one system (all ends, or all picks) lie side by side: one entry per strand of one repeat. */
-export interface Strands {
+export interface DrawnStrands {
   /** Room of each strand, from the middle of one gap to the middle of the next, in picture points. */
   readonly pitch: Float64Array;
   /** Gap before the thread, in which the threads underneath are seen. */
@@ -14,8 +14,8 @@ export interface Strands {
 
 /** The strands of both systems. */
 export interface Lay {
-  readonly ends: Strands;
-  readonly picks: Strands;
+  readonly ends: DrawnStrands;
+  readonly picks: DrawnStrands;
 }
 
 /** Share of a thread's breadth that is in the shadow between it and the next thread. */
@@ -29,7 +29,7 @@ export function trueLay(draft: Draft, perMillimetre: number, shadow: number): La
   const { across, along } = spacing(draft.sett);
   const { ends, picks } = thicknesses(draft);
   const fill = fills(draft);
-  const lie = (thickness: Float64Array, room: number, share: Float64Array): Strands => {
+  const lie = (thickness: Float64Array, room: number, share: Float64Array): DrawnStrands => {
     const scale = (room * perMillimetre) / mean(thickness);
     const pitch = thickness.map((t) => t * scale);
     const line = pitch.map((p, s) => p * share[s]! * HAIRLINE * shadow);

@@ -1,5 +1,5 @@
 import type * as fontkit from 'fontkit';
-import { type Face, faceOf, fontOf } from './type.js';
+import { fontOf, type Typeface, typefaceOf } from './type.js';
 
 /** Where and how a line of text stands. Sizes and places in the units of the picture; `y` is the base line. */
 interface TextPlace {
@@ -114,7 +114,7 @@ function signs(text: string, bold: boolean): Sign[] {
 function wordSigns(text: string, bold: boolean): Sign[] {
   const line: Sign[] = [];
   let stretch = '';
-  let face: Face | undefined;
+  let face: Typeface | undefined;
   const layOut = () => {
     if (stretch === '' || face === undefined) return;
     const run = fontOf(face, bold).layout(stretch);
@@ -124,7 +124,7 @@ function wordSigns(text: string, bold: boolean): Sign[] {
     stretch = '';
   };
   for (const character of text) {
-    const own = character in DRAWN ? undefined : faceOf(character);
+    const own = character in DRAWN ? undefined : typefaceOf(character);
     if (own !== face) layOut();
     face = own;
     if (own !== undefined) stretch += character;

@@ -11,7 +11,7 @@ import { DRAFT_TABLE } from '../../dist/draft/yaml/draft-table.js';
 import { readDraft, writeDraft } from '../../dist/draft/yaml/read-draft.js';
 import { parseShortlist, shortlistText } from '../../dist/formats/shortlist.js';
 import { faultOf, restoredDraft } from '../../dist/formats/stored-draft.js';
-import { draftOf, manifestText, parseManifest } from '../../dist/gallery/manifest/manifest.js';
+import { manifestDraft, manifestText, parseManifest } from '../../dist/gallery/manifest/manifest.js';
 import { dealOut } from '../../dist/plan/deal/deal.js';
 import { readWeavers, WEAVERS_TABLE } from '../../dist/plan/deal/weavers.js';
 import { PLAN_TABLE, readPlanOptions } from '../../dist/plan/options/plan-options.js';
@@ -157,7 +157,7 @@ export function kindsOf(start) {
         read: (text) => parseManifest(text, 'fuzz.json'),
         hold: (manifest) => manifestText(manifest),
         every: 2,
-        further: (manifest) => manifest.candidates.map((candidate) => holdDraft(draftOf(candidate, manifest))),
+        further: (manifest) => manifest.candidates.map((candidate) => holdDraft(manifestDraft(candidate, manifest))),
       },
       progress: {
         share: 2,

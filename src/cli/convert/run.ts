@@ -5,7 +5,14 @@ import { cellsFromPicture } from '../../cloth/factor-picture.js';
 import type { Draft } from '../../draft/draft.js';
 import { SEEN } from '../../draft/point-of-view.js';
 import { textDraft } from '../../draft/text-draft.js';
-import { type Kept, keptMisfits, LARGEST_WIF, readWif, refuseLarge, writeWif } from '../../draft/wif/read-wif.js';
+import {
+  type KeptSections,
+  keptMisfits,
+  LARGEST_WIF,
+  readWif,
+  refuseLarge,
+  writeWif,
+} from '../../draft/wif/read-wif.js';
 import { DEFAULT_SETT, DEFAULT_YARNS, readDraft, writeDraft } from '../../draft/yaml/read-draft.js';
 import { judgeFile, writeWhole } from '../../files/whole.js';
 import { Problem, quote } from '../../problem.js';
@@ -29,7 +36,7 @@ export interface ConvertArguments {
 
 interface Loaded {
   readonly draft: Draft;
-  readonly kept?: Kept;
+  readonly kept?: KeptSections;
   readonly notes: readonly string[];
 }
 
@@ -106,7 +113,7 @@ function written(
   { input, output, liftPlan, seen }: ConvertArguments,
   to: (typeof TO)[number],
   draft: Draft,
-  kept: Kept | undefined,
+  kept: KeptSections | undefined,
   notes: string[],
 ): string {
   if (to === '.wif') {

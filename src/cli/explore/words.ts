@@ -1,5 +1,5 @@
 import { relative } from 'node:path';
-import type { Written } from '../../gallery/write.js';
+import type { WrittenGallery } from '../../gallery/write.js';
 import { inWords } from '../../score/words/figure-words.js';
 import type { Shard } from '../../search/checkpoint/checkpoint.js';
 import type { Question } from '../../search/question/question.js';
@@ -12,7 +12,7 @@ import { asArgument } from '../../words/shell.js';
 import { bold, type Io, say, sayJson, sayWrong } from '../shell/io.js';
 
 /** Prints what was found, a remedy if most candidates had too long floats, and the file to open. */
-export function sayFound(question: Question, outcome: Outcome, written: Written, json: boolean, io: Io): void {
+export function sayFound(question: Question, outcome: Outcome, written: WrittenGallery, json: boolean, io: Io): void {
   const { counts, found } = outcome;
   const best = found[0]!;
   const words = inWords(best.scores, { ...best.draft, floatLimit: question.limits.float });

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { programVersion } from '../../files/program-version.js';
 import { standing } from '../../files/standing.js';
 import { isShortlist, type KeptCloth, keptOf, LARGEST_LIST, parseShortlist } from '../../formats/shortlist.js';
-import { draftOf, parseManifest } from '../../gallery/manifest/manifest.js';
+import { manifestDraft, parseManifest } from '../../gallery/manifest/manifest.js';
 import { originOf } from '../../gallery/manifest/origin.js';
 import { Problem } from '../../problem.js';
 import { asArgument } from '../../words/shell.js';
@@ -31,7 +31,7 @@ function galleryCloths(text: string, file: string): KeptCloth[] {
   const manifest = parseManifest(text, file);
   const origin = originOf(`shedlight ${programVersion()}`, manifest.question);
   return manifest.candidates.map((candidate) => {
-    return keptOf({ ...candidate, origin, draft: draftOf(candidate, manifest) });
+    return keptOf({ ...candidate, origin, draft: manifestDraft(candidate, manifest) });
   });
 }
 

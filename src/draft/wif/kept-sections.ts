@@ -1,16 +1,16 @@
 import { brief, didYouMean, quote } from '../../problem.js';
 import { OWN_SECTION } from './own-section.js';
-import type { Unit } from './thread-sett.js';
-import { plainKey, type Section, type Sections } from './wif-sections.js';
+import type { WifUnit } from './thread-sett.js';
+import { plainKey, type WifSection, type WifSections } from './wif-sections.js';
 
 /** The content of a file that a draft has no place for; written back unchanged if it still fits the draft. */
-export interface Kept {
+export interface KeptSections {
   /** Lines with such content, by section name. */
   readonly sections: ReadonlyMap<string, readonly string[]>;
   /** Colours of the table that no thread uses. */
   readonly colours: readonly string[];
   /** Units in which the file measures. */
-  readonly units: { readonly warp?: Unit; readonly weft?: Unit };
+  readonly units: { readonly warp?: WifUnit; readonly weft?: WifUnit };
   /** Number of ends and of picks in the file; lists of single threads fit only a draft with the same numbers. */
   readonly ends: number;
   readonly picks: number;
@@ -49,7 +49,7 @@ const KEPT_SECTIONS = [
 ];
 const KEPT_KEYS = ['SYMBOL', 'SYMBOL NUMBER', 'THICKNESS', 'SPACING ZOOM', 'THICKNESS ZOOM'];
 /** Collects the lines that a draft has no place for, by section name. */
-export function keptOf(sections: Sections, notes: string[]): Map<string, string[]> {
+export function keptSections(sections: WifSections, notes: string[]): Map<string, string[]> {
   const kept = new Map<string, string[]>();
   const unknown: string[] = [];
   for (const section of sections.values()) {
@@ -81,7 +81,7 @@ export function keptOf(sections: Sections, notes: string[]): Map<string, string[
   return kept;
 }
 
-function sayUnknown(section: Section): string {
+function sayUnknown(section: WifSection): string {
   const near = didYouMean(section.name.slice(0, 60), [...READ.keys(), ...KEPT_SECTIONS]);
   return `line ${section.line}: [${brief(section.name)}] is not a section of WIF 1.1${near}; it was kept as it is`;
 }

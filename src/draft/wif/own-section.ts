@@ -3,7 +3,7 @@ import { LONGEST_NAME } from '../../input/given.js';
 import { seen } from '../../words/seen.js';
 import type { Draft, PickKind, Sett, Widths } from '../draft.js';
 import { Fields } from './values.js';
-import type { Sections } from './wif-sections.js';
+import type { WifSections } from './wif-sections.js';
 
 /** Name of our private section, which holds the content of a draft that the format has no place for. */
 export const OWN_SECTION = 'PRIVATE SHEDLIGHT';
@@ -60,7 +60,7 @@ export function writeOwn(draft: Draft): string[] {
  * Reads our section. Another program may have changed the rest of the file, so an entry that no longer fits is dropped
  * with a note; it never throws a Problem.
  */
-export function readOwn(sections: Sections, ends: number, picks: number, notes: string[]): Own {
+export function readOwn(sections: WifSections, ends: number, picks: number, notes: string[]): Own {
   const section = sections.get(OWN_SECTION);
   if (section === undefined) return {};
   const values = new Fields(OWN_SECTION, { ...section, lines: section.lines.filter((l) => l.text.indexOf('=') > 0) });

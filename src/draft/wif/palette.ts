@@ -3,7 +3,7 @@ import { brief, Problem } from '../../problem.js';
 import { MOST_COLOURS, MOST_THREADS } from '../limits.js';
 import { DEFAULT_YARNS } from '../yaml/yarns-given.js';
 import { Fields } from './values.js';
-import { placeOf, type Sections } from './wif-sections.js';
+import { placeOf, type WifSections } from './wif-sections.js';
 
 /** The yarns of a file: those that a thread uses, each colour once, and the colours of the table that none uses. */
 interface WifColours {
@@ -28,7 +28,7 @@ const USUAL_RANGE: readonly [number, number] = [0, 255];
  *
  * @throws Problem on a colour out of range, a number that is not in the table, or more than 26 colours in use
  */
-export function readColours(sections: Sections, ends: number, picks: number, notes: string[]): WifColours {
+export function readColours(sections: WifSections, ends: number, picks: number, notes: string[]): WifColours {
   const table = colourTable(sections, notes);
   if (table.size === 0) {
     const uses = ['WARP COLORS', 'WEFT COLORS'].some((name) => (sections.get(name)?.lines.length ?? 0) > 0);
@@ -71,7 +71,7 @@ function lettered(used: readonly string[], table: ReadonlyMap<number, string>): 
 }
 
 /** Reads the colour table: colours by number, ascending. */
-function colourTable(sections: Sections, notes: string[]): Map<number, string> {
+function colourTable(sections: WifSections, notes: string[]): Map<number, string> {
   const palette = Fields.of(sections, 'COLOR PALETTE');
   const form = palette.get('FORM');
   if (form !== undefined && form.value !== '' && !/^rgb\b/i.test(form.value)) {
@@ -123,7 +123,7 @@ function byte(part: number): string {
 
 /** Reads the number in the colour table for each thread. */
 function threadColours(
-  sections: Sections,
+  sections: WifSections,
   system: 'WARP' | 'WEFT',
   count: number,
   table: ReadonlyMap<number, string>,

@@ -3,22 +3,22 @@ import { brief, didYouMean, Problem } from '../../problem.js';
 import { seen } from '../../words/seen.js';
 import { type Draft, perCentimetre, type Sett } from '../draft.js';
 import { type Repetition, toOneRepeat } from '../shortest-repeat.js';
-import { type Kept, keptOf } from './kept-sections.js';
+import { type KeptSections, keptSections } from './kept-sections.js';
 import { type Own, plainAscii, readOwn } from './own-section.js';
 import { readColours } from './palette.js';
 import { readSett } from './thread-sett.js';
 import { readWeave } from './threads.js';
 import { Fields } from './values.js';
-import { decodeWif, type Sections, sectionsOf } from './wif-sections.js';
+import { decodeWif, sectionsOf, type WifSections } from './wif-sections.js';
 
 export { LARGEST_WIF, LONGEST_DRAFT, refuseLarge } from '../limits.js';
-export type { Kept } from './kept-sections.js';
+export type { KeptSections } from './kept-sections.js';
 export { keptMisfits, writeWif } from './write-wif.js';
 
 /** A file that was read. */
 interface WifReading {
   readonly draft: Draft;
-  readonly kept: Kept;
+  readonly kept: KeptSections;
   /** Name of the program that wrote the file; empty if the file names none. */
   readonly source: string;
   /** Sentences for the person about what was missing, turned over, left out or kept. */
@@ -76,7 +76,7 @@ export function readWif(bytes: Uint8Array, options: WifReadOptions = {}): WifRea
     ...coloured,
     sett: own.sett !== undefined && near(own.sett, sett) ? own.sett : sett,
   };
-  const kept: Kept = { sections: keptOf(sections, notes), colours: unused, units, ends, picks };
+  const kept: KeptSections = { sections: keptSections(sections, notes), colours: unused, units, ends, picks };
   if (options.whole === true) return { draft: whole, kept, source, notes };
   const one = toOneRepeat(whole);
   sayRepeat(ends, one.ends, 'ends', notes);
@@ -85,7 +85,7 @@ export function readWif(bytes: Uint8Array, options: WifReadOptions = {}): WifRea
 }
 
 /** Checks that this is a WIF file of a known version; returns the name of the program that wrote it. */
-function readHead(sections: Sections, notes: string[]): string {
+function readHead(sections: WifSections, notes: string[]): string {
   const head = sections.get('WIF');
   if (head === undefined) {
     const [first] = sections.values();
@@ -103,7 +103,7 @@ function readHead(sections: Sections, notes: string[]): string {
 }
 
 /** Compares the list of contents with the sections in the file, and notes the differences. */
-function checkContents(sections: Sections, notes: string[]): void {
+function checkContents(sections: WifSections, notes: string[]): void {
   const contents = Fields.of(sections, 'CONTENTS');
   if (contents.line === undefined) notes.push('there is no [CONTENTS]; every section that is there was read');
   const missing: string[] = [];
@@ -129,7 +129,7 @@ function checkContents(sections: Sections, notes: string[]): void {
 }
 
 /** The title. Our own section holds it with the letters that ASCII lacks, and is used if it is still the same title. */
-function titleOf(sections: Sections, own: Own, notes: string[]): string | undefined {
+function titleOf(sections: WifSections, own: Own, notes: string[]): string | undefined {
   const given = Fields.of(loose(sections, 'TEXT'), 'TEXT').get('TITLE')?.value ?? '';
   const title = own.name !== undefined && plainAscii(own.name) === given ? own.name : given;
   const letters = [...seen(title)];
@@ -140,7 +140,7 @@ function titleOf(sections: Sections, own: Own, notes: string[]): string | undefi
 }
 
 /** The sections, with the one of this name cut down to its `title=` line: the rest of it may be free text. */
-function loose(sections: Sections, name: string): Sections {
+function loose(sections: WifSections, name: string): WifSections {
   const section = sections.get(name);
   if (section === undefined) return sections;
   const title = section.lines.filter(({ text }) => /^\s*title\s*=/i.test(text)).slice(0, 1);

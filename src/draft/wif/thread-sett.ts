@@ -3,11 +3,11 @@ import { DENSEST, EVEN_WIDTHS, type Sett, type Widths } from '../draft.js';
 import { MOST_THREADS } from '../limits.js';
 import { DEFAULT_SETT } from '../yaml/yarns-given.js';
 import { Fields } from './values.js';
-import type { Sections } from './wif-sections.js';
+import type { WifSections } from './wif-sections.js';
 
 /** Inches in each unit of length; a decipoint is a tenth of a point of 1/72 inch. */
 export const UNITS = { inches: 1, centimeters: 1 / 2.54, decipoints: 1 / 720 } as const;
-export type Unit = keyof typeof UNITS;
+export type WifUnit = keyof typeof UNITS;
 
 /** The least sett that a loom can weave, in threads per inch or per centimetre. */
 const LEAST = 0.1;
@@ -20,11 +20,11 @@ interface WifSett {
   readonly sett: Sett;
   readonly widths: Widths;
   /** Unit of length of each system; absent if the file names none. */
-  readonly units: { readonly warp?: Unit; readonly weft?: Unit };
+  readonly units: { readonly warp?: WifUnit; readonly weft?: WifUnit };
 }
 
 interface System {
-  readonly unit: Unit;
+  readonly unit: WifUnit;
   /** From the middle of one thread to the middle of the next, in the unit. */
   readonly spacing: number | undefined;
   readonly thickness: number | undefined;
@@ -37,7 +37,7 @@ interface System {
  *
  * @throws Problem on an unknown unit, or a sett that no cloth has
  */
-export function readSett(sections: Sections, notes: string[]): WifSett {
+export function readSett(sections: WifSections, notes: string[]): WifSett {
   const warp = readSystem(sections, 'WARP');
   const weft = readSystem(sections, 'WEFT');
   const said = {
@@ -64,11 +64,11 @@ export function readSett(sections: Sections, notes: string[]): WifSett {
   return { sett: { ends, picks, per }, ...said };
 }
 
-function hasUnits(sections: Sections, name: string): boolean {
+function hasUnits(sections: WifSections, name: string): boolean {
   return (Fields.of(sections, name).get('UNITS')?.value ?? '') !== '';
 }
 
-function readSystem(sections: Sections, name: 'WARP' | 'WEFT'): System {
+function readSystem(sections: WifSections, name: 'WARP' | 'WEFT'): System {
   const fields = Fields.of(sections, name);
   const unit = unitOf(fields);
   const usual = measure(fields, 'SPACING');
@@ -86,11 +86,11 @@ function readSystem(sections: Sections, name: 'WARP' | 'WEFT'): System {
   return { unit, spacing, thickness: measure(fields, 'THICKNESS') };
 }
 
-function unitOf(fields: Fields): Unit {
+function unitOf(fields: Fields): WifUnit {
   const entry = fields.get('UNITS');
   if (entry === undefined || entry.value === '') return 'inches';
   const word = entry.value.replace(/;.*/, '').trim().toLowerCase().replace('centimetre', 'centimeter');
-  const unit = (Object.keys(UNITS) as Unit[]).find((name) => name === word || name === `${word}s`);
+  const unit = (Object.keys(UNITS) as WifUnit[]).find((name) => name === word || name === `${word}s`);
   if (unit === undefined) {
     throw fields.wrong(entry, `found Units=${brief(entry.value)}`, 'inches, centimeters or decipoints');
   }
@@ -105,7 +105,7 @@ function measure(fields: Fields, key: string): number | undefined {
 }
 
 /** The mean spacing of single threads, for a file that gives no spacing for the whole system. */
-function meanSpacing(sections: Sections, name: 'WARP' | 'WEFT'): number | undefined {
+function meanSpacing(sections: WifSections, name: 'WARP' | 'WEFT'): number | undefined {
   const fields = Fields.of(sections, `${name} SPACING`);
   let sum = 0;
   let count = 0;
@@ -116,7 +116,7 @@ function meanSpacing(sections: Sections, name: 'WARP' | 'WEFT'): number | undefi
   return count === 0 || sum === 0 ? undefined : sum / count;
 }
 
-function factor(unit: Unit, per: Sett['per']): number {
+function factor(unit: WifUnit, per: Sett['per']): number {
   return UNITS[unit] / (per === 'cm' ? UNITS.centimeters : 1);
 }
 

@@ -1,7 +1,7 @@
 import { Problem } from '../../problem.js';
 import { MOST_SHAFTS, MOST_THREADS, MOST_TREADLES } from '../limits.js';
 import { Fields } from './values.js';
-import { placeOf, type Sections } from './wif-sections.js';
+import { placeOf, type WifSections } from './wif-sections.js';
 
 type Lists = readonly (readonly number[])[];
 
@@ -29,7 +29,7 @@ interface Counted {
  * @param notes receives sentences about missing counts, a shed turned over, ends on no shaft
  * @throws Problem if a list is missing, or names a shaft, treadle, end or pick that does not exist
  */
-export function readWeave(sections: Sections, notes: string[]): WifWeave {
+export function readWeave(sections: WifSections, notes: string[]): WifWeave {
   const weaving = Fields.of(sections, 'WEAVING');
   const shaft = counted(weaving, 'SHAFTS', 'a shaft', MOST_SHAFTS);
   const end = counted(Fields.of(sections, 'WARP'), 'THREADS', 'an end', MOST_THREADS);
@@ -65,7 +65,7 @@ interface Lifting {
 }
 
 /** Reads tie-up and treadling, or else the lift plan as one treadle for each different lift. */
-function readLifting(sections: Sections, weaving: Fields, shaft: Counted, notes: string[]): Lifting {
+function readLifting(sections: WifSections, weaving: Fields, shaft: Counted, notes: string[]): Lifting {
   const pick = counted(Fields.of(sections, 'WEFT'), 'THREADS', 'a pick', MOST_THREADS);
   const treadle = counted(weaving, 'TREADLES', 'a treadle', MOST_TREADLES);
   const treadling = lists(sections, 'TREADLING', pick, treadle);
@@ -151,7 +151,7 @@ function length(of: Counted, list: ReadonlyMap<number, unknown>, key: string, no
 
 /** Reads a section of lists of numbers, by entry number; 0 and an empty value are an empty list. */
 function lists(
-  sections: Sections,
+  sections: WifSections,
   name: string,
   of: Counted,
   member: Counted,

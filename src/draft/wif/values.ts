@@ -1,5 +1,5 @@
 import { brief, Problem, quote } from '../../problem.js';
-import { type Entry, entriesOf, placeOf, type Section, type Sections } from './wif-sections.js';
+import { type Entry, entriesOf, placeOf, type WifSection, type WifSections } from './wif-sections.js';
 
 /** Most characters of a value: a guard against a line of millions of numbers. Real lists are far shorter. */
 const LONGEST_VALUE = 8000;
@@ -10,13 +10,13 @@ export class Fields {
   readonly line: number | undefined;
   readonly entries: ReadonlyMap<string, Entry>;
 
-  constructor(name: string, section: Section | undefined) {
+  constructor(name: string, section: WifSection | undefined) {
     this.name = name;
     this.line = section?.line;
     this.entries = section === undefined ? new Map() : entriesOf(section);
   }
 
-  static of(sections: Sections, name: string): Fields {
+  static of(sections: WifSections, name: string): Fields {
     return new Fields(name, sections.get(name));
   }
 

@@ -29,7 +29,7 @@ export interface Entry {
 }
 
 /** A section with its lines, comments and blank lines left out. */
-export interface Section {
+export interface WifSection {
   /** The name in capitals with single spaces. */
   readonly name: string;
   readonly line: number;
@@ -37,7 +37,7 @@ export interface Section {
 }
 
 /** The sections of a file by name, in the order in which they stand. */
-export type Sections = ReadonlyMap<string, Section>;
+export type WifSections = ReadonlyMap<string, WifSection>;
 
 /** The place named in a message: `line 12, [THREADING]`. */
 export function placeOf(section: string, line: number): string {
@@ -79,9 +79,9 @@ function decodeBytes(bytes: Uint8Array): string {
  *
  * @throws Problem on a line before the first section, an unclosed heading, or a text without sections
  */
-export function sectionsOf(text: string): Sections {
-  const sections = new Map<string, Section>();
-  let current: Section | undefined;
+export function sectionsOf(text: string): WifSections {
+  const sections = new Map<string, WifSection>();
+  let current: WifSection | undefined;
   for (const { text: written, line: number } of linesOf(text)) {
     if (written.startsWith(';')) continue;
     if (written.startsWith('[')) {
@@ -130,7 +130,7 @@ function headingOf(written: string, line: number): string {
  *
  * @throws Problem on a line that is no `key=value`, and on a key that occurs with two values
  */
-export function entriesOf(section: Section): Map<string, Entry> {
+export function entriesOf(section: WifSection): Map<string, Entry> {
   const entries = new Map<string, Entry>();
   for (const { text, line } of section.lines) {
     const equals = text.indexOf('=');

@@ -1,9 +1,9 @@
 import { Problem } from '../../problem.js';
 import { type Draft, EVEN_WIDTHS, liftAt, shaftCount } from '../draft.js';
 import { LARGEST_WIF, MOST_TREADLES } from '../limits.js';
-import { type Kept, keyOf } from './kept-sections.js';
+import { type KeptSections, keyOf } from './kept-sections.js';
 import { OWN_SECTION, plainAscii, writeOwn } from './own-section.js';
-import { UNITS, type Unit } from './thread-sett.js';
+import { UNITS, type WifUnit } from './thread-sett.js';
 
 interface WifWriteOptions {
   /** Our own version, for the file's head. */
@@ -11,7 +11,7 @@ interface WifWriteOptions {
   /** Where the draft comes from, for the file's notes. */
   readonly origin?: string;
   /** The content, kept at reading, that the draft has no place for. */
-  readonly kept?: Kept;
+  readonly kept?: KeptSections;
   /** Write a lift plan and no treadles, for a table or dobby loom. */
   readonly liftPlan?: boolean;
 }
@@ -74,17 +74,17 @@ function notesOf(text: string): string[] {
 }
 
 /** Sentences about kept content that no longer fits the draft, such as lists of threads that are gone. */
-export function keptMisfits(draft: Draft, kept: Kept): string[] {
+export function keptMisfits(draft: Draft, kept: KeptSections): string[] {
   return [...kept.sections.keys()]
     .filter((name) => PER_THREAD.test(name) && !fits(name, draft, kept))
     .map((name) => `[${name}] was left out: it counts the threads of the whole file, and the draft is one repeat`);
 }
 
-function fits(name: string, draft: Draft, kept: Kept): boolean {
+function fits(name: string, draft: Draft, kept: KeptSections): boolean {
   return name.startsWith('WARP') ? draft.warp.length === kept.ends : draft.weft.length === kept.picks;
 }
 
-function* ownSections(draft: Draft, planOnly: boolean, kept: Kept | undefined): Generator<[string, string[]]> {
+function* ownSections(draft: Draft, planOnly: boolean, kept: KeptSections | undefined): Generator<[string, string[]]> {
   const colours = [...draft.yarns.map((yarn) => yarn.hex), ...(kept?.colours ?? [])];
   yield ['COLOR PALETTE', ['Form=RGB', 'Range=0,255', `Entries=${colours.length}`]];
   if (draft.name !== undefined) yield ['TEXT', [`Title=${plainAscii(draft.name)}`]];
@@ -115,13 +115,13 @@ function* ownSections(draft: Draft, planOnly: boolean, kept: Kept | undefined): 
 /**
  * Lines with units, spacing and, if threads differ, thickness: a thread of width 1 is as thick as the spacing of ends.
  */
-function measures(draft: Draft, kept: Kept | undefined): { warp: string[]; weft: string[] } {
-  const own: Unit = draft.sett.per === 'cm' ? 'centimeters' : 'inches';
+function measures(draft: Draft, kept: KeptSections | undefined): { warp: string[]; weft: string[] } {
+  const own: WifUnit = draft.sett.per === 'cm' ? 'centimeters' : 'inches';
   const keeps = (system: string): boolean =>
     (kept?.sections.get(system) ?? []).some((line) => keyOf(line) === 'THICKNESS');
   const said = keeps('WARP') || keeps('WEFT');
   const even = Object.values(draft.widths).every((width) => width === EVEN_WIDTHS.warp);
-  const system = (unit: Unit, perUnit: number, width: number): string[] => {
+  const system = (unit: WifUnit, perUnit: number, width: number): string[] => {
     const spacing = UNITS[own] / UNITS[unit] / perUnit;
     const thick = (UNITS[own] / UNITS[unit] / draft.sett.ends) * width;
     return [`Units=${unit}`, `Spacing=${decimal(spacing)}`, ...(even || said ? [] : [`Thickness=${decimal(thick)}`])];

@@ -1,6 +1,6 @@
 import type { Yarn } from '../../colour/yarn.js';
 import { under } from '../../input/given.js';
-import { readKeys, type Values } from '../../input/key.js';
+import { type KeyValues, readKeys } from '../../input/key.js';
 import { parseSource, placed } from '../../input/source.js';
 import type { Draft } from '../draft.js';
 import { letters, readElements } from '../notation.js';
@@ -22,7 +22,7 @@ export function readDraft(text: string, file: string): Draft {
   return placed(source, () => wholeDraft(readKeys(DRAFT_TABLE, source.value)));
 }
 
-function wholeDraft(written: Values<typeof DRAFT_TABLE>): Draft {
+function wholeDraft(written: KeyValues<typeof DRAFT_TABLE>): Draft {
   const { name, threading, 'pick kinds': kinds, yarns = DEFAULT_YARNS, sett = DEFAULT_SETT, widths } = written;
   const warp = colours('warp', written.warp, yarns, 0);
   const weft = colours('weft', written.weft, yarns, yarns.length - 1);

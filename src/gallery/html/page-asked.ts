@@ -38,7 +38,7 @@ export function titleOf(question: Question): string {
 }
 
 /** The ranking in one line. */
-export function rankingOf({ rank }: Pick<Question, 'rank'>): string {
+export function rankingInWords({ rank }: Pick<Question, 'rank'>): string {
   const weighed = PARTS.filter((part) => rank[part] > 0);
   if (weighed.length === 0) return 'Not ranked: no figure was given any weight';
   const parts = weighed.map((part) => `${PART_WORDS[part]} ×${rank[part]}`);

@@ -7,13 +7,13 @@ import { floatCaution, floatOf, pictureWords, woundOf } from './page-figures.js'
 import { QUARTER_SIDE, SWATCH_MILLIMETRES } from './scale.js';
 
 /** Where the pictures of a cloth are: beside the page, or as data in it. */
-export interface Pictures {
+export interface CardPictures {
   readonly cloth: string;
   readonly quarter?: string;
 }
 
 /** The card of one cloth, for reading and printing without the page's script: picture at true scale, orders, floats. */
-export function card({ found, twins }: Group, pictures: (found: Found) => Pictures): Safe {
+export function card({ found, twins }: Group, pictures: (found: Found) => CardPictures): Safe {
   const { cloth, quarter } = pictures(found);
   const { code, rank, scores, equals, draft } = found;
   const caution = floatCaution(scores.floats);
@@ -35,7 +35,7 @@ ${twins.length > 0 && twinList(twins, pictures)}
 </li>`;
 }
 
-function twinList(twins: readonly Found[], pictures: (found: Found) => Pictures): Safe {
+function twinList(twins: readonly Found[], pictures: (found: Found) => CardPictures): Safe {
   return html`<details class="twins"><summary>${twins.length} near ${plural(twins.length, 'twin')}</summary>
 <p class="quiet">Each looks nearly the same as the cloth above, and keeps its own rank.</p>
 <ul class="cards">

@@ -76,7 +76,7 @@ export function figuresOf({ scores, draft }: Found): Figure[] {
 }
 
 /** Figures of the work of weaving, counted over one repeat. */
-export function easeOf({ ease, draft, equals }: Found): Figure[] {
+export function easeFigures({ ease, draft, equals }: Found): Figure[] {
   const ends = draft.warp.length;
   const picks = draft.weft.length;
   const { across, along } = spacing(draft.sett);

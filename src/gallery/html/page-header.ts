@@ -3,7 +3,7 @@ import type { Question } from '../../search/question/question.js';
 import { floatRemedyInWords } from '../../search/report/remedy-words.js';
 import type { Outcome } from '../../search/strategy/outcome.js';
 import { type Hole, html, type Safe } from './html.js';
-import { askedOf, nearestPair, rankingOf, titleOf } from './page-asked.js';
+import { askedOf, nearestPair, rankingInWords, titleOf } from './page-asked.js';
 import { countsOf } from './page-counts.js';
 
 /** The head of a gallery: title, yarns, ranking, the question, and what became of every candidate. */
@@ -13,7 +13,7 @@ export function headerOf(question: Question, outcome: Outcome, sheets: readonly 
   return html`<h1><bdi>${titleOf(question)}</bdi></h1>
 ${yarnList(question.yarns)}
 <div class="under">
-<p class="ranking">${rankingOf(question)}.</p>
+<p class="ranking">${rankingInWords(question)}.</p>
 <p class="screen">${sheets.length > 0 && html`${sheetLinks(sheets)} · `}<a href="#before">Before you weave</a></p>
 <details class="screen asked-fold"><summary>Your question, and how many were tried</summary>
 <p>${[...countsOf(question, outcome.counts, outcome.found.length), ...(remedy ? [remedy] : [])].join(' ')}</p>

@@ -5,7 +5,7 @@ import type { Found, Outcome } from '../../search/strategy/outcome.js';
 import { groupsOf } from '../manifest/groups.js';
 import { html, type Safe, safe } from './html.js';
 import { titleOf } from './page-asked.js';
-import { card, type Pictures } from './page-card.js';
+import { type CardPictures, card } from './page-card.js';
 import { cautions, headerOf } from './page-header.js';
 import { STYLE } from './page-style.js';
 import { SWATCH_MILLIMETRES } from './scale.js';
@@ -27,7 +27,7 @@ export interface Shown {
   readonly outcome: Outcome;
   /** File names of the contact sheets beside the page. */
   readonly sheets: readonly string[];
-  readonly pictures: (found: Found) => Pictures;
+  readonly pictures: (found: Found) => CardPictures;
   /** Where every figure of the cloths is, for a reader without the script. */
   readonly figures: string;
 }

@@ -4,7 +4,7 @@ import { CLOTH_COLUMNS, type Column, csvText, formerly, lengthIn } from '../../p
 import { LOOK_FIGURES } from '../../score/parts/look-figures.js';
 import type { Found } from '../../search/strategy/outcome.js';
 import { fixed } from '../../words/measure.js';
-import { draftOf, type Manifest } from './manifest.js';
+import { type Manifest, manifestDraft } from './manifest.js';
 
 /** File name of the table of a gallery's cloths. */
 export const TABLE = 'cloths.csv';
@@ -58,7 +58,7 @@ export function clothsTable(found: readonly Row[]): string {
 export function isTableOf(manifest: Manifest, text: string): boolean {
   const rows = manifest.candidates.map((candidate): Row => {
     const scores = candidate.scores as Row['scores'];
-    return { ...candidate, scores, draft: draftOf(candidate, manifest) };
+    return { ...candidate, scores, draft: manifestDraft(candidate, manifest) };
   });
   return text === clothsTable(rows) || text === csvText(formerly(COLUMNS), rows);
 }

@@ -14,7 +14,7 @@ import {
   manifestSchema,
 } from './manifest-schema.js';
 
-export { draftOf } from './manifest-draft.js';
+export { manifestDraft } from './manifest-draft.js';
 export type { Manifest, ManifestCandidate } from './manifest-schema.js';
 
 /** Path of a cloth's picture in its gallery. */

@@ -10,7 +10,7 @@ import { caption } from './sheet-caption.js';
 import { fitting, GUTTER, LEADING, Pen, POINTS, SMALL, TITLE, wrapped } from './sheet-text.js';
 
 /** Heading and layout of a contact sheet. */
-export interface SheetOptions {
+export interface ContactOptions {
   /** The question in one line. */
   readonly title: string;
   /** The ranking, in at most two lines. */
@@ -43,7 +43,7 @@ const AT_ONCE = 2;
  */
 export async function contactSheetPages(
   found: readonly Found[],
-  options: SheetOptions,
+  options: ContactOptions,
   onPage?: (done: number, of: number) => void,
 ): Promise<Buffer[]> {
   const perPage = options.perPage ?? PER_PAGE;
@@ -77,7 +77,7 @@ function drawPage(
   page: Picture,
   found: readonly Found[],
   recipes: RecipesApart,
-  options: SheetOptions,
+  options: ContactOptions,
   number: string,
 ): Promise<Buffer> {
   const layout = LAYOUTS[options.perPage ?? PER_PAGE];
@@ -96,7 +96,7 @@ function drawPage(
   return toPng(page, POINTS, pen.layer(page.width, page.height));
 }
 
-function picture(cloth: Found, side: number, { scale = 'half', seen }: SheetOptions): Picture {
+function picture(cloth: Found, side: number, { scale = 'half', seen }: ContactOptions): Picture {
   const times = scale === 'half' ? 2 : 1;
   const millimetres = { width: side * times, height: side * times };
   return paintCloth(cloth.draft, { seen, millimetres, perMillimetre: POINTS / times });
@@ -115,7 +115,7 @@ function head(
   pen: Pen,
   found: readonly Found[],
   shared: readonly string[],
-  options: SheetOptions,
+  options: ContactOptions,
   number: string,
 ): void {
   const right = PAGE.width - PAGE.side;

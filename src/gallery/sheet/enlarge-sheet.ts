@@ -1,7 +1,7 @@
 import { type Seen, seenInWords } from '../../draft/point-of-view.js';
 import { paintCloth } from '../../render/cloth.js';
 import type { FloatLimit } from '../../score/model/float-limit.js';
-import { type Enlarged, type Size, WAYS, type Way } from '../../search/report/enlarge.js';
+import { type Enlarged, type MotifSize, WAYS, type Way } from '../../search/report/enlarge.js';
 import { endsInWords, floatOf, lengthOf, passesOf, refusalInWords, timesInWords, WAY_WORDS } from './enlarge-words.js';
 import { PAGE, type Placed, pngOf, svgOf } from './picture-sheet.js';
 import { GUTTER, LEADING, Pen, POINTS, TITLE, wrapped } from './sheet-text.js';
@@ -23,7 +23,7 @@ const SHOWN = 1.15;
 /** A way of enlarging with its sizes, and its position on the sheet. */
 interface Row {
   readonly way: Way;
-  readonly sizes: readonly Size[];
+  readonly sizes: readonly MotifSize[];
   readonly refused: readonly string[];
   readonly height: number;
 }
@@ -93,7 +93,7 @@ function drawHead(pen: Pen, { sizes }: Enlarged, { title, shrinkage, seen }: She
 }
 
 /** Draws the bar of the motif's width, and the words about the size. */
-function under(pen: Pen, size: Size, x: number, y: number, reduction: number, limit: FloatLimit): void {
+function under(pen: Pen, size: MotifSize, x: number, y: number, reduction: number, limit: FloatLimit): void {
   const bar = Math.min(PICTURE.width, size.width / reduction);
   for (const end of [x, x + bar]) pen.line(end, y + 0.8, end, y + 2.6);
   pen.line(x, y + 1.7, x + bar, y + 1.7);

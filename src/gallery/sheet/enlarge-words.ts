@@ -5,8 +5,8 @@ import { limitInWords } from '../../score/words/figure-words.js';
 import type { Question } from '../../search/question/question.js';
 import {
   type Enlarged,
+  type MotifSize,
   type Refusal,
-  type Size,
   sizesRemedyInWords,
   USUAL_LIMITS,
   type Way,
@@ -23,7 +23,7 @@ export const WAY_WORDS: Readonly<Record<Way, string>> = {
 };
 
 /** `×4` threads or units, or words for an order that is not enlarged. */
-export function timesInWords({ way, by, times }: Size): string {
+export function timesInWords({ way, by, times }: MotifSize): string {
   const what = by === 'thread' ? 'thread' : 'unit';
   if (way === 'thread' && times === 1) return 'as written';
   return `${counted(times, what)} each`;
@@ -37,14 +37,14 @@ export function lengthOf(mm: number, per: Sett['per']): string {
 }
 
 /** The longest float and its length: `8 ends, 0.40 in`. */
-export function floatOf({ draft, floats }: Size): string {
+export function floatOf({ draft, floats }: MotifSize): string {
   const { longest, longestMm } = floats;
   if (longest === null || longestMm === null) return 'never interlaces';
   return `${longest}, ${lengthOf(longestMm, draft.sett.per).replace(/ \(.*/, '')}`;
 }
 
 /** The limits that the floats pass and fail: `passes 1/2 in, fails 3/8 in and 7 threads`. */
-export function passesOf({ passes, draft }: Size, limit: FloatLimit): string {
+export function passesOf({ passes, draft }: MotifSize, limit: FloatLimit): string {
   const all: (readonly [string, boolean])[] = [
     ...USUAL_LIMITS.map(({ name }, at) => [name, passes.usual[at]!] as const),
     [limitInWords(limit, draft.sett), passes.own],
@@ -59,7 +59,7 @@ export function refusalInWords({ ends, nearest, why }: Refusal): string {
 }
 
 /** `20 ends`, or where units differ `22 or 23 ends`. */
-export function endsInWords({ ends, range }: Size): string {
+export function endsInWords({ ends, range }: MotifSize): string {
   if (range === undefined) return `${ends} ends`;
   const [least, most] = range;
   return `${least} ${most === least + 1 ? 'or' : 'to'} ${most} ends`;

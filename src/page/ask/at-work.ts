@@ -3,7 +3,7 @@ import type { Question } from '../../search/question/question.js';
 import { spaceOf } from '../../search/space/space.js';
 
 /** What a worker is sent: first the question, then `count` or jobs. */
-export type Told = { readonly question: Question } | 'count' | { readonly number: number; readonly job: Job };
+export type ToWorker = { readonly question: Question } | 'count' | { readonly number: number; readonly job: Job };
 
 /** How many candidates a question has, and whether every one would be tried. */
 export interface Counted {
@@ -13,7 +13,7 @@ export interface Counted {
 
 /** The part of a worker's global scope that is used here. */
 interface Scope {
-  onmessage: ((event: { readonly data: Told }) => void) | null;
+  onmessage: ((event: { readonly data: ToWorker }) => void) | null;
   postMessage(message: unknown, transfer?: readonly ArrayBuffer[]): void;
 }
 

@@ -1,5 +1,5 @@
 import type { Choices } from '../../input/key.js';
-import { nested } from '../../order/order.js';
+import { nestedOrder } from '../../order/order.js';
 import { el } from '../paint/dom.js';
 
 /** A field of a question. Its value is the text that a person would write for the key. */
@@ -83,7 +83,7 @@ const ORDER = [0, 0, 1];
 const STRIPS: Readonly<Record<string, readonly number[]>> = {
   solid: ORDER.flatMap((colour) => new Array<number>(THREADS).fill(colour)),
   alternate: ORDER.flatMap((colour) => Array.from({ length: THREADS }, (_, at) => (colour + at) % 2)),
-  nest: nested(ORDER, 2),
+  nest: nestedOrder(ORDER, 2),
 };
 
 function stripOf(word: string): HTMLElement | false {

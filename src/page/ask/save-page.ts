@@ -2,9 +2,9 @@ import { pageText } from '../../gallery/html/page-text.js';
 import type { Manifest } from '../../gallery/manifest/manifest.js';
 import type { Question } from '../../search/question/question.js';
 import type { Found, Outcome } from '../../search/strategy/outcome.js';
-import { el, one, programOf } from '../paint/dom.js';
-import { paintCloth } from '../paint/paint.js';
-import { motifScale, repeatOf } from '../store/sizes.js';
+import { el, one, writtenBy } from '../paint/dom.js';
+import { paintCanvas } from '../paint/paint.js';
+import { motifScale, repeatMillimetres } from '../store/sizes.js';
 
 /** Side of a picture in a saved page, in its points. */
 const SIDE = 240;
@@ -20,7 +20,7 @@ export interface Answered {
 export async function savedPage({ question, outcome, manifest }: Answered, script: string): Promise<string> {
   // Style and script are those of this page, so that its policy holds for the saved one too.
   const policy = one<HTMLMetaElement>(document, 'meta[http-equiv]').content;
-  const program = programOf();
+  const program = writtenBy();
   return pageText(
     { policy, script, program, packed: await packed(JSON.stringify(manifest)) },
     { question, outcome, sheets: [], pictures: (found) => ({ cloth: pictureOf(found) }), figures: 'the page alive' },
@@ -37,8 +37,8 @@ async function packed(text: string): Promise<string> {
 /** The whole motif of a cloth as a picture in a text. */
 function pictureOf({ draft }: Found): string {
   const canvas = el('canvas');
-  const scale = motifScale(Math.max(...Object.values(repeatOf(draft))), SIDE, draft);
+  const scale = motifScale(Math.max(...Object.values(repeatMillimetres(draft))), SIDE, draft);
   const size = { width: SIDE / scale, height: SIDE / scale };
-  paintCloth(canvas, draft, { side: 'face', grey: false, metres: 0, scale: scale / devicePixelRatio, ...size });
+  paintCanvas(canvas, draft, { side: 'face', grey: false, metres: 0, scale: scale / devicePixelRatio, ...size });
   return canvas.toDataURL('image/png');
 }

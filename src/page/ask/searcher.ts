@@ -1,12 +1,12 @@
 import { MachineFault } from '../../problem.js';
 import { answer } from '../../search/answer.js';
 import type { JobResult } from '../../search/pool/jobs.js';
-import { type Hand, inWorkers, type WorkerPool } from '../../search/pool/pool.js';
+import { inWorkers, type PoolWorker, type WorkerPool } from '../../search/pool/pool.js';
 import type { Question } from '../../search/question/question.js';
 import { spaceOf } from '../../search/space/space.js';
 import type { Outcome } from '../../search/strategy/outcome.js';
 import type { Stage } from '../../search/strategy/strategies.js';
-import type { Counted, Told } from './at-work.js';
+import type { Counted, ToWorker } from './at-work.js';
 
 /** Starts searches in workers of the browser, which run the script of the page. */
 export class Searcher {
@@ -29,7 +29,7 @@ export class Searcher {
         resolve(data);
       };
       worker.onerror = (event) => reject(faultOf(event));
-      worker.postMessage('count' satisfies Told);
+      worker.postMessage('count' satisfies ToWorker);
     });
   }
 
@@ -54,24 +54,24 @@ export class Searcher {
 
 /** A pool of workers of this browser, each started by `start`. */
 export function workersOf(start: () => Worker, question: Question, workers: number, signal?: AbortSignal): WorkerPool {
-  return inWorkers((foreman) => {
+  return inWorkers((events) => {
     for (let w = 0; w < workers; w++) {
       const worker = toldOf(question, start());
-      const hand: Hand = {
-        do: (number, job) => worker.postMessage({ number, job } satisfies Told),
+      const pooled: PoolWorker = {
+        do: (number, job) => worker.postMessage({ number, job } satisfies ToWorker),
         dismiss: () => worker.terminate(),
         kill: () => worker.terminate(),
       };
-      worker.onerror = (event) => foreman.failed(faultOf(event));
+      worker.onerror = (event) => events.failed(faultOf(event));
       worker.onmessage = ({ data }: MessageEvent<{ number: number; result: JobResult }>) =>
-        foreman.done(hand, data.number, data.result);
-      foreman.hired(hand);
+        events.done(pooled, data.number, data.result);
+      events.started(pooled);
     }
   }, signal);
 }
 
 function toldOf(question: Question, worker: Worker): Worker {
-  worker.postMessage({ question } satisfies Told);
+  worker.postMessage({ question } satisfies ToWorker);
   return worker;
 }
 

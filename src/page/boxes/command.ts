@@ -2,7 +2,7 @@ import type { Found } from '../../search/strategy/outcome.js';
 import { asArgument } from '../../words/shell.js';
 
 /** The command that draws a cloth again, at its own size or at another. */
-export function drawCommand({ redraw, order }: Pick<Found, 'redraw' | 'order'>, times = order.times): string {
+export function redrawCommand({ redraw, order }: Pick<Found, 'redraw' | 'order'>, times = order.times): string {
   const flags = redraw.filter(([flag]) => flag !== 'times');
   const all = times > 1 ? [...flags, ['times', String(times)] as const] : flags;
   return [

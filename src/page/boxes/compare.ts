@@ -2,14 +2,14 @@ import { drawdown } from '../../cloth/drawdown.js';
 import { spacing } from '../../draft/draft.js';
 import { draftSvg } from '../../render/draft-svg.js';
 import type { Found } from '../../search/strategy/outcome.js';
-import { clothFigure, type Side } from '../paint/cloth-figure.js';
+import { type Aspect, clothFigure } from '../paint/cloth-figure.js';
 import { button, choice, drawing, el } from '../paint/dom.js';
 import { longestStandOut } from '../paint/float-runs.js';
 import { seenFrom } from '../paint/paint.js';
 import type { Screen } from '../paint/screen.js';
 import { SIZE_WORDS, scaleOf } from '../parts/frame.js';
 import { lookFields } from '../parts/toolbar.js';
-import { repeatOf } from '../store/sizes.js';
+import { repeatMillimetres } from '../store/sizes.js';
 import type { Store } from '../store/store.js';
 import { SIZES, type Size } from '../store/view.js';
 import { dialogBox } from './dialog.js';
@@ -130,8 +130,8 @@ interface Besides {
 /** Paints a side of each of these cloths, all at one scale. */
 function painterOf(cloths: readonly Found[], { size, side, screen, store }: Besides) {
   const { grey, metres } = store.view;
-  const longest = Math.max(...cloths.flatMap(({ draft }) => Object.values(repeatOf(draft))));
-  return (found: Found, shown: Side): Node => {
+  const longest = Math.max(...cloths.flatMap(({ draft }) => Object.values(repeatMillimetres(draft))));
+  return (found: Found, shown: Aspect): Node => {
     const { draft, code, scores } = found;
     const { longest: float } = scores.floats;
     const scale = scaleOf(size, draft, screen, longest, side);

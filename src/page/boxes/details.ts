@@ -1,18 +1,18 @@
 import { draftSeenInWords } from '../../draft/point-of-view.js';
 import { writeWif } from '../../draft/wif/read-wif.js';
-import { easeOf, type Figure, figuresOf, floatCaution } from '../../gallery/html/page-figures.js';
+import { easeFigures, type Figure, figuresOf, floatCaution } from '../../gallery/html/page-figures.js';
 import { draftSvg } from '../../render/draft-svg.js';
 import { inWords, lengthInWords } from '../../score/words/figure-words.js';
 import type { Found } from '../../search/strategy/outcome.js';
 import { capital, plural } from '../../words/counts.js';
 import { SMALL_FIGURE, smallFigure } from '../paint/cloth-figure.js';
-import { button, drawing, el, programOf, tick } from '../paint/dom.js';
+import { button, drawing, el, tick, writtenBy } from '../paint/dom.js';
 import { seenFrom } from '../paint/paint.js';
 import type { Screen } from '../paint/screen.js';
-import { repeatOf, sizesOf } from '../store/sizes.js';
+import { repeatMillimetres, sizesOf } from '../store/sizes.js';
 import type { Store } from '../store/store.js';
 import { MOST_COMPARED } from '../store/view.js';
-import { drawCommand } from './command.js';
+import { redrawCommand } from './command.js';
 import { command, copying } from './copying.js';
 import { dialogBox } from './dialog.js';
 import { download } from './download.js';
@@ -121,11 +121,11 @@ function telling(store: Store, screen: Screen, found: Found, goTo: GoTo): HTMLEl
       { class: 'orders' },
       ordersInWords(found).map(([name, text]) => el('div', {}, el('dt', {}, name), el('dd', {}, text))),
     ),
-    command(drawCommand(found)),
+    command(redrawCommand(found)),
     button('Save as WIF', () =>
       download(
         writeWif(found.draft, {
-          version: programOf().replace(/^\S+ /, ''),
+          version: writtenBy().replace(/^\S+ /, ''),
           origin: `${found.code}, ${store.marks.origin}`,
         }),
         `${found.code}.wif`,
@@ -136,20 +136,22 @@ function telling(store: Store, screen: Screen, found: Found, goTo: GoTo): HTMLEl
     sizes(found, screen),
     twins(found, store, screen, goTo),
     el('h3', {}, 'Figures'),
-    figures([...figuresOf(store.rescored(found)), ...easeOf(found)]),
+    figures([...figuresOf(store.rescored(found)), ...easeFigures(found)]),
   );
 }
 
 /** The cloth at every size at which it can be laid, all at one scale. */
 function sizes(found: Found, screen: Screen): HTMLElement {
   const all = sizesOf(found);
-  const largest = Math.max(...all.map(({ draft }) => Math.max(repeatOf(draft).width, repeatOf(draft).height)));
+  const largest = Math.max(
+    ...all.map(({ draft }) => Math.max(repeatMillimetres(draft).width, repeatMillimetres(draft).height)),
+  );
   const scale = Math.min(screen.points, (SMALL_FIGURE * 2) / largest);
   return el(
     'ul',
     { class: 'small-cloths' },
     all.map(({ times, draft }) => {
-      const { width, height } = repeatOf(draft);
+      const { width, height } = repeatMillimetres(draft);
       const { sett } = draft;
       const size = `×${times}: ${draft.warp.length} ends by ${draft.weft.length} picks, ${lengthInWords(width, sett)} by ${lengthInWords(height, sett)}`;
       const own = times === found.order.times ? ', this one' : '';
@@ -158,7 +160,7 @@ function sizes(found: Found, screen: Screen): HTMLElement {
         {},
         smallFigure(draft, scale, size),
         el('p', {}, `${size}${own}`),
-        own === '' && copying(drawCommand(found, times), 'Copy its command'),
+        own === '' && copying(redrawCommand(found, times), 'Copy its command'),
       );
     }),
   );

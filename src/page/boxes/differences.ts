@@ -2,7 +2,7 @@ import { floatOf, metres } from '../../gallery/html/page-figures.js';
 import { darkInWords, lengthInWords, readsInWords, symmetryInWords } from '../../score/words/figure-words.js';
 import type { Found } from '../../search/strategy/outcome.js';
 import { capital } from '../../words/counts.js';
-import { repeatOf } from '../store/sizes.js';
+import { repeatMillimetres } from '../store/sizes.js';
 
 /** One thing that is said of every cloth set side by side. */
 interface Compared {
@@ -34,6 +34,6 @@ export function differencesOf(cloths: readonly Found[]): { readonly apart: Compa
 }
 
 function sizeOf(draft: Found['draft']): string {
-  const { width, height } = repeatOf(draft);
+  const { width, height } = repeatMillimetres(draft);
   return `${lengthInWords(width, draft.sett)} by ${lengthInWords(height, draft.sett)}`;
 }

@@ -1,13 +1,13 @@
 import { spacing } from '../../draft/draft.js';
 import type { Found } from '../../search/strategy/outcome.js';
-import { clothFigure, type Side } from '../paint/cloth-figure.js';
+import { type Aspect, clothFigure } from '../paint/cloth-figure.js';
 import { choice, el, tick } from '../paint/dom.js';
 import type { Screen } from '../paint/screen.js';
 import { scaleOf } from '../parts/frame.js';
-import { repeatOf } from '../store/sizes.js';
+import { repeatMillimetres } from '../store/sizes.js';
 import type { Store } from '../store/store.js';
 
-const SIDES: readonly (readonly [Side, string])[] = [
+const SIDES: readonly (readonly [Aspect, string])[] = [
   ['face', 'face'],
   ['back', 'back'],
   ['structure', 'structure alone'],
@@ -30,7 +30,7 @@ export class LargePicture {
   private readonly body: HTMLElement;
   readonly controls: HTMLElement;
   readonly frame = el('div', { class: 'large' });
-  private side: Side = 'face';
+  private side: Aspect = 'face';
   private extent: Extent = 'repeats';
   private outline = false;
   /** Floats over more threads than this are outlined. */
@@ -104,7 +104,7 @@ export class LargePicture {
     const { side, extent } = this;
     const { grey, metres } = this.store.view;
     const room = this.room();
-    const { width, height } = repeatOf(found.draft);
+    const { width, height } = repeatMillimetres(found.draft);
     const fit = room / (Math.max(width, height) * (extent === 'repeats' ? 3 : 1));
     const scale =
       extent === 'actual' || extent === 'close' ? scaleOf(extent, found.draft, this.screen, width, room) : fit;

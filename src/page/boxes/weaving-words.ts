@@ -1,6 +1,7 @@
 import type { Draft } from '../../draft/draft.js';
 import { startInWords } from '../../order/laid-order.js';
 import { formatOrder, formatRuns } from '../../order/order.js';
+import { folded } from '../../plan/piece/folds.js';
 import type { Found } from '../../search/strategy/outcome.js';
 import { counted } from '../../words/counts.js';
 
@@ -9,6 +10,8 @@ type Given = readonly [name: string, text: string];
 
 /** Threads in a group where a draft has no units. */
 const COUNTED = 8;
+/** Longest group of units that is read as one that repeats. */
+const LONGEST_FOLD = 4;
 
 /** The orders as written, as wound, as threaded and as thrown. */
 export function ordersInWords({ draft, order }: Pick<Found, 'draft' | 'order'>): Given[] {
@@ -47,45 +50,14 @@ function grouped(
     const threads = on.slice(first, first + size).map((places) => places.join('+'));
     return `${threads.join(' ')} in ${formatOrder(colours.slice(first, first + size), yarns)}`;
   });
-  return folded(texts)
-    .map(({ at, length, times }) => {
-      const last = at + length * times - 1;
-      const place = `${from[at]! + 1}–${from[last]! + sizes[last]!}`;
-      const said = texts.slice(at, at + length);
-      if (times === 1) return `${place}: ${said[0]}`;
-      return `${place}: ${length === 1 ? said[0] : `(${said.join(', ')})`}, ${times} times`;
+  let at = 0;
+  return folded(texts, (text) => text, LONGEST_FOLD)
+    .map(({ lines, times }) => {
+      const first = at;
+      at += lines.length * times;
+      const place = `${from[first]! + 1}–${from[at - 1]! + sizes[at - 1]!}`;
+      if (times === 1) return `${place}: ${lines[0]}`;
+      return `${place}: ${lines.length === 1 ? lines[0] : `(${lines.join(', ')})`}, ${times} times`;
     })
     .join('\n');
-}
-
-/** A run of `times` equal groups of `length` items, the first at `at`. */
-interface Fold {
-  readonly at: number;
-  readonly length: number;
-  readonly times: number;
-}
-
-/** Longest group of units that is read as one that repeats. */
-const LONGEST_FOLD = 4;
-
-/** Divides a list into runs of equal groups: at each place the run that takes in most, of the shortest groups. */
-export function folded(items: readonly string[]): Fold[] {
-  const folds: Fold[] = [];
-  for (let at = 0; at < items.length; ) {
-    let best: Fold = { at, length: 1, times: 1 };
-    for (let length = 1; length <= LONGEST_FOLD; length++) {
-      const times = timesAt(items, at, length);
-      if (times > 1 && length * times > best.length * best.times) best = { at, length, times };
-    }
-    folds.push(best);
-    at += best.length * best.times;
-  }
-  return folds;
-}
-
-/** How often the group at a place stands there in a row. */
-function timesAt(items: readonly string[], at: number, length: number): number {
-  let same = 0;
-  while (at + length + same < items.length && items[at + same] === items[at + length + same]) same++;
-  return 1 + Math.floor(same / length);
 }

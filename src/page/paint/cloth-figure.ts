@@ -1,17 +1,17 @@
 import { drawdown } from '../../cloth/drawdown.js';
 import { type Draft, spacing } from '../../draft/draft.js';
-import { repeatOf } from '../store/sizes.js';
+import { repeatMillimetres } from '../store/sizes.js';
 import { el } from './dom.js';
 import { floatsOver } from './float-runs.js';
-import { paintCloth, put, seenFrom } from './paint.js';
-import { colourAlone, outlinesOf, structureAlone } from './structure-alone.js';
+import { paintCanvas, put, seenFrom } from './paint.js';
+import { colourAlone, draftWithoutColours, outlinesOf } from './structure-alone.js';
 
 /** What is drawn of a cloth: a side, the structure alone, or the colours alone. */
-export type Side = 'face' | 'back' | 'structure' | 'colour';
+export type Aspect = 'face' | 'back' | 'structure' | 'colour';
 
 /** How a cloth is drawn large. */
 interface Drawn {
-  readonly side: Side;
+  readonly side: Aspect;
   /** Whole repeats each way; 0 for a piece of the size asked for. */
   readonly repeats: number;
   /** CSS pixels per millimetre of cloth. */
@@ -29,15 +29,15 @@ interface Drawn {
 /** Draws a cloth large, with its long floats outlined if asked for. */
 export function clothFigure(draft: Draft, drawn: Drawn): HTMLElement {
   const { side, repeats, scale, grey, metres } = drawn;
-  const repeat = repeatOf(draft);
+  const repeat = repeatMillimetres(draft);
   const width = repeats > 0 ? repeat.width * repeats : drawn.width / scale;
   const height = repeats > 0 ? repeat.height * repeats : drawn.height / scale;
   const canvas = el('canvas', { role: 'img', 'aria-label': drawn.words });
   const seen = side === 'back' ? 'back' : 'face';
   if (side === 'colour') paintColour(canvas, draft, width, height, scale);
   else {
-    const shown = side === 'structure' ? structureAlone(draft) : draft;
-    paintCloth(canvas, shown, { side: seen, grey, metres, scale, width, height });
+    const shown = side === 'structure' ? draftWithoutColours(draft) : draft;
+    paintCanvas(canvas, shown, { side: seen, grey, metres, scale, width, height });
   }
   const figure = el('div', { class: 'figure' }, canvas);
   if (drawn.outline !== undefined && side !== 'colour') {
@@ -57,7 +57,7 @@ export function smallFigure(draft: Draft, scale: number, words: string): HTMLEle
 
 function paintColour(canvas: HTMLCanvasElement, draft: Draft, width: number, height: number, scale: number): void {
   const { across, along } = spacing(draft.sett);
-  const repeat = repeatOf(draft);
+  const repeat = repeatMillimetres(draft);
   const all = colourAlone(draft, Math.ceil(Math.max(width / repeat.width, height / repeat.height) - 1e-9));
   const piece = { width: Math.round(width / across), height: Math.round(height / along) };
   const rgb = new Uint8Array(piece.width * piece.height * 3);
@@ -89,7 +89,7 @@ function outlines(
   scale: number,
 ): SVGElement {
   const { across, along } = spacing(draft.sett);
-  const repeat = repeatOf(draft);
+  const repeat = repeatMillimetres(draft);
   const repeats = Math.ceil(Math.max(width / repeat.width, height / repeat.height) - 1e-9);
   const svg = document.createElementNS(SVG, 'svg');
   svg.setAttribute('viewBox', `0 0 ${width / across} ${height / along}`);

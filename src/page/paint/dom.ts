@@ -83,6 +83,6 @@ export function button(
 }
 
 /** The program that wrote this page, with its version: `shedlight 0.1.0`. */
-export function programOf(): string {
+export function writtenBy(): string {
   return one<HTMLMetaElement>(document, 'meta[name="generator"]').content;
 }

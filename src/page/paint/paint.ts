@@ -28,7 +28,7 @@ export const POINTS = 96 / 25.4;
 const LARGEST = 4096;
 
 /** Paints cloth at its size on the page, as fine as the screen can show it. */
-export function paintCloth(canvas: HTMLCanvasElement, draft: Draft, look: Look): void {
+export function paintCanvas(canvas: HTMLCanvasElement, draft: Draft, look: Look): void {
   const { side, grey, metres, scale, width, height } = look;
   const finest = Math.min(scale * devicePixelRatio, LARGEST / Math.max(width, height));
   put(canvas, clothFrom(draft, { seen, side, grey, millimetres: { width, height }, perMillimetre: finest }, metres));

@@ -11,7 +11,7 @@ const PLAIN_YARNS: readonly Yarn[] = [
 ];
 
 /** The draft with a dark warp and a light weft. */
-export function structureAlone(draft: Draft): Draft {
+export function draftWithoutColours(draft: Draft): Draft {
   return { ...draft, yarns: PLAIN_YARNS, warp: draft.warp.map(() => 0), weft: draft.weft.map(() => 1) };
 }
 

@@ -2,10 +2,10 @@ import { floatCaution, floatOf, pictureWords, woundOf } from '../../gallery/html
 import type { Found } from '../../search/strategy/outcome.js';
 import { counted } from '../../words/counts.js';
 import { button, el } from '../paint/dom.js';
-import { paintCloth } from '../paint/paint.js';
+import { paintCanvas } from '../paint/paint.js';
 import type { Store } from '../store/store.js';
 import { MOST_COMPARED } from '../store/view.js';
-import { type Frame, lookInWords } from './frame.js';
+import { type CardFrame, lookInWords } from './frame.js';
 
 /** The card of one cloth in the list: its picture, the button that keeps it, and its recipe in a line. */
 export class Card {
@@ -82,7 +82,7 @@ export class Card {
   }
 
   /** Gives the picture its room on the page, painted or not, so that nothing moves once it is painted. */
-  fit({ side }: Frame): void {
+  fit({ side }: CardFrame): void {
     this.canvas.style.width = `${side}px`;
     this.canvas.style.height = `${side}px`;
   }
@@ -92,11 +92,11 @@ export class Card {
     return this.painted === look;
   }
 
-  paint(look: string, { side, scale }: Frame): void {
+  paint(look: string, { side, scale }: CardFrame): void {
     if (this.painted === look) return;
     const { metres, grey } = this.store.view;
     const size = { width: side / scale, height: side / scale };
-    paintCloth(this.canvas, this.found.draft, { side: 'face', metres, grey, scale, ...size });
+    paintCanvas(this.canvas, this.found.draft, { side: 'face', metres, grey, scale, ...size });
     this.painted = look;
     this.canvas.dataset.look = look;
   }

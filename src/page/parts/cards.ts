@@ -8,7 +8,7 @@ import type { Screen } from '../paint/screen.js';
 import type { Store } from '../store/store.js';
 import type { View } from '../store/view.js';
 import { Card } from './card.js';
-import { type Frame, frameOf, lookInWords } from './frame.js';
+import { type CardFrame, frameOf, lookInWords } from './frame.js';
 
 /** Most cards on one page of the list. */
 const ON_A_PAGE = 100;
@@ -43,7 +43,7 @@ export class Cards {
   private readonly screen: Screen;
   private readonly watcher: IntersectionObserver;
   private shown: readonly Card[] = [];
-  private frame: Frame = { side: 240, scale: 1 };
+  private frame: CardFrame = { side: 240, scale: 1 };
   private look = '';
   private last: View | undefined;
 

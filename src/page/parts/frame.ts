@@ -6,7 +6,7 @@ import { countedScale, motifScale } from '../store/sizes.js';
 import type { Size, View } from '../store/view.js';
 
 /** The room of a picture: its side in CSS pixels, and CSS pixels per millimetre of cloth. */
-export interface Frame {
+export interface CardFrame {
   readonly side: number;
   readonly scale: number;
 }
@@ -20,7 +20,13 @@ const GUTTER = 20;
  * The room of each picture in a list of this width: whole columns fill it, two of them on a phone. At actual size a
  * picture is as large as its swatch.
  */
-export function frameOf(size: Size, width: number, longest: number, draft: Pick<Draft, 'sett'>, screen: Screen): Frame {
+export function frameOf(
+  size: Size,
+  width: number,
+  longest: number,
+  draft: Pick<Draft, 'sett'>,
+  screen: Screen,
+): CardFrame {
   const columns = Math.max(2, Math.round((width + GUTTER) / (SIDE + GUTTER)));
   const fitted = Math.floor((width - GUTTER * (columns - 1)) / columns);
   const side = size === 'actual' ? SWATCH_MILLIMETRES * screen.points : fitted;

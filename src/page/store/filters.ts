@@ -41,7 +41,7 @@ export function passes({ draft, scores, ease, order, structure }: Found, filters
 }
 
 /** All that page and details say of a cloth in words, in small letters. */
-export function textOf(found: Found): string {
+export function searchedText(found: Found): string {
   const { code, recipe, structure, order, why, draft, scores } = found;
   const yarns = draft.yarns.map(({ letter, name }) => `${letter} ${name}`);
   const facts = [inWords(scores, draft), scores.nearest ?? '', ...yarns];

@@ -1,6 +1,6 @@
 import { type Draft, spacing } from '../../draft/draft.js';
 import { colours, endStrands, layout, pickStrands, type Strands, wholeRepeat } from '../../order/lay.js';
-import { nested, type Order, parseOrder } from '../../order/order.js';
+import { nestedOrder, type Order, parseOrder } from '../../order/order.js';
 import type { Found } from '../../search/strategy/outcome.js';
 
 /** A cloth's motif at another size. */
@@ -49,11 +49,11 @@ export function laidAgain({ draft, order }: Pick<Found, 'draft' | 'order'>, time
 }
 
 function elementsOf(order: Order, nest: boolean, yarns: number): Order {
-  return nest ? nested(order, yarns) : order;
+  return nest ? nestedOrder(order, yarns) : order;
 }
 
 /** Width and height of one repeat in millimetres. */
-export function repeatOf({ warp, weft, sett }: Draft): { readonly width: number; readonly height: number } {
+export function repeatMillimetres({ warp, weft, sett }: Draft): { readonly width: number; readonly height: number } {
   const { across, along } = spacing(sett);
   return { width: warp.length * across, height: weft.length * along };
 }

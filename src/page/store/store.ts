@@ -1,5 +1,5 @@
 import type { Manifest } from '../../gallery/manifest/manifest.js';
-import { draftOf } from '../../gallery/manifest/manifest-draft.js';
+import { manifestDraft } from '../../gallery/manifest/manifest-draft.js';
 import { partsOfFound, type Ranked, ranked } from '../../gallery/manifest/ranking.js';
 import type { FloatLimit } from '../../score/model/float-limit.js';
 import { liveliness } from '../../score/parts/records/lively-parts.js';
@@ -7,10 +7,10 @@ import { weightsOf } from '../../score/rank/presets.js';
 import { sameWeights } from '../../score/rank/rank.js';
 import { nearestInWords, whyInWords } from '../../score/rank/why.js';
 import type { Found } from '../../search/strategy/outcome.js';
-import { holds, passes, textOf } from './filters.js';
+import { holds, passes, searchedText } from './filters.js';
 import { Marks } from './marks.js';
 import { type Preference, preferenceOf } from './preference.js';
-import { repeatOf } from './sizes.js';
+import { repeatMillimetres } from './sizes.js';
 import { addressOf, floatOf, usualView, type View, viewOf } from './view.js';
 
 /** The address of the page; its part after `#` holds the view. */
@@ -48,10 +48,10 @@ export class Store {
     this.address = address;
     this.marks = marks;
     this.cloths = manifest.counts.cloths;
-    this.found = manifest.candidates.map((candidate) => ({ ...candidate, draft: draftOf(candidate, manifest) }));
+    this.found = manifest.candidates.map((candidate) => ({ ...candidate, draft: manifestDraft(candidate, manifest) }));
     this.byCode = new Map(this.found.map((found) => [found.code, found]));
     this.codes = new Set(this.byCode.keys());
-    this.longest = Math.max(1, ...this.found.flatMap(({ draft }) => Object.values(repeatOf(draft))));
+    this.longest = Math.max(1, ...this.found.flatMap(({ draft }) => Object.values(repeatMillimetres(draft))));
     const { rank = EARLIER_RANK, limits } = manifest.question;
     this.floatLimit = floatOf(String(limits?.float ?? '')) ?? { threads: 7 };
     this.usual = usualView(weightsOf(rank));
@@ -118,7 +118,7 @@ export class Store {
   private wordsOf(found: Found): string {
     const known = this.said.get(found.code);
     if (known !== undefined) return known;
-    const words = textOf(found);
+    const words = searchedText(found);
     this.said.set(found.code, words);
     return words;
   }

@@ -6,7 +6,7 @@ import type { Loom } from '../../structure/loom/loom-fit.js';
 import { fixed, INCH } from '../../words/measure.js';
 import type { PlanOptions } from '../options/plan-options.js';
 import { planWarps, type WarpPlan } from '../piece/warp-plan.js';
-import { mostUnlike } from './unlike.js';
+import { mostUnlikeDeal } from './unlike.js';
 
 /** A weaver, and the loom that the weaver's cloth must fit. */
 export interface Weaver {
@@ -106,7 +106,7 @@ export function dealOut(kept: readonly KeptCloth[], weavers: readonly Weaver[], 
   const why = hindrancesOf(weavers, cloths, options);
   const fits = why.map((row) => row.map((reasons) => reasons.length === 0));
   const apart = distances(cloths.map(({ draft }) => descriptorOf(draft)));
-  const choice = mostUnlike(fits, apart);
+  const choice = mostUnlikeDeal(fits, apart);
   if (choice === undefined) throw new Problem(tooFew(weavers, kept, options));
   const { dealt } = choice;
   const taken = new Set(dealt);

@@ -24,7 +24,7 @@ export type Fits = readonly (readonly boolean[])[];
  * @param apart distances of all pairs of cloths
  * @returns undefined if not every weaver can have a cloth of their own
  */
-export function mostUnlike(fits: Fits, apart: readonly (readonly number[])[]): Unlike | undefined {
+export function mostUnlikeDeal(fits: Fits, apart: readonly (readonly number[])[]): Unlike | undefined {
   const room = new Room(fits, apart);
   let best = room.greedy();
   if (best === undefined) return undefined;

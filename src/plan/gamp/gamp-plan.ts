@@ -12,7 +12,7 @@ import { clothKey } from '../../score/symmetry/canonical-cloth.js';
 import { codeOf } from '../../score/symmetry/cloth-code.js';
 import { INCH } from '../../words/measure.js';
 import type { PlanOptions } from '../options/plan-options.js';
-import { type Choice, type Crossings, chooseSections } from './gamp-sections.js';
+import { type Choice, chooseSections, type SectionCrossings } from './gamp-sections.js';
 import { checkSections, gampColours, rightSizes, type Section, sectionStarts, squareNumber } from './gamp-windows.js';
 
 /** Options of a gamp: number of sections each way, ends in a section, threads in a separator. */
@@ -197,7 +197,7 @@ function sizesOf(
 }
 
 /** Chooses the sections; a choice among some of the orders alone is exact only if no choice could weave more. */
-function chosen(keys: Crossings, { warps, wefts }: GampNeeds, all: boolean): Choice {
+function chosen(keys: SectionCrossings, { warps, wefts }: GampNeeds, all: boolean): Choice {
   const choice = chooseSections(keys, warps ?? keys.length, wefts ?? keys[0]!.length);
   const most = choice.warps.length * choice.wefts.length;
   return all ? choice : { ...choice, atMost: most, exact: choice.cloths === most };

@@ -1,7 +1,7 @@
 /**
  * The cloth at each crossing of a warp order (row) with a weft order (column), by name; null if it is no good cloth.
  */
-export type Crossings = readonly (readonly (string | null)[])[];
+export type SectionCrossings = readonly (readonly (string | null)[])[];
 
 /** A choice of warp and weft orders that weave many different good cloths. */
 export interface Choice {
@@ -24,7 +24,7 @@ const MOST_CROSSED = 5_000_000;
  * most cloths on the chosen warps. Each step reaches at least 1 − 1/e (63 %) of its own optimum (Nemhauser, Wolsey and
  * Fisher 1978); `atMost` bounds both steps together for the case at hand.
  */
-export function chooseSections(crossings: Crossings, warps: number, wefts: number): Choice {
+export function chooseSections(crossings: SectionCrossings, warps: number, wefts: number): Choice {
   const columns = crossings[0]?.length ?? 0;
   const k = Math.min(warps, crossings.length);
   const m = Math.min(wefts, columns);
@@ -33,7 +33,7 @@ export function chooseSections(crossings: Crossings, warps: number, wefts: numbe
 }
 
 /** The number of different good cloths that these orders weave when every warp order crosses every weft order. */
-export function clothsOf(crossings: Crossings, warps: readonly number[], wefts: readonly number[]): number {
+export function clothsOf(crossings: SectionCrossings, warps: readonly number[], wefts: readonly number[]): number {
   const found = new Set<string>();
   for (const w of warps) {
     for (const f of wefts) {
@@ -44,7 +44,7 @@ export function clothsOf(crossings: Crossings, warps: readonly number[], wefts: 
   return found.size;
 }
 
-function exactly(crossings: Crossings, k: number, m: number): Choice {
+function exactly(crossings: SectionCrossings, k: number, m: number): Choice {
   let best: { warps: readonly number[]; wefts: readonly number[]; cloths: number } = {
     warps: [],
     wefts: [],
@@ -59,7 +59,7 @@ function exactly(crossings: Crossings, k: number, m: number): Choice {
   return { ...best, atMost: best.cloths, exact: true };
 }
 
-function greedily(crossings: Crossings, k: number, m: number): Choice {
+function greedily(crossings: SectionCrossings, k: number, m: number): Choice {
   const columns = crossings[0]!.length;
   const all = Array.from({ length: columns }, (_, f) => f);
   const ofWarp = crossings.map((row) => new Set(row.filter((cloth) => cloth !== null)));

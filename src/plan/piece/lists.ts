@@ -1,6 +1,6 @@
 import { smallestPeriod } from '../../order/order.js';
 import { counted } from '../../words/counts.js';
-import type { Side, Throw } from '../warp/pick-list.js';
+import type { ShuttleSide, Throw } from '../warp/pick-list.js';
 import type { TiedUp } from '../warp/warp-loom.js';
 import { folded } from './folds.js';
 import type { PiecePlan } from './piece-plan.js';
@@ -12,8 +12,8 @@ export interface PickLine {
   readonly from: number;
   readonly to: number;
   readonly shuttle: string;
-  readonly start: Side;
-  readonly rests: Side;
+  readonly start: ShuttleSide;
+  readonly rests: ShuttleSide;
   /**
    * Treadles of each pick, `1 2 3 4`; repetitions as `(1 2 3 4)×5`. On a lift plan the shafts raised, picks with strokes
    * between them: `1 2 / 2 10`, `(1 2 / 2 10)×5`.
@@ -26,7 +26,7 @@ export interface PickLine {
 /** Tabby that follows every pattern pick, said once for all. */
 interface TabbyLine {
   readonly shuttle: string;
-  readonly start: Side;
+  readonly start: ShuttleSide;
   /** Treadles of the two alternating picks, `5 and 6`; on a lift plan the shafts raised, `1 3 and 2 4`. */
   readonly steps: string;
 }
@@ -62,8 +62,8 @@ function pickLines(piece: PiecePlan, thrown: readonly Throw[]): PickLine[] {
     from: number;
     to: number;
     shuttle: number;
-    start: Side;
-    rests: Side;
+    start: ShuttleSide;
+    rests: ShuttleSide;
     steps: string[];
     carry: number;
   }[] = [];

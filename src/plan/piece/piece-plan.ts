@@ -9,7 +9,7 @@ import type { Learnt } from '../results/matching-results.js';
 import { pickList, type Shuttle, type Starts, shuttlesOf, startingSides, type Throw } from '../warp/pick-list.js';
 import { FLOAT_LIMITS, picksForSquare, threadsWithin } from '../warp/purpose.js';
 import { before } from '../warp/warp-length.js';
-import { type TiedUp, tiedUp } from '../warp/warp-loom.js';
+import { type TiedUp, tiedUpOn } from '../warp/warp-loom.js';
 import type { SettAdvice } from '../yarn/sett.js';
 import { picksIn, tally, WEFT_EXTRA } from '../yarn/yarn-amounts.js';
 import { settCautions, settFor } from './sett-advice.js';
@@ -107,7 +107,7 @@ export function planPiece(
     carry,
     floats,
     ...(settAdvice !== undefined && { settAdvice }),
-    tied: tiedUp(draft, options.loom),
+    tied: tiedUpOn(draft, options.loom),
     cautions: [
       ...settCautions(settAdvice, draft),
       ...floatCautions(floats, options, draft),

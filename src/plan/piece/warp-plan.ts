@@ -13,7 +13,7 @@ import type { Filling } from '../warp/fill-width.js';
 import { mirroredDraft, mirrorWords } from '../warp/mirror.js';
 import type { Reed } from '../warp/reed.js';
 import { usualWaste, type WarpLength, warpLength } from '../warp/warp-length.js';
-import { obstacles } from '../warp/warp-loom.js';
+import { loomObstacles } from '../warp/warp-loom.js';
 import { type Winding, windingOf } from '../warp/winding.js';
 import type { YarnAmount } from '../yarn/yarn-amounts.js';
 import { type PiecePlan, planPiece } from './piece-plan.js';
@@ -250,7 +250,7 @@ function loomFaults(
   { loom }: PlanOptions,
 ): string[] {
   const demands = pieces.map(({ draft, shuttles }) => ({ draft, heddles, width, shuttles: shuttles.length }));
-  return [...new Set(demands.flatMap((demand) => obstacles(demand, loom, demand.draft.sett.per)))];
+  return [...new Set(demands.flatMap((demand) => loomObstacles(demand, loom, demand.draft.sett.per)))];
 }
 
 /** Where the reed sets other ends than asked, and where its dents may show. */

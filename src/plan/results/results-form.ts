@@ -1,7 +1,7 @@
 import type { Draft } from '../../draft/draft.js';
 import type { KeptCloth } from '../../formats/shortlist.js';
 import { describe, type Given, Misread, numberOf, textOf, under } from '../../input/given.js';
-import { type Kind, listOf, needed, optional, table, type Values } from '../../input/key.js';
+import { type KeyValues, type Kind, listOf, needed, optional, table } from '../../input/key.js';
 import { kind, number, text as someText, version, whole, word } from '../../input/kinds.js';
 import { parseSource, readSource } from '../../input/source.js';
 import { type Per, parseLength, sayLength, sayShare } from '../../words/measure.js';
@@ -180,7 +180,7 @@ function blockOf({ cloth: { code, recipe, structure }, per, inReed, weaver, squa
   ].join('\n');
 }
 
-function resultOf(given: Values<typeof resultTable>): Result {
+function resultOf(given: KeyValues<typeof resultTable>): Result {
   const { code, structure, ends, width, finished, picks, stars, changed } = given;
   const [inReed, warpUsed, offLoom] = [given['in the reed'], given['warp used'], given['off the loom']];
   under('width', () => checkLoss('on the loom', width, 'in the reed', inReed));

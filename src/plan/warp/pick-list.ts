@@ -2,7 +2,7 @@ import { type Draft, liftAt } from '../../draft/draft.js';
 import { shuttleOfPick } from '../../draft/shuttles.js';
 
 /** The side of the cloth on which a shuttle lies. */
-export type Side = 'left' | 'right';
+export type ShuttleSide = 'left' | 'right';
 
 /** A shuttle: one yarn for one kind of pick. */
 export interface Shuttle {
@@ -18,8 +18,8 @@ export interface Throw {
   readonly pick: number;
   /** Index into the shuttles. */
   readonly shuttle: number;
-  readonly from: Side;
-  readonly to: Side;
+  readonly from: ShuttleSide;
+  readonly to: ShuttleSide;
   /** Picks of other shuttles since this shuttle's last pick; its weft is carried past them. */
   readonly carry: number;
   /** Treadles pressed, and shafts raised. */
@@ -36,7 +36,7 @@ interface Caught {
 
 /** The sides from which the shuttles start, and how well the edges are then caught. */
 export interface Starts {
-  readonly sides: readonly Side[];
+  readonly sides: readonly ShuttleSide[];
   readonly caught: Caught;
   /** Every turn catches its outer end. */
   readonly allCaught: boolean;
@@ -58,7 +58,7 @@ export function shuttlesOf(draft: Draft): Shuttle[] {
  * Makes the pick list. Every shuttle starts on its side and changes side with each throw; a carry counts the picks
  * strictly between two throws of one shuttle.
  */
-export function pickList(draft: Draft, picks: number, sides: readonly Side[]): Throw[] {
+export function pickList(draft: Draft, picks: number, sides: readonly ShuttleSide[]): Throw[] {
   const of = shuttleOfPick(draft.pickKinds, draft.weft);
   const at = [...sides];
   const last: (number | undefined)[] = sides.map(() => undefined);
@@ -66,7 +66,7 @@ export function pickList(draft: Draft, picks: number, sides: readonly Side[]): T
     const row = pick % draft.weft.length;
     const shuttle = of[row]!;
     const from = at[shuttle]!;
-    const to: Side = from === 'left' ? 'right' : 'left';
+    const to: ShuttleSide = from === 'left' ? 'right' : 'left';
     const before = last[shuttle];
     at[shuttle] = to;
     last[shuttle] = pick;
@@ -76,7 +76,7 @@ export function pickList(draft: Draft, picks: number, sides: readonly Side[]): T
 }
 
 /** The side on which each shuttle rests after `picks` picks. */
-export function restingSides(draft: Draft, picks: number, sides: readonly Side[]): Side[] {
+export function restingSides(draft: Draft, picks: number, sides: readonly ShuttleSide[]): ShuttleSide[] {
   const at = [...sides];
   for (const { shuttle, to } of pickList(draft, picks, sides)) at[shuttle] = to;
   return at;
@@ -88,11 +88,23 @@ export function restingSides(draft: Draft, picks: number, sides: readonly Side[]
  *
  * @param first, last indices, in the threading, of the outermost ends
  */
-export function caughtEnds(draft: Draft, picks: number, sides: readonly Side[], first: number, last: number): Caught {
+export function caughtEnds(
+  draft: Draft,
+  picks: number,
+  sides: readonly ShuttleSide[],
+  first: number,
+  last: number,
+): Caught {
   return together(caughtByEach(draft, picks, sides, first, last));
 }
 
-function caughtByEach(draft: Draft, picks: number, sides: readonly Side[], first: number, last: number): Caught[] {
+function caughtByEach(
+  draft: Draft,
+  picks: number,
+  sides: readonly ShuttleSide[],
+  first: number,
+  last: number,
+): Caught[] {
   const up = (end: number, lift: readonly number[]): boolean => draft.threading[end]!.some((s) => lift.includes(s));
   const edges = sides.map(() => ({ left: { turns: 0, caught: 0 }, right: { turns: 0, caught: 0 } }));
   const before: (Throw | undefined)[] = sides.map(() => undefined);
@@ -110,7 +122,7 @@ function caughtByEach(draft: Draft, picks: number, sides: readonly Side[], first
 }
 
 function together(each: readonly Caught[]): Caught {
-  const sum = (edge: Side) => ({
+  const sum = (edge: ShuttleSide) => ({
     turns: each.reduce((turns, caught) => turns + caught[edge].turns, 0),
     caught: each.reduce((count, caught) => count + caught[edge].caught, 0),
   });
@@ -130,7 +142,7 @@ export function startingSides(draft: Draft, ends: number, border = 0): Starts {
   const threads = draft.threading.length;
   const first = (threads - (border % threads)) % threads;
   const last = (first + ends - 1) % threads;
-  const all = (side: Side): Caught[] =>
+  const all = (side: ShuttleSide): Caught[] =>
     caughtByEach(
       draft,
       picks,
@@ -139,7 +151,7 @@ export function startingSides(draft: Draft, ends: number, border = 0): Starts {
       last,
     );
   const [left, right] = [all('left'), all('right')];
-  const sides = shuttles.map((_, s): Side => (lost(right[s]!) < lost(left[s]!) ? 'right' : 'left'));
+  const sides = shuttles.map((_, s): ShuttleSide => (lost(right[s]!) < lost(left[s]!) ? 'right' : 'left'));
   const caught = caughtEnds(draft, picks, sides, first, last);
   return { sides, caught, allCaught: lost(caught) === 0 };
 }

@@ -20,13 +20,13 @@ interface Demand {
 }
 
 /** The tie-up of a draft on a loom, and the shafts raised at each pick. Shafts that carry no ends are left untied. */
-export function tiedUp(draft: Draft, { kind, treadles }: Pick<Loom, 'kind' | 'treadles'>): TiedUp {
+export function tiedUpOn(draft: Draft, { kind, treadles }: Pick<Loom, 'kind' | 'treadles'>): TiedUp {
   const loom = { kind, ...(treadles !== undefined && { treadles }) };
   return { ...tieUpOn(draft, loom), lifts: draft.treadling.map((_, j) => liftAt(draft, j)) };
 }
 
 /** The reasons why a warp cannot be woven on a loom, one clause each; empty if it can. */
-export function obstacles({ draft, heddles, width, shuttles }: Demand, loom: Loom, per: Per): string[] {
+export function loomObstacles({ draft, heddles, width, shuttles }: Demand, loom: Loom, per: Per): string[] {
   const found: string[] = [];
   if (loom.shafts !== undefined && heddles.length > loom.shafts) {
     found.push(`needs ${heddles.length} shafts, the loom has ${loom.shafts}`);

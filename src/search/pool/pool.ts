@@ -38,7 +38,7 @@ export function inThisThread(question: Question, signal?: AbortSignal): WorkerPo
 }
 
 /** A worker, a thread of Node or of a browser, that does one job at a time. */
-export interface Hand {
+export interface PoolWorker {
   do(number: number, job: Job): void;
   /** Tells it to end; it has nothing left to do. */
   dismiss(): void;
@@ -47,13 +47,13 @@ export interface Hand {
 }
 
 /** What a pool is told of its workers. */
-export interface Foreman {
+export interface WorkerEvents {
   /** A worker has started. */
-  hired(hand: Hand): void;
+  started(worker: PoolWorker): void;
   /** A worker has done a job. */
-  done(hand: Hand, number: number, result: JobResult): void;
+  done(worker: PoolWorker, number: number, result: JobResult): void;
   /** A worker has ended; the reason counts only if it was not told to. */
-  left(hand: Hand, reason: unknown): void;
+  left(worker: PoolWorker, reason: unknown): void;
   /** The search cannot go on. */
   failed(reason: unknown): void;
 }
@@ -74,7 +74,7 @@ class Run {
   }
 
   /** Lets idle workers begin the next jobs, as far as there are any to begin now. */
-  begin(idle: Hand[]): void {
+  begin(idle: PoolWorker[]): void {
     while (!this.enough?.aborted && idle.length > 0 && this.begun < Math.min(this.jobs.count, this.taken + AHEAD)) {
       const job = this.begun++;
       idle.pop()!.do(job, this.jobs.at(job));
@@ -99,11 +99,11 @@ class Run {
 /**
  * A pool of long-lived workers that each do one job at a time. If a worker dies, the run fails with the reason.
  *
- * @param hire starts the workers, now or later, and tells the foreman what becomes of them
+ * @param start starts the workers, now or later, and reports what becomes of them
  */
-export function inWorkers(hire: (foreman: Foreman) => void, signal?: AbortSignal): WorkerPool {
-  const living = new Set<Hand>();
-  const idle: Hand[] = [];
+export function inWorkers(start: (events: WorkerEvents) => void, signal?: AbortSignal): WorkerPool {
+  const living = new Set<PoolWorker>();
+  const idle: PoolWorker[] = [];
   let run: Run | undefined;
   let finish: (done: number) => void = () => {};
   let fail: (fault: unknown) => void = () => {};
@@ -112,7 +112,7 @@ export function inWorkers(hire: (foreman: Foreman) => void, signal?: AbortSignal
 
   const stop = (reason: unknown): void => {
     fault ??= reason;
-    for (const hand of living) hand.kill();
+    for (const worker of living) worker.kill();
     living.clear();
     fail(fault);
   };
@@ -126,15 +126,15 @@ export function inWorkers(hire: (foreman: Foreman) => void, signal?: AbortSignal
     else finish(done);
   };
 
-  hire({
-    hired(hand) {
-      if (closed || fault !== undefined) return hand.kill();
-      living.add(hand);
-      idle.push(hand);
+  start({
+    started(worker) {
+      if (closed || fault !== undefined) return worker.kill();
+      living.add(worker);
+      idle.push(worker);
       goOn();
     },
-    done(hand, number, result) {
-      idle.push(hand);
+    done(worker, number, result) {
+      idle.push(worker);
       try {
         run?.received(number, result);
         goOn();
@@ -142,8 +142,8 @@ export function inWorkers(hire: (foreman: Foreman) => void, signal?: AbortSignal
         stop(thrown);
       }
     },
-    left(hand, reason) {
-      if (living.delete(hand)) stop(reason);
+    left(worker, reason) {
+      if (living.delete(worker)) stop(reason);
     },
     failed: stop,
   });
@@ -166,7 +166,7 @@ export function inWorkers(hire: (foreman: Foreman) => void, signal?: AbortSignal
     close: () => {
       closed = true;
       signal?.removeEventListener('abort', onAbort);
-      for (const hand of living) hand.dismiss();
+      for (const worker of living) worker.dismiss();
       living.clear();
     },
   };

@@ -2,7 +2,7 @@ import Pool from 'worker-threads-pool';
 import { MachineFault } from '../../problem.js';
 import type { Question } from '../question/question.js';
 import type { JobResult } from './jobs.js';
-import { type Hand, inThisThread, inWorkers, type WorkerPool } from './pool.js';
+import { inThisThread, inWorkers, type PoolWorker, type WorkerPool } from './pool.js';
 
 /** Worker threads load compiled code; beside a TypeScript source it lies in dist. */
 const SCRIPT = new URL(
@@ -17,28 +17,28 @@ export function workerPool(question: Question, workers: number, signal?: AbortSi
 
 function inThreads(question: Question, workers: number, signal?: AbortSignal): WorkerPool {
   const pool = new Pool({ max: workers });
-  return inWorkers((foreman) => {
+  return inWorkers((events) => {
     for (let w = 0; w < workers; w++) {
       // The types ask for a string, the worker takes a URL: the only form that is right on every system.
       pool.acquire(SCRIPT as unknown as string, { workerData: question }, (error, worker) => {
         if (error || worker === undefined) {
-          return foreman.failed(error ?? new MachineFault('a worker thread could not be started'));
+          return events.failed(error ?? new MachineFault('a worker thread could not be started'));
         }
-        const hand: Hand = {
+        const pooled: PoolWorker = {
           do: (number, job) => worker.postMessage({ number, job }),
           dismiss: () => worker.postMessage('stop'),
           kill: () => void worker.terminate(),
         };
         // The pool library would ignore a worker that dies.
-        worker.on('error', foreman.failed);
-        worker.on('messageerror', foreman.failed);
+        worker.on('error', events.failed);
+        worker.on('messageerror', events.failed);
         worker.on('exit', (exit) =>
-          foreman.left(hand, new MachineFault(`a worker thread ended before its work was done (${exit})`)),
+          events.left(pooled, new MachineFault(`a worker thread ended before its work was done (${exit})`)),
         );
         worker.on('message', ({ number, result }: { number: number; result: JobResult }) =>
-          foreman.done(hand, number, result),
+          events.done(pooled, number, result),
         );
-        foreman.hired(hand);
+        events.started(pooled);
       });
     }
   }, signal);

@@ -2,7 +2,7 @@ import { LOOM_SHAFTS, LOOM_TREADLES } from '../../draft/limits.js';
 import { SEEN } from '../../draft/point-of-view.js';
 import { SETT, YARNS } from '../../draft/yaml/yarns-given.js';
 import { describe, eachOf, type Given, Misread, numberOf, textOf, wholeOf, wordOf } from '../../input/given.js';
-import { choicesInWords, namedParts, nested, optional, table, type Values, withDefault } from '../../input/key.js';
+import { choicesInWords, type KeyValues, namedParts, nested, optional, table, withDefault } from '../../input/key.js';
 import { kind, number, SPACED, text, whole, word, words } from '../../input/kinds.js';
 import { type By, FILLS, type Fill, LAID_BY } from '../../order/laid-order.js';
 import { FLOAT_LIMIT } from '../../score/model/float-limit.js';
@@ -289,7 +289,7 @@ export const QUESTION_TABLE = table(
 );
 
 /** A question after the check of each key by itself. */
-export type Written = Values<typeof QUESTION_TABLE>;
+export type Written = KeyValues<typeof QUESTION_TABLE>;
 
 function lengthsOf(given: Given, expected: string): number[] {
   const ranges = eachOf(

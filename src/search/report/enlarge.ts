@@ -25,7 +25,7 @@ export const USUAL_LIMITS = [
 ] as const;
 
 /** One size of the motif. */
-export interface Size {
+export interface MotifSize {
   readonly way: Way;
   /** Threads or units that an element covers. */
   readonly times: number;
@@ -61,7 +61,7 @@ export interface Refusal {
 
 /** A motif at all sizes laid, and the sizes refused. */
 export interface Enlarged {
-  readonly sizes: readonly Size[];
+  readonly sizes: readonly MotifSize[];
   readonly refused: readonly Refusal[];
 }
 
@@ -82,7 +82,7 @@ export function usualTargets(order: Order): number[] {
  * @param shrinkage share of the width that is lost in finishing
  */
 export function enlarge(question: Question, targets: readonly number[], shrinkage: number): Enlarged {
-  const sizes: Size[] = [];
+  const sizes: MotifSize[] = [];
   const refused: Refusal[] = [];
   const order = question.orders[0]!;
   for (const way of WAYS) {
@@ -161,7 +161,7 @@ function reason(way: Way, weave: Weave, order: Order, known: readonly { ends: nu
  *
  * @param sizes the sizes of one way
  */
-export function sizesRemedyInWords(question: Question, sizes: readonly Size[]): string | undefined {
+export function sizesRemedyInWords(question: Question, sizes: readonly MotifSize[]): string | undefined {
   const { float } = question.limits;
   const failing = sizes.filter(({ passes }) => !passes.own);
   if (failing.length <= sizes.length / 2) return undefined;
@@ -205,7 +205,7 @@ function motifOf(strands: Strands, family: Family, order: Order): number {
   return spanOf(strands, elementsLaid(family, order.length) * family.times, family.by === 'thread' ? 'thread' : 'unit');
 }
 
-function sized(question: Question, way: Way, family: Family, order: Order, shrinkage: number): Size {
+function sized(question: Question, way: Way, family: Family, order: Order, shrinkage: number): MotifSize {
   const weft = weftOf(question, order);
   const weave = family.weave(order, weft);
   const draft = draftOf({ family, warp: order, weft, start: [0, 0] }, question);

@@ -1,4 +1,4 @@
-import { formatOrder, nested, type Order } from '../../order/order.js';
+import { formatOrder, nestedOrder, type Order } from '../../order/order.js';
 import type { Question } from '../question/question.js';
 import type { Candidate } from '../space/candidate.js';
 
@@ -45,7 +45,7 @@ function laidAs({ family, warp, weft }: Candidate, question: Question): (readonl
   // The weft order chose the blocks of the treadling, so both block orders and both colour orders are written in full.
   const weave = family.weave(warp, weft);
   const blocks = (order: Order): string => {
-    const elements = family.fill === 'nest' ? nested(order, yarns.length) : order;
+    const elements = family.fill === 'nest' ? nestedOrder(order, yarns.length) : order;
     return elements.flatMap((colour) => new Array<string>(family.times).fill(family.letters![colour]!)).join(' ');
   };
   return [

@@ -1,6 +1,6 @@
 import type { Weave } from '../../draft/draft.js';
 import type { Fill } from '../../order/laid-order.js';
-import { nested, type Order } from '../../order/order.js';
+import { nestedOrder, type Order } from '../../order/order.js';
 import { Problem } from '../../problem.js';
 import { drawn, type Structure, weaveOf } from '../../structure/catalogue/catalogue.js';
 import { blocksForColours } from '../../structure/model/sized.js';
@@ -31,7 +31,7 @@ export interface Profile {
 
 /** The elements of an order as they are laid: the order, or the order nested in itself. */
 export function elementsOf(question: Question, fill: Fill): (order: Order) => Order {
-  return fill === 'nest' ? (order) => nested(order, question.yarns.length) : (order) => order;
+  return fill === 'nest' ? (order) => nestedOrder(order, question.yarns.length) : (order) => order;
 }
 
 /**

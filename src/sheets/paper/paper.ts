@@ -5,7 +5,7 @@ import type { Seen } from '../../draft/point-of-view.js';
 import type { Paper, PlanOptions } from '../../plan/options/plan-options.js';
 import { paintCloth } from '../../render/cloth.js';
 import { mostThat } from '../../render/text.js';
-import { type Face, faceOf, typeFile } from '../../render/type.js';
+import { type Typeface, typeFile, typefaceOf } from '../../render/type.js';
 
 /** Millimetres of each paper, upright, and the margin on all sides. */
 export const SIZES: Readonly<Record<Paper, { readonly width: number; readonly height: number }>> = {
@@ -225,7 +225,7 @@ export class Pdf {
   }
 
   /** Chooses one font, and takes it into the document when it is first needed. */
-  private font(face: Face, bold: boolean): PDFKit.PDFDocument {
+  private font(face: Typeface, bold: boolean): PDFKit.PDFDocument {
     const name = `${face}${bold ? ' bold' : ''}`;
     if (!this.registered.has(name)) this.document.registerFont(name, typeFile(face, bold));
     this.registered.add(name);
@@ -274,16 +274,16 @@ const BLANK = '____';
 function drawable(text: string): string {
   const signs = [...text.normalize('NFC').replaceAll('″', '"').replaceAll('′', "'")];
   return signs
-    .map((sign) => (faceOf(sign) === undefined ? '\0' : sign))
+    .map((sign) => (typefaceOf(sign) === undefined ? '\0' : sign))
     .join('')
     .replace(/\0+/g, BLANK);
 }
 
 /** The stretches of a text that are in one font. */
-function stretchesOf(text: string): { face: Face; stretch: string }[] {
-  const found: { face: Face; stretch: string }[] = [];
+function stretchesOf(text: string): { face: Typeface; stretch: string }[] {
+  const found: { face: Typeface; stretch: string }[] = [];
   for (const sign of text) {
-    const face = faceOf(sign)!;
+    const face = typefaceOf(sign)!;
     const last = found.at(-1);
     if (last?.face === face) last.stretch += sign;
     else found.push({ face, stretch: sign });

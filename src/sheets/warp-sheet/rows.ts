@@ -28,7 +28,7 @@ export function drawRows(
   { x, y, height }: Frame,
   next: 'page' | 'column' = 'page',
 ): { rest: Row[]; y: number } {
-  const fits = fitting(rows, height);
+  const fits = rowsThatFit(rows, height);
   let top = y;
   for (const row of rows.slice(0, fits)) {
     top += row.height;
@@ -41,7 +41,7 @@ export function drawRows(
 }
 
 /** How many rows fit a height, a line that says where they are continued included; headings stay with what follows. */
-export function fitting(rows: readonly Row[], height: number): number {
+export function rowsThatFit(rows: readonly Row[], height: number): number {
   if (heightOf(rows) <= height + 1e-6) return rows.length;
   let room = height - LEADING;
   let fits = 0;

@@ -3,7 +3,7 @@ import type { PiecePlan } from '../../plan/piece/piece-plan.js';
 import type { WarpPlan } from '../../plan/piece/warp-plan.js';
 import { type Frame, MARGIN, type Pdf } from '../paper/paper.js';
 import { drawPictures, drawWholeRepeat, pictureWidth } from './picture.js';
-import { drawRows, fitting, heightOf, LEADING, type Row, space, textRows } from './rows.js';
+import { drawRows, heightOf, LEADING, type Row, rowsThatFit, space, textRows } from './rows.js';
 import { drawDraft } from './sheet-draft.js';
 import { figures } from './sheet-figures.js';
 import { drawFoot } from './sheet-foot.js';
@@ -111,7 +111,7 @@ function addLists(pdf: Pdf, warp: WarpPlan, piece: PiecePlan, options: SheetOpti
 
 /** Moves what is too long for the left column under the right one, where all of it fits there. */
 function inTwoColumns(pdf: Pdf, left: Row[], right: Row[], width: number, height: number): [Row[], Row[]] {
-  const fits = fitting(left, height);
+  const fits = rowsThatFit(left, height);
   const rest = [space(2), ...textRows(pdf, 'threading, continued', width, true), ...left.slice(fits)];
   if (fits === left.length || heightOf(right) + heightOf(rest) > height) return [left, right];
   const said = textRows(pdf, 'continued in the next column', width);

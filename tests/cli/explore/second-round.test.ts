@@ -1,14 +1,14 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { draftOf, type Manifest, parseManifest } from '../../../src/gallery/manifest/manifest.js';
+import { type Manifest, manifestDraft, parseManifest } from '../../../src/gallery/manifest/manifest.js';
 import { clothDistance, descriptorOf } from '../../../src/score/likeness/descriptor.js';
 import { inFolder, run } from '../run.js';
 
 const gallery = (folder: string): Manifest =>
   parseManifest(readFileSync(join(folder, 'gallery.json'), 'utf8'), 'gallery.json');
 const portraits = (manifest: Manifest) =>
-  manifest.candidates.map((candidate) => descriptorOf(draftOf(candidate, manifest)));
+  manifest.candidates.map((candidate) => descriptorOf(manifestDraft(candidate, manifest)));
 
 // A second course a year later: last year's twelve typed back (a situation of the trade; common practice, no source).
 test('a second round: what was found corrects the plan, and nothing near to last year’s twelve is shown', async () => {

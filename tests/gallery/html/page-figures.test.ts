@@ -1,17 +1,17 @@
 import { describe, expect, test } from 'vitest';
 import { figureLines } from '../../../src/cli/draw/words.js';
-import { easeOf, figuresOf } from '../../../src/gallery/html/page-figures.js';
+import { easeFigures, figuresOf } from '../../../src/gallery/html/page-figures.js';
 import { scoreDraft } from '../../../src/score/score.js';
 import { foundOf, HOUNDS_TOOTH, LOG_CABIN, trialQuestion } from '../trial.js';
 
 describe('the figures of a cloth', () => {
   const valuesOf = (draft: typeof HOUNDS_TOOTH): Record<string, string> => {
     const found = foundOf(draft, 1);
-    return Object.fromEntries([...figuresOf(found), ...easeOf(found)].map(({ name, value }) => [name, value]));
+    return Object.fromEntries([...figuresOf(found), ...easeFigures(found)].map(({ name, value }) => [name, value]));
   };
 
   test('have each a value and a meaning', () => {
-    const all = [...figuresOf(foundOf(LOG_CABIN, 1)), ...easeOf(foundOf(LOG_CABIN, 1))];
+    const all = [...figuresOf(foundOf(LOG_CABIN, 1)), ...easeFigures(foundOf(LOG_CABIN, 1))];
     for (const { value, meaning } of all) {
       expect(value).not.toBe('');
       expect(meaning).not.toBe('');

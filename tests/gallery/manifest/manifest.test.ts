@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { draftOf, manifestOf, manifestText, parseManifest } from '../../../src/gallery/manifest/manifest.js';
+import { manifestDraft, manifestOf, manifestText, parseManifest } from '../../../src/gallery/manifest/manifest.js';
 import { draftWith, foundOf, HOUNDS_TOOTH, LOG_CABIN, TWILL, trialOutcome, trialQuestion } from '../trial.js';
 
 const manifest = manifestOf(trialQuestion(), trialOutcome());
@@ -49,8 +49,8 @@ describe('gallery.json', () => {
     const read = parseManifest(text, 'gallery.json');
     expect(read).toEqual(manifest);
     expect(manifestText(read)).toBe(text);
-    expect(draftOf(read.candidates[0]!, read)).toEqual(LOG_CABIN);
-    expect(draftOf(read.candidates[1]!, read)).toEqual(HOUNDS_TOOTH);
+    expect(manifestDraft(read.candidates[0]!, read)).toEqual(LOG_CABIN);
+    expect(manifestDraft(read.candidates[1]!, read)).toEqual(HOUNDS_TOOTH);
   });
 
   test('reads a gallery made before areas, outlines and shapes were measured', () => {
@@ -74,7 +74,7 @@ describe('gallery.json', () => {
     const written = manifestText(manifestOf(trialQuestion(), { ...trialOutcome(), found: [found] }));
     const read = parseManifest(written, 'gallery.json');
     expect(read.candidates[0]!.draft.threading).toEqual([1, 2, [1, 2], 2]);
-    expect(draftOf(read.candidates[0]!, read)).toEqual(draft);
+    expect(manifestDraft(read.candidates[0]!, read)).toEqual(draft);
   });
 
   test.each([

@@ -1,11 +1,11 @@
 import { PNG } from 'pngjs';
 import { describe, expect, it } from 'vitest';
 import { AT_THE_LOOM } from '../../../src/draft/point-of-view.js';
-import { contactSheetPages, type SheetOptions } from '../../../src/gallery/sheet/contact-sheet.js';
+import { type ContactOptions, contactSheetPages } from '../../../src/gallery/sheet/contact-sheet.js';
 import { paintCloth } from '../../../src/render/cloth.js';
 import { found, HOUNDS_TOOTH } from './hounds-tooth.js';
 
-const OPTIONS: SheetOptions = {
+const OPTIONS: ContactOptions = {
   title: '2/2 twill, orders of two',
   ranking: 'Ranked by contrast 3, symmetry 2, float 1',
   seen: AT_THE_LOOM,

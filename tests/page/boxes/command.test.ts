@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { drawCommand } from '../../../src/page/boxes/command.js';
+import { redrawCommand } from '../../../src/page/boxes/command.js';
 import { foundOf, HOUNDS_TOOTH } from '../../gallery/trial.js';
 
 describe('what a weaver reads', () => {
@@ -11,9 +11,11 @@ describe('what a weaver reads', () => {
       ['times', '2'],
       ['yarns', 'D #1f2a44'],
     ] as const;
-    expect(drawCommand({ redraw, order }, 4)).toBe(
+    expect(redrawCommand({ redraw, order }, 4)).toBe(
       'shedlight draw --structure "2/2 twill" --warp D4 --yarns "D #1f2a44" --times 4',
     );
-    expect(drawCommand({ redraw: [['draft', "it's $HOME.yaml"]], order })).toBe("shedlight draw 'it'\\''s $HOME.yaml'");
+    expect(redrawCommand({ redraw: [['draft', "it's $HOME.yaml"]], order })).toBe(
+      "shedlight draw 'it'\\''s $HOME.yaml'",
+    );
   });
 });

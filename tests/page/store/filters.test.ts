@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { holds, textOf } from '../../../src/page/store/filters.js';
+import { holds, searchedText } from '../../../src/page/store/filters.js';
 import { foundOf, HOUNDS_TOOTH } from '../../gallery/trial.js';
 
 describe('find', () => {
-  const text = textOf(foundOf(HOUNDS_TOOTH, 1));
+  const text = searchedText(foundOf(HOUNDS_TOOTH, 1));
 
   test.each(['hound’s tooth', 'HALF dark', 'night blue', 'DDDD', 'swap shifted', 'longest float 2'])(
     'meets what is said of a cloth: %s',

@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type Fits, mostUnlike } from '../../../src/plan/deal/unlike.js';
+import { type Fits, mostUnlikeDeal } from '../../../src/plan/deal/unlike.js';
 import { runs } from '../../long.js';
 
 type Apart = readonly (readonly number[])[];
@@ -60,7 +60,7 @@ describe('the most unlike cloths', () => {
             places.map((_, c) => gaps[w * 9 + c]! || gaps[(c * 5 + w) % 36]!),
           );
           const force = byForce(fits, apart);
-          const found = mostUnlike(fits, apart);
+          const found = mostUnlikeDeal(fits, apart);
           expect(found === undefined).toBe(force < 0);
           if (found === undefined) return;
           dealt++;
@@ -80,9 +80,9 @@ describe('the most unlike cloths', () => {
     const next = random(11);
     for (let round = 0; round < runs(3, 20); round++) {
       const places = Array.from({ length: 40 }, () => [next(), next()] as const);
-      const found = mostUnlike(whole(8, 40), apartOf(places))!;
+      const found = mostUnlikeDeal(whole(8, 40), apartOf(places))!;
       expect(found.atMost).toBe(found.least);
-      const other = mostUnlike(whole(8, 40), apartOf(places.toReversed()))!;
+      const other = mostUnlikeDeal(whole(8, 40), apartOf(places.toReversed()))!;
       expect(other.least).toBe(found.least);
     }
   });
@@ -97,7 +97,7 @@ describe('the most unlike cloths', () => {
         const set = places.flatMap((_, c) => ((bits >> c) & 1 ? [c] : []));
         if (set.length === 8) best = Math.max(best, leastOf(set, apart));
       }
-      expect(mostUnlike(whole(8, 16), apart)!.least).toBe(best);
+      expect(mostUnlikeDeal(whole(8, 16), apart)!.least).toBe(best);
     }
   });
 
@@ -109,7 +109,7 @@ describe('the most unlike cloths', () => {
       [20, 100],
     ] as const) {
       const places = Array.from({ length: cloths }, () => [next(), next()] as const);
-      const found = mostUnlike(whole(weavers, cloths), apartOf(places))!;
+      const found = mostUnlikeDeal(whole(weavers, cloths), apartOf(places))!;
       expect(found.least).toBeGreaterThanOrEqual(0.95 * found.atMost);
     }
   });

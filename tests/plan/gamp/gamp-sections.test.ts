@@ -1,10 +1,10 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type Crossings, chooseSections, clothsOf } from '../../../src/plan/gamp/gamp-sections.js';
+import { chooseSections, clothsOf, type SectionCrossings } from '../../../src/plan/gamp/gamp-sections.js';
 import { runs } from '../../long.js';
 
 describe('choosing sections', () => {
-  const table = (rows: number, columns: number): fc.Arbitrary<Crossings> => {
+  const table = (rows: number, columns: number): fc.Arbitrary<SectionCrossings> => {
     const cell = fc.option(fc.constantFrom(...'abcdefghij'), { nil: null });
     const row = fc.array(cell, { minLength: columns, maxLength: columns });
     return fc.array(row, { minLength: rows, maxLength: rows });
@@ -19,14 +19,14 @@ describe('choosing sections', () => {
   ];
 
   test('no order is chosen twice, though nothing more can be gained', () => {
-    const crossings: Crossings = Array.from({ length: 40 }, () => new Array<string>(40).fill('the same cloth'));
+    const crossings: SectionCrossings = Array.from({ length: 40 }, () => new Array<string>(40).fill('the same cloth'));
     const { warps, wefts, cloths } = chooseSections(crossings, 5, 6);
     expect([new Set(warps).size, new Set(wefts).size, cloths]).toEqual([5, 6, 1]);
   });
 
   test('where five warp orders alone give many cloths, those five are taken', () => {
     const rich = [3, 8, 15, 21, 30];
-    const crossings: Crossings = Array.from({ length: 40 }, (_, w) =>
+    const crossings: SectionCrossings = Array.from({ length: 40 }, (_, w) =>
       Array.from({ length: 40 }, (_, f) => (rich.includes(w) ? `cloth ${w} ${f}` : 'the same cloth')),
     );
     expect(chooseSections(crossings, 5, 6)).toMatchObject({ warps: rich, cloths: 30 });
@@ -45,7 +45,7 @@ describe('choosing sections', () => {
 
   test('large cases say what they reach and what cannot be passed', () => {
     const rows = 40;
-    const crossings: Crossings = Array.from({ length: rows }, (_, w) =>
+    const crossings: SectionCrossings = Array.from({ length: rows }, (_, w) =>
       Array.from({ length: rows }, (_, f) => ((w * f) % 7 === 0 ? null : `cloth ${(w * 31 + f * 17) % 97}`)),
     );
     const choice = chooseSections(crossings, 5, 6);

@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { caughtEnds, pickList, type Side, shuttlesOf, startingSides } from '../../../src/plan/warp/pick-list.js';
+import { caughtEnds, pickList, type ShuttleSide, shuttlesOf, startingSides } from '../../../src/plan/warp/pick-list.js';
 import { runs } from '../../long.js';
 import { anyCloth, kept } from '../cloths.js';
 
@@ -13,7 +13,7 @@ describe('a warp', () => {
         const [first, last] = [(n * 9 - border) % n, (n * 9 - border + ends - 1) % n];
         const count = shuttlesOf(draft).length;
         const caught = Array.from({ length: 2 ** count }, (_, way) => {
-          const sides = Array.from({ length: count }, (__, s) => ((way >> s) & 1 ? 'right' : 'left') as Side);
+          const sides = Array.from({ length: count }, (__, s) => ((way >> s) & 1 ? 'right' : 'left') as ShuttleSide);
           const edges = caughtEnds(draft, 4 * draft.weft.length, sides, first, last);
           return { sides, caught: edges, count: edges.left.caught + edges.right.caught };
         });
@@ -42,7 +42,7 @@ test('shuttles go to and fro, and are carried past the picks between two of thei
   fc.assert(
     fc.property(anyCloth, fc.integer({ min: 1, max: 50 }), (made, picks) => {
       const { draft } = kept(made.name, made);
-      const sides = shuttlesOf(draft).map((_, shuttle): Side => (shuttle % 2 === 0 ? 'left' : 'right'));
+      const sides = shuttlesOf(draft).map((_, shuttle): ShuttleSide => (shuttle % 2 === 0 ? 'left' : 'right'));
       const list = pickList(draft, picks, sides);
       expect(list.map(({ pick }) => pick)).toEqual(Array.from({ length: picks }, (_, at) => at + 1));
       sides.forEach((side, shuttle) => {

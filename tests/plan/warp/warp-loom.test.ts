@@ -1,17 +1,17 @@
 import { describe, expect, test } from 'vitest';
-import { obstacles, tiedUp } from '../../../src/plan/warp/warp-loom.js';
+import { loomObstacles, tiedUpOn } from '../../../src/plan/warp/warp-loom.js';
 import { towel } from '../cloths.js';
 
 describe('looms', () => {
   test('a tie-up for each kind: what sinks is the rest of what rises', () => {
     const { draft } = towel();
-    const rising = tiedUp(draft, { kind: 'rising' });
+    const rising = tiedUpOn(draft, { kind: 'rising' });
     expect(rising.treadles[0]).toEqual({ rise: [1, 2], sink: [] });
-    expect(tiedUp(draft, { kind: 'sinking' }).treadles[0]).toEqual({ rise: [], sink: [3, 4] });
-    expect(tiedUp(draft, { kind: 'countermarch' }).treadles[0]).toEqual({ rise: [1, 2], sink: [3, 4] });
-    expect(tiedUp(draft, { kind: 'table' }).manner).toBe('lift plan');
-    expect(tiedUp(draft, { kind: 'rising', treadles: 4 }).manner).toBe('one foot');
-    expect(tiedUp(draft, { kind: 'rising', treadles: 3 }).manner).toBe('lift plan');
+    expect(tiedUpOn(draft, { kind: 'sinking' }).treadles[0]).toEqual({ rise: [], sink: [3, 4] });
+    expect(tiedUpOn(draft, { kind: 'countermarch' }).treadles[0]).toEqual({ rise: [1, 2], sink: [3, 4] });
+    expect(tiedUpOn(draft, { kind: 'table' }).manner).toBe('lift plan');
+    expect(tiedUpOn(draft, { kind: 'rising', treadles: 4 }).manner).toBe('one foot');
+    expect(tiedUpOn(draft, { kind: 'rising', treadles: 3 }).manner).toBe('lift plan');
   });
 });
 
@@ -27,10 +27,10 @@ describe('what a loom must have for a warp', () => {
   } as const;
 
   test('a loom that has exactly what is needed will do, and a width is not refused for machine rounding', () => {
-    expect(obstacles(demand, all, 'cm')).toEqual([]);
-    expect(obstacles({ ...demand, width: 300 + 1e-6 }, all, 'cm')).toEqual([]);
-    expect(obstacles(demand, { kind: 'rising' }, 'cm')).toEqual([]);
-    expect(obstacles(demand, { ...all, heddles: [10] }, 'cm')).toEqual([]);
+    expect(loomObstacles(demand, all, 'cm')).toEqual([]);
+    expect(loomObstacles({ ...demand, width: 300 + 1e-6 }, all, 'cm')).toEqual([]);
+    expect(loomObstacles(demand, { kind: 'rising' }, 'cm')).toEqual([]);
+    expect(loomObstacles(demand, { ...all, heddles: [10] }, 'cm')).toEqual([]);
   });
 
   test.each([
@@ -42,6 +42,6 @@ describe('what a loom must have for a warp', () => {
     [{ treadles: 3 }, 'needs 4 treadles, the loom has 3'],
     [{ kind: 'rising', treadles: 3 }, 'needs 4 treadles, the loom has 3, and two feet will not do it'],
   ] as const)('a loom that has a little less is refused, and why: %j', (less, why) => {
-    expect(obstacles(demand, { ...all, ...less }, 'cm')).toEqual([why]);
+    expect(loomObstacles(demand, { ...all, ...less }, 'cm')).toEqual([why]);
   });
 });

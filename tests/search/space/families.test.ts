@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { formatOrder, nested, parseOrder } from '../../../src/order/order.js';
+import { formatOrder, nestedOrder, parseOrder } from '../../../src/order/order.js';
 import { explore } from '../../../src/search/explore.js';
 import type { Question } from '../../../src/search/question/question.js';
 import { readQuestion, resolvedQuestion } from '../../../src/search/question/read-question.js';
@@ -115,7 +115,7 @@ describe('order and profile against each other', () => {
 
 describe('nest', () => {
   test('every element is the whole order, the light ones its exchange', () => {
-    expect(nested(parseOrder('DLDDL', QUESTION.yarns), 2)).toEqual(
+    expect(nestedOrder(parseOrder('DLDDL', QUESTION.yarns), 2)).toEqual(
       parseOrder('DLDDL LDLLD DLDDL DLDDL LDLLD', QUESTION.yarns),
     );
     expect(drawn({ structure: 'plain', fill: 'nest', orders: 'DLL' }).warp).toBe('DLLLDDLDD'.repeat(2));

@@ -123,6 +123,7 @@ const pieceSchema = v.object({
 
 const warpSchema = v.object({
   number: count,
+  onTheLoom: v.exactOptional(v.literal(true)),
   per,
   repeat: count,
   repeats: count,

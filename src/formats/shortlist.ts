@@ -27,6 +27,8 @@ export interface KeptCloth {
   readonly order?: LaidOrder;
   /** The program that found it and the question it answers; absent for a gamp, and in lists of earlier versions. */
   readonly origin?: string;
+  /** Set if its warp was on the loom already when the question was asked. */
+  readonly onTheLoom?: true;
   /** The person's own words. */
   readonly note: string;
   /** 0 (no mark) to 5. */
@@ -43,6 +45,7 @@ export const keptEntries = {
   structure: v.pipe(v.string(), v.maxLength(LONGEST.structure)),
   order: v.exactOptional(laidOrderSchema),
   origin: v.exactOptional(v.pipe(v.string(), v.maxLength(LONGEST.origin))),
+  onTheLoom: v.exactOptional(v.literal(true)),
   note: v.optional(v.pipe(v.string(), v.maxLength(LONGEST.note)), ''),
   stars: v.optional(v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(5)), 0),
 };
@@ -132,10 +135,19 @@ function parseCloth(given: unknown, where: string): KeptCloth {
 
 /** A cloth as first kept, without note and stars. Texts too long for a shortlist are cut; the draft is complete. */
 export function keptOf(cloth: Omit<KeptCloth, 'note' | 'stars'>): KeptCloth {
-  const { code, recipe, structure, order, origin, draft } = cloth;
+  const { code, recipe, structure, order, origin, onTheLoom, draft } = cloth;
   const said = { recipe: recipe.slice(0, LONGEST.recipe), structure: structure.slice(0, LONGEST.structure) };
   const from = origin === undefined ? {} : { origin: origin.slice(0, LONGEST.origin) };
-  return { code, ...said, ...(order && { order }), ...from, note: '', stars: 0, draft };
+  return {
+    code,
+    ...said,
+    ...(order && { order }),
+    ...from,
+    ...(onTheLoom && { onTheLoom }),
+    note: '',
+    stars: 0,
+    draft,
+  };
 }
 
 /** Adds cloths to a shortlist; a cloth already on it stays unchanged, note and stars included. */

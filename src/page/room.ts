@@ -3,7 +3,7 @@ import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import { DRAWN_DOWN, SEEN } from '../draft/point-of-view.js';
 import { rankingInWords } from '../gallery/html/page-asked.js';
 import type { Manifest } from '../gallery/manifest/manifest.js';
-import { originOf } from '../gallery/manifest/origin.js';
+import { sourceOf } from '../gallery/manifest/origin.js';
 import { comparison } from './boxes/compare.js';
 import { details } from './boxes/details.js';
 import { keptList } from './boxes/kept.js';
@@ -32,10 +32,9 @@ export function openRoom(manifest: Manifest, address: Address, ask: HTMLElement)
   const leaving = new AbortController();
   const { signal } = leaving;
   const key = marksKey(manifest);
-  const origin = originOf(writtenBy(), manifest.question);
   const marks = new Marks(
     shelfIn(() => localStorage, key),
-    origin,
+    sourceOf(writtenBy(), manifest.question),
   );
   const store = new Store(manifest, address, marks);
   const screen = new Screen();

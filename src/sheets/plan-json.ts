@@ -59,6 +59,6 @@ function warpData(warp: WarpPlan): PlanWritten['warps'][number] {
   };
 }
 
-function clothData({ code, recipe, structure, order, origin, note, stars }: KeptCloth): Omit<KeptCloth, 'draft'> {
-  return { code, recipe, structure, ...(order && { order }), ...(origin !== undefined && { origin }), note, stars };
+function clothData({ draft: _, ...cloth }: KeptCloth): Omit<KeptCloth, 'draft'> {
+  return cloth;
 }

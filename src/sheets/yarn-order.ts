@@ -118,7 +118,7 @@ export function addYarnOrder(
     row((at) => {
       const [ofWarp, ofWeft] = [parts.warp, parts.weft].map((mm) => sayLong(mm, per));
       const buy = buyWords(parts.toBuy, per);
-      const said = `warp ${ofWarp}, weft ${ofWeft}${buy === '' ? '' : `; ${buy}`}`;
+      const said = `${parts.warp > 0 ? `warp ${ofWarp}, ` : ''}weft ${ofWeft}${buy === '' ? '' : `; ${buy}`}`;
       pdf.text(pdf.fitted([said], right - MARGIN - place.name), MARGIN + place.name, at);
     });
   }
@@ -131,7 +131,7 @@ export function addYarnOrder(
     row((line) => {
       pdf.text(`warp ${warp.number}`, MARGIN, line);
       pdf.text(pdf.fitted([who], 44), MARGIN + 16, line);
-      pdf.text(`wind ${sayLong(warp.length.wind, per)}`, MARGIN + place.warps, line);
+      pdf.text(warp.onTheLoom ? 'on the loom' : `wind ${sayLong(warp.length.wind, per)}`, MARGIN + place.warps, line);
       const said = warp.faults.length > 0 ? 'not on this loom: nothing ordered' : shares.join(', ');
       pdf.text(said, right, line, { align: 'right' });
     });

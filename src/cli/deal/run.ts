@@ -10,6 +10,7 @@ import { planText } from '../../sheets/plan-json.js';
 import { tableText } from '../../sheets/plan-table.js';
 import { albumSheets, dealSheets, teacherSheets } from '../../sheets/sheets.js';
 import { yarnOrder } from '../../sheets/yarn-order.js';
+import { counted } from '../../words/counts.js';
 import { readText } from '../shell/files.js';
 import { bold, EXIT, type Io, say, sayJson } from '../shell/io.js';
 import { loadShortlist } from '../shell/kept-file.js';
@@ -31,7 +32,9 @@ export interface DealArguments {
 
 /** Deals a shortlist to weavers; writes a sheet for each weaver, and contact sheet and yarn order for the teacher. */
 export async function runDeal(given: DealArguments, io: Io): Promise<number> {
-  const kept = loadShortlist(given.shortlist);
+  const list = loadShortlist(given.shortlist);
+  // Every weaver of a deal has a loom of their own, and so a warp to wind.
+  const kept = list.map(({ onTheLoom: _, ...cloth }) => cloth);
   const options = optionsOf(given, kept);
   const folder =
     given.out ?? join(dirname(given.shortlist), `${basename(given.shortlist, extname(given.shortlist))}-deal`);
@@ -61,6 +64,8 @@ export async function runDeal(given: DealArguments, io: Io): Promise<number> {
     entries,
   );
   if (form !== undefined) say(io.stderr, form);
+  const there = list.filter(({ onTheLoom }) => onTheLoom).length;
+  if (there > 0) say(io.stderr, `${counted(there, 'cloth')} of a warp on the loom: each weaver winds one of their own`);
   if (given.json) sayJson(io, dealData(deal));
   else {
     for (const share of deal.shares) say(io.stdout, shareLine(share));

@@ -12,7 +12,7 @@ import { planText } from '../../sheets/plan-json.js';
 import { tableText } from '../../sheets/plan-table.js';
 import { albumSheets, planSheets, teacherSheets } from '../../sheets/sheets.js';
 import { yarnOrder } from '../../sheets/yarn-order.js';
-import { sayLong } from '../../words/measure.js';
+import { sayAbout, sayLength, sayLong } from '../../words/measure.js';
 import { progressOn } from '../explore/progress.js';
 import { readText } from '../shell/files.js';
 import { bold, EXIT, type Io, say, sayJsonText } from '../shell/io.js';
@@ -44,7 +44,7 @@ export async function runPlan(given: PlanArguments, io: Io): Promise<number> {
     given.out ?? join(dirname(given.shortlist), `${basename(given.shortlist, extname(given.shortlist))}-plan`);
   await judgePlanFolder(folder, 'plan');
   const usual = optionsOf(given, kept);
-  checkGamp(given, usual);
+  checkGamp(given, usual, kept);
   const learnt = learntOf(given, kept);
   // A gamp is one cloth of one weave, so it takes the results of the structure.
   const ofWeave = learnt({ code: '', structure: kept[0]?.structure ?? '' });
@@ -142,7 +142,11 @@ function learntLines(warps: readonly WarpPlan[]): string[] {
 }
 
 /** Throws on options that do not go with a gamp, and on flags for gamps without one. */
-function checkGamp({ gamp, flags }: PlanArguments, { mirror, border }: PlanOptions): void {
+function checkGamp(
+  { gamp, flags }: PlanArguments,
+  { mirror, border }: PlanOptions,
+  cloths: readonly KeptCloth[],
+): void {
   const part = ['section', 'separator'].find((key) => flags[key] !== undefined);
   if (gamp === undefined && part !== undefined) {
     throw new Problem(`--${part}: found it without --gamp; expected it with --gamp alone`);
@@ -151,6 +155,13 @@ function checkGamp({ gamp, flags }: PlanArguments, { mirror, border }: PlanOptio
   if (gamp !== undefined && kept !== undefined) {
     throw new Problem(
       `${kept}: found it beside --gamp; expected none, since a gamp is laid out in sections of its own`,
+    );
+  }
+  const there = cloths.find(({ onTheLoom }) => onTheLoom);
+  if (gamp !== undefined && there !== undefined) {
+    throw new Problem(
+      `--gamp: found ${there.code}, whose warp is on the loom; expected cloths to wind a new warp for, since a gamp is ` +
+        'wound in sections; without --gamp the cloths are woven one after another',
     );
   }
 }
@@ -176,6 +187,7 @@ function partsOf({ section, separator }: PlanOptions): Pick<GampNeeds, 'section'
 function settLines(warps: readonly WarpPlan[], options: PlanOptions): string[] {
   const sizes = Object.values(options.yarns).map(({ said }) => said);
   const setts = warps
+    .filter(({ onTheLoom }) => !onTheLoom)
     .flatMap(({ pieces }) => pieces)
     .flatMap(({ draft, settAdvice }) =>
       settAdvice === undefined ? [] : [`closest sett, ${draft.sett.ends} planned: ${settWords(settAdvice, draft)}`],
@@ -188,9 +200,11 @@ function warpLines(warp: WarpPlan): string[] {
   const { ends, floating, wound, length, per, pieces } = warp;
   const counts = wound.map(({ letter, ends: count }) => `${letter} ${count}`).join(', ');
   const codes = pieces.map(({ cloth }) => cloth.code).join(' ');
-  const best = warp.winding.ways[0]!;
+  const [best] = warp.winding.ways;
   return [
-    `warp ${warp.number}: ${ends.length + floating.ends} ends (${counts}), ${sayLong(length.wind, per)}, ${dentingWords(warp)}; ${best.way}, ${best.knots} knots`,
+    best === undefined
+      ? `warp ${warp.number}: on the loom, so nothing to wind, thread or sley; ${sayAbout(length.total, per)} of it must be left; ${sayLength(warp.widthInReed, per)} wide as planned (--width says otherwise)`
+      : `warp ${warp.number}: ${ends.length + floating.ends} ends (${counts}), ${sayLong(length.wind, per)}, ${dentingWords(warp)}; ${best.way}, ${best.knots} knots`,
     `  weaves ${codes}`,
     ...warp.cautions.map((caution) => `  note: ${caution}`),
     ...[...new Set(pieces.flatMap(({ cautions }) => cautions))].map((caution) => {

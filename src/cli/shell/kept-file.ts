@@ -4,7 +4,7 @@ import { programVersion } from '../../files/program-version.js';
 import { standing } from '../../files/standing.js';
 import { isShortlist, type KeptCloth, keptOf, LARGEST_LIST, parseShortlist } from '../../formats/shortlist.js';
 import { manifestDraft, parseManifest } from '../../gallery/manifest/manifest.js';
-import { originOf } from '../../gallery/manifest/origin.js';
+import { sourceOf } from '../../gallery/manifest/origin.js';
 import { Problem } from '../../problem.js';
 import { asArgument } from '../../words/shell.js';
 import { readText } from './files.js';
@@ -29,9 +29,9 @@ export function loadCloths(path: string): { file: string; cloths: KeptCloth[]; c
 
 function galleryCloths(text: string, file: string): KeptCloth[] {
   const manifest = parseManifest(text, file);
-  const origin = originOf(`shedlight ${programVersion()}`, manifest.question);
+  const source = sourceOf(`shedlight ${programVersion()}`, manifest.question);
   return manifest.candidates.map((candidate) => {
-    return keptOf({ ...candidate, origin, draft: manifestDraft(candidate, manifest) });
+    return keptOf({ ...candidate, ...source, draft: manifestDraft(candidate, manifest) });
   });
 }
 

@@ -1,3 +1,4 @@
+import type { KeptCloth } from '../../formats/shortlist.js';
 import type { Manifest } from './manifest-schema.js';
 
 /** The keys of a question that say what was laid on what. */
@@ -5,8 +6,17 @@ const SAID = ['structure', 'draft', 'on the loom', 'orders', 'lengths', 'warp', 
 /** Most characters of a value: a list of many orders is cut. */
 const LONGEST = 120;
 
+/** What a shortlist says of where the cloths of a gallery come from. */
+export type Source = Pick<KeptCloth, 'origin' | 'onTheLoom'>;
+
+/** What a shortlist says of the cloths that answer a question. */
+export function sourceOf(program: string, question: Manifest['question']): Source {
+  const there = question['on the loom'] !== undefined;
+  return { origin: originOf(program, question), ...(there && { onTheLoom: true }) };
+}
+
 /** Where a cloth comes from: `shedlight 0.1.0: structure 2/2 twill; lengths 2, 3, 4; weft same; …`. */
-export function originOf(program: string, question: Manifest['question']): string {
+function originOf(program: string, question: Manifest['question']): string {
   const said = SAID.flatMap((key) => {
     const value = question[key];
     if (value === undefined) return [];

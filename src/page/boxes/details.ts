@@ -126,7 +126,7 @@ function telling(store: Store, screen: Screen, found: Found, goTo: GoTo): HTMLEl
       download(
         writeWif(found.draft, {
           version: writtenBy().replace(/^\S+ /, ''),
-          origin: `${found.code}, ${store.marks.origin}`,
+          origin: `${found.code}, ${store.marks.source.origin}`,
         }),
         `${found.code}.wif`,
         'text/plain',

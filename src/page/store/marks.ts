@@ -1,4 +1,5 @@
 import { type KeptCloth, keptOf, parseShortlist, shortlistText } from '../../formats/shortlist.js';
+import type { Source } from '../../gallery/manifest/origin.js';
 import { Problem } from '../../problem.js';
 import type { Found } from '../../search/strategy/outcome.js';
 import { NO_SHELF, type Shelf } from './shelf.js';
@@ -16,11 +17,11 @@ export class Marks {
   trouble: string | undefined;
   private readonly shelf: Shelf;
   /** What the list says of where the cloths of this gallery come from. */
-  readonly origin: string;
+  readonly source: Source;
 
-  constructor(shelf: Shelf = NO_SHELF, origin = '') {
+  constructor(shelf: Shelf = NO_SHELF, source: Source = {}) {
     this.shelf = shelf;
-    this.origin = origin;
+    this.source = source;
     this.reload();
   }
 
@@ -36,7 +37,7 @@ export class Marks {
   toggle(found: Found): void {
     if (this.has(found.code)) this.drop(found.code);
     else {
-      const kept = keptOf({ ...found, ...(this.origin !== '' && { origin: this.origin }) });
+      const kept = keptOf({ ...found, ...this.source });
       this.change((all) => (all.some(({ code }) => code === found.code) ? all : [...all, kept]));
     }
   }

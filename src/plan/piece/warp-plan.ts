@@ -14,7 +14,7 @@ import { mirroredDraft, mirrorWords } from '../warp/mirror.js';
 import type { Reed } from '../warp/reed.js';
 import { usualWaste, type WarpLength, warpLength } from '../warp/warp-length.js';
 import { loomObstacles } from '../warp/warp-loom.js';
-import { type Winding, windingOf } from '../warp/winding.js';
+import { NO_WINDING, type Winding, windingOf } from '../warp/winding.js';
 import type { YarnAmount } from '../yarn/yarn-amounts.js';
 import { type PiecePlan, planPiece } from './piece-plan.js';
 import { repeatsAcross } from './repeats-across.js';
@@ -30,6 +30,8 @@ interface ThreadedEnd {
 /** One warp and all pieces woven on it. Lengths in millimetres. */
 export interface WarpPlan {
   readonly number: number;
+  /** Set if the warp is on the loom already, so that nothing is wound, threaded or sleyed; its width is as given. */
+  readonly onTheLoom?: true;
   readonly per: Per;
   readonly yarns: readonly Yarn[];
   /** All ends from left to right, without floating selvedges. */
@@ -44,7 +46,7 @@ export interface WarpPlan {
   readonly fillings: readonly Filling[];
   /** Floating selvedges, both in one yarn: 2 or none. */
   readonly floating: { readonly ends: number; readonly letter: string };
-  /** Ends to wind of each yarn, floating selvedges included. */
+  /** Ends to wind of each yarn, floating selvedges included; none of a warp on the loom. */
   readonly wound: readonly { readonly letter: string; readonly ends: number }[];
   readonly heddles: readonly number[];
   readonly denting: Denting;
@@ -87,7 +89,7 @@ export function planWarps(
   for (const cloth of kept) {
     const draft = fitted(cloth.draft, options);
     const ends = draft.warp.map((yarn, i) => [draft.threading[i], draft.yarns[yarn]!.hex]);
-    const key = JSON.stringify([ends, draft.yarns, draft.sett]);
+    const key = JSON.stringify([ends, draft.yarns, draft.sett, cloth.onTheLoom]);
     const found = learnt(cloth);
     const placed = { cloth: called(cloth, options), draft: beaten(draft, found), learnt: found };
     groups.set(key, [...(groups.get(key) ?? []), placed]);
@@ -151,7 +153,9 @@ function beaten(draft: Draft, { picks }: Learnt): Draft {
 }
 
 function planWarp(group: readonly Placed[], number: number, before: number, options: PlanOptions): WarpPlan {
-  const { draft } = group[0]!;
+  const { draft, cloth: first } = group[0]!;
+  const there = first.onTheLoom === true;
+  if (there) checkThere(group, options);
   const { across } = spacing(draft.sett);
   const { per } = draft.sett;
   const repeat = draft.warp.length;
@@ -163,9 +167,10 @@ function planWarp(group: readonly Placed[], number: number, before: number, opti
     planPiece(cloth, own, before + at + 1, { ends: count, border, width }, options, learnt),
   );
   const floats =
-    options.floating === 'yes' || (options.floating === 'auto' && unsleyed.some(({ starts }) => !starts.allCaught));
+    options.floating === 'yes' ||
+    (options.floating === 'auto' && !there && unsleyed.some(({ starts }) => !starts.allCaught));
   const floating = { ends: floats ? 2 : 0, letter: draft.yarns[ends[0]!.yarn]!.letter };
-  const wound = endsOfYarns(draft, ends, floating);
+  const wound = there ? [] : endsOfYarns(draft, ends, floating);
   const colours = smallestPeriod(draft.warp);
   const reeds = rankReeds(draft.sett.ends, USUAL_REEDS[per], per, colours);
   const denting =
@@ -189,11 +194,13 @@ function planWarp(group: readonly Placed[], number: number, before: number, opti
       pieces: pieces.flatMap((each) => new Array(each.pieces).fill(options.piece)),
     },
     per,
+    there,
   );
   const heddles = heddlesOf(ends, shaftCount(draft));
-  const faults = loomFaults(pieces, heddles, dents * dentWidth, options);
+  const faults = loomFaults(pieces, heddles, dents * dentWidth, there, options);
   return {
     number,
+    ...(there && { onTheLoom: true }),
     per,
     yarns: draft.yarns,
     ends,
@@ -211,18 +218,20 @@ function planWarp(group: readonly Placed[], number: number, before: number, opti
     widthInReed: dents * dentWidth,
     reeds,
     length,
-    winding: windingOf(
-      ends.map((end) => end.yarn),
-      colours,
-      border,
-    ),
+    winding: there
+      ? NO_WINDING
+      : windingOf(
+          ends.map((end) => end.yarn),
+          colours,
+          border,
+        ),
     pieces,
     yarn: yarnNeeded(draft, pieces, wound, length, width),
     faults,
     cautions: [
       ...faults.map((fault) => `Not on this loom: ${fault}.`),
       ...valueWarnings(used(draft, ends, pieces)).map((warning) => `${warning}.`),
-      ...reedCautions(draft.sett, denting),
+      ...(there ? edgeCautions(pieces, options) : reedCautions(draft.sett, denting)),
       ...patternCautions(pieces, options),
     ],
   };
@@ -247,10 +256,32 @@ function loomFaults(
   pieces: readonly PiecePlan[],
   heddles: readonly number[],
   width: number,
-  { loom }: PlanOptions,
+  there: boolean,
+  { loom: { heddles: owned, width: wide, ...kept }, loom: whole }: PlanOptions,
 ): string[] {
   const demands = pieces.map(({ draft, shuttles }) => ({ draft, heddles, width, shuttles: shuttles.length }));
+  // A warp that is on the loom has its heddles and its width there.
+  const loom = there ? kept : whole;
   return [...new Set(demands.flatMap((demand) => loomObstacles(demand, loom, demand.draft.sett.per)))];
+}
+
+/**
+ * Throws a Problem if the options would move or colour ends of a warp that is on the loom.
+ */
+function checkThere(group: readonly Placed[], { mirror, border }: PlanOptions): void {
+  const key = mirror.warp ? 'mirror' : border ? 'border' : undefined;
+  if (key === undefined) return;
+  const codes = group.map(({ cloth }) => cloth.code).join(' ');
+  throw new Problem(
+    `${key}: found it for a warp that is on the loom (${codes}); expected none, as its ends lie as they do`,
+  );
+}
+
+/** Where turns miss the edge of a warp on the loom. */
+function edgeCautions(pieces: readonly PiecePlan[], { floating }: PlanOptions): string[] {
+  return floating === 'yes' || pieces.every(({ starts }) => starts.allCaught)
+    ? []
+    : ['Some turns miss the edge: if the warp has no floating selvedges, hang one at each side.'];
 }
 
 /** Where the reed sets other ends than asked, and where its dents may show. */

@@ -33,7 +33,7 @@ export interface WarpLength {
   readonly offLoom: number;
   readonly used: number;
   readonly total: number;
-  /** Length to wind: the total, rounded up to a quarter yard or 10 cm. */
+  /** Length to wind: the total, rounded up to a quarter yard or 10 cm; 0 if the warp is on the loom. */
   readonly wind: number;
   readonly lines: readonly WarpLine[];
 }
@@ -71,15 +71,18 @@ export function before(wanted: number, loss: number): number {
   return wanted / (1 - loss);
 }
 
-/** Computes the length of a warp, from the finished cloth back to the wound warp. */
-export function warpLength(needs: WarpNeeds, per: Per): WarpLength {
+/**
+ * Computes the length of a warp, from the finished cloth back to the wound warp; of a warp on the loom, how much of it
+ * must be left to weave.
+ */
+export function warpLength(needs: WarpNeeds, per: Per, onTheLoom = false): WarpLength {
   const { pieces, divider, header, footer, shrinkage, takeUp, loomWaste, testing } = needs;
   const dividers = Math.max(0, pieces.length - 1);
   const finished = pieces.reduce((sum, piece) => sum + piece, 0) + dividers * divider + header + footer;
   const offLoom = before(finished, shrinkage);
   const used = before(offLoom, takeUp);
-  const total = used + loomWaste + testing;
-  const wind = upTo(total, per === 'inch' ? YARD / 4 : 100);
+  const total = used + testing + (onTheLoom ? 0 : loomWaste);
+  const wind = onTheLoom ? 0 : upTo(total, per === 'inch' ? YARD / 4 : 100);
   const say = (mm: number): string => sayLength(mm, per).replace(/ \(.*/, '');
   const each = new Set(pieces).size === 1 ? `${pieces.length} × ${say(pieces[0]!)}` : pieces.map(say).join(' + ');
   const between = dividers === 0 ? '' : ` + ${dividers} × ${say(divider)}`;
@@ -94,8 +97,12 @@ export function warpLength(needs: WarpNeeds, per: Per): WarpLength {
       line('finished', `${each}${between} + ${say(header)} + ${say(footer)}`, finished),
       line('off the loom', `÷ (1 − ${sayShare(shrinkage)} shrinkage)`, offLoom),
       line('warp used', `÷ (1 − ${sayShare(takeUp)} take-up)`, used),
-      line('in all', `+ ${say(loomWaste)} loom waste + ${say(testing)} test weaving and re-tying`, total),
-      line('wind', per === 'inch' ? 'up to the next quarter yard' : 'up to the next 10 cm', wind),
+      ...(onTheLoom
+        ? [line('must be left', `+ ${say(testing)} test weaving; the end that cannot be woven comes on top`, total)]
+        : [
+            line('in all', `+ ${say(loomWaste)} loom waste + ${say(testing)} test weaving and re-tying`, total),
+            line('wind', per === 'inch' ? 'up to the next quarter yard' : 'up to the next 10 cm', wind),
+          ]),
     ],
   };
 }

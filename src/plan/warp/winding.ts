@@ -54,6 +54,9 @@ export interface Winding {
   readonly even: boolean;
 }
 
+/** The winding of a warp that is on the loom. */
+export const NO_WINDING: Winding = { ways: [], chains: [], parts: [], ties: [], tieEvery: 0, even: true };
+
 /** Fewest and most ends between counting ties, and what is taken beyond that (common practice, no source). */
 const TIE_AT_LEAST = 10;
 const TIE_AT_MOST = 80;

@@ -31,24 +31,32 @@ export function figures(warp: WarpPlan, piece: PiecePlan): (readonly [string, st
   );
   // The loss in width is assumed equal to the loss in length.
   const { shrinkage: shrunk } = piece;
-  const learnt = learntWords(piece.learnt, piece.cloth, per);
-  return [
-    ...laidFigures(piece),
+  const width = sayLength(warp.widthInReed, per);
+  const there = [
+    ['warp', `on the loom: nothing to wind, thread or sley; ${width} wide as planned, ${count} ends${floats}`],
+  ] as const;
+  const toWind = [
     ['ends', `${count} = ${parts}`],
     ['wind', `${own}: ${count + floating.ends} in all${floats}`],
     ['to fill', `${warp.wanted} ends are the width asked for; nearest ${fills.join('; ')}`],
+  ] as const;
+  const reed = [
+    'reed',
+    `${denting.named}, ${denting.dents.join('-')} in a dent, ${warp.dents} dents: ${width}`,
+  ] as const;
+  const learnt = learntWords(piece.learnt, piece.cloth, per);
+  return [
+    ...laidFigures(piece),
+    ...(warp.onTheLoom ? there : toWind),
     ['sett', `${piece.draft.sett.ends} ends, ${piece.draft.sett.picks} picks per ${per}${settInShort(piece)}`],
-    [
-      'reed',
-      `${denting.named}, ${denting.dents.join('-')} in a dent, ${warp.dents} dents: ${sayLength(warp.widthInReed, per)}`,
-    ],
+    ...(warp.onTheLoom ? [] : [reed]),
     ['width', `about ${sayAbout(piece.widthOnLoom, per)} on the loom after draw-in`],
     [
       'finished',
       `about ${sayAbout(piece.widthOnLoom * (1 - shrunk), per)} wide, ${sayAbout(piece.woven * (1 - shrunk), per)} long`,
     ],
     ...(learnt.length === 0 ? [] : [['results', learnt.join('; ')] as const]),
-    ['heddles', heddles.map((each, s) => `shaft ${s + 1}: ${each}`).join(', ')],
+    ...(warp.onTheLoom ? [] : [['heddles', heddles.map((each, s) => `shaft ${s + 1}: ${each}`).join(', ')] as const]),
     ...(piece.tied.manner === 'lift plan' ? [] : [['tie-up', tieUpWords(piece)] as const]),
     [
       'picks',

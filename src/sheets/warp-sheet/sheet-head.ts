@@ -31,7 +31,7 @@ export function drawHead(
   });
   let y = MARGIN + 5.5 + Math.max(2, lines.length) * 5;
   if (page > 1) return y - 3;
-  const shed = `${LOOM_WORDS[piece.tied.manner === 'lift plan' ? 'table' : loom.kind]}; face up; warp ${warp.number}`;
+  const shed = `${LOOM_WORDS[piece.tied.manner === 'lift plan' ? 'table' : loom.kind]}; face up; warp ${warp.number}${warp.onTheLoom ? ', on the loom' : ''}`;
   const free = right - MARGIN - pdf.textWidth(shed) - DATE - 8;
   const who = weaver === undefined ? 'weaver' : `weaver ${weaver}`;
   const long = pdf.textWidth(who) > free;

@@ -57,7 +57,7 @@ function reckoningRows(pdf: Pdf, warp: WarpPlan, piece: PiecePlan, width: number
   ];
   return [
     ...part(
-      `length of warp ${warp.number}`,
+      warp.onTheLoom ? `what must be left of warp ${warp.number}` : `length of warp ${warp.number}`,
       length.lines.map(({ what, how, mm }) => {
         return `${what}: ${how} = ${what === 'wind' ? sayLong(mm, per) : sayLength(mm, per)}`;
       }),
@@ -68,7 +68,7 @@ function reckoningRows(pdf: Pdf, warp: WarpPlan, piece: PiecePlan, width: number
       warp.yarn.map((amount) => {
         const weight = amount.gramsWithReserve === null ? '' : `, ${sayWeight(amount.gramsWithReserve, per)}`;
         const [ofWarp, ofWeft] = [amount.warp, amount.weft].map((mm) => sayShort(mm, per));
-        return `${yarnName(amount)}: warp ${ofWarp}, weft ${ofWeft}; in all ${sayLong(amount.withReserve, per)}${weight}`;
+        return `${yarnName(amount)}: ${amount.warp > 0 ? `warp ${ofWarp}, ` : ''}weft ${ofWeft}; in all ${sayLong(amount.withReserve, per)}${weight}`;
       }),
     ),
   ];

@@ -81,8 +81,8 @@ async function drawDraftIn(
 function addLists(pdf: Pdf, warp: WarpPlan, piece: PiecePlan, options: SheetOptions): number {
   const width = (pdf.width - 2 * MARGIN - BETWEEN) / 2;
   const record = recordOf(pdf, warp, piece);
-  const winding = windingRows(pdf, warp, width);
-  let left: Row[] = threadingRows(pdf, warp, width, options.sections?.warps);
+  const winding = warp.onTheLoom ? [] : windingRows(pdf, warp, width);
+  let left: Row[] = warp.onTheLoom ? [] : threadingRows(pdf, warp, width, options.sections?.warps);
   let right: Row[] | undefined;
   let page = 1;
   while (page === 1 || left.length > 0 || right!.length > 0) {

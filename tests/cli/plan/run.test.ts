@@ -10,6 +10,7 @@ import type { Io } from '../../../src/cli/shell/io.js';
 import { parseShortlist, shortlistText } from '../../../src/formats/shortlist.js';
 import { kept, twelve } from '../../plan/cloths.js';
 import { readPdf } from '../../plan/pdf-text.js';
+import { run as ran } from '../run.js';
 
 let folder = '';
 const inside = (name: string): string => join(folder, name);
@@ -166,6 +167,35 @@ describe('plan', () => {
     const plan = JSON.parse(readFileSync(inside('gamp/plan.json'), 'utf8'));
     expect(plan.gamp.squares).toHaveLength(2);
   });
+});
+
+test('a warp on the loom, from the question to the sheets: weft and picks alone; a deal winds a warp for each', async () => {
+  writeFileSync(inside('loom.yaml'), 'threading: 1-4\ntie-up: [1 2, 2 3, 3 4, 4 1]\ntreadling: 1-4\nwarp: D4 L4\n');
+  const [gallery, list] = [inside('there'), inside('there.json')];
+  await ran('explore', '--on-the-loom', inside('loom.yaml'), '--lengths', '2', '--show', '2', '--out', gallery);
+  const found = JSON.parse(readFileSync(join(gallery, 'gallery.json'), 'utf8')).candidates;
+  await ran('keep', gallery, ...found.map(({ code }: { code: string }) => code), '--out', list);
+  const { out } = await ran('plan', list, '--out', inside('there-plan'));
+  expect(out).toContain(
+    'warp 1: on the loom, so nothing to wind, thread or sley; 36.1 in (91.7 cm) of it must be left',
+  );
+  expect(out).toMatch(/^yarn D dark: .* reserve; weft [\d.]+ yd$/m);
+  const plan = JSON.parse(readFileSync(inside('there-plan/plan.json'), 'utf8'));
+  expect(plan.warps[0]).toMatchObject({ onTheLoom: true, wound: [], pieces: [{ onTheLoom: true }, {}] });
+  const words = readPdf(readFileSync(inside('there-plan/sheets.pdf'))).flatMap(({ lines }) =>
+    lines.map(({ text }) => text),
+  );
+  const said = words.join(' ');
+  expect(said).toContain('on the loom: nothing to wind, thread or sley; 20 in (50.8 cm) wide as planned, 400 ends');
+  for (const work of ['winding warp', 'heddles', 'reed', 'threading, end 1', 'wind:']) expect(said).not.toContain(work);
+  // The label of no chain: contact sheet and yarn order alone.
+  expect(readPdf(readFileSync(inside('there-plan/overview.pdf')))).toHaveLength(2);
+  await expect(
+    run((io) => runPlan({ shortlist: list, flags: {}, gamp: true, out: inside('never') }, io)),
+  ).rejects.toThrow('whose warp is on the loom');
+  const deal = await ran('deal', list, '--weavers', '2', '--out', inside('there-deal'));
+  expect(deal.err).toContain('2 cloths of a warp on the loom: each weaver winds one of their own');
+  expect(deal.out).toMatch(/^yarn D dark: .* reserve; warp [\d.]+ yd, weft/m);
 });
 
 describe('deal', () => {

@@ -34,7 +34,7 @@ const codes = (marks: Marks): string[] => marks.all.map(({ code }) => code);
 describe('marks', () => {
   test('are saved as the commands read them, and read back', () => {
     const origin = 'shedlight 1.2.3: structure 2/2 twill; lengths 4';
-    const marks = new Marks(undefined, origin);
+    const marks = new Marks(undefined, { origin });
     marks.toggle(first!);
     marks.toggle(second!);
     marks.mark(first!.code, { stars: 4, note: 'for the <b>hall</b>' });

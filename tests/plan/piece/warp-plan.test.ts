@@ -32,6 +32,40 @@ describe('a warp', () => {
     expect(planWarps([towel()], needsOf({ floating: 'yes' }))[0]!.floating.ends).toBe(2);
   });
 
+  test('on the loom: nothing to wind or to knot, yarn for the weft alone; the weft as of a new warp', () => {
+    const there = { ...towel(), onTheLoom: true as const };
+    const [on, fresh] = [there, towel()].map((cloth) => planWarps([cloth], needsOf({ floating: 'no' }))[0]!);
+    expect(on).toMatchObject({ onTheLoom: true, wound: [], winding: { ways: [], chains: [], ties: [] } });
+    expect(on!.length.wind).toBe(0);
+    expect(fresh!.length.total - on!.length.total).toBeCloseTo(27 * INCH, 6);
+    expect(on!.length.lines.map(({ what }) => what)).not.toContain('wind');
+    const weft = (of: typeof on) => of!.yarn.map(({ letter, weft }) => ({ letter, weft }));
+    expect(weft(on)).toEqual(weft(fresh));
+    expect(on!.yarn.map(({ warp }) => warp)).toEqual([0, 0]);
+    expect(on!.pieces[0]!.list).toEqual(fresh!.pieces[0]!.list);
+  });
+
+  test('on the loom: apart from the same warp wound anew; heddles and width are there, treadles are not', () => {
+    const there = { ...towel(), onTheLoom: true as const };
+    expect(planWarps([there, { ...towel(), code: 'new' }], needsOf())).toHaveLength(2);
+    const small = needsOf({ loom: 'countermarch, 4 shafts, 3 treadles, 10 heddles, 4 in' });
+    expect(planWarps([there], small)[0]!.faults).toEqual(['needs 4 treadles, the loom has 3']);
+    expect(planWarps([towel()], small)[0]!.faults).toHaveLength(6);
+    for (const flag of [{ border: '8 D' }, { mirror: 'single' }]) {
+      expect(() => planWarps([there], needsOf(flag))).toThrow('for a warp that is on the loom');
+    }
+    expect(planWarps([there], needsOf({ 'mirror weft': 'single' }))).toHaveLength(1);
+  });
+
+  test('on the loom: floating selvedges are not wound; where turns miss the edge, a note asks for them', () => {
+    const there = { ...kept('2/2 twill', { warp: 'DDLDL' }), onTheLoom: true as const };
+    const [warp] = planWarps([there], needsOf());
+    expect([warp!.floating.ends, warp!.cautions]).toEqual([
+      0,
+      ['Some turns miss the edge: if the warp has no floating selvedges, hang one at each side.'],
+    ]);
+  });
+
   test('is planned for up to 200 cloths', () => {
     const many = (count: number) => Array.from({ length: count }, (_, k) => ({ ...towel(), code: `t${k}` }));
     expect(planWarps(many(200), needsOf())[0]!.pieces).toHaveLength(200);

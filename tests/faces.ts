@@ -40,7 +40,7 @@ export const wovenFaces = fc
   );
 
 /** Twills coloured by an order both ways: many translations that are not along the threads. */
-const twillFaces = fc
+export const twillFaces = fc
   .record({ lift: fc.array(fc.boolean(), { minLength: 2, maxLength: 6 }), move: fc.integer({ min: 1, max: 5 }) })
   .chain(({ lift, move }) =>
     fc

@@ -10,6 +10,8 @@ interface TextDraftOptions {
 }
 
 const USUAL_WIDTH = 78;
+/** Picks of a page, beside threading and words. */
+const PAGE_OF_PICKS = 48;
 /** Threads from one written number of an end or pick to the next. */
 const COUNT_BY = 10;
 
@@ -17,24 +19,35 @@ const COUNT_BY = 10;
  * Writes a draft in plain characters, for print: heading, colours, threading with shaft 1 nearest the cloth, tie-up, and
  * for each pick its treadles, colour and row of the drawdown (`#` for an end on the face). A draft wider than the paper is continued below in strips of ends, each with the treadling beside it.
  */
-export function textDraft(written: Draft, options: TextDraftOptions = {}): string {
+export function textDraft(draft: Draft, options: TextDraftOptions = {}): string {
+  return `${[...headLines(draft), ...drawnInLetters(draft, options)].join('\n').trimEnd()}\n`;
+}
+
+/** The drawing alone, with a line that says from where it is seen. */
+export function drawnInLetters(written: Draft, options: TextDraftOptions = {}): string[] {
   const seen = options.seen ?? AT_THE_LOOM;
   const draft = asDrawn(written, seen);
   const margin = marginOf(draft);
-  const room = Math.max(COUNT_BY, (options.width ?? USUAL_WIDTH) - margin.length);
-  const strip = Math.floor(room / COUNT_BY) * COUNT_BY;
+  const strip = stripOf(margin, options.width);
   const ends = draft.threading.length;
-  const lines = [...headLines(draft), `${capital(draftSeenInWords(seen))}.`, ''];
+  const lines = [`${capital(draftSeenInWords(seen))}.`, ''];
   // The strip with end 1 comes first.
   for (let at = 0; at < ends; at += strip) {
     const size = Math.min(strip, ends - at);
     const from = seen.end === 'right' ? ends - at - size : at;
     lines.push(...stripLines(draft, from, from + size, margin, seen), '');
   }
-  return `${lines
-    .map((line) => line.trimEnd())
-    .join('\n')
-    .trimEnd()}\n`;
+  return lines.map((line) => line.trimEnd());
+}
+
+/** Whether the drawing is one strip, no longer than a page. */
+export function fitsAPage(draft: Draft): boolean {
+  return draft.threading.length <= stripOf(marginOf(draft)) && draft.treadling.length <= PAGE_OF_PICKS;
+}
+
+/** Ends of a strip on paper of this width. */
+function stripOf(margin: Margin, width = USUAL_WIDTH): number {
+  return Math.floor(Math.max(COUNT_BY, width - margin.length) / COUNT_BY) * COUNT_BY;
 }
 
 function headLines(draft: Draft): string[] {

@@ -79,7 +79,6 @@ const EFFECTS: readonly [name: string, weave: readonly string[], order: string][
   ['step', TWILL, 'DL'],
   ['shepherd’s check', TWILL, 'DDDDDDLLLLLL'],
   ['shepherd’s check', TWILL, 'DDDDDDDDLLLLLLLL'],
-  ['hairline', PLAIN, 'DL'],
   ['pinwheel', PLAIN, 'DDLL'],
   ['gingham', PLAIN, 'DDDDLLLL'],
   ['log cabin', PLAIN, 'DLDLDLDLLDLDLDLD'],
@@ -111,6 +110,25 @@ describe('is recognised from any start, colour or turn', () => {
     }
   });
 });
+
+// Bell, Jacquard Weaving and Designing: hair line and tricot line; which of them stands is common practice.
+test.each([
+  [0, 0],
+  [0, 1],
+  [1, 0],
+  [1, 1],
+])(
+  'one and one in plain weave from end %d and pick %d: a line that stands is hairline, one that lies tricot',
+  (a, b) => {
+    const cloth = woven(PLAIN, 'DL', a, b);
+    const classics = measuredClassics(weaveOf(cloth, 2), SETT);
+    const { scores } = scoreDraft(draftOf(cloth), { weights: UNWEIGHED, floatLimit: { threads: 7 }, classics });
+    const { up, warp, weft } = cloth;
+    const shown = up.map((row, j) => row.map((end, i) => (end ? warp[i] : weft[j])));
+    const stands = shown.every((row) => row.join() === shown[0]!.join());
+    expect(scores.nearest).toBe(stands ? 'hairline' : 'tricot');
+  },
+);
 
 test('an order of five is no classic, and its nearest is named all the same', () => {
   const cloth = woven(TWILL, 'DDLDL', 0, 0);

@@ -5,6 +5,7 @@ import { colourFace } from '../../src/cloth/face.js';
 import { contrastMeter } from '../../src/score/contrast/contrast.js';
 import { localLight } from '../../src/score/look/local-light.js';
 import { patchBits } from '../../src/score/look/patches.js';
+import { pieceOf } from '../../src/score/look/piece.js';
 import { shapesOf } from '../../src/score/look/shapes.js';
 import { outlineOf } from '../../src/score/look/sharp.js';
 import { solidShares } from '../../src/score/look/solid.js';
@@ -82,6 +83,18 @@ describe('crispness of outlines', () => {
     const face = cloth(block, warp, weft);
     expect(outlineOf(localLight(face, [0, 1], 2, 2), face.ends, 1).slope).toBeCloseTo(0, 1);
   });
+});
+
+// Counted on squared paper.
+test.each([
+  ['hairline', PLAIN, 'DL', 'LD', 2],
+  ['lines across', PLAIN, 'DL', 'DL', 2],
+  ['step', TWILL, 'DL', 'DL', 8],
+  ['pinwheel', PLAIN, 'DDLL', 'DDLL', 16],
+  ['bars of three', PLAIN, 'DLL', 'DLL', 18],
+  ['hound’s tooth', TWILL, 'DDDDLLLL', 'DDDDLLLL', 64],
+])('the smallest piece of %s: %d', (_, block, warp, weft, piece) => {
+  expect(pieceOf(cloth(block, warp, weft))).toBe(piece);
 });
 
 test('DDDDL both ways on 2/2 twill makes six light shapes on a dark ground', () => {

@@ -53,6 +53,15 @@ export function outline(v: Field, squareness: number): { range: number; slope: n
   return { range: most - least, slope };
 }
 
+/** Crossings for each shift that carries every cell to one of its colour. */
+export function piece(cells: Field): number {
+  const shifts = cells.flatMap((row, y) => row.map((_, x) => [y, x] as const));
+  const keeps = shifts.filter(([y, x]) =>
+    cells.every((row, j) => row.every((cell, i) => cell === at(cells, j + y, i + x))),
+  );
+  return shifts.length / keeps.length;
+}
+
 const SIDES = [
   [0, 1],
   [0, -1],

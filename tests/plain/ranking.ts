@@ -7,7 +7,7 @@ import { leastContrast, type Question } from '../../src/search/question/question
 import { findStructure, weaveOf } from '../../src/structure/catalogue/catalogue.js';
 import { figure, line, mean, tone } from './contrast.js';
 import * as plainFloats from './floats.js';
-import { bits, outline, shapes, solid, unlike } from './look.js';
+import { bits, outline, piece, shapes, solid, unlike } from './look.js';
 import { type Cells, symmetry } from './symmetry.js';
 
 export interface RankedCloth {
@@ -258,6 +258,7 @@ function partsOf(
     calm: 1 - busy,
     lively: busy,
     unlike: asks('unlike') ? unlike(v, up, squareness) : 0,
+    fine: asks('fine') ? Math.max(0, Math.min(1, Math.log(400 / piece(cells)) / Math.log(200))) : 0,
   };
 }
 

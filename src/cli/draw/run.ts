@@ -1,5 +1,7 @@
 import type { Yarn } from '../../colour/yarn.js';
-import { draftSeenInWords, seenInWords } from '../../draft/point-of-view.js';
+import type { Draft } from '../../draft/draft.js';
+import { draftSeenInWords, type Seen, seenInWords } from '../../draft/point-of-view.js';
+import { drawnInLetters, fitsAPage } from '../../draft/text-draft.js';
 import { writeDraft } from '../../draft/yaml/read-draft.js';
 import { Problem, quote } from '../../problem.js';
 import { scoreDraft } from '../../score/score.js';
@@ -48,12 +50,21 @@ export async function runDraw(given: DrawArguments, io: Io): Promise<number> {
     ]) {
       say(io.stdout, line);
     }
+    for (const line of drawingLines(draft, seen)) say(io.stdout, line);
     sayLines(io.stdout, writeDraft(draft));
     if (loom !== undefined) for (const line of ['', ...loomLines(draft, loom)]) say(io.stdout, line);
     if (out !== undefined)
       sayLines(io.stdout, `\nOpen ${out}\n${capital(kind === 'svg' ? draftSeenInWords(seen) : seenInWords(seen))}.`);
   }
   return EXIT.done;
+}
+
+/** The draft in letters, where it is small enough for a page, and what the file after it begins with. */
+function drawingLines(draft: Draft, seen: Seen): string[] {
+  const drawing = fitsAPage(draft)
+    ? drawnInLetters(draft, { seen })
+    : ['The draft is too large to be drawn in letters here: --out draft.svg draws it.', ''];
+  return [...drawing, 'To write in, from end 1 and pick 1 on:', ''];
 }
 
 function questionOf({ file, flags }: DrawArguments, io: Io): Question {

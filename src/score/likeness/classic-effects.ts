@@ -1,5 +1,5 @@
 import { drawdown } from '../../cloth/drawdown.js';
-import { colourFace, faceFromRows } from '../../cloth/face.js';
+import { colourFace, type Face, faceFromRows } from '../../cloth/face.js';
 import type { Draft, Weave } from '../../draft/draft.js';
 import { smallestPeriod } from '../../draft/repeat.js';
 import { clothKey, type Sameness } from '../symmetry/canonical-cloth.js';
@@ -10,11 +10,10 @@ const SMALLEST_CABIN = 8;
 const TWILL = ['##..', '.##.', '..##', '#..#'];
 
 /**
- * What weavers call a classic order on a certain weave. Hound’s tooth, step, log cabin, hairline and shepherd’s check
- * after handbooks and dictionaries of the trade; pinwheel, gingham and glen check are common practice. Usage varies.
+ * What weavers call a classic order on a certain weave. Hound’s tooth, step, log cabin and shepherd’s check after
+ * handbooks and dictionaries of the trade; pinwheel, gingham and glen check are common practice. Usage varies.
  */
 const EFFECTS: readonly { readonly name: string; readonly weave: readonly string[]; readonly word: string }[] = [
-  { name: 'hairline', weave: PLAIN, word: 'DL' },
   { name: 'pinwheel', weave: PLAIN, word: 'DDLL' },
   { name: 'gingham', weave: PLAIN, word: 'DDDDLLLL' },
   { name: 'log cabin', weave: PLAIN, word: 'DLDLDLDLLDLDLDLD' },
@@ -56,8 +55,23 @@ export function isLogCabin(strands: readonly number[]): boolean {
   );
 }
 
-/** What weavers call a cloth that is a classic one: its weave with the same order in warp and weft; undefined otherwise. */
+/**
+ * Lines one thread wide, on whatever weave: hairline where they run up the cloth, tricot where they run across it (Bell;
+ * that the word goes by the direction is common practice, no source).
+ */
+export function linesOf({ row, column, rowKinds, columnKinds }: Face): 'hairline' | 'tricot' | undefined {
+  const single = (kinds: Uint16Array): boolean => kinds.every((kind, at) => kind !== kinds.at(at - 1));
+  if (rowKinds === 1 && single(column)) return 'hairline';
+  return columnKinds === 1 && single(row) ? 'tricot' : undefined;
+}
+
+/**
+ * What weavers call a cloth that is a classic one: lines one thread wide, or its weave with the same order in warp and
+ * weft; undefined otherwise.
+ */
 export function classicName(draft: Weave & Pick<Draft, 'warp' | 'weft'>): string | undefined {
+  const lines = linesOf(colourFace(drawdown(draft), draft.warp, draft.weft));
+  if (lines !== undefined) return lines;
   const colours = [...new Set([...draft.warp, ...draft.weft])];
   if (colours.length !== 2) return undefined;
   const effects = effectsOn(draft);

@@ -14,7 +14,7 @@ import {
 } from '../../order/lay.js';
 import type { Order } from '../../order/order.js';
 import type { Contrast } from '../model/figures.js';
-import { effectsOn } from './classic-effects.js';
+import { effectsOn, linesOf } from './classic-effects.js';
 
 /**
  * The classic orders, which every weaver has seen. Warp and weft have the same order, except for one colour crossed by
@@ -95,10 +95,10 @@ export function classicsOn(weave: Weave, measure: (face: Face) => number[]): Cla
   return CLASSICS.flatMap(({ name, word, weft = word }) => {
     const wefts = laid(picks, cloth.pickKind, treadlingPeriod(weave), weft);
     return laid(ends, cloth.endKind, threadingPeriod(weave), word).flatMap((warpThreads) =>
-      wefts.map((weftThreads) => ({
-        name: effects.get(word) ?? name,
-        traits: measure(faceOf(cloth, warpThreads, weftThreads)),
-      })),
+      wefts.map((weftThreads) => {
+        const face = faceOf(cloth, warpThreads, weftThreads);
+        return { name: linesOf(face) ?? effects.get(word) ?? name, traits: measure(face) };
+      }),
     );
   });
 }

@@ -3,6 +3,7 @@ import { balancePart } from './records/balance-part.js';
 import { contrastPart } from './records/contrast-part.js';
 import { easePart } from './records/ease-part.js';
 import { figuredPart, figurePart } from './records/figure-parts.js';
+import { finePart } from './records/fine-part.js';
 import { floatPart } from './records/float-part.js';
 import { calmPart, livelyPart } from './records/lively-parts.js';
 import { newnessPart, noveltyPart } from './records/novelty-parts.js';
@@ -26,6 +27,7 @@ const LIST = [
   calmPart,
   livelyPart,
   unlikePart,
+  finePart,
 ] as const;
 
 type AnyPart = (typeof LIST)[number];

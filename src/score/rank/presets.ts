@@ -15,7 +15,7 @@ export const PRESETS = {
   calm: weigh({ calm: 4, contrast: 1, symmetry: 1 }),
   lively: weigh({ lively: 4, contrast: 1, symmetry: 1 }),
   unexpected: weigh({ newness: 4, figured: 4, unlike: 3, contrast: 3, balance: 3, symmetry: 2 }),
-  fine: weigh({ figure: 3, symmetry: 3, calm: 1 }),
+  fine: weigh({ fine: 3, symmetry: 2, unlike: 2, figure: 1 }),
   easy: weigh({ ease: 4, contrast: 2, float: 1 }),
 } as const satisfies Readonly<Record<string, Weights>>;
 

@@ -1,11 +1,13 @@
 import type { Seen } from '../../score/look/look.js';
 import { LOOK_FIGURES, ofEachLook } from '../../score/parts/look-figures.js';
 import type { Look, Part } from '../../score/parts/parts.js';
+import { finePart } from '../../score/parts/records/fine-part.js';
 import { liveliness } from '../../score/parts/records/lively-parts.js';
 import type { Reach } from './reach.js';
 
 /** What each figure of the look leaves parts at the most; the figures that take least time first. */
 const MOST: Readonly<Record<keyof Look, (look: Look) => Partial<Record<Part, number>>>> = {
+  piece: ({ piece }) => ({ fine: finePart.of({ piece }) }),
   bits: ({ bits }) => ({ calm: 1 - liveliness({ bits, shapes: 0 }), lively: liveliness({ bits, shapes: Infinity }) }),
   unlike: ({ unlike }) => ({ unlike }),
   solid: ({ solid }) => ({ solid }),

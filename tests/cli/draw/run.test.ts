@@ -34,6 +34,26 @@ describe('draw', () => {
     });
   });
 
+  it('draws it in letters as it is seen, and says from where', async () => {
+    const drawn = async (...flags: string[]): Promise<string[]> => {
+      const lines = (await run('draw', '--structure', '1/3 twill', '--warp', 'DDL', ...flags)).out.split('\n');
+      return lines.slice(lines.findIndex((line) => line.startsWith('End 1 at')));
+    };
+    const cloth = (lines: readonly string[]): string[] =>
+      lines.filter((line) => /^ +\d/.test(line)).map((line) => line.trim().replaceAll(/ +/g, ' '));
+    const usual = await drawn();
+    expect(usual[0]).toBe('End 1 at the left, the first pick at the bottom, threading above.');
+    expect(cloth(usual).at(-1)).toBe('1 1 D #...#...#...');
+    const turned = await drawn('--seen', 'top, right, below');
+    expect(turned[0]).toBe('End 1 at the right, the first pick at the top, threading below.');
+    expect(cloth(turned)[0]).toBe('1 1 D ...#...#...#');
+    expect(turned.findIndex((line) => /shaft 1/.test(line))).toBeGreaterThan(
+      turned.findIndex((line) => line.includes('treadles')),
+    );
+    const wide = await run('draw', '--structure', '2/2 twill', '--warp', 'D20 L21');
+    expect(wide.out).toContain('The draft is too large to be drawn in letters here: --out draft.svg draws it.');
+  });
+
   it('says what is wrong with a draft, and where', () =>
     inFolder(async (folder) => {
       const file = join(folder, 'draft.yaml');

@@ -24,7 +24,7 @@ describe('a cloth is called by its classic name', () => {
     const weave = weaveOf(findStructure(structure), ['A']);
     const strands = (order: string) =>
       Array.from({ length: order.length * weave.threading.length }, (_, at) =>
-        order[at % order.length] === 'D' ? 0 : 1,
+        'DLM'.indexOf(order[at % order.length]!),
       );
     const times = <T>(list: readonly T[], count: number): T[] => Array.from({ length: count }, () => list).flat();
     return {
@@ -36,9 +36,15 @@ describe('a cloth is called by its classic name', () => {
     };
   };
 
-  // Names after Bell and glossaries of the trade, as in classic-effects.ts; pinwheel is common practice.
+  // Names after Bell and glossaries of the trade, as in classic-effects.ts; pinwheel is common practice. Hairlines of
+  // three colours on 2/1 twill: from memory.
   it.each([
     ['plain weave', 'DL', 'LD', 'hairline'],
+    ['plain weave', 'DL', 'DL', 'tricot'],
+    ['2/1 twill', 'DLM', 'MDL', 'hairline'],
+    ['1/3 twill', 'DL', 'DL', 'tricot'],
+    ['basket', 'DDLL', 'LLDD', undefined],
+    ['plain weave', 'D', 'D', undefined],
     ['plain weave', 'DLLD', 'LLDD', 'pinwheel'],
     ['plain weave', 'DLDLDLLDLDLD', 'DLDLDLLDLDLD', 'log cabin'],
     ['2/2 twill', 'LD', 'DL', 'step'],

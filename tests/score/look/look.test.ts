@@ -5,11 +5,12 @@ import { colourFace, type Face } from '../../../src/cloth/face.js';
 import { contrastMeter } from '../../../src/score/contrast/contrast.js';
 import { localLight } from '../../../src/score/look/local-light.js';
 import { patchBits } from '../../../src/score/look/patches.js';
+import { pieceOf } from '../../../src/score/look/piece.js';
 import { shapesOf } from '../../../src/score/look/shapes.js';
 import { outlineOf } from '../../../src/score/look/sharp.js';
 import { solidShares } from '../../../src/score/look/solid.js';
 import { structureAlone, unlikeStructure } from '../../../src/score/look/structure-likeness.js';
-import { cellsOf, wovenFaces } from '../../faces.js';
+import { cellsOf, twillFaces, wovenFaces } from '../../faces.js';
 import { runs } from '../../long.js';
 import * as plain from '../../plain/look.js';
 
@@ -24,6 +25,14 @@ describe('by its kinds and cell by cell, a face has the same', () => {
     fc.assert(
       fc.property(wovenFaces, anyValues, (face, values) => {
         expect(patchBits(face, values)).toBeCloseTo(plain.bits(valuesOf(face, values)), 12);
+      }),
+    );
+  });
+
+  test('crossings of the smallest piece', () => {
+    fc.assert(
+      fc.property(fc.oneof(wovenFaces, twillFaces), (face) => {
+        expect(pieceOf(face)).toBe(plain.piece(cellsOf(face)));
       }),
     );
   });

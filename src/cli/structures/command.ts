@@ -1,5 +1,7 @@
 import { Command } from 'commander';
+import { SEEN } from '../../draft/point-of-view.js';
 import type { Io } from '../shell/io.js';
+import type { StructuresArguments } from './run.js';
 
 const EXAMPLES = `Examples:
   shedlight structures                      all, one a line
@@ -20,11 +22,10 @@ export function structuresCommand(io: Io, finish: (code: number) => void): Comma
     .option('--shafts <n>', 'what a loom of so many shafts can weave, with how many blocks')
     .option('--blocks <n>', 'one with so many blocks, as many as 32 shafts hold')
     .option('--out <file>', 'draw one: a sheet of its cloths, .png')
+    .option('--seen <places>', `${SEEN.about} (default: ${SEEN.usual})`)
     .option('--json', 'print as JSON')
-    .action(
-      async (name: string | undefined, options: { shafts?: string; blocks?: string; out?: string; json?: boolean }) => {
-        const { runStructures } = await import('./run.js');
-        finish(await runStructures({ name, ...options }, io));
-      },
-    );
+    .action(async (name: string | undefined, options: Omit<StructuresArguments, 'name'>) => {
+      const { runStructures } = await import('./run.js');
+      finish(await runStructures({ name, ...options }, io));
+    });
 }

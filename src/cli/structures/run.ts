@@ -1,6 +1,8 @@
 import { drawdown, isUp } from '../../cloth/drawdown.js';
+import { SEEN } from '../../draft/point-of-view.js';
 import { judgeFile, writeWhole } from '../../files/whole.js';
 import { structureSheet } from '../../gallery/structures/structure-sheet.js';
+import { placed } from '../../input/source.js';
 import { Problem, quote } from '../../problem.js';
 import { findStructure, type Structure, structures, weaveOf } from '../../structure/catalogue/catalogue.js';
 import { BLOCK_SHAFTS, MOST_BLOCKS, mostBlocks, sized, tooMany } from '../../structure/model/sized.js';
@@ -14,16 +16,18 @@ export interface StructuresArguments {
   readonly shafts?: string;
   readonly blocks?: string;
   readonly out?: string;
+  readonly seen?: string;
   readonly json?: boolean;
 }
 
 /** Lists all structures in short, or one in full, and draws it if asked for. Returns the exit code. */
 export async function runStructures(given: StructuresArguments, io: Io): Promise<number> {
-  const { name, shafts, blocks, out, json } = given;
+  const { name, shafts, blocks, out, seen, json } = given;
   const there = shafts === undefined ? undefined : countOf('shafts', shafts, BLOCK_SHAFTS);
   if (out !== undefined && !out.toLowerCase().endsWith('.png')) {
     throw new Problem(`--out: found ${quote(out)}; expected a name that ends in .png`);
   }
+  if (seen !== undefined && out === undefined) throw new Problem('--seen: found it without --out; expected both');
   if (name === undefined) {
     if (out !== undefined) throw new Problem('--out: found it without a structure; expected the name of one to draw');
     if (blocks !== undefined) throw new Problem('--blocks: found it without a structure; expected the name of one');
@@ -31,10 +35,11 @@ export async function runStructures(given: StructuresArguments, io: Io): Promise
     else sayAll(io, there);
     return EXIT.done;
   }
+  const from = placed({ value: seen ?? '', place: () => '--seen' }, () => SEEN.read(seen));
   const structure = withBlocks(findStructure(name), blocks, there);
   if (out !== undefined) {
     judgeFile(out);
-    writeWhole(out, await structureSheet(structure));
+    writeWhole(out, await structureSheet(structure, from));
   }
   const picture = out === undefined ? {} : { picture: out };
   if (json) sayJson(io, { format: 'shedlight-structure', version: 1, ...plainData(structure), ...picture });

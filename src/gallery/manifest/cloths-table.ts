@@ -49,6 +49,9 @@ const COLUMNS: readonly Column<Row>[] = [
   ['shuttles end where they began', ({ ease }) => (ease.sameSide ? 'yes' : 'no')],
 ];
 
+/** The columns before pieces were counted. */
+const EARLIER = COLUMNS.filter(([head]) => head !== 'piece');
+
 /** All cloths of a gallery with their figures as CSV (RFC 4180, UTF-8), one line per cloth. */
 export function clothsTable(found: readonly Row[]): string {
   return csvText(COLUMNS, found);
@@ -60,5 +63,5 @@ export function isTableOf(manifest: Manifest, text: string): boolean {
     const scores = candidate.scores as Row['scores'];
     return { ...candidate, scores, draft: manifestDraft(candidate, manifest) };
   });
-  return text === clothsTable(rows) || text === csvText(formerly(COLUMNS), rows);
+  return [COLUMNS, EARLIER, formerly(EARLIER)].some((columns) => text === csvText(columns, rows));
 }

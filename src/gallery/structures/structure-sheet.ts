@@ -1,4 +1,5 @@
 import { spacing } from '../../draft/draft.js';
+import { AT_THE_LOOM, type Seen, seenInWords } from '../../draft/point-of-view.js';
 import { paintCloth } from '../../render/cloth.js';
 import { findStructure, type Structure } from '../../structure/catalogue/catalogue.js';
 import { counted } from '../../words/counts.js';
@@ -10,11 +11,11 @@ const COLUMNS = 4;
 const SIDE = 44.5;
 /** All pictures show cloth at half its size. */
 const REDUCTION = 2;
-const HEAD = 20;
+const HEAD = 24;
 const BOX = SIDE + 2 * LEADING + 4;
 
 /** One structure on a sheet of a few cloths, all at half size: PNG at 200 points to the inch. */
-export function structureSheet(structure: Structure): Promise<Buffer> {
+export function structureSheet(structure: Structure, seen: Seen = AT_THE_LOOM): Promise<Buffer> {
   const shown = picturesOf(structure).slice(0, 2 * COLUMNS);
   const pen = new Pen();
   const full = PAGE.width - 2 * PAGE.side;
@@ -26,8 +27,11 @@ export function structureSheet(structure: Structure): Promise<Buffer> {
     pen.text(line, PAGE.side, PAGE.top + 9 + at * LEADING);
   });
   const { sett } = shown[0]!.draft;
-  const said = `at half size · ${sett.ends} ends and ${sett.picks} picks per ${sett.per} · floats: ${structure.floatLaw}`;
-  pen.text(wrapped(said, full, 1)[0]!, PAGE.side, PAGE.top + 9 + 2 * LEADING, { quiet: true });
+  const size = `at half size · ${sett.ends} ends and ${sett.picks} picks per ${sett.per}`;
+  const said = `${size} · ${seenInWords(seen)} · floats: ${structure.floatLaw}`;
+  wrapped(said, full, 2).forEach((line, at) => {
+    pen.text(line, PAGE.side, PAGE.top + 9 + (2 + at) * LEADING, { quiet: true });
+  });
   const pictures = shown.map(({ draft, words }, at): Placed => {
     const x = PAGE.side + (at % COLUMNS) * (SIDE + GUTTER);
     const y = PAGE.top + HEAD + Math.floor(at / COLUMNS) * BOX;
@@ -38,7 +42,7 @@ export function structureSheet(structure: Structure): Promise<Buffer> {
     pen.text(wrapped(words, SIDE, 1)[0]!, x, y + SIDE + LEADING + 0.6, { bold: true });
     const size = `repeat ${draft.warp.length} × ${draft.weft.length}, ${wide} × ${high} in`;
     pen.text(size, x, y + SIDE + 2 * LEADING + 0.6, { quiet: true });
-    return { picture: paintCloth(draft, { millimetres, perMillimetre: POINTS / REDUCTION }), x, y };
+    return { picture: paintCloth(draft, { seen, millimetres, perMillimetre: POINTS / REDUCTION }), x, y };
   });
   return pngOf(pictures, pen, PAGE.top + HEAD + Math.ceil(shown.length / COLUMNS) * BOX);
 }

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
@@ -27,6 +28,11 @@ describe('structures', () => {
       expect((await run('structures', 'huck', '--out', file)).out).toContain(`Open ${file}`);
       // A4 is 210 mm wide, at 200 points to the inch.
       expect(await sharp(file).metadata()).toMatchObject({ width: 1654, density: 200 });
+      const turned = join(folder, 'turned.png');
+      expect((await run('structures', 'huck', '--out', turned, '--seen', 'right, top')).code).toBe(0);
+      expect(readFileSync(turned).equals(readFileSync(file))).toBe(false);
+      expect((await run('structures', 'huck', '--out', turned, '--seen', 'up')).err).toContain('--seen: found “up”');
+      expect((await run('structures', 'huck', '--seen', 'top')).err).toContain('--seen: found it without --out');
       expect((await run('structures', '--out', file)).err).toContain('--out: found it without a structure');
       expect((await run('structures', 'huck', '--out', 'a.svg')).err).toContain('expected a name that ends in .png');
     }));

@@ -72,8 +72,13 @@ test('knows its own from one that a person has changed', () => {
   const list = manifestText(manifestOf(trialQuestion(), trialOutcome()));
   const isOurs = (table: string): boolean => isTableOf(parseManifest(list, 'gallery.json'), table);
   expect(isOurs(text)).toBe(true);
-  // As the first versions named their columns.
-  const former = text.replace('lengths in', 'measure').replace(/"contrast left at ([\d.]+ m), L\*"/g, 'shows at $1');
+  // Before pieces were counted, and as the first versions named their columns.
+  const [head, ...rows] = fields(text);
+  const kept = (row: readonly string[]): string[] => row.filter((_, at) => at !== head!.indexOf('piece'));
+  const columns = kept(head!).map((name, at) => [name, (row: readonly string[]) => kept(row)[at]!] as const);
+  const before = csvText(columns, rows);
+  expect(isOurs(before)).toBe(true);
+  const former = before.replace('lengths in', 'measure').replace(/"contrast left at ([\d.]+ m), L\*"/g, 'shows at $1');
   const earlier = former
     .replace('clear to', 'reads to')
     .replace('repeat easy to see to', 'easy to')

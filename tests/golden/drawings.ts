@@ -137,8 +137,9 @@ export async function pinned(
   name: keyof typeof HARD,
   page: number,
   changed?: (warp: WarpPlan) => WarpPlan,
+  paper = 'a4',
 ): Promise<Picture> {
-  return inGrey(await pdfPage(await hardSheet(HARD[name]!, 'a4', changed), page));
+  return inGrey(await pdfPage(await hardSheet(HARD[name]!, paper, changed), page));
 }
 
 /** Every golden picture by its name. */
@@ -170,11 +171,12 @@ export const DRAWINGS: Readonly<Record<string, () => Promise<Picture>>> = {
   album: albumSheet,
   ...Object.fromEntries(Object.keys(HARD).map((name) => [`pinned-${name}`, () => pinned(name, 1)])),
   ...Object.fromEntries(
-    (['mirrored-bordered', 'three-yarns', 'lift-plan-twelve'] as const).map((name) => [
+    (['mirrored-bordered', 'three-yarns', 'lift-plan-twelve', 'lift-plan-long'] as const).map((name) => [
       `pinned-${name}-lists`,
       () => pinned(name, 2),
     ]),
   ),
+  'pinned-lift-plan-long-letter': () => pinned('lift-plan-long', 2, undefined, 'letter'),
   'pinned-four-hundred-ends-lists': () => pinned('four-hundred-ends', 3),
   'pinned-four-hundred-ends-threading': () => pinned('four-hundred-ends', 5),
   'pinned-tie-up': async () => inGrey(await pdfPage(await hardSheet({ cloth: tied }), 3)),

@@ -121,6 +121,13 @@ export const HARD: Readonly<Record<string, HardSheet>> = {
   'many-shuttles': { cloth: () => kept('turned twill', { warp: 'DLDDL', by: 'unit', weft: 'LD', times: 4 }) },
 };
 
+/** Names that are read from the right, with letters that no type has. */
+export const FROM_THE_RIGHT: HardSheet = {
+  cloth: () => kept('plain weave', { warp: 'DDL' }),
+  flags: { project: 'מגבות מטבח (12), אביב' },
+  weaver: 'فاطِمة الزهراء 織子',
+};
+
 /** The PDF of one of these sheets; `changed` puts another plan on paper. */
 export async function hardSheet(
   { cloth, flags = {}, weaver }: HardSheet,

@@ -18,6 +18,7 @@ const NO_SOURCE: Record<string, string> = {
   'tests/corpus.test.ts': 'opens the files of earlier days',
   'tests/examples.test.ts': 'runs what README and help show',
   'tests/cli/hard-inputs.test.ts': 'gives every command what it must refuse',
+  'tests/cli/elsewhere.test.ts': 'gives every command paths from the root, in two folders',
   'tests/cli/shell/out-first.test.ts': 'gives every command a place that cannot be written to',
   'tests/cli/explore/long-runs.test.ts': 'kills and interrupts whole processes',
   'tests/cli/explore/second-round.test.ts': 'follows a weaver through explore, keep, plan and explore again',

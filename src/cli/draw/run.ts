@@ -85,7 +85,7 @@ function questionOf({ file, flags }: DrawArguments, io: Io): Question {
  * The draft to show: the file's draft in its own colours, or the given orders laid in the one way asked for. A
  * structure without orders gets its usual colours.
  */
-function shownOf({ file, flags, start }: DrawArguments, read: Question): OneDraft {
+function shownOf({ flags, start }: DrawArguments, read: Question): OneDraft {
   const given = read.draft?.draft;
   const question = flags.warp === undefined && given === undefined ? inTheUsualWay(read, flags) : read;
   if (flags.warp === undefined && start !== undefined) {
@@ -93,7 +93,7 @@ function shownOf({ file, flags, start }: DrawArguments, read: Question): OneDraf
   }
   if (given !== undefined && flags.warp === undefined) {
     const yarns = flags.yarns === undefined ? given.yarns : recoloured(given.yarns, question.yarns);
-    return { name: given.name ?? file!, draft: { ...given, yarns, sett: question.sett } };
+    return { name: given.name ?? read.draft!.file, draft: { ...given, yarns, sett: question.sett } };
   }
   return oneDraft(question, startOf(start));
 }

@@ -56,7 +56,7 @@ export type { Sameness };
 
 /** Cloths that are already woven, which a search leaves out. */
 export interface Done {
-  /** The files they were read from, as written in the question. */
+  /** The files they were read from, as written in the question; of a path from the root the last name. */
   readonly files: readonly string[];
   readonly drafts: readonly Draft[];
   /** Least distance (0 to 1) from each of them; nearer cloths are left out too. Absent: only the same cloths are. */
@@ -67,6 +67,7 @@ export interface Done {
 export interface Question {
   /** Names of structures; empty if a draft is given. */
   readonly structures: readonly string[];
+  /** Its file as written in the question; of a path from the root the last name. */
   readonly draft?: { readonly file: string; readonly draft: Draft };
   /**
    * Names of manners of treadling; empty: the first of each structure. For a draft, `its own` is the draft's treadling.

@@ -11,6 +11,7 @@ import { DEFAULT_RANK } from '../../score/parts/parts.js';
 import type { Structure } from '../../structure/catalogue/catalogue.js';
 import { usualSett } from '../../structure/catalogue/usual-sett.js';
 import { withUnits } from '../../structure/recognise/with-units.js';
+import { portableName } from '../../words/file-name.js';
 import type { Done, Question, WeftRule } from './question.js';
 import { QUESTION_TABLE, type Written } from './question-table.js';
 import { onLoomStarts, refuseOnTheLoom, woundOrder } from './read-on-the-loom.js';
@@ -104,7 +105,8 @@ function understood(
   const onTheLoom = written['on the loom'];
   if (onTheLoom !== undefined) refuseOnTheLoom(written);
   const file = written.draft ?? onTheLoom;
-  const draft = file === undefined ? undefined : { file, draft: draftFrom(written, file, loadDraft) };
+  const draft =
+    file === undefined ? undefined : { file: portableName(file), draft: draftFrom(written, file, loadDraft) };
   refuseWithDraft(written, draft);
   const withBlocks = blocksFrom(structures, draft);
   const own = draft?.draft.yarns ?? [];
@@ -204,7 +206,8 @@ function doneOf(
       key: true,
     });
   }
-  return { files, drafts: under('done', () => load(files)), ...(unlike !== undefined && { unlike }) };
+  const drafts = under('done', () => load(files));
+  return { files: files.map(portableName), drafts, ...(unlike !== undefined && { unlike }) };
 }
 
 function weftOf(text: string, yarns: readonly Yarn[]): WeftRule {

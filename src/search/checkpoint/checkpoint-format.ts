@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { isDeepStrictEqual } from 'node:util';
 import { deserialize, serialize } from 'node:v8';
 import { MachineFault, Problem } from '../../problem.js';
+import { CANDIDATE_COLUMNS } from '../evaluate/columns.js';
 import type { JobResult } from '../pool/jobs.js';
 import type { Question } from '../question/question.js';
 import type { Space } from '../space/space.js';
@@ -14,6 +15,9 @@ const CHECKSUM = 8;
 const LEAD = 4 + CHECKSUM;
 /** Longest record, in bytes: many times as long as any job's. */
 const LONGEST_RECORD = 100_000_000;
+
+/** Why a job sets candidates aside. */
+const SET_ASIDE = ['float', 'unsound', 'flat', 'limits'] as const;
 
 /** What identifies the search of a checkpoint. Its results are valid for the same header only. */
 export interface Header {
@@ -146,7 +150,23 @@ function isHeader({ program, question, space }: Partial<Header>): boolean {
 }
 
 function isEntry(entry: Partial<{ key: unknown; result: unknown; end: unknown }>): boolean {
-  return typeof entry.end === 'number' || (typeof entry.key === 'string' && isObject(entry.result));
+  return typeof entry.end === 'number' || (typeof entry.key === 'string' && isResult(entry.result));
+}
+
+/** Whether a value has all that a job's result has, each of its kind and of the right length. */
+function isResult(value: unknown): boolean {
+  const { batch, pruned, limits, promising } = Object(value) as Partial<JobResult>;
+  const { length, setAside } = Object(batch) as Partial<JobResult['batch']>;
+  const counts = [pruned, limits, length, ...SET_ASIDE.map((why) => setAside?.[why])];
+  return (
+    counts.every((count) => Number.isSafeInteger(count) && count! >= 0) &&
+    Object.entries(CANDIDATE_COLUMNS).every(([name, [type, width]]) => {
+      const column = batch![name as keyof typeof CANDIDATE_COLUMNS];
+      return column instanceof type && column.length === length! * width;
+    }) &&
+    Array.isArray(promising) &&
+    promising.every(({ index, hope }) => Number.isSafeInteger(index) && typeof hope === 'number')
+  );
 }
 
 function checksum(contents: Buffer): Buffer {

@@ -1,4 +1,5 @@
 import { Problem, quote } from '../../problem.js';
+import { couldBeAsked } from '../question/could-be-asked.js';
 import type { Checkpoint, Shard } from './checkpoint.js';
 import { differences, type Header, resultAt } from './checkpoint-format.js';
 import { type OpenCheckpoint, openCheckpoint } from './open-checkpoint.js';
@@ -35,7 +36,8 @@ interface Parts {
 /**
  * Opens the files of all shards of one search, in whatever order they are named.
  *
- * @throws Problem that names the file: no part, not finished, of another search, there twice; or the parts that lack
+ * @throws Problem that names the file: no part, not finished, of another search or of none, there twice; or the parts
+ *   that lack
  */
 export function openParts(files: readonly string[]): Parts {
   const open: OpenCheckpoint[] = [];
@@ -60,6 +62,9 @@ export function openParts(files: readonly string[]): Parts {
       );
     }
     const { file, journal } = byPart.get(1)!;
+    if (!couldBeAsked(journal.header.question)) {
+      throw new Problem(`${file}: found a question that nobody could ask; expected a part as --shard writes it`);
+    }
     return { header: journal.header, first: file, checkpoint: together(open), close };
   } catch (error) {
     close();

@@ -39,7 +39,25 @@ describe('the file', () => {
         'found it damaged from its beginning; expected the progress of a search',
       );
     }
-    for (const entry of [null, 'x', {}, { key: 'x' }, { key: 1, result: {} }, { end: 'all' }]) {
+    const { batch, ...others } = result(1);
+    const odd = [
+      {},
+      { batch },
+      { ...others, batch: {} },
+      { ...others, batch, pruned: -1 },
+      { ...others, batch, promising: [{ index: 'x', hope: 1 }] },
+      { ...others, batch: { ...batch, length: 2 } },
+      { ...others, batch: { ...batch, niche: [0] } },
+      { ...others, batch: { ...batch, key: Float64Array.of(1, 2, 3, 4) } },
+      { ...others, batch: { ...batch, setAside: { float: 0 } } },
+    ];
+    expect(readCheckpoint(inMemory(Buffer.concat([start, entryBytes({ key: 'k', result: result(1) })])))).toMatchObject({
+      places: { size: 1 },
+    });
+    for (const entry of [
+      ...[null, 'x', {}, { key: 'x' }, { key: 1, result: result(1) }, { end: 'all' }],
+      ...odd.map((each) => ({ key: 'k', result: each })),
+    ]) {
       const read = readCheckpoint(
         inMemory(Buffer.concat([whole, entryBytes(entry as never), whole.subarray(start.length)])),
       );

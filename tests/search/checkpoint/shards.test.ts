@@ -1,8 +1,9 @@
 import { existsSync, readdirSync, readFileSync, readlinkSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { CheckpointFile } from '../../../src/search/checkpoint/checkpoint-file.js';
 import { folderOfShard, openParts, shardFile, shardOf } from '../../../src/search/checkpoint/shards.js';
-import { BOUNDED, folder, kept, LISTED } from './searches.js';
+import { BOUNDED, folder, headerOf, kept, LISTED } from './searches.js';
 
 describe('parts that do not make a whole are refused by name', () => {
   const place = (part: number, of: number, name = 'p'): string => shardFile(join(folder, name), { part, of });
@@ -17,6 +18,8 @@ describe('parts that do not make a whole are refused by name', () => {
       const checkpoint = kept(`${place(part, of, name)}.progress`, question, false, { part, of });
       checkpoint.finish(place(part, of, name));
     }
+    const odd = { ...headerOf(LISTED, { part: 1, of: 1 }), question: { ...LISTED, times: ['BAD'] as never } };
+    new CheckpointFile(`${place(1, 1, 'odd')}.progress`, odd, { resume: false, say: () => {} }).finish(place(1, 1, 'odd'));
     writeFileSync(place(3, 3, 'torn'), readFileSync(place(3, 3)).subarray(0, -5));
     const checkpoint = kept(join(folder, 'p.progress'), BOUNDED, false);
     checkpoint.keep();
@@ -40,6 +43,10 @@ describe('parts that do not make a whole are refused by name', () => {
       /torn\.shard-3-of-3: found it damaged or unfinished; expected a whole part: run --shard 3\/3 again/,
     ],
     [() => [join(folder, 'p.progress')], /p\.progress: found the progress of a whole search; expected a shard’s part/],
+    [
+      () => [place(1, 1, 'odd')],
+      /odd\.shard-1-of-1: found a question that nobody could ask; expected a part as --shard writes it/,
+    ],
     [() => [place(1, 9)], /p\.shard-1-of-9: found no such file/],
   ])('%#', (files, message) => expect(() => openParts(files())).toThrow(message));
 

@@ -1,11 +1,22 @@
 import { spawnSync } from 'node:child_process';
-import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, statSync, truncateSync, writeFileSync } from 'node:fs';
+import {
+  cpSync,
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  symlinkSync,
+  truncateSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { writeWif } from '../../src/draft/wif/read-wif.js';
 import { shortlistText } from '../../src/formats/shortlist.js';
+import { readQuestion } from '../../src/search/question/read-question.js';
 import { kept } from '../plan/cloths.js';
 import { readPdf } from '../plan/pdf-text.js';
 import { hardSheet, tied } from '../sheets/warp-sheet/hard-cloths.js';
@@ -54,6 +65,30 @@ describe('limits at the door', () => {
     expect(await refusal('deal', at('kept.json'), '--weavers', weavers, '--out', at('deal'))).toContain(
       'weavers.yaml:2:11: found a name of 20000 letters; expected 200 at most',
     );
+  });
+
+  test('names of files that no disk takes, and links that lead nowhere', async () => {
+    symlinkSync('ring', at('ring'));
+    const long = 'W'.repeat(10_000);
+    const given = (file: string): string[][] => [
+      ['explore', file],
+      ...['--draft', '--on-the-loom', '--merge'].map((flag) => ['explore', flag, file]),
+      ['explore', '--structure', 'plain', '--done', file],
+      ['draw', file],
+      ['enlarge', 'DL', '--draft', file],
+      ['keep', file],
+      ['plan', file],
+      ['plan', at('kept.json'), file],
+      ['plan', at('kept.json'), '--learnt', file],
+      ['deal', at('kept.json'), '--weavers', file],
+      ['convert', `${file}.yaml`, 'out.wif'],
+    ];
+    for (const words of given(long)) expect(await refusal(...words)).toContain('…: found a name too long for a file');
+    for (const words of given(at('ring')).slice(0, -1)) {
+      expect(await refusal(...words)).toContain('ring: found links that lead round in a ring');
+    }
+    const flags = { draft: long, 'draft text': 'nothing' };
+    expect(() => readQuestion({ flags }, () => expect.unreachable())).toThrow(/^W{79}… in the question:1:1: found /);
   });
 
   test('the title of a WIF file is cut, with a note', async () => {

@@ -27,8 +27,9 @@ import {
   readCheckpoint,
   resultAt,
 } from '../../dist/search/checkpoint/checkpoint-format.js';
+import { couldBeAsked } from '../../dist/search/question/could-be-asked.js';
 import { QUESTION_TABLE } from '../../dist/search/question/question-table.js';
-import { readQuestion, resolvedQuestion } from '../../dist/search/question/read-question.js';
+import { readQuestion } from '../../dist/search/question/read-question.js';
 import { spaceOf } from '../../dist/search/space/space.js';
 import { recognise } from '../../dist/structure/recognise/recognise.js';
 import { generator } from './generate.js';
@@ -115,7 +116,9 @@ export function kindsOf(start) {
         share: 8,
         make: () => ({ text: yaml(QUESTION_TABLE, 'structure'), flags: makes.flags(QUESTION_TABLE) }),
         read: ({ text, flags }) => readQuestion({ text, file: 'fuzz.yaml', flags }, noFile, () => [DRAFT]),
-        hold: (question) => JSON.stringify(resolvedQuestion(question)),
+        hold: (question) => {
+          if (!couldBeAsked(question)) throw new Error('gave a question that does not read back');
+        },
         every: 20,
         further: (question) => spaceOf(question),
       },

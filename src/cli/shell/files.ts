@@ -3,20 +3,12 @@ import { dirname, extname, isAbsolute, join } from 'node:path';
 import type { Draft } from '../../draft/draft.js';
 import { LARGEST_WIF, readWif, refuseLarge } from '../../draft/wif/read-wif.js';
 import { readDraft } from '../../draft/yaml/read-draft.js';
+import { unread } from '../../files/faults.js';
 import { bytesUpTo } from '../../files/reading.js';
 import { standing } from '../../files/standing.js';
 import { LARGEST_FILE } from '../../input/source.js';
-import { MachineFault, Problem } from '../../problem.js';
+import { Problem } from '../../problem.js';
 import { withUnits } from '../../structure/recognise/with-units.js';
-
-/** Reasons why a file cannot be read that a person can mend, by error code. */
-const REASONS: Readonly<Record<string, string>> = {
-  ENOENT: 'found no such file',
-  ENOTDIR: 'found no such file',
-  EISDIR: 'found a folder',
-  EACCES: 'found a file that may not be read',
-  EPERM: 'found a file that may not be read',
-};
 
 /**
  * The bytes of a file. Of a file over the limit, only slightly more than the limit is read, whatever size it claims.
@@ -31,11 +23,7 @@ export function readBytes(path: string, what: string, largest = LARGEST_FILE): B
     if (bytes === 'large') throw new Problem(`${path}: found more than ${largest / 1_000_000} MB; expected ${what}`);
     return bytes;
   } catch (error) {
-    const code = (error as NodeJS.ErrnoException).code;
-    if (code === undefined) throw error;
-    const reason = REASONS[code];
-    if (reason !== undefined) throw new Problem(`${path}: ${reason}; expected ${what}`);
-    throw new MachineFault(`${path}: could not be read (${code})`, { cause: error });
+    throw unread(error, path, what);
   }
 }
 

@@ -1,4 +1,5 @@
 import { closeSync, constants, fstatSync, openSync, readSync } from 'node:fs';
+import { unread } from '../../files/faults.js';
 import { MachineFault, Problem } from '../../problem.js';
 import { type Bytes, type FoundCheckpoint, readCheckpoint } from './checkpoint-format.js';
 
@@ -19,8 +20,7 @@ export function openCheckpoint(path: string): OpenCheckpoint {
     // Without this, opening a pipe would wait for somebody to write into it.
     file = openSync(path, constants.O_RDONLY | (constants.O_NONBLOCK ?? 0));
   } catch (error) {
-    const { code } = error as NodeJS.ErrnoException;
-    throw new Problem(`${path}: found ${code === 'ENOENT' ? 'no such file' : `a file that cannot be read (${code})`}`);
+    throw unread(error, path, 'the progress of a search');
   }
   try {
     const bytes = bytesOf(file);

@@ -6,7 +6,7 @@ import { type Given, Misread, under } from '../../input/given.js';
 import { readKeys } from '../../input/key.js';
 import { parseSource, placed, type Source } from '../../input/source.js';
 import { type Order, parseOrder } from '../../order/order.js';
-import { nearestWord, quote } from '../../problem.js';
+import { brief, nearestWord, quote } from '../../problem.js';
 import { DEFAULT_RANK } from '../../score/parts/parts.js';
 import type { Structure } from '../../structure/catalogue/catalogue.js';
 import { usualSett } from '../../structure/catalogue/usual-sett.js';
@@ -166,7 +166,9 @@ function understood(
 /** The draft of a question: the one that it holds, or the one in the file that it names. */
 function draftFrom(written: Written, file: string, loadDraft: (path: string) => Draft): Draft {
   const text = written['draft text'];
-  return text === undefined ? loadDraft(file) : withUnits(file, readDraft(text, `${file} in the question`), () => {});
+  return text === undefined
+    ? loadDraft(file)
+    : withUnits(file, readDraft(text, `${brief(file)} in the question`), () => {});
 }
 
 /** Whether no colour orders are asked for. */

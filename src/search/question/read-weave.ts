@@ -1,5 +1,5 @@
 import { eachOf, type Given, Misread, type Spot, textOf, under } from '../../input/given.js';
-import { Problem } from '../../problem.js';
+import { brief, Problem } from '../../problem.js';
 import {
   findManner,
   findStructure,
@@ -103,7 +103,7 @@ function refuseUnknown({ file, draft }: NonNullable<Question['draft']>, found: s
           `might be threaded as ${like} (${confidence}), but is treadled otherwise`,
           `its tie-up and treadling (see: structures), or structure: ${structure.name}`,
         ];
-  throw new Misread(`found ${found} with ${file}, which ${is} and so has no blocks; expected ${help}`, spot);
+  throw new Misread(`found ${found} with ${brief(file)}, which ${is} and so has no blocks; expected ${help}`, spot);
 }
 
 /** Checks names of manners of treadling: every structure must have each of them. Or all manners that each has. */

@@ -1,6 +1,6 @@
 import type { Weave } from '../../draft/draft.js';
 import type { By, Fill } from '../../order/laid-order.js';
-import { Problem } from '../../problem.js';
+import { brief, Problem } from '../../problem.js';
 import {
   findStructure,
   letterBlocks,
@@ -84,7 +84,7 @@ function draftBase(question: Question, { file, draft }: NonNullable<Question['dr
   const inBlocks = (): Woven | undefined => {
     const on = structureOn(draft);
     if (on === undefined)
-      throw new Problem(`blocks: ${file} is no structure known here; expected by thread or by unit`);
+      throw new Problem(`blocks: ${brief(file)} is no structure known here; expected by thread or by unit`);
     return way.free
       ? undefined
       : { structure: sized(on.structure, question.blocks), manner, called, tied: onTieUpOf(draft) };
@@ -112,7 +112,9 @@ function ownTreadled(draft: Weave, file: string, manner: string, treadled: reado
   const on = structureOn(draft);
   const weave = on && treadledOn(draft, on, { ...(manner !== '' && { manner }), treadled });
   if (weave === undefined) {
-    throw new Problem(`treadled: ${file} has no blocks that can be treadled otherwise; expected a profile as well`);
+    throw new Problem(
+      `treadled: ${brief(file)} has no blocks that can be treadled otherwise; expected a profile as well`,
+    );
   }
   return onTieUpOf(draft)(weave);
 }

@@ -19,6 +19,7 @@ const BY_CHANGES = [
   '--starts',
   'first',
 ];
+const BLOCKS = ['--structure', 'turned twill', '--blocks', '3', '--profile', 'search', '--profile-lengths', '2-5'];
 
 /** What a person has put into folders that the program writes. */
 function putPhoto(home) {
@@ -37,6 +38,7 @@ export const WORKS = [
   search('explore, listed', 5, LISTED),
   search('explore, bounded', 5, BOUNDED),
   search('explore, by changes', 1, BY_CHANGES),
+  search('explore, block orders', 1, BLOCKS),
   {
     name: 'explore, one part of three',
     often: 1,
@@ -52,6 +54,15 @@ export const WORKS = [
     old: explore('--structure', 'plain', '--lengths', '5'),
     now: ['explore', '--workers', '1', '--out', 'box', '--merge', 'box.shard-1-of-2', 'box.shard-2-of-2'],
     made: ['box'],
+  },
+  {
+    name: 'explore, a second gallery',
+    often: 1,
+    old: explore('--structure', '2/2 twill', '--lengths', '5', '--done', 'few.json'),
+    meanwhile: putPhoto,
+    now: explore('--structure', '2/2 twill', '--lengths', '6', '--done', 'few.json, many', '--unlike-done', '0.1'),
+    made: ['box'],
+    resumes: true,
   },
   {
     name: 'plan',

@@ -51,9 +51,11 @@ describe('the file', () => {
       { ...others, batch: { ...batch, key: Float64Array.of(1, 2, 3, 4) } },
       { ...others, batch: { ...batch, setAside: { float: 0 } } },
     ];
-    expect(readCheckpoint(inMemory(Buffer.concat([start, entryBytes({ key: 'k', result: result(1) })])))).toMatchObject({
-      places: { size: 1 },
-    });
+    expect(readCheckpoint(inMemory(Buffer.concat([start, entryBytes({ key: 'k', result: result(1) })])))).toMatchObject(
+      {
+        places: { size: 1 },
+      },
+    );
     for (const entry of [
       ...[null, 'x', {}, { key: 'x' }, { key: 1, result: result(1) }, { end: 'all' }],
       ...odd.map((each) => ({ key: 'k', result: each })),

@@ -19,7 +19,9 @@ describe('parts that do not make a whole are refused by name', () => {
       checkpoint.finish(place(part, of, name));
     }
     const odd = { ...headerOf(LISTED, { part: 1, of: 1 }), question: { ...LISTED, times: ['BAD'] as never } };
-    new CheckpointFile(`${place(1, 1, 'odd')}.progress`, odd, { resume: false, say: () => {} }).finish(place(1, 1, 'odd'));
+    new CheckpointFile(`${place(1, 1, 'odd')}.progress`, odd, { resume: false, say: () => {} }).finish(
+      place(1, 1, 'odd'),
+    );
     writeFileSync(place(3, 3, 'torn'), readFileSync(place(3, 3)).subarray(0, -5));
     const checkpoint = kept(join(folder, 'p.progress'), BOUNDED, false);
     checkpoint.keep();

@@ -77,3 +77,24 @@ export function mutationEmitter(mutations: MutationSpace, from: keyof BestSoFar)
     },
   };
 }
+
+/** How many parents have their neighbours gone through. */
+const PARENTS = 8;
+
+/** The emitter that goes through the neighbours of elites, those of the very best first; then it mutates. */
+export function neighbourEmitter(mutations: MutationSpace, from: keyof BestSoFar): Emitter {
+  const begun = new WeakMap<Candidate, Generator<Candidate>>();
+  const mutated = mutationEmitter(mutations, from);
+  return {
+    ask(best, rng) {
+      for (const parent of best[from].slice(0, PARENTS)) {
+        const neighbours = begun.get(parent) ?? mutations.neighbours(parent, best.best);
+        begun.set(parent, neighbours);
+        const next = neighbours.next();
+        if (!next.done) return { candidate: next.value, steps: [] };
+      }
+      return mutated.ask(best, rng);
+    },
+    tell: mutated.tell,
+  };
+}

@@ -8,6 +8,7 @@ import { memoized } from '../space/memoize.js';
 import { familyWith, NO_PROFILE } from '../space/profile-search.js';
 import { startsOf } from '../space/starts.js';
 import { type Around, fitted, MUTATIONS, type MutationName, pickFrom, pickNumber, type Rng } from './mutations.js';
+import { nearOrders } from './near-orders.js';
 
 /** One way to make a candidate from an elite. */
 export type Step =
@@ -26,6 +27,9 @@ export type Step =
 const LONGEST_RUN = 6;
 /** Random block orders that are drawn, until one can be woven. */
 const MOST_DRAWN = 10_000;
+/** How many orders of others, and starts of its own, a candidate is tried with. */
+const WITH_ORDERS = 12;
+const WITH_STARTS = 16;
 /** Lists of starts that are memoized. */
 const REMEMBERED = 4000;
 
@@ -88,6 +92,45 @@ export class MutationSpace {
         const changed = this.changed(step.change, warp, other.warp, first);
         return this.candidate(family, changed, this.changed(step.change, weft, other.weft, again), rng, from.start);
       }
+    }
+  }
+
+  /**
+   * The neighbours of a candidate, the likeliest first: its orders exchanged, or each alone for both sides; each with
+   * the orders of `others`, from either side; begun elsewhere; then both orders changed alike, where one follows from the
+   * other; and at last one of them changed.
+   */
+  *neighbours(from: Candidate, others: readonly Candidate[]): Generator<Candidate> {
+    const { family, warp, weft, start } = from;
+    const { orders, lengths, warp: given } = this.question;
+    const made = (a: Order, b: Order): Candidate => this.candidate(family, a, b, undefined, start);
+    const follows = [(order: Order) => order, (order: Order) => exchanged(order, this.colours)];
+    const both = this.own && given === undefined;
+    if (both) {
+      yield made(weft, warp);
+      for (const order of [warp, weft]) for (const follow of follows) yield made(order, follow(order));
+    }
+    if (this.own) {
+      const known = new Map(others.flatMap((other) => [other.warp, other.weft]).map((order) => [order.join(), order]));
+      for (const order of [...known.values()].slice(0, WITH_ORDERS)) {
+        yield made(warp, order);
+        if (both) yield made(order, weft);
+      }
+    }
+    const starts = this.startsFor(family, warp.length, weft.length);
+    for (const other of starts.slice(0, WITH_STARTS)) yield { ...from, start: other };
+    if (orders.length > 0) return;
+    const warps = given ? [] : nearOrders(warp, this.colours, lengths);
+    const wefts = this.own ? nearOrders(weft, this.colours, lengths) : [];
+    if (both) {
+      for (const follow of follows) {
+        if (canonicalOrder(follow(warp)).join() !== canonicalOrder(weft).join()) continue;
+        for (const order of warps) yield made(order, follow(order));
+      }
+    }
+    for (let k = 0; k < Math.max(warps.length, wefts.length); k++) {
+      if (k < warps.length) yield made(warps[k]!, weft);
+      if (k < wefts.length) yield made(warp, wefts[k]!);
     }
   }
 
@@ -186,14 +229,14 @@ export class MutationSpace {
   }
 
   /**
-   * A candidate in canonical form: orders as `standing` returns them, and one of the listed starts (`near` if it is
-   * one).
+   * A candidate in canonical form: orders as `stands` returns them, and one of the listed starts: `near` if it is one,
+   * else a random one, or the first.
    */
   private candidate(
     family: Family,
     warpOrder: Order,
     weftOrder: Order,
-    rng: Rng,
+    rng: Rng | undefined,
     near?: readonly [number, number],
   ): Candidate {
     const stands = (order: Order): Order => {
@@ -205,7 +248,7 @@ export class MutationSpace {
     const weft = this.own ? stands(weftOrder) : weftOf(this.question, warp);
     const starts = this.startsFor(family, warp.length, weft.length);
     const kept = near && starts.find(([a, b]) => a === near[0] && b === near[1]);
-    return { family, warp, weft, start: kept ?? pickFrom(starts, rng) };
+    return { family, warp, weft, start: kept ?? (rng ? pickFrom(starts, rng) : starts[0]!) };
   }
 }
 

@@ -5,14 +5,14 @@ import type { Family } from '../space/family.js';
 import { genomeOf } from '../space/genome.js';
 import type { Canonicalizer } from './canonical-genome.js';
 import { type EliteStats, Elites, type OfferOutcome } from './elites.js';
-import { type Emitter, mutationEmitter, type Proposal, randomEmitter } from './emitters.js';
+import { type Emitter, mutationEmitter, neighbourEmitter, type Proposal, randomEmitter } from './emitters.js';
 import type { MutationSpace } from './mutation-space.js';
 import { TopK } from './top-k.js';
 
 /** Candidates of one round. */
 const ROUND = 64;
 /** How often a slot asks in all, if its proposals were tried before. */
-const AGAIN = 10;
+const AGAIN = 30;
 /** How many of the best of all serve as parents. */
 const BEST = 40;
 /** A search has settled when in the last PATIENCE rounds its worth grew by at most this share (GAIN). */
@@ -29,9 +29,10 @@ export interface Told {
 }
 
 /**
- * The emitter of each slot: of eight, one draws at random, three mutate elites of niches, four mutate the best of all.
+ * The emitter of each slot: of eight, one draws at random, three mutate elites of niches, two go through the neighbours
+ * of the best of all, and two through those of the best niches.
  */
-const TURNS = ['drawn', 'kinds', 'best', 'kinds', 'best', 'kinds', 'best', 'best'] as const;
+const TURNS = ['nearBest', 'kinds', 'nearKinds', 'drawn', 'nearBest', 'kinds', 'nearKinds', 'kinds'] as const;
 
 /**
  * The scheduler of an evolved search. Each round it asks the emitters for candidates, hands these out to be scored, is
@@ -67,7 +68,8 @@ export class Rounds {
     this.sources = {
       drawn: randomEmitter(mutations),
       kinds: mutationEmitter(mutations, 'kinds'),
-      best: mutationEmitter(mutations, 'best'),
+      nearBest: neighbourEmitter(mutations, 'best'),
+      nearKinds: neighbourEmitter(mutations, 'kinds'),
     };
   }
 

@@ -1,8 +1,9 @@
 import seedrandom from 'seedrandom';
 import { expect, test } from 'vitest';
 import type { OfferOutcome } from '../../../src/search/evolve/elites.js';
-import { mutationEmitter } from '../../../src/search/evolve/emitters.js';
+import { mutationEmitter, neighbourEmitter } from '../../../src/search/evolve/emitters.js';
 import { MutationSpace } from '../../../src/search/evolve/mutation-space.js';
+import type { Candidate } from '../../../src/search/space/candidate.js';
 import { familiesOf } from '../../../src/search/space/families.js';
 import { QUESTION } from '../question.js';
 
@@ -46,4 +47,29 @@ test('without a parent, candidates are drawn', () => {
   const { candidate, steps } = mutationEmitter(mutations, 'kinds').ask({ kinds: [], best: [] }, seedrandom.alea('one'));
   expect(steps).toEqual([]);
   expect(candidate).toEqual(mutations.draw(seedrandom.alea('one')));
+});
+
+test('the neighbours of the best come first, one after the other, and of a new best before those of the old', () => {
+  const emitter = neighbourEmitter(mutations, 'best');
+  const rng = seedrandom.alea('near');
+  const [family] = familiesOf(question);
+  const cloth = (warp: number[], weft: number[]): Candidate => ({ family: family!, warp, weft, start: [0, 0] });
+  const [first, second] = [
+    cloth([0, 0, 0, 1, 1, 1], [0, 0, 1, 0, 1, 1]),
+    cloth([0, 1, 1, 0, 1, 1], [0, 0, 0, 0, 1, 1]),
+  ];
+  const best = { kinds: [], best: [first] };
+  const ask = (of: typeof best): string => {
+    const { warp, weft } = emitter.ask(of, rng).candidate;
+    return `${warp.join('')} ${weft.join('')}`;
+  };
+  expect(ask(best)).toBe('001011 000111');
+  expect(ask(best)).toBe('000111 000111');
+  const better = { kinds: [], best: [second, first] };
+  expect(ask(better)).toBe('000011 011');
+  const all = new Set(Array.from({ length: 60 }, () => ask(better)));
+  // With the orders of the other, and with mirrored elements changed in one order.
+  expect(all).toContain('011 001011');
+  expect(all).toContain('000111 000011');
+  expect(all).toContain('011 000001');
 });

@@ -2,12 +2,14 @@
 import type { Lifts } from './floats.js';
 
 /** Whether the end at this place of its unit lies over the pick at that place of its own. */
-type Rule = (end: number, pick: number, shown: boolean, turn: number) => boolean;
+type Rule = (end: number, pick: number, shown: boolean, turn: number, together: string) => boolean;
 
 interface BlockRule {
   readonly ends: number;
   readonly picks: number;
   readonly rule: Rule;
+  /** Tabby picks of a unit, where they must come out even over the whole. */
+  readonly tabbies?: number;
 }
 
 /** One end up in a block that shows, one down elsewhere; there the twill runs the other way, or the same way. */
@@ -34,6 +36,14 @@ const tied = (ties: readonly number[]): BlockRule => ({
   },
 });
 
+/** Pattern picks with tabby between, over all ends of a unit that shows but its tie, and elsewhere under all but the tie. */
+const ownTie = (ends: number, tie: number): BlockRule => ({
+  ends,
+  picks: ends,
+  tabbies: ends / 2,
+  rule: (end, pick, shown, turn) => (pick % 2 === 1 ? (turn % 2 === 0) === (end % 2 === 0) : shown === (end === tie)),
+});
+
 /** Cells of each weave of any number of blocks, by structure and manner. */
 export const BLOCK_RULES: Readonly<Record<string, BlockRule>> = {
   'turned twill, clean cuts': turned([0, 1, 2, 3], true),
@@ -52,6 +62,17 @@ export const BLOCK_RULES: Readonly<Record<string, BlockRule>> = {
   'summer and winter, pairs X': tied([2, 1, 1, 2]),
   'summer and winter, pairs O': tied([1, 2, 2, 1]),
   'summer and winter, columns': tied([1, 1]),
+  // Blocks A, C … tie on the second tie of every unit, the others on the first.
+  'halvdräll, as drawn in': {
+    ends: 4,
+    picks: 4,
+    rule: (end, pick, shown, turn, together) => {
+      const second = together === '.' || (together.charCodeAt(0) - 65) % 2 === 0;
+      return tied(second ? [2, 2] : [1, 1]).rule(end, pick, shown, turn, together);
+    },
+  },
+  'halvdräll, float of five, as drawn in': ownTie(6, 2),
+  'halvdräll, float of seven, as drawn in': ownTie(8, 4),
   // The pattern weft over whole units, or under them.
   'monk’s belt, as drawn in': {
     ends: 2,
@@ -85,16 +106,17 @@ export const BLOCK_RULES: Readonly<Record<string, BlockRule>> = {
  * @param treadled the blocks that show at each unit of picks, as `A+C`
  */
 export function blockCells(
-  { ends, picks, rule }: BlockRule,
+  { ends, picks, rule, tabbies = 0 }: BlockRule,
   threaded: readonly string[],
   treadled: readonly string[],
 ): Lifts {
   let tabby = 0;
-  return treadled.flatMap((together) =>
+  const odd = (treadled.length * tabbies) % 2 === 1;
+  return (odd ? [...treadled, ...treadled] : treadled).flatMap((together) =>
     Array.from({ length: picks }, (_, pick) => {
       const row = threaded.flatMap((block) =>
         Array.from({ length: ends }, (__, end) =>
-          rule(end, pick, block !== '.' && together.split('+').includes(block), tabby) ? 1 : 0,
+          rule(end, pick, block !== '.' && together.split('+').includes(block), tabby, together) ? 1 : 0,
         ),
       );
       if (pick % 2 === 1) tabby++;

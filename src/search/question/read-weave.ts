@@ -175,7 +175,11 @@ function readBlocks(text: string, structures: readonly Structure[]): string[] {
 
 /** Checks a name to be drafted: structures that take one, no other block order, known letters, a draft that exists. */
 export function spelled(name: NameAsked, written: Written, structures: readonly Structure[]): NameAsked {
-  const spelling = structures.map((structure) => ({ of: structure.name, by: spelledStructure(structure)?.by }));
+  const { blocks } = written;
+  const spelling = structures.map((structure) => {
+    const { withBlocks = () => structure } = structure;
+    return { of: structure.name, by: spelledStructure(blocks === undefined ? structure : withBlocks(blocks))?.by };
+  });
   const other = spelling.find(({ by }) => by === undefined);
   if (other !== undefined) {
     throw new Misread(
@@ -185,7 +189,7 @@ export function spelled(name: NameAsked, written: Written, structures: readonly 
   const block = spelling.find(({ by }) => by === 'blocks');
   if (block !== undefined && (name.drafts !== 'usual' || Object.keys(name.letters).length > 0)) {
     throw new Misread(
-      `found ${name.drafts === 'usual' ? 'letters with shafts' : 'a choice of drafts'} with ${block.of}, where each letter names a block; expected it with overshot or a twill`,
+      `found ${name.drafts === 'usual' ? 'letters with shafts' : 'a choice of drafts'} with ${block.of}, where each letter names a block; expected it with overshot on four shafts or a twill`,
     );
   }
   if (written.profile !== undefined)

@@ -206,7 +206,8 @@ export type Spelling = 'steps' | 'blocks';
 
 /** The structure to be woven from a name, and how; undefined if it has neither steps nor blocks. */
 export function spelledStructure(structure: Structure): { structure: Structure; by: Spelling } | undefined {
-  if (structure.name === 'overshot') return { structure, by: 'steps' };
+  // The letters lead round a ring of four shafts; on more of them each names a block.
+  if (structure.name === 'overshot' && structure.shafts === 4) return { structure, by: 'steps' };
   if (isStraightTwill(structure)) {
     const manners = structure.manners.map((manner) => ({
       ...manner,

@@ -1,6 +1,8 @@
+import { andList } from '../../words/counts.js';
 import { type BlockWeave, blockWeave } from '../model/block-weave.js';
 import { type Manner, PATTERN_AND_TABBY, PATTERN_WIDTHS, type Structure } from '../model/structure.js';
 import { perBlock, type Unit, type Units } from '../model/unit.js';
+import { type Ring, ringFor } from './shaft-ring.js';
 
 const monksBelt: BlockWeave = {
   name: 'monk’s belt',
@@ -23,69 +25,92 @@ const monksBelt: BlockWeave = {
   source: 'Bress; Walterstorff 1940 (over six, under two); floats computed',
 };
 
-/** The four pattern sheds of blocks on neighbouring shafts: a block's own two shafts stay down. */
-export const RING_TIE_UP = { a: [1, 3], b: [2, 4], PA: [3, 4], PB: [4, 1], PC: [1, 2], PD: [2, 3] } as const;
-export const RING_BLOCKS = ['A', 'B', 'C', 'D'] as const;
+const FOUR = ringFor(4);
+export const RING_BLOCKS = FOUR.blocks;
 
 /**
- * One step of the walk on the ring of shafts 1-2-3-4-1: from one shaft of the block to the other. From a shaft
- * outside the block the walk first passes through the shaft between.
+ * One step of the walk on the ring of shafts: from one shaft of the block to the other. From a shaft outside the block
+ * the walk first passes through the shafts between, the shorter way.
  */
-function step(low: number): Unit<number> {
-  const on = (shaft: number): number => ((shaft + 3) % 4) + 1;
-  const high = on(low + 1);
-  return {
-    lay: [high],
-    after: {
-      [low]: { lay: [high] },
-      [high]: { lay: [low] },
-      [on(high + 1)]: { first: [[high]], lay: [low] },
-      [on(low - 1)]: { first: [[low]], lay: [high] },
-    },
-  };
+function step({ size, shaft }: Ring, block: number): Unit<number> {
+  const after = Array.from({ length: size }, (_, up) => {
+    const last = shaft(block - up);
+    // Places from the last shaft to the nearer of the block’s own two, which the step leaves for the other.
+    const rises = 2 * up < size;
+    const first = rises
+      ? Array.from({ length: up }, (__, n) => shaft(block - up + n + 1))
+      : Array.from({ length: size - up - 1 }, (__, n) => shaft(block - up - n - 1));
+    return [last, { ...(first.length > 0 && { first: [first] }), lay: [shaft(rises ? block + 1 : block)] }] as const;
+  });
+  return { lay: [shaft(block + 1)], after: Object.fromEntries(after) };
 }
 
 /** The steps of a walk on the ring of shafts. */
-export const RING_STEPS: Units<number> = {
-  blocks: perBlock(RING_BLOCKS, (_, index) => step(index + 1)),
-  starts: [1, 2, 3, 4],
-};
+const stepsOn = (ring: Ring): Units<number> => ({
+  blocks: perBlock(ring.blocks, (_, block) => step(ring, block)),
+  starts: ring.blocks.map((_, place) => ring.shaft(place)),
+});
+export const RING_STEPS = stepsOn(FOUR);
 
-function treadled(name: string, about: string, sheds: string): Manner {
-  const order = sheds.split(' ');
+function treadled({ blocks, letter }: Ring, name: string, about: string, shift: (place: number) => number): Manner {
   return {
     name,
     about,
     kinds: PATTERN_AND_TABBY,
-    blocks: perBlock(RING_BLOCKS, (_, index) => ({ lay: order[index] === '-' ? [] : [order[index]!, 'tabby'] })),
+    blocks: perBlock(blocks, (_, place) => ({ lay: [`P${letter(shift(place))}`, 'tabby'] })),
   };
 }
 
-/** Overshot: a threading is a closed walk on the ring of shafts; each element of the profile is one step of it. */
-const overshot: Structure = {
-  name: 'overshot',
-  aliases: ['daldräll', 'over shot'],
-  about:
-    'Four blocks of neighbouring shafts. Each letter of the profile is one step from shaft to shaft, so a block of three letters covers four ends and shares its outer ones with its neighbours. Blocks A and C alone are overshot on opposites: monk’s belt.',
-  shafts: 4,
-  blocks: RING_BLOCKS,
-  // Neighbours share a shaft and weave half-tones beside each other; opposites do not.
-  apart: ['A', 'C', 'B', 'D'],
-  profile: [...'AAABBBCCCDDDDCCCBBBAAADD'],
-  threading: RING_STEPS,
-  tieUp: RING_TIE_UP,
-  tabby: ['a', 'b'],
-  manners: [
-    treadled('as drawn in', 'Star fashion: one pattern pick for each step of the threading.', 'PA PB PC PD'),
-    treadled('rose', 'Rose fashion: the same lengths, with neighbouring sheds exchanged.', 'PB PA PD PC'),
-    treadled('on opposites', 'Only blocks A and C are treadled; B and D weave half-tones.', 'PA - PC -'),
-  ],
-  widths: PATTERN_WIDTHS,
-  floatLaw: 'pattern weft one end more than the steps of the block, on both faces; warp 3; ground 1',
-  colour: 'Warp and ground of one quiet colour; the pattern weft’s colour by block.',
-  scale: 'Two steps more at a time keep the way out of a block; the float grows with it.',
-  source: 'van der Hoogt; Davison; parity and floats computed; rose fashion from memory',
-};
+/**
+ * Overshot with `count` blocks, on as many shafts: four at least, and an even number. A threading is a closed walk on
+ * the ring of shafts; each element of the profile is one step of it.
+ */
+function overshotOf(count: number): Structure {
+  const ring = ringFor(count);
+  const { size, blocks, tieUp } = ring;
+  const isOdd = (place: number): boolean => place % 2 === 1;
+  const asDrawnIn = treadled(
+    ring,
+    'as drawn in',
+    'Star fashion: one pattern pick for each step of the threading.',
+    (place) => place,
+  );
+  const opposites = blocks.filter((_, place) => !isOdd(place));
+  return {
+    name: 'overshot',
+    aliases: ['daldräll', 'over shot'],
+    about:
+      'Blocks of neighbouring shafts: four on four shafts, six on six, eight on eight. Each letter of the profile is one step from shaft to shaft, so a block of three letters covers four ends and shares its outer ones with its neighbours. Blocks A and C alone are overshot on opposites: monk’s belt. On more than four shafts one block shows, the second after it is clear, and all others are half-tones.',
+    shafts: size,
+    blocks,
+    // Neighbours share a shaft and weave half-tones beside each other; opposites do not.
+    apart: [...opposites, ...blocks.filter((_, place) => isOdd(place))],
+    profile:
+      count === 4 ? [...'AAABBBCCCDDDDCCCBBBAAADD'] : blocks.slice(0, count).flatMap((block) => [block, block, block]),
+    threading: stepsOn(ring),
+    tieUp,
+    tabby: ['a', 'b'],
+    manners: [
+      asDrawnIn,
+      treadled(ring, 'rose', 'Rose fashion: the same lengths, with neighbouring sheds exchanged.', (place) =>
+        isOdd(place) ? place - 1 : place + 1,
+      ),
+      {
+        ...asDrawnIn,
+        name: 'on opposites',
+        about: `Only blocks ${andList(opposites)} are treadled; the others weave half-tones.`,
+        blocks: perBlock(blocks, (block) => (opposites.includes(block) ? asDrawnIn.blocks[block]! : { lay: [] })),
+      },
+    ],
+    widths: PATTERN_WIDTHS,
+    floatLaw: 'pattern weft one end more than the steps of the block, on both faces; warp 3; ground 1',
+    colour: 'Warp and ground of one quiet colour; the pattern weft’s colour by block.',
+    scale: 'Two steps more at a time keep the way out of a block; the float grows with it.',
+    source:
+      'van der Hoogt; Davison; parity and floats computed; rose fashion from memory; sheds on more shafts computed, no source',
+    withBlocks: overshotOf,
+  };
+}
 
 /** Blocks of paired shafts, woven with a pattern weft over plain weave. */
-export const OVERSHOT: readonly Structure[] = [blockWeave(monksBelt), overshot];
+export const OVERSHOT: readonly Structure[] = [blockWeave(monksBelt), overshotOf(4)];

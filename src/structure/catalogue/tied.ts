@@ -23,16 +23,23 @@ interface HalvdrallDraft {
   readonly a: string;
   readonly b: string;
   readonly float: number;
-  /** The structure with another number of blocks. */
-  readonly more?: NonNullable<Structure['withBlocks']>;
+  /** How it is woven with more blocks, or with blocks together; absent where it cannot be. */
+  readonly more?: Larger;
 }
 
-function halvdrall({ name, aliases, about, a, b, float, more }: HalvdrallDraft): Structure {
+type Larger = Pick<BlockWeave, 'about' | 'shared' | 'own' | 'unit' | 'sheds' | 'manners'>;
+
+function halvdrall(draft: HalvdrallDraft, count = 2, together: readonly string[] = []): Structure {
+  const { a, b, float, more, ...named } = draft;
+  const said = { ...SAID_OF_HALVDRALL, ...named, floatLaw: floatLawOf(float) };
+  const withBlocks: Structure['withBlocks'] = (blocks, union) => halvdrall(draft, blocks, union);
+  if (more !== undefined && (count > 2 || together.length > 0)) {
+    const larger = blockWeave({ ...said, ...more, blocks: 3 }, count, together);
+    return { ...larger, about: `${more.about} ${OTHER_HOUSES}`, withBlocks };
+  }
   return {
-    ...SAID_OF_HALVDRALL,
-    name,
-    aliases,
-    about: `${about} ${OTHER_HOUSES}`,
+    ...said,
+    about: `${named.about} ${OTHER_HOUSES}`,
     shafts: 4,
     blocks: ['A', 'B'],
     profile: ['A', 'A', 'B', 'B', 'A', 'B'],
@@ -48,32 +55,44 @@ function halvdrall({ name, aliases, about, a, b, float, more }: HalvdrallDraft):
         })),
       },
     ],
-    floatLaw: floatLawOf(float),
-    ...(more && { withBlocks: more }),
+    ...(more && { withBlocks }),
   };
 }
 
 /** More blocks than two of halvdräll: two ties serve all, so it is summer and winter with one tie for each block. */
-const halvdrallOfMore: BlockWeave = {
-  ...SAID_OF_HALVDRALL,
-  name: 'halvdräll',
-  aliases: [],
-  about: `Halvdräll of more than two blocks: the ties are on shafts 1 and 2 and serve all blocks, as in summer and winter. ${OTHER_HOUSES}`,
-  blocks: 3,
+const TIES_SHARED: Larger = {
+  about:
+    'Halvdräll of more than two blocks: the ties are on shafts 1 and 2 and serve all blocks, as in summer and winter.',
   shared: 2,
   own: 1,
   unit: '1-p-2-p',
   sheds: { a: '1 2', b: 'p', 'P*1': ['1', '1 p'], 'P*2': ['2', '2 p'] },
   manners: [{ name: 'as drawn in', kinds: PATTERN_AND_TABBY, lay: ['P*2 tabby P*2 tabby', 'P*1 tabby P*1 tabby'] }],
-  floatLaw: floatLawOf(3),
 };
 
-function halvdrallOf(count: number, together: readonly string[] = []): Structure {
-  return {
-    ...(count <= 2 && together.length === 0 ? HALVDRALL[0]! : blockWeave(halvdrallOfMore, count, together)),
-    withBlocks: halvdrallOf,
-  };
-}
+/**
+ * More blocks of a longer unit. Of two blocks, one always shows, so each may tie on a pattern shaft of the other; of more
+ * blocks the tie needs a shaft of its own. It stands within its unit, so that the floats of two units never meet.
+ */
+const ownTies = (unit: string): Larger => ({
+  about:
+    'Halvdräll of more than two blocks: each has a tie shaft of its own, the third beside its pair of pattern shafts.',
+  shared: 0,
+  own: 3,
+  unit,
+  sheds: { a: 'p r', b: 'q', 'P*': ['r', 'p q'] },
+  manners: [
+    {
+      name: 'as drawn in',
+      kinds: PATTERN_AND_TABBY,
+      // As many picks as ends.
+      lay: unit
+        .split('-')
+        .map((_, pick) => (pick % 2 === 0 ? 'P*' : 'tabby'))
+        .join(' '),
+    },
+  ],
+});
 
 const HALVDRALL: readonly Structure[] = [
   halvdrall({
@@ -84,12 +103,12 @@ const HALVDRALL: readonly Structure[] = [
     a: '3-2-1-2',
     b: '3-4-3-2',
     float: 3,
-    more: halvdrallOf,
+    more: TIES_SHARED,
   }),
   halvdrall({
     name: 'halvdräll with even ties',
     aliases: ['half dräll with even ties', 'halvdräll, ties on 2 and 4'],
-    about: 'The variant in which shafts 2 and 4 bind and serve both blocks, as in summer and winter.',
+    about: 'The variant in which shafts 2 and 4 bind and serve both blocks. With more blocks it is summer and winter.',
     a: '1-2-1-4',
     b: '3-2-3-4',
     float: 3,
@@ -97,18 +116,20 @@ const HALVDRALL: readonly Structure[] = [
   halvdrall({
     name: 'halvdräll, float of five',
     aliases: ['half dräll, float of five'],
-    about: 'Halvdräll with a longer unit of six ends.',
+    about: 'Halvdräll with a longer unit of six ends. More blocks, or blocks together, take three shafts each.',
     a: '3-2-1-2-1-2',
     b: '3-4-3-4-3-2',
     float: 5,
+    more: ownTies('p-q-r-q-p-q'),
   }),
   halvdrall({
     name: 'halvdräll, float of seven',
     aliases: ['half dräll, float of seven'],
-    about: 'Halvdräll with a longer unit of eight ends.',
+    about: 'Halvdräll with a longer unit of eight ends. More blocks, or blocks together, take three shafts each.',
     a: '3-2-1-2-1-2-1-2',
     b: '3-4-3-4-3-4-3-2',
     float: 7,
+    more: ownTies('p-q-p-q-r-q-p-q'),
   }),
 ];
 

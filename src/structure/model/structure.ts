@@ -18,6 +18,8 @@ export interface Structure {
   readonly name: string;
   /** Other names and spellings. */
   readonly aliases: readonly string[];
+  /** The structure that it is but for some joins; that one is named where a draft is both. */
+  readonly variantOf?: string;
   /** A description for weavers, uncertainties included. */
   readonly about: string;
   readonly shafts: number;

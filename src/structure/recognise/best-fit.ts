@@ -35,9 +35,28 @@ function incidentals({ threading: { units } }: Fit): number {
   return units.reduce((sum, unit) => sum + unit.first.length, 0);
 }
 
+/**
+ * Units before which the incidental ends are another choice than the structure’s usual. Where shafts are renumbered, up
+ * and down are no evidence.
+ */
+function unusualJoins({ structure, threading, renumbered }: Fit): number {
+  if (renumbered) return 0;
+  return threading.units.filter(({ block, first }) => {
+    const afters = Object.values(structure.threading.blocks[block]!.after ?? {});
+    return first.length > 0 && !afters.some((after) => 'first' in after! && after.first?.[0]?.join() === first.join());
+  }).length;
+}
+
+const isVariant = ({ structure }: Fit): boolean => structure.variantOf !== undefined;
+
 /** Compares two fits, the better first. Differences of numbering and habit only break ties. */
 export function compareFits(a: Fit, b: Fit): number {
-  return compareWeave(a, b) || Number(a.renumbered) - Number(b.renumbered) || incidentals(a) - incidentals(b);
+  return (
+    compareWeave(a, b) ||
+    Number(a.renumbered) - Number(b.renumbered) ||
+    Number(isVariant(a)) - Number(isVariant(b)) ||
+    incidentals(a) - incidentals(b)
+  );
 }
 
 /** Compares two fits by the weave alone, without numbering and habit. */
@@ -53,6 +72,7 @@ function compareWeave(a: Fit, b: Fit): number {
     b.known - a.known ||
     idle(a) - idle(b) ||
     Number(a.turned) - Number(b.turned) ||
+    unusualJoins(a) - unusualJoins(b) ||
     Number(usual(b)) - Number(usual(a))
   );
 }

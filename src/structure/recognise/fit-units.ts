@@ -63,12 +63,12 @@ function withShafts(structure: Structure, shafts: number): Structure | undefined
   if (structure.withBlocks === undefined) return undefined;
   for (let blocks = structure.blocks.length + 1; blocks <= MOST_BLOCKS; blocks++) {
     const larger = structure.withBlocks(blocks);
-    if (larger.shafts >= shafts) return unitA(larger) === unitA(structure) ? larger : undefined;
+    if (larger.shafts >= shafts) return isTurn(unitA(larger), unitA(structure)) ? larger : undefined;
   }
   return undefined;
 }
 
-const unitA = ({ threading }: Structure): string | undefined => threading.blocks.A?.lay.join();
+const unitA = ({ threading }: Structure): readonly number[] => threading.blocks.A?.lay ?? [];
 
 function findThreading(structure: Structure, rings: Rings['shafts'], renumber: boolean): FoundUnits<number>[] {
   const own = Array.from({ length: structure.shafts }, (_, index) => index + 1);

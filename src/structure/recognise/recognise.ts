@@ -130,8 +130,10 @@ function over(count: number, from: number, units: readonly number[], blocks?: re
 }
 
 function othersLike(best: Fit, fits: readonly Fit[]): string[] {
-  const names = fits.filter((fit) => fit !== best && equallyGood(fit, best)).map((fit) => fit.structure.name);
-  return [...new Set(names)].filter((name) => name !== best.structure.name);
+  const others = fits.filter((fit) => fit !== best && equallyGood(fit, best)).map(({ structure }) => structure);
+  // A variant of the best differs in joins that this weave does not have.
+  const told = others.filter(({ name, variantOf }) => ![name, variantOf].includes(best.structure.name));
+  return [...new Set(told.map(({ name }) => name))];
 }
 
 function confidenceOf(

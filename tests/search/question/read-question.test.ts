@@ -341,6 +341,10 @@ describe('what is wrong with a question is said in one sentence', () => {
     ['structure: plain\nseed:', 'q.yaml:2:1: found nothing; expected any word'],
     ['structure: plain\ntries: 0', 'q.yaml:2:8: found “0”; expected independent random runs from 1 to 1000'],
     [
+      'structure: overshot\nblocks: 6\nname draft: INDIGO, all drafts',
+      'q.yaml:3:13: found a choice of drafts with overshot, where each letter names a block; expected it with overshot on four shafts or a twill',
+    ],
+    [
       'draft: a.yaml\nname draft: INDIGO',
       'q.yaml:2:1: found a name draft beside a draft, which has its own threading; expected it with a structure',
     ],

@@ -1,11 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { drawdown } from '../../../src/cloth/drawdown.js';
+import { drawdown, isUp } from '../../../src/cloth/drawdown.js';
 import { floatsOf } from '../../../src/cloth/floats.js';
 import { hangsTogether } from '../../../src/cloth/holds-together.js';
 import { findStructure, weaveOf } from '../../../src/structure/catalogue/catalogue.js';
+import { tabbySheds } from '../../../src/structure/loom/lifts.js';
 import { letters } from '../../../src/structure/model/structure.js';
 import { runs } from '../../long.js';
+import { longest } from '../../plain/floats.js';
+import { crackleEnds, ringCells } from '../../plain/ring-cells.js';
 
 const SETT = { ends: 10, picks: 10, per: 'cm' } as const;
 const crackle = findStructure('crackle');
@@ -68,4 +71,42 @@ test('joins of blocks far apart on eight shafts go the shorter way, closing the 
   expect(between('AD')).toBe('1-2-3-2-1-2-3-4-5-6-5-4-3-2');
   expect(between('AE')).toBe('1-2-3-2-1-2-3-4-5-6-7-6-5-6-7-8');
   expect(between('AE', 1)).toBe('1-2-3-2-1-8-7-6-5-6-7-6-5-4-3-2');
+});
+
+describe.each([
+  ['crackle', 1],
+  ['crackle, opposites joined downward', -1],
+] as const)('%s', (name, way) => {
+  test.each([4, 6, 8])('on %i shafts, end by end and crossing by crossing', (shafts) => {
+    const structure = findStructure(name).withBlocks!(shafts);
+    const profiles = fc.array(fc.constantFrom(...letters(shafts)), { minLength: 1, maxLength: 10 });
+    fc.assert(
+      fc.property(profiles, profiles, (profile, treadled) => {
+        const weave = weaveOf(structure, profile, { treadled });
+        const ends = crackleEnds(profile, shafts, way);
+        expect(weave.threading.map(([shaft]) => shaft!)).toEqual(ends);
+        const cloth = drawdown(weave);
+        const cells = ringCells(
+          ends,
+          treadled.flatMap((block) => [block, block]),
+          shafts,
+        );
+        expect(cells.map((row, j) => row.map((_, i) => (isUp(cloth, j, i) ? 1 : 0)))).toEqual(cells);
+        expect(tabbySheds(weave.threading)).toBeDefined();
+        expect(Math.max(longest(cells, 0)!, longest(cells, 1)!)).toBe(3);
+        expect(hangsTogether(cloth)).toBe(true);
+      }),
+      { numRuns: runs(40) },
+    );
+  });
+});
+
+// Frey and Tidball by way of notes: the shafts between opposite blocks, up through B or down through D.
+test('from A to its opposite C there are two ways', () => {
+  const ends = (name: string): string =>
+    weaveOf(findStructure(name), [...'AC'])
+      .threading.flat()
+      .join('');
+  expect(ends('crackle')).toBe('123212' + '341434');
+  expect(ends('crackle, opposites joined downward')).toBe('123214' + '341432');
 });

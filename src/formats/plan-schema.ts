@@ -63,14 +63,22 @@ const windingSchema = v.object({
 });
 const groups = v.array(v.object({ from: count, to: count, ends: texts, times: count }));
 const edge = v.object({ turns: count, caught: count });
-const finding = v.exactOptional(v.object({ value: v.number(), codes: texts }));
+const found = { value: v.number(), codes: texts };
+const finding = v.exactOptional(v.object(found));
 
 const pieceSchema = v.object({
   ...keptEntries,
   draft: storedDraftSchema,
   number: count,
   pieces: count,
-  learnt: v.object({ drawIn: finding, takeUp: finding, shrinkage: finding, picks: finding }),
+  learnt: v.object({
+    drawIn: finding,
+    takeUp: finding,
+    shrinkage: finding,
+    // Plans of earlier versions have picks to the millimetre alone.
+    picks: v.exactOptional(v.object({ ...found, ofPlanned: v.exactOptional(v.boolean()) })),
+    last: v.exactOptional(text),
+  }),
   shrinkage: v.number(),
   // Plans of earlier versions have one width on the loom for all pieces of a warp.
   inReed: v.exactOptional(amount),

@@ -8,6 +8,8 @@ const OUNCE = POUND / 16;
 
 /** The measure in which a sett is counted, and in which lengths are given first; the other follows in brackets. */
 export type Per = 'inch' | 'cm';
+/** Millimetres of each. */
+export const MEASURES: Readonly<Record<Per, number>> = { inch: INCH, cm: 10 };
 
 const UNITS: Readonly<Record<string, number>> = {
   mm: 1,

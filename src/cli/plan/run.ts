@@ -1,11 +1,13 @@
 import { basename, dirname, extname, join } from 'node:path';
+import type { Sett } from '../../draft/draft.js';
 import { type KeptCloth, shortlistText } from '../../formats/shortlist.js';
 import { remedies } from '../../plan/deal/remedies.js';
 import { type Gamp, type GampNeeds, gampNeeds, gampOf } from '../../plan/gamp/gamp-plan.js';
 import type { PlanOptions } from '../../plan/options/plan-options.js';
 import { settWords } from '../../plan/piece/sett-advice.js';
 import { checkLetters, planWarps, type WarpPlan } from '../../plan/piece/warp-plan.js';
-import { type Learnt, learntBy, learntWords, picksPer, type Which } from '../../plan/results/matching-results.js';
+import { type Learnt, picksAfter } from '../../plan/results/learnt.js';
+import { learntBy, learntWords, type Which } from '../../plan/results/matching-results.js';
 import { formEntries, readResults } from '../../plan/results/results-form.js';
 import { Problem, quote } from '../../problem.js';
 import { planText } from '../../sheets/plan-json.js';
@@ -53,7 +55,7 @@ export async function runPlan(given: PlanArguments, io: Io): Promise<number> {
   const warps =
     gamp === undefined
       ? planWarps(kept, options, learnt)
-      : planWarps([gamp.cloth], gampNeeds(gamp, options), () => ofWeave);
+      : planWarps([gamp.cloth], { ...gampNeeds(gamp, options), sett: settOf(usual, kept) }, () => ofWeave);
   checkLetters(gamp === undefined ? kept : [gamp.cloth], options);
   if (given.learnt !== undefined) for (const line of learntLines(warps)) say(io.stderr, `${given.learnt}: ${line}`);
   const yarn = yarnOrder(warps, options);
@@ -118,21 +120,27 @@ function learntOf({ shortlist, learnt: file }: PlanArguments, kept: readonly Kep
 }
 
 /** The options of a gamp, with figures from results in place of the usual ones. */
-function corrected(options: PlanOptions, [cloth]: readonly KeptCloth[], { picks, shrinkage }: Learnt): PlanOptions {
-  const sett = options.sett ?? cloth!.draft.sett;
+function corrected(options: PlanOptions, kept: readonly KeptCloth[], learnt: Learnt): PlanOptions {
+  const sett = settOf(options, kept);
+  const { picks, shrinkage } = learnt;
   return {
     ...options,
-    ...(picks !== undefined && { sett: { ...sett, picks: picksPer(picks, sett.per) } }),
+    ...(picks !== undefined && { sett: { ...sett, picks: picksAfter(learnt, sett) } }),
     ...(shrinkage !== undefined && { shrinkage: shrinkage.value }),
   };
+}
+
+/** The sett of a gamp before results correct it. */
+function settOf(options: PlanOptions, [cloth]: readonly KeptCloth[]): Sett {
+  return options.sett ?? cloth!.draft.sett;
 }
 
 /** Lines about the results used for each cloth; cloths with equal results share a line. */
 function learntLines(warps: readonly WarpPlan[]): string[] {
   const lines = new Map<string, string[]>();
-  for (const { pieces, per } of warps) {
-    for (const { cloth, learnt } of pieces) {
-      const words = learntWords(learnt, cloth, per);
+  for (const { pieces } of warps) {
+    for (const { cloth, draft, learnt } of pieces) {
+      const words = learntWords(learnt, cloth, draft.sett);
       for (const line of words.length === 0 ? ['no result of it or its structure: as planned'] : words) {
         lines.set(line, [...(lines.get(line) ?? []), cloth.code]);
       }

@@ -85,6 +85,8 @@ export interface PlanOptions extends Stock {
 const AMOUNT = 'an amount of yarn such as 400 g, 8 oz or 600 yd';
 /** Longest piece, in metres. */
 const LONGEST = 100;
+/** Most ends of a border on each side. */
+const MOST_BORDER = 200;
 
 const anyLength = length(LONGEST);
 /** The width of a warp. */
@@ -383,7 +385,8 @@ function byLetter<T>(given: Given, read: (given: Given) => T): Readonly<Record<s
 function borderOf(given: Given, expected: string): { ends: number | 'even'; letter: string } {
   const found = /^(\d+|even)\s*([A-Z])$/.exec(textOf(given, expected));
   if (found === null) throw new Misread(`found ${describe(given)}; expected ${expected}`);
-  const ends = found[1] === 'even' ? 'even' : wholeOf(found[1]!, expected, 1, 200);
+  const ends =
+    found[1] === 'even' ? 'even' : wholeOf(found[1]!, `1 to ${MOST_BORDER} ends of a border`, 1, MOST_BORDER);
   return { ends, letter: found[2]! };
 }
 

@@ -5,7 +5,7 @@ import { shuttleOfPick } from '../../draft/shuttles.js';
 import type { KeptCloth } from '../../formats/shortlist.js';
 import { sayLength } from '../../words/measure.js';
 import type { PlanOptions } from '../options/plan-options.js';
-import type { Learnt } from '../results/matching-results.js';
+import type { Learnt } from '../results/learnt.js';
 import { pickList, type Shuttle, type Starts, shuttlesOf, startingSides, type Throw } from '../warp/pick-list.js';
 import { FLOAT_LIMITS, picksForSquare, threadsWithin } from '../warp/purpose.js';
 import { before } from '../warp/warp-length.js';

@@ -7,7 +7,7 @@ import { smallestPeriod } from '../../order/order.js';
 import { Problem } from '../../problem.js';
 import type { Per } from '../../words/measure.js';
 import type { PlanOptions } from '../options/plan-options.js';
-import { type Learnt, picksPer } from '../results/matching-results.js';
+import { type Learnt, picksAfter } from '../results/learnt.js';
 import { type Denting, dentingOf, dentsFilled, rankReeds, settIn } from '../warp/denting.js';
 import type { Filling } from '../warp/fill-width.js';
 import { mirroredDraft, mirrorWords } from '../warp/mirror.js';
@@ -115,12 +115,11 @@ export function checkLetters(kept: readonly KeptCloth[], { yarns, inHand, putUps
   const letters = kept.flatMap(({ draft }) => draft.yarns.map(({ letter }) => letter));
   const pattern = kept.some(({ draft }) => draft.pickKinds.includes('pattern')) ? ['pattern'] : [];
   const known = [...new Set(letters), ...pattern];
-  const named = Object.keys({ ...yarns, ...inHand, ...putUps });
-  const stranger = named.find((letter) => letter !== '' && !known.includes(letter));
-  if (stranger === undefined) return;
-  throw new Problem(
-    `yarn size: found ${describe(stranger)}; expected yarns that are in the cloths: ${known.join(' ')}`,
-  );
+  for (const [key, given] of Object.entries({ 'yarn size': yarns, 'in hand': inHand, 'put-up': putUps })) {
+    const stranger = Object.keys(given).find((letter) => letter !== '' && !known.includes(letter));
+    if (stranger === undefined) continue;
+    throw new Problem(`${key}: found ${describe(stranger)}; expected yarns that are in the cloths: ${known.join(' ')}`);
+  }
 }
 
 /** A cloth of the shortlist with its draft as planned, and the results for it. */
@@ -147,9 +146,8 @@ function fitted(draft: Draft, options: PlanOptions): Draft {
 }
 
 /** A draft with the picks per inch (or centimetre) that results found. */
-function beaten(draft: Draft, { picks }: Learnt): Draft {
-  const { sett } = draft;
-  return picks === undefined ? draft : { ...draft, sett: { ...sett, picks: picksPer(picks, sett.per) } };
+function beaten(draft: Draft, learnt: Learnt): Draft {
+  return { ...draft, sett: { ...draft.sett, picks: picksAfter(learnt, draft.sett) } };
 }
 
 function planWarp(group: readonly Placed[], number: number, before: number, options: PlanOptions): WarpPlan {

@@ -1,25 +1,10 @@
+import type { Sett } from '../../draft/draft.js';
 import type { KeptCloth } from '../../formats/shortlist.js';
 import { didYouMean, Problem } from '../../problem.js';
-import { INCH, type Per, sayShare } from '../../words/measure.js';
+import { counted } from '../../words/counts.js';
+import { MEASURES, sayShare } from '../../words/measure.js';
+import type { Finding, Learnt } from './learnt.js';
 import type { Result } from './results-form.js';
-
-/** A figure that results show, and the codes of the cloths in which it was found. */
-interface Finding {
-  readonly value: number;
-  readonly codes: readonly string[];
-}
-
-/** The figures that results give for one cloth; a figure is absent if no result gives it. */
-export interface Learnt {
-  /** Share of the width in the reed that is lost to draw-in. */
-  readonly drawIn?: Finding;
-  /** Share of the warp used that is lost to take-up. */
-  readonly takeUp?: Finding;
-  /** Share of the length off the loom that is lost in finishing. */
-  readonly shrinkage?: Finding;
-  /** Picks per millimetre. */
-  readonly picks?: Finding;
-}
 
 /** The fields by which results are matched to a cloth. */
 export type Which = Pick<KeptCloth, 'code' | 'structure'>;
@@ -27,11 +12,10 @@ export type Which = Pick<KeptCloth, 'code' | 'structure'>;
 /** One result that gives some figure, with the structure of its cloth. */
 interface Witness extends Omit<Result, 'picks'> {
   readonly structure: string;
-  /** Picks per millimetre. */
+  /** Picks per millimetre, as counted and as planned; as planned by the list where the form does not say. */
   readonly picks?: number;
+  readonly planned?: number;
 }
-
-const LENGTHS: Readonly<Record<Per, number>> = { inch: INCH, cm: 10 };
 
 /**
  * Matches results to the cloths of a shortlist. Each figure comes from results of the cloth itself, else from results
@@ -56,22 +40,39 @@ export function learntBy(
         'off the loom, or off the loom with finished, for at least one cloth',
     );
   }
-  const learnt = (cloth: Which): Learnt => ({
+  const figures = (cloth: Which): Learnt => ({
     ...of(({ structure }) => structure === cloth.structure),
     ...of(({ code }) => code === cloth.code),
   });
-  if (kept.every((cloth) => Object.keys(learnt(cloth)).length === 0)) {
+  if (kept.every((cloth) => Object.keys(figures(cloth)).length === 0)) {
     const found = [...new Set(witnesses.map(({ structure }) => structure))].join(', ');
     const wanted = [...new Set(kept.map(({ structure }) => structure))].join(', ');
     throw new Problem(`${file}: found results for ${found} alone; expected one for a structure of ${list}: ${wanted}`);
   }
-  return learnt;
+  return (cloth) => {
+    const last = witnesses.filter(({ code }) => code === cloth.code).map(remarksOf);
+    return { ...figures(cloth), ...(last.some((words) => words !== '') && { last: last.filter(Boolean).join(' – ') }) };
+  };
 }
 
-/** The figures in words, `18 picks per inch and take-up 8 % (found in this cloth)`; empty if there are none. */
-export function learntWords(learnt: Learnt, cloth: Which, per: Per): string[] {
+/** What a weaver wrote of a piece: how much it was liked, what was changed, how it was finished. */
+function remarksOf({ weaver, stars, changed, howFinished }: Witness): string {
   const said = [
-    [learnt.picks, (picks: number) => `${rounded(picks, per)} picks per ${per}`],
+    ...(stars === undefined ? [] : [counted(stars, 'star')]),
+    ...(changed === undefined ? [] : [`changed: ${changed}`]),
+    ...(howFinished === undefined ? [] : [`finished ${howFinished}`]),
+  ];
+  return said.length > 0 && weaver !== undefined ? `${weaver}: ${said.join('; ')}` : said.join('; ');
+}
+
+/** The figures in words, `18 picks per inch, take-up 8 % (found in this cloth)`; empty if there are none. */
+export function learntWords(learnt: Learnt, cloth: Which, { picks, per }: Sett): string[] {
+  const beat = `${picks} picks per ${per}`;
+  const said = [
+    [
+      learnt.picks,
+      (value: number) => (learnt.picks!.ofPlanned ? `${beat}, ${sayShare(value)} of those planned` : beat),
+    ],
     [learnt.drawIn, (drawIn: number) => `draw-in ${sayShare(drawIn)}`],
     [learnt.takeUp, (takeUp: number) => `take-up ${sayShare(takeUp)}`],
     [learnt.shrinkage, (shrinkage: number) => `shrinkage ${sayShare(shrinkage)}`],
@@ -86,17 +87,8 @@ export function learntWords(learnt: Learnt, cloth: Which, per: Per): string[] {
   return [...bySource].map(([source, figures]) => `${figures.join(', ')} (${source})`);
 }
 
-/** Picks per inch or per centimetre, to a hundredth. */
-export function picksPer({ value }: Finding, per: Per): number {
-  return rounded(value, per);
-}
-
-function rounded(picks: number, per: Per): number {
-  return Math.round(picks * LENGTHS[per] * 100) / 100;
-}
-
 function witnessOf(result: Result, kept: readonly KeptCloth[], file: string, list: string): Witness {
-  const { code, picks: counted, ...rest } = result;
+  const { code, picks: found, planned, ...rest } = result;
   const cloth = kept.find((each) => each.code === code);
   const structure = cloth?.structure ?? result.structure;
   if (structure === undefined) {
@@ -107,16 +99,18 @@ function witnessOf(result: Result, kept: readonly KeptCloth[], file: string, lis
     );
   }
   const per = result.per ?? cloth?.draft.sett.per;
-  if (counted !== undefined && per === undefined) {
-    throw new Problem(`${file}: ${code}: found ${counted} picks; expected their measure too, as ${counted} per inch`);
+  if (found !== undefined && per === undefined) {
+    throw new Problem(`${file}: ${code}: found ${found} picks; expected their measure too, as ${found} per inch`);
   }
-  const picks = counted === undefined ? {} : { picks: counted / LENGTHS[per!] };
-  return { ...rest, code, structure, ...picks };
+  if (found === undefined) return { ...rest, code, structure };
+  const sett = cloth?.draft.sett;
+  const asked = planned === undefined ? sett && sett.picks / MEASURES[sett.per] : planned / MEASURES[per!];
+  return { ...rest, code, structure, picks: found / MEASURES[per!], ...(asked && { planned: asked }) };
 }
 
 /**
  * Computes draw-in = 1 − width on the loom / width in the reed, take-up = 1 − off loom / warp used and shrinkage =
- * 1 − finished / off loom from the sums of all lengths, so that large pieces count for more; picks are averaged.
+ * 1 − finished / off loom from the sums of all lengths, so that large pieces count for more. Picks are the mean of the shares of those planned.
  */
 function findingsOf(witnesses: readonly Witness[]): Learnt {
   const loss = (
@@ -127,16 +121,22 @@ function findingsOf(witnesses: readonly Witness[]): Learnt {
     const sum = (key: typeof whole | typeof left): number => both.reduce((total, witness) => total + witness[key]!, 0);
     return both.length === 0 ? undefined : { value: 1 - sum(left) / sum(whole), codes: codesOf(both) };
   };
-  const counted = witnesses.filter(({ picks }) => picks !== undefined);
   const drawIn = loss('inReed', 'width');
   const takeUp = loss('warpUsed', 'offLoom');
   const shrinkage = loss('offLoom', 'finished');
-  const picks = counted.reduce((sum, witness) => sum + witness.picks!, 0) / counted.length;
+  const beaten = witnesses.filter(({ picks }) => picks !== undefined);
+  const compared = beaten.filter(({ planned }) => planned !== undefined);
+  const ofPlanned = compared.length > 0;
+  const counts = ofPlanned
+    ? compared.map(({ picks, planned }) => picks! / planned!)
+    : beaten.map(({ picks }) => picks!);
+  const value = counts.reduce((sum, count) => sum + count, 0) / counts.length;
+  const codes = codesOf(ofPlanned ? compared : beaten);
   return {
     ...(drawIn !== undefined && { drawIn }),
     ...(takeUp !== undefined && { takeUp }),
     ...(shrinkage !== undefined && { shrinkage }),
-    ...(counted.length > 0 && { picks: { value: picks, codes: codesOf(counted) } }),
+    ...(counts.length > 0 && { picks: { value, codes, ofPlanned } }),
   };
 }
 

@@ -4,7 +4,8 @@ import { describe, type Given, Misread, numberOf, textOf, under } from '../../in
 import { type KeyValues, type Kind, listOf, needed, optional, table } from '../../input/key.js';
 import { kind, number, text as someText, version, whole, word } from '../../input/kinds.js';
 import { parseSource, readSource } from '../../input/source.js';
-import { type Per, parseLength, sayLength, sayShare } from '../../words/measure.js';
+import { MEASURES, type Per, parseLength, sayLength, sayShare } from '../../words/measure.js';
+import { type Learnt, picksBefore } from './learnt.js';
 
 /** The results of one woven piece. Lengths in millimetres; blanks are absent. */
 export interface Result {
@@ -23,7 +24,9 @@ export interface Result {
   readonly offLoom?: number;
   readonly finished?: number;
   readonly picks?: number;
-  /** The measure in which picks were counted. */
+  /** Picks that were planned, before any results corrected them. */
+  readonly planned?: number;
+  /** The measure in which picks were counted, and planned. */
   readonly per?: Per;
   readonly stars?: number;
   readonly howFinished?: string;
@@ -55,12 +58,13 @@ const resultTable = table({
   weaver: blank(words, 'who wove it; written by the form of a deal', 'Ida'),
   squares: blank(whole('squares', 1, 10_000), 'squares of a gamp; written by the form', '25'),
   per: blank(word<Per>(['inch', 'cm']), 'the length in which picks are counted', 'inch'),
-  ends: blank(number('ends', 1, 100_000), 'ends in the warp', '400'),
+  ends: blank(number('ends', 1, 100_000), 'ends counted; no longer asked', '400'),
   'in the reed': blank(length, 'width in the reed; written by the form', '20 in'),
   width: blank(length, 'width on the loom, where it is woven', '18.5 in'),
   'warp used': blank(length, 'length of warp that the piece used', '51 in'),
   'off the loom': blank(length, 'its length off the loom', '46 in'),
   finished: blank(length, 'its length after finishing', '42 in'),
+  'picks planned': blank(number('picks', 0.01, MOST_PICKS), 'picks planned; written by the form', '20'),
   picks: blank(kind(PICKS, picksOf), 'picks counted', '18'),
   stars: blank(whole('stars', 0, 5), 'how much it is liked', '4'),
   'how finished': blank(words, 'how it was washed and pressed', 'by hand, warm'),
@@ -89,8 +93,9 @@ export function readResults(text: string, file: string): Result[] {
 export interface FormEntry {
   readonly cloth: KeptCloth;
   readonly per: Per;
-  /** Width of the cloth in the reed, in millimetres. */
+  /** Width of the cloth in the reed, in millimetres, and its picks as planned before any results corrected them. */
   readonly inReed?: number;
+  readonly planned?: number;
   readonly weaver?: string | undefined;
   /** Squares of a gamp, if it is one. */
   readonly squares?: number | undefined;
@@ -99,12 +104,12 @@ export interface FormEntry {
 }
 
 const BLANKS = [
-  'ends',
   'in the reed',
   'width',
   'warp used',
   'off the loom',
   'finished',
+  'picks planned',
   'picks',
   'stars',
   'how finished',
@@ -114,13 +119,19 @@ const SQUARE_BLANKS = ['stars', 'changed'];
 
 /** What a plan's form asks for: each piece with its weaver, or a gamp and its squares. */
 export function formEntries(
-  pieces: readonly { readonly cloth: KeptCloth; readonly draft: Draft; readonly inReed: number }[],
+  pieces: readonly {
+    readonly cloth: KeptCloth;
+    readonly draft: Draft;
+    readonly inReed: number;
+    readonly learnt: Learnt;
+  }[],
   weavers?: readonly string[],
   squares: readonly KeptCloth[] = [],
 ): FormEntry[] {
-  const own = pieces.map(({ cloth, draft, inReed }, at): FormEntry => {
+  const own = pieces.map(({ cloth, draft: { sett }, inReed, learnt }, at): FormEntry => {
     const gamp = squares.length > 0 ? squares.length : undefined;
-    return { cloth, per: draft.sett.per, inReed, weaver: weavers?.[at], squares: gamp };
+    const planned = picksBefore(learnt, sett);
+    return { cloth, per: sett.per, inReed, planned, weaver: weavers?.[at], squares: gamp };
   });
   const listed = new Map(squares.map((cloth) => [cloth.code, cloth]));
   const each = [...listed.values()].map((cloth) => ({ cloth, per: cloth.draft.sett.per, isSquare: true }));
@@ -162,13 +173,18 @@ export function grownForm(begun: string, entries: readonly FormEntry[]): string 
 
 /** Whether a person filled in any blank of a result. */
 export function isFilledIn(result: Result): boolean {
-  const { code: _, structure: _s, per: _p, weaver: _w, squares: _q, inReed: _r, ...found } = result;
+  const { code: _, structure: _s, per: _p, weaver: _w, squares: _q, inReed: _r, planned: _b, ...found } = result;
   return Object.keys(found).length > 0;
 }
 
-function blockOf({ cloth: { code, recipe, structure }, per, inReed, weaver, squares, isSquare }: FormEntry): string {
-  const written = (blank: string): string =>
-    blank === 'in the reed' && inReed !== undefined ? ` ${sayLength(inReed, per).replace(/ \(.*/, '')}` : '';
+function blockOf(entry: FormEntry): string {
+  const { cloth, per, inReed, planned, weaver, squares, isSquare } = entry;
+  const { code, recipe, structure } = cloth;
+  const known: Readonly<Record<string, string | number | undefined>> = {
+    'in the reed': inReed && sayLength(inReed, per).replace(/ \(.*/, ''),
+    'picks planned': planned,
+  };
+  const written = (blank: string): string => (known[blank] === undefined ? '' : ` ${known[blank]}`);
   return [
     `  - code: ${code}`,
     `    recipe: ${JSON.stringify(recipe)}`,
@@ -197,12 +213,19 @@ function resultOf(given: KeyValues<typeof resultTable>): Result {
     warpUsed,
     offLoom,
     finished,
+    // Planned picks are in the measure of the form, which may not be that in which they were counted.
+    planned: given['picks planned'] && inMeasure(given['picks planned'], given.per, picks?.per ?? given.per),
     picks: picks?.count,
     stars,
     howFinished: given['how finished'],
     changed,
   };
   return { code, ...Object.fromEntries(Object.entries(read).filter(([, value]) => value !== undefined)) };
+}
+
+/** A number of picks in another measure; undefined if its own is not known. */
+function inMeasure(count: number, per: Per | undefined, other: Per | undefined): number | undefined {
+  return per && other && (count / MEASURES[per]) * MEASURES[other];
 }
 
 /** Throws if a length got longer, or shorter than {@link LEAST_LEFT} of it. */

@@ -1,9 +1,9 @@
 import { describe, type Given, Misread, textOf } from '../../input/given.js';
 import { Problem } from '../../problem.js';
-import { fixed, INCH, type Per } from '../../words/measure.js';
+import { fixed, MEASURES, type Per } from '../../words/measure.js';
 
 /** The lengths in which dents are counted, in millimetres. */
-const LENGTHS = { inch: INCH, cm: 10, '10 cm': 100 } as const;
+const LENGTHS = { ...MEASURES, '10 cm': 100 } as const;
 
 /** A reed: dents in a length; without a length, in the measure of the sett. */
 export interface Reed {

@@ -44,7 +44,7 @@ export function figures(warp: WarpPlan, piece: PiecePlan): (readonly [string, st
     'reed',
     `${denting.named}, ${denting.dents.join('-')} in a dent, ${warp.dents} dents: ${width}`,
   ] as const;
-  const learnt = learntWords(piece.learnt, piece.cloth, per);
+  const learnt = learntWords(piece.learnt, piece.cloth, piece.draft.sett);
   return [
     ...laidFigures(piece),
     ...(warp.onTheLoom ? there : toWind),
@@ -56,6 +56,7 @@ export function figures(warp: WarpPlan, piece: PiecePlan): (readonly [string, st
       `about ${sayAbout(piece.widthOnLoom * (1 - shrunk), per)} wide, ${sayAbout(piece.woven * (1 - shrunk), per)} long`,
     ],
     ...(learnt.length === 0 ? [] : [['results', learnt.join('; ')] as const]),
+    ...(piece.learnt.last === undefined ? [] : [['last time', piece.learnt.last] as const]),
     ...(warp.onTheLoom ? [] : [['heddles', heddles.map((each, s) => `shaft ${s + 1}: ${each}`).join(', ')] as const]),
     ...(piece.tied.manner === 'lift plan' ? [] : [['tie-up', tieUpWords(piece)] as const]),
     [

@@ -76,7 +76,6 @@ function reckoningRows(pdf: Pdf, warp: WarpPlan, piece: PiecePlan, width: number
 
 /** Labels of the blanks that are filled in by hand, then typed into the form for results. */
 const BLANKS = [
-  'ends per inch or cm',
   'picks per inch or cm',
   'width on the loom',
   'warp used',

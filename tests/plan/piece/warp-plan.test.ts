@@ -257,7 +257,12 @@ describe('reeds and needs that a person gives', () => {
     expect(() => checkLetters([towel()], needsOf({ 'yarn size': 'D 8/2 cotton, Q 16/2 linen' }))).toThrow(
       'yarn size: found “Q”; expected yarns that are in the cloths: D L',
     );
+    expect(() => checkLetters([towel()], needsOf({ 'in hand': 'Q 400 g' }))).toThrow(
+      'in hand: found “Q”; expected yarns that are in the cloths: D L',
+    );
+    expect(() => checkLetters([towel()], needsOf({ 'put-up': 'Q 400 g' }))).toThrow('put-up: found “Q”');
     expect(() => checkLetters([towel()], needsOf())).not.toThrow();
+    expect(() => needsOf({ border: '500 D' })).toThrow('--border: found “500”; expected 1 to 200 ends of a border');
     expect(() => planWarps([towel()], needsOf({ border: '200 D', width: '10 in' }))).toThrow(
       'border: found two of 200 ends; expected fewer ends than the 200 of the warp',
     );

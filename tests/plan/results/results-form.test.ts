@@ -24,7 +24,7 @@ describe('what was learnt', () => {
   test('a form with nothing filled in is refused, and so is a code that is nowhere', () => {
     const form = resultsForm(formEntries(planWarps([twill], needsOf())[0]!.pieces));
     expect(readResults(form, 'r.yaml')).toEqual([
-      { code: twill.code, structure: '2/2 twill', per: 'inch', inReed: expect.closeTo(508, 0) },
+      { code: twill.code, structure: '2/2 twill', per: 'inch', inReed: expect.closeTo(508, 0), planned: 20 },
     ]);
     const nothing =
       /^r\.yaml: found nothing filled in that a plan can use; expected picks, width with in the reed, warp used with off/;

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { fromCells } from '../src/cloth/drawdown.js';
-import { colourAt, colourFace, type Face, faceFromRows } from '../src/cloth/face.js';
+import { colourAt, colourFace, type Face, faceFromRows, faceMaker, type Threads, woven } from '../src/cloth/face.js';
 
 /** All cells of a face: rows of palette indices, first pick first. */
 export const cellsOf = (face: Face): number[][] =>
@@ -19,25 +19,66 @@ const anyFace = fc.record({ ends: size, picks: size, colours }).chain((r) =>
     .map(faceFromRows),
 );
 
-/** Interlacements of few kinds of threads, coloured by random orders. */
-export const wovenFaces = fc
+/** Interlacements of few kinds of threads, coloured by random orders once or twice as long. */
+export const wovenCloths = fc
   .record({
     ends: size,
     picks: size,
     threading: fc.array(fc.nat(3), { minLength: 8, maxLength: 8 }),
     treadling: fc.array(fc.nat(3), { minLength: 8, maxLength: 8 }),
     tie: fc.array(fc.boolean(), { minLength: 16, maxLength: 16 }),
+    times: fc.constantFrom(1, 2),
     colours,
-    warp: fc.array(fc.nat(11), { minLength: 8, maxLength: 8 }),
-    weft: fc.array(fc.nat(11), { minLength: 8, maxLength: 8 }),
+    warp: fc.array(fc.nat(11), { minLength: 16, maxLength: 16 }),
+    weft: fc.array(fc.nat(11), { minLength: 16, maxLength: 16 }),
   })
   .map((r) =>
-    colourFace(
+    woven(
       fromCells(r.ends, r.picks, (j, i) => r.tie[r.treadling[j]! * 4 + r.threading[i]!]!),
-      r.warp.slice(0, r.ends).map((c) => c % r.colours),
-      r.weft.slice(0, r.picks).map((c) => c % r.colours),
+      r.warp.slice(0, r.ends * r.times).map((c) => c % r.colours),
+      r.weft.slice(0, r.picks * r.times).map((c) => c % r.colours),
     ),
   );
+
+/** Their faces. */
+export const wovenFaces = wovenCloths.map((cloth) => faceMaker()(cloth));
+
+const word = fc.array(fc.nat(2), { minLength: 24, maxLength: 24 });
+
+/**
+ * Weaves of one size, most of their threads of a kind of its own, so that some are too large to be kept; on each warps
+ * and wefts that meet in turn, as they do in a search.
+ */
+export const meetings = fc
+  .record({
+    ends: fc.integer({ min: 1, max: 12 }),
+    picks: fc.integer({ min: 1, max: 12 }),
+    times: fc.constantFrom(1, 2),
+    weaves: fc.array(fc.array(fc.boolean(), { minLength: 144, maxLength: 144 }), { minLength: 1, maxLength: 2 }),
+    warps: fc.array(word, { minLength: 1, maxLength: 3 }),
+    wefts: fc.array(word, { minLength: 1, maxLength: 3 }),
+    turns: fc.array(fc.tuple(fc.nat(), fc.nat(), fc.nat()), { minLength: 1, maxLength: 6 }),
+    values: fc.array(fc.double({ min: 0, max: 1, noNaN: true }), { minLength: 3, maxLength: 3 }),
+  })
+  .map(({ ends, picks, times, weaves, warps, wefts, turns, values }) => {
+    const cloths = weaves.map((up) => fromCells(ends, picks, (j, i) => up[j * 12 + i]!));
+    const rooms = [warps, wefts].map((orders) => orders.map(() => []));
+    const laid = new Map<string, Threads>();
+    const once = (name: string, threads: Threads, kept: unknown[]): Threads => {
+      if (!laid.has(name)) laid.set(name, { ...threads, rooms: kept });
+      return laid.get(name)!;
+    };
+    const met = turns.map(([a, b, c]) => {
+      const [cloth, warp, weft] = [a % cloths.length, b % warps.length, c % wefts.length];
+      const fresh = woven(cloths[cloth]!, warps[warp]!.slice(0, ends * times), wefts[weft]!.slice(0, picks * times));
+      return {
+        cloth: fresh.cloth,
+        ends: once(`ends ${cloth} ${warp}`, fresh.ends, rooms[0]![warp]!),
+        picks: once(`picks ${cloth} ${weft}`, fresh.picks, rooms[1]![weft]!),
+      };
+    });
+    return { met, values: Float64Array.from(values) };
+  });
 
 /** Twills coloured by an order both ways: many translations that are not along the threads. */
 export const twillFaces = fc

@@ -42,19 +42,31 @@ export interface Threads {
   readonly rooms?: Rooms;
 }
 
+/** A cloth in its colours, before it is looked at: its interlacement, its ends, its picks. */
+export interface Woven {
+  readonly cloth: Drawdown;
+  readonly ends: Threads;
+  readonly picks: Threads;
+}
+
+/** Warp and weft colours on an interlacement, as {@link colourFace} takes them. */
+export function woven(cloth: Drawdown, warp: ArrayLike<number>, weft: ArrayLike<number>): Woven {
+  return { cloth, ends: strandKinds(cloth.endKind, warp), picks: strandKinds(cloth.pickKind, weft) };
+}
+
 /**
  * Lays warp and weft colours on an interlacement. The colour lists may be longer than the interlacement's repeat (a
  * whole multiple of it); their lengths are the repeat of the face.
  */
 export function colourFace(cloth: Drawdown, warp: ArrayLike<number>, weft: ArrayLike<number>): Face {
-  return faceMaker()(cloth, strandKinds(cloth.endKind, warp), strandKinds(cloth.pickKind, weft));
+  return faceMaker()(woven(cloth, warp, weft));
 }
 
 /** Makes faces of ends and picks known by their kinds. The colours of each face are overwritten by the next. */
-export function faceMaker(): (cloth: Drawdown, ends: Threads, picks: Threads) => Face {
+export function faceMaker(): (woven: Woven) => Face {
   const room = scratch(Uint8Array);
   const mergeEqual = faceMerger();
-  return (cloth, ends, picks) => {
+  return ({ cloth, ends, picks }) => {
     const columns = ends.weave.length;
     const rows = picks.weave.length;
     const colour = room(rows * columns);

@@ -21,6 +21,10 @@ interface Part {
   readonly h: number;
 }
 
+/** Space left of the drawing and above it, in its units, for numbers and words. */
+const LEFT = 66;
+const TOP = 16;
+
 /**
  * Draws a draft as one SVG element: threading above or below the cloth, treadling at the right, tie-up in the corner
  * between them, drawdown in the colours of the threads, colour orders with the letters of the yarns. Shaft 1 is nearest
@@ -32,76 +36,12 @@ export function draftSvg(
 ): string {
   const seen = options.seen ?? AT_THE_LOOM;
   const draft = asDrawn(written, seen);
-  const below = seen.threading === 'below';
-  const ends = draft.warp.length;
-  const picks = draft.weft.length;
-  const shafts = shaftCount(draft);
-  const treadles = draft.tieUp.length;
-  const cell = options.cell ?? (Math.max(ends, picks) <= 40 ? 12 : Math.max(ends, picks) <= 80 ? 9 : 6);
-
-  const threading: Part = { x: 0, y: below ? picks + GAP : 1 + GAP, w: ends, h: shafts };
-  const cloth: Part = { x: 0, y: below ? 0 : threading.y + shafts + GAP, w: ends, h: picks };
-  const warpBar: Part = { x: 0, y: below ? threading.y + shafts + GAP : 0, w: ends, h: 1 };
-  const tieUp: Part = { x: ends + GAP, y: threading.y, w: treadles, h: shafts };
-  const treadling: Part = { x: tieUp.x, y: cloth.y, w: treadles, h: picks };
-  const weftBar: Part = { x: tieUp.x + treadles + GAP, y: cloth.y, w: 1, h: picks };
-  const rowOf = (shaft: number): number => (below ? shaft - 1 : shafts - shaft);
-
-  const left = 66;
-  const top = 16;
-  const width = left + (weftBar.x + 1) * cell + 24;
-  const height = top + (picks + shafts + 1 + 2 * GAP) * cell + (below ? 12 : 4);
-  const place = (at: number, origin: number) => origin + at * cell;
-  const drawn = [
-    grid(threading),
-    marks(
-      threading,
-      draft.threading.map((on) => on.map(rowOf)),
-      'column',
-    ),
-    lines(threading, draft.endUnits, 'column'),
-    grid(tieUp),
-    marks(
-      tieUp,
-      draft.tieUp.map((on) => on.map(rowOf)),
-      'column',
-    ),
-    grid(treadling),
-    marks(
-      treadling,
-      draft.treadling.map((on) => on.map((treadle) => treadle - 1)),
-      'row',
-    ),
-    lines(treadling, draft.pickUnits, 'row'),
-    face(cloth, draft),
-    lines(cloth, draft.endUnits, 'column'),
-    lines(cloth, draft.pickUnits, 'row'),
-    bar(warpBar, draft, 'column'),
-    bar(weftBar, draft, 'row'),
-  ];
-  const count = Array.from({ length: Math.max(shafts, treadles) }, (_, n) => n + 1);
-  const step = Math.max(ends, picks) <= 40 ? 5 : 10;
-  /** The places that have a number beside them, each with its number. */
-  const numbered = (count: number, first: Seen['pick'] | Seen['end']) =>
-    Array.from({ length: count }, (_, at) => [at, numberAt(at, count, first)] as const).filter(
-      ([, number]) => number === 1 || number % step === 0,
-    );
-  const first = place(cloth.y + (seen.pick === 'bottom' ? picks : 1) - 0.5, top);
-  const size = Math.min(TYPE, cell);
-  /** Outside a part: over it, or under it if the threading is below. */
-  const beside = ({ y, h }: Part, by: number): number => (below ? place(y + h, top) + by : place(y, top) - by);
-  const words = [
-    ...count.slice(0, shafts).map((n) => label(n, left - 4, place(threading.y + rowOf(n) + 0.5, top), size, 'end')),
-    ...count.slice(0, treadles).map((n) => label(n, place(tieUp.x + n - 0.5, left), beside(tieUp, 5), size)),
-    ...numbered(ends, seen.end).map(([at, n]) =>
-      label(n, place(at + 0.5, left), beside(warpBar, 6), Math.min(7, size)),
-    ),
-    ...numbered(picks, seen.pick).map(([at, n]) =>
-      label(n, place(weftBar.x + 1, left) + 4, place(cloth.y + at + 0.5, top), Math.min(7, size), 'start'),
-    ),
-    label('begin here', left - 12, first, TYPE, 'end'),
-    arrow(left - 9, first),
-  ];
+  const longest = Math.max(draft.warp.length, draft.weft.length);
+  const cell = options.cell ?? (longest <= 40 ? 12 : longest <= 80 ? 9 : 6);
+  const layout = layoutOf(draft, seen.threading === 'below');
+  const width = LEFT + (layout.weftBar.x + 1) * cell + 24;
+  const height = TOP + (layout.cloth.h + layout.shafts + 1 + 2 * GAP) * cell + (layout.below ? 12 : 4);
+  const scaled = { transform: `translate(${LEFT} ${TOP}) scale(${cell})`, fill: 'none' };
   return element(
     'svg',
     {
@@ -112,9 +52,77 @@ export function draftSvg(
       height: Math.ceil(height),
     },
     `<title>${escapeText(options.title)}</title>` +
-      element('g', { transform: `translate(${left} ${top}) scale(${cell})`, fill: 'none' }, drawn.join('')) +
-      element('g', { fill: INK, 'font-family': 'sans-serif' }, words.join('')),
+      element('g', scaled, cellsOf(draft, layout).join('')) +
+      element('g', { fill: INK, 'font-family': 'sans-serif' }, wordsOf(layout, cell, seen).join('')),
   );
+}
+
+type Layout = ReturnType<typeof layoutOf>;
+
+/** Where the parts of a draft stand. `rowOf`: the row of a shaft in threading and tie-up. */
+function layoutOf(draft: Draft, below: boolean) {
+  const ends = draft.warp.length;
+  const picks = draft.weft.length;
+  const shafts = shaftCount(draft);
+  const treadles = draft.tieUp.length;
+  const threading: Part = { x: 0, y: below ? picks + GAP : 1 + GAP, w: ends, h: shafts };
+  const cloth: Part = { x: 0, y: below ? 0 : threading.y + shafts + GAP, w: ends, h: picks };
+  const warpBar: Part = { x: 0, y: below ? threading.y + shafts + GAP : 0, w: ends, h: 1 };
+  const tieUp: Part = { x: ends + GAP, y: threading.y, w: treadles, h: shafts };
+  const treadling: Part = { x: tieUp.x, y: cloth.y, w: treadles, h: picks };
+  const weftBar: Part = { x: tieUp.x + treadles + GAP, y: cloth.y, w: 1, h: picks };
+  const rowOf = (shaft: number): number => (below ? shaft - 1 : shafts - shaft);
+  return { below, shafts, treadles, threading, cloth, warpBar, tieUp, treadling, weftBar, rowOf };
+}
+
+/** The parts drawn, in cells. */
+function cellsOf(draft: Draft, { threading, cloth, warpBar, tieUp, treadling, weftBar, rowOf }: Layout): string[] {
+  const rows = (shafts: readonly (readonly number[])[]) => shafts.map((on) => on.map(rowOf));
+  const treadles = draft.treadling.map((on) => on.map((treadle) => treadle - 1));
+  return [
+    grid(threading),
+    marks(threading, rows(draft.threading), 'column'),
+    lines(threading, draft.endUnits, 'column'),
+    grid(tieUp),
+    marks(tieUp, rows(draft.tieUp), 'column'),
+    grid(treadling),
+    marks(treadling, treadles, 'row'),
+    lines(treadling, draft.pickUnits, 'row'),
+    face(cloth, draft),
+    lines(cloth, draft.endUnits, 'column'),
+    lines(cloth, draft.pickUnits, 'row'),
+    bar(warpBar, draft, 'column'),
+    bar(weftBar, draft, 'row'),
+  ];
+}
+
+/** The numbers of shafts, treadles, ends and picks, and the words that say where to begin. */
+function wordsOf(layout: Layout, cell: number, seen: Seen): string[] {
+  const { below, shafts, treadles, threading, cloth, warpBar, tieUp, weftBar, rowOf } = layout;
+  const left = (at: number) => LEFT + at * cell;
+  const top = (at: number) => TOP + at * cell;
+  const step = Math.max(cloth.w, cloth.h) <= 40 ? 5 : 10;
+  /** The places that have a number beside them, each with its number. */
+  const numbered = (count: number, first: Seen['pick'] | Seen['end']) =>
+    Array.from({ length: count }, (_, at) => [at, numberAt(at, count, first)] as const).filter(
+      ([, number]) => number === 1 || number % step === 0,
+    );
+  const upTo = (count: number) => Array.from({ length: count }, (_, n) => n + 1);
+  const first = top(cloth.y + (seen.pick === 'bottom' ? cloth.h : 1) - 0.5);
+  const size = Math.min(TYPE, cell);
+  const small = Math.min(7, size);
+  /** Outside a part: over it, or under it if the threading is below. */
+  const beside = ({ y, h }: Part, by: number): number => (below ? top(y + h) + by : top(y) - by);
+  return [
+    ...upTo(shafts).map((n) => label(n, LEFT - 4, top(threading.y + rowOf(n) + 0.5), size, 'end')),
+    ...upTo(treadles).map((n) => label(n, left(tieUp.x + n - 0.5), beside(tieUp, 5), size)),
+    ...numbered(cloth.w, seen.end).map(([at, n]) => label(n, left(at + 0.5), beside(warpBar, 6), small)),
+    ...numbered(cloth.h, seen.pick).map(([at, n]) =>
+      label(n, left(weftBar.x + 1) + 4, top(cloth.y + at + 0.5), small, 'start'),
+    ),
+    label('begin here', LEFT - 12, first, TYPE, 'end'),
+    arrow(LEFT - 9, first),
+  ];
 }
 
 /** Fine lines round all cells. One broad dashed stroke draws all lines of one direction. */

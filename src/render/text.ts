@@ -1,5 +1,5 @@
 import type * as fontkit from 'fontkit';
-import { fontOf, type Typeface, typefaceOf } from './type.js';
+import { fontOf, fromTheLeft, type Typeface, typefaceOf } from './type.js';
 
 /** Where and how a line of text stands. Sizes and places in the units of the picture; `y` is the base line. */
 interface TextPlace {
@@ -101,13 +101,15 @@ export function mostThat(fits: (count: number) => boolean, most: number): number
 
 /** The glyphs of a line, word by word: words recur, so they are cached, and this type has no kerning with spaces. */
 function signs(text: string, bold: boolean): Sign[] {
-  return text.split(/( )/).flatMap((word) => {
-    const key = `${bold} ${word}`;
-    const known = words.get(key) ?? wordSigns(word, bold);
-    // A longer text is no word, does not recur, and would only fill the memory.
-    if (word.length <= LONGEST_WORD) words.set(key, known);
-    return known;
-  });
+  return fromTheLeft(text)
+    .split(/( )/)
+    .flatMap((word) => {
+      const key = `${bold} ${word}`;
+      const known = words.get(key) ?? wordSigns(word, bold);
+      // A longer text is no word, does not recur, and would only fill the memory.
+      if (word.length <= LONGEST_WORD) words.set(key, known);
+      return known;
+    });
 }
 
 /** The glyphs of a word. Characters of one font are laid out together, for the sake of kerning. */
@@ -119,7 +121,8 @@ function wordSigns(text: string, bold: boolean): Sign[] {
     if (stretch === '' || face === undefined) return;
     const run = fontOf(face, bold).layout(stretch);
     run.glyphs.forEach((glyph, g) => {
-      line.push({ outline: glyph.path.commands, advance: run.positions[g]!.xAdvance });
+      const { xAdvance, xOffset, yOffset } = run.positions[g]!;
+      line.push({ outline: moved(glyph.path.commands, xOffset, yOffset), advance: xAdvance });
     });
     stretch = '';
   };
@@ -132,6 +135,15 @@ function wordSigns(text: string, bold: boolean): Sign[] {
   }
   layOut();
   return line;
+}
+
+/** An outline at its place: marks stand over and under their letters. */
+function moved(outline: Sign['outline'], right: number, up: number): Sign['outline'] {
+  if (right === 0 && up === 0) return outline;
+  return outline.map(({ command, args }) => ({
+    command,
+    args: args.map((arg, k) => arg + (k % 2 === 0 ? right : up)),
+  }));
 }
 
 function prime(x: number): Sign['outline'] {

@@ -6,11 +6,14 @@ import * as fontkit from 'fontkit';
 const FILES = {
   latin: '@fontsource/atkinson-hyperlegible/files/atkinson-hyperlegible-latin',
   'latin more': '@fontsource/atkinson-hyperlegible/files/atkinson-hyperlegible-latin-ext',
+  'latin last': '@fontsource/noto-sans/files/noto-sans-latin-ext',
   vietnamese: '@fontsource/noto-sans/files/noto-sans-vietnamese',
   greek: '@fontsource/noto-sans/files/noto-sans-greek',
   'greek more': '@fontsource/noto-sans/files/noto-sans-greek-ext',
   cyrillic: '@fontsource/noto-sans/files/noto-sans-cyrillic',
   'cyrillic more': '@fontsource/noto-sans/files/noto-sans-cyrillic-ext',
+  hebrew: '@fontsource/noto-sans-hebrew/files/noto-sans-hebrew-hebrew',
+  arabic: '@fontsource/noto-sans-arabic/files/noto-sans-arabic-arabic',
 } as const;
 export type Typeface = keyof typeof FILES;
 
@@ -18,7 +21,9 @@ export type Typeface = keyof typeof FILES;
 const SCRIPTS: readonly (readonly [RegExp, readonly Typeface[]])[] = [
   [/\p{Script=Greek}/u, ['greek', 'greek more']],
   [/\p{Script=Cyrillic}/u, ['cyrillic', 'cyrillic more']],
-  [/\p{Script=Latin}/u, ['latin', 'latin more', 'vietnamese']],
+  [/[\u0590-\u05ff\ufb1d-\ufb4f]/u, ['hebrew']],
+  [/[\u0600-\u06ff\u0750-\u077f\ufb50-\ufdff\ufe70-\ufefc]|\u200c|\u200d/u, ['arabic']],
+  [/\p{Script=Latin}/u, ['latin', 'latin more', 'latin last', 'vietnamese']],
 ];
 
 const fonts = new Map<string, fontkit.Font>();
@@ -48,4 +53,28 @@ export function typefaceOf(character: string): Typeface | undefined {
     );
   }
   return faces.get(character);
+}
+
+/** The letters of a text that no file has, each once. */
+export function lettersLacking(text: string): string[] {
+  return [...new Set(text.normalize('NFC'))].filter((sign) => !/\s/.test(sign) && typefaceOf(sign) === undefined);
+}
+
+/** Letters and marks that are written from right to left. */
+const LEFTWARD = '\\u0590-\\u08ff\\u200c\\u200d\\ufb1d-\\ufdff\\ufe70-\\ufefc';
+/** From the first such letter to the last of a row that no other letter breaks; and its words, numbers and signs. */
+const STRETCH = new RegExp(`[${LEFTWARD}](?:(?:[${LEFTWARD}]|\\P{L})*[${LEFTWARD}])?`, 'gu');
+const WORDS = new RegExp(`\\p{Nd}+(?:[.,:/]\\p{Nd}+)*|(?:(?!\\p{Nd})[${LEFTWARD}])+|.`, 'gu');
+const PAIRS = '()[]{}<>«»';
+
+/**
+ * A line as it stands from left to right: the words of Hebrew and Arabic in reverse, each of them as it is read, since
+ * the type itself turns its letters. Numbers keep their order, brackets change sides (after UAX 9, for a line that is
+ * otherwise read from the left).
+ */
+export function fromTheLeft(text: string): string {
+  return text.replaceAll(STRETCH, (stretch) => {
+    const words = stretch.match(WORDS)!.reverse();
+    return words.map((word) => (PAIRS.includes(word) ? PAIRS[PAIRS.indexOf(word) ^ 1]! : word)).join('');
+  });
 }

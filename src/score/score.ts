@@ -1,5 +1,5 @@
 import { drawdown } from '../cloth/drawdown.js';
-import { colourFace } from '../cloth/face.js';
+import { faceMaker, woven } from '../cloth/face.js';
 import { floatsOf } from '../cloth/floats.js';
 import { hangsTogether } from '../cloth/holds-together.js';
 import { luminance, values } from '../colour/yarn.js';
@@ -8,8 +8,7 @@ import { contrastMeter } from './contrast/contrast.js';
 import { readsOf, viewingLimits } from './contrast/viewing-distance.js';
 import { easeOf } from './ease.js';
 import { type Classic, classicsOn, featuresOf, noveltyOf } from './likeness/novelty.js';
-import { eye } from './look/look.js';
-import { structureAlone } from './look/structure-likeness.js';
+import { Eye } from './look/look.js';
 import type { Ease } from './model/figures.js';
 import type { FloatLimit } from './model/float-limit.js';
 import { lookOf } from './parts/look-figures.js';
@@ -45,7 +44,8 @@ export interface Scored {
 export function scoreDraft(draft: Draft, ranking: Ranking): Scored {
   const { across, along } = spacing(draft.sett);
   const cloth = drawdown(draft);
-  const face = colourFace(cloth, draft.warp, draft.weft);
+  const laid = woven(cloth, draft.warp, draft.weft);
+  const face = faceMaker()(laid);
   const square = isSquareSett(draft.sett);
   const value = values(draft.yarns);
   const contrast = contrastMeter(across / along).measure(face, value);
@@ -54,7 +54,7 @@ export function scoreDraft(draft: Draft, ranking: Ranking): Scored {
   const floats = floatsOf(cloth, draft.sett);
   const ease = easeOf(draft);
   const { ends, picks } = face;
-  const look = lookOf(eye(draft.sett)(face, value, () => structureAlone(cloth, across / along)));
+  const look = lookOf(new Eye(draft.sett, value).turnTo(laid, face));
   const nearest =
     ranking.classics.length === 0
       ? undefined

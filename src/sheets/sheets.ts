@@ -2,6 +2,7 @@ import type { Share } from '../plan/deal/deal.js';
 import type { Gamp } from '../plan/gamp/gamp-plan.js';
 import type { PlanOptions } from '../plan/options/plan-options.js';
 import type { WarpPlan } from '../plan/piece/warp-plan.js';
+import { lettersLacking } from '../render/type.js';
 import { addAlbum } from './album.js';
 import { addContactSheets, type Contact } from './contact-pages.js';
 import { addWarpLabels } from './labels.js';
@@ -28,9 +29,14 @@ export async function dealSheets(shares: readonly Share[], warps: readonly WarpP
   const pdf = new Pdf(pages, 'Sheets for the weavers');
   for (const [at, { weaver }] of shares.entries()) {
     const warp = warps[at]!;
-    await addSheet(pdf, warp, warp.pieces[0]!, { weaver: weaver.name, loom: weaver.loom });
+    await addSheet(pdf, warp, warp.pieces[0]!, { weaver: toldApart(weaver.name, at), loom: weaver.loom });
   }
   return pdf.finish();
+}
+
+/** A weaver's name on paper; with a number where letters of it cannot be drawn. */
+function toldApart(name: string, at: number): string {
+  return lettersLacking(name).length > 0 ? `${at + 1}, ${name}` : name;
 }
 
 /** The teacher's PDF: contact sheets of all cloths, one yarn order for all warps, and labels for the chains. */
@@ -66,6 +72,6 @@ export async function albumSheets(
 ): Promise<Buffer> {
   const pdf = new Pdf(pages, 'Album of swatches');
   const pieces = warps.flatMap((warp) => warp.pieces);
-  addAlbum(pdf, pieces, weavers);
+  addAlbum(pdf, pieces, weavers?.map(toldApart));
   return pdf.finish();
 }

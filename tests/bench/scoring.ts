@@ -138,7 +138,7 @@ function scoredAnew() {
   const analyse = analyser();
   const keyOf = clothKeys(QUESTION.same, 2);
   return ({ cloth, warp, weft }: Woven) => {
-    const face = faceOf(cloth, strandKinds(cloth.endKind, warp), strandKinds(cloth.pickKind, weft));
+    const face = faceOf({ cloth, ends: strandKinds(cloth.endKind, warp), picks: strandKinds(cloth.pickKind, weft) });
     const { tone, line, figure, darkShare } = meter.measure(face, VALUES);
     const analysis = analyse(face);
     return { figures: [tone, line, figure, darkShare, symmetryShare(analysis, true)], key: keyOf(analysis), face };

@@ -20,7 +20,7 @@ import { albumSheets, planSheets, teacherSheets } from '../../src/sheets/sheets.
 import { findStructure } from '../../src/structure/catalogue/catalogue.js';
 import { draftWith, HOUNDS_TOOTH, trialOutcome } from '../gallery/trial.js';
 import { kept } from '../plan/cloths.js';
-import { gampSheets, HARD, hardSheet, tied } from '../sheets/warp-sheet/hard-cloths.js';
+import { FROM_THE_RIGHT, gampSheets, HARD, hardSheet, tied } from '../sheets/warp-sheet/hard-cloths.js';
 import { inGrey, pdfPage, pngPicture, svgPicture } from './raster.js';
 
 /** Sheets of 200 points to the inch are looked at with 100. */
@@ -127,7 +127,7 @@ async function farOverview(): Promise<Picture> {
 
 /** Threaded from the right, drawn below, with the project's title at the head of each page. */
 const RIGHT_TO_LEFT: Seen = { pick: 'bottom', end: 'right', threading: 'below' };
-const FROM_THE_RIGHT = { seen: 'bottom, right, below', project: 'Kitchen towels, spring' };
+const SEEN_FROM_THE_RIGHT = { seen: 'bottom, right, below', project: 'Kitchen towels, spring' };
 
 /** The mirrored sheet's needs, on a loom whose shafts are lifted one by one. */
 const MIRRORED = { flags: { mirror: 'single', 'mirror weft': 'single', border: '8 D', loom: 'table' } };
@@ -137,8 +137,9 @@ export async function pinned(
   name: keyof typeof HARD,
   page: number,
   changed?: (warp: WarpPlan) => WarpPlan,
+  paper = 'a4',
 ): Promise<Picture> {
-  return inGrey(await pdfPage(await hardSheet(HARD[name]!, 'a4', changed), page));
+  return inGrey(await pdfPage(await hardSheet(HARD[name]!, paper, changed), page));
 }
 
 /** Every golden picture by its name. */
@@ -158,8 +159,8 @@ export const DRAWINGS: Readonly<Record<string, () => Promise<Picture>>> = {
   'warp-sheet-2': () => warpSheet(TWILL, 2),
   'mirrored-sheet-1': () => warpSheet(SUMMER, 1, MIRRORED),
   'mirrored-sheet-2': () => warpSheet(SUMMER, 2, MIRRORED),
-  'right-to-left-sheet-1': () => warpSheet(SUMMER, 1, { flags: FROM_THE_RIGHT }),
-  'right-to-left-sheet-2': () => warpSheet(SUMMER, 2, { flags: FROM_THE_RIGHT }),
+  'right-to-left-sheet-1': () => warpSheet(SUMMER, 1, { flags: SEEN_FROM_THE_RIGHT }),
+  'right-to-left-sheet-2': () => warpSheet(SUMMER, 2, { flags: SEEN_FROM_THE_RIGHT }),
   'gamp-key': () => gampSheet(1),
   'gamp-sheet': () => gampSheet(2),
   'teacher-contact-sheet': () => teacherSheet(SHARED, 1),
@@ -170,17 +171,19 @@ export const DRAWINGS: Readonly<Record<string, () => Promise<Picture>>> = {
   album: albumSheet,
   ...Object.fromEntries(Object.keys(HARD).map((name) => [`pinned-${name}`, () => pinned(name, 1)])),
   ...Object.fromEntries(
-    (['mirrored-bordered', 'three-yarns', 'lift-plan-twelve'] as const).map((name) => [
+    (['mirrored-bordered', 'three-yarns', 'lift-plan-twelve', 'lift-plan-long'] as const).map((name) => [
       `pinned-${name}-lists`,
       () => pinned(name, 2),
     ]),
   ),
+  'pinned-lift-plan-long-letter': () => pinned('lift-plan-long', 2, undefined, 'letter'),
   'pinned-four-hundred-ends-lists': () => pinned('four-hundred-ends', 3),
   'pinned-four-hundred-ends-threading': () => pinned('four-hundred-ends', 5),
   'pinned-tie-up': async () => inGrey(await pdfPage(await hardSheet({ cloth: tied }), 3)),
   'pinned-right-to-left-threading': async () => {
     const { cloth } = HARD['four-hundred-ends']!;
-    return inGrey(await pdfPage(await hardSheet({ cloth, flags: FROM_THE_RIGHT }), 5));
+    return inGrey(await pdfPage(await hardSheet({ cloth, flags: SEEN_FROM_THE_RIGHT }), 5));
   },
+  'pinned-names-from-the-right': async () => inGrey(await pdfPage(await hardSheet(FROM_THE_RIGHT), 1)),
   'pinned-gamp': async () => inGrey(await pdfPage(await gampSheets(), 2)),
 };

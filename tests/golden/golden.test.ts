@@ -53,6 +53,16 @@ const mistreadled = (warp: WarpPlan): WarpPlan => ({
   })),
 });
 
+/** A plan whose lifts alone are mirrored: its highest shaft rises where the first should. */
+const mirroredLifts = (warp: WarpPlan): WarpPlan => ({
+  ...warp,
+  pieces: warp.pieces.map((piece) => {
+    const shafts = Math.max(...piece.draft.threading.flat());
+    const lifts = piece.tied.lifts.map((lift) => lift.map((shaft) => shafts + 1 - shaft).toSorted((a, b) => a - b));
+    return { ...piece, tied: { ...piece.tied, lifts } };
+  }),
+});
+
 /** A plan whose cloth alone is another: its threading, tie-up and treadling are right. */
 const anothersPicture = (warp: WarpPlan): WarpPlan => ({
   ...warp,
@@ -101,7 +111,10 @@ describe('what is drawn wrong differs, far beyond the tolerance', () => {
           [`pinned-${name}`, 'with another cloth’s picture', () => pinned(name, 1, anothersPicture)],
         ] as [string, string, () => Promise<Picture>][],
     ),
-    ...(['three-yarns', 'lift-plan-twelve'] as const).flatMap(
+    ['pinned-lift-plan-twelve', 'with mirrored lifts', () => pinned('lift-plan-twelve', 1, mirroredLifts)],
+    ['pinned-lift-plan-long-lists', 'with mirrored lifts', () => pinned('lift-plan-long', 2, mirroredLifts)],
+    ['pinned-lift-plan-long-letter', 'on the other paper', () => pinned('lift-plan-long', 2)],
+    ...(['three-yarns', 'lift-plan-twelve', 'lift-plan-long'] as const).flatMap(
       (name) =>
         [
           [`pinned-${name}-lists`, 'threaded one shaft off', () => pinned(name, 2, misthreaded())],

@@ -1,9 +1,9 @@
 // Variety of patches and share of solid areas of known cloths at 20 ends and 20 picks per inch: figures to two (one)
 // places that a separate plain program of a study of weavers' practice printed; what they mean is common practice.
 import { describe, expect, test } from 'vitest';
-import { colourFace } from '../../src/cloth/face.js';
+import { faceMaker, type Woven, woven } from '../../src/cloth/face.js';
 import { contrastMeter } from '../../src/score/contrast/contrast.js';
-import { localLight } from '../../src/score/look/local-light.js';
+import { lightGatherer } from '../../src/score/look/local-light.js';
 import { patchBits } from '../../src/score/look/patches.js';
 import { pieceOf } from '../../src/score/look/piece.js';
 import { shapesOf } from '../../src/score/look/shapes.js';
@@ -16,14 +16,18 @@ const PLAIN = '#./.#';
 const TWILL = '##../.##./..##/#..#';
 
 /** The same order both ways, each element `times` threads, until weave and order begin again. */
-function cloth(block: string, warp: string, weft: string, times = 1) {
+function laid(block: string, warp: string, weft: string, times = 1): Woven {
   const weave = weaveOf(block);
-  const laid = (order: string, threads: number): number[] =>
+  const inOrder = (order: string, threads: number): number[] =>
     Array.from({ length: order.length * times * threads }, (_, s) =>
       colourOf(order[Math.floor(s / times) % order.length]!),
     );
-  return colourFace(weave, laid(warp, weave.ends), laid(weft, weave.picks));
+  return woven(weave, inOrder(warp, weave.ends), inOrder(weft, weave.picks));
 }
+
+const cloth = (...of: Parameters<typeof laid>) => faceMaker()(laid(...of));
+/** Gathered over two ends. */
+const areas = lightGatherer([0, 1], 2, 2);
 
 describe('bits of the 2 × 2 patches', () => {
   test.each([
@@ -48,7 +52,7 @@ describe('share of solid areas', () => {
     ['DDLDL ×8', 'DDLDL', 8, 0.28],
     ['DDLDL ×16', 'DDLDL', 16, 0.41],
   ])('%s', (_, order, times, share) => {
-    const { dark, light } = solidShares(localLight(cloth(TWILL, order, order, times), [0, 1], 2, 2));
+    const { dark, light } = solidShares(areas(laid(TWILL, order, order, times)));
     expect(dark + light).toBeCloseTo(share, 2);
   });
 });
@@ -68,8 +72,8 @@ describe('crispness of outlines', () => {
     ['DDLDL ×16', TWILL, 'DDLDL', 16, 0.05],
     ['log cabin of DDLDL', PLAIN, LOG_CABIN_OF_FIVE, 1, 0.79],
   ])('%s', (_, block, order, times, crisp) => {
-    const face = cloth(block, order, order, times);
-    const { slope, range } = outlineOf(localLight(face, [0, 1], 2, 2), face.ends, 1);
+    const woven = laid(block, order, order, times);
+    const { slope, range } = outlineOf(areas(woven), woven.ends.kind.length, 1);
     expect(Math.abs(slope / range - crisp)).toBeLessThan(0.01);
   });
 
@@ -80,8 +84,8 @@ describe('crispness of outlines', () => {
     ['DDLDL both ways', TWILL, 'DDLDL', 'DDLDL'],
     ['DDDDL both ways', TWILL, 'DDDDL', 'DDDDL'],
   ])('none, where there are no areas: %s', (_, block, warp, weft) => {
-    const face = cloth(block, warp, weft);
-    expect(outlineOf(localLight(face, [0, 1], 2, 2), face.ends, 1).slope).toBeCloseTo(0, 1);
+    const woven = laid(block, warp, weft);
+    expect(outlineOf(areas(woven), woven.ends.kind.length, 1).slope).toBeCloseTo(0, 1);
   });
 });
 
@@ -98,10 +102,10 @@ test.each([
 });
 
 test('DDDDL both ways on 2/2 twill makes six light shapes on a dark ground', () => {
-  const face = cloth(TWILL, 'DDDDL', 'DDDDL');
+  const woven = laid(TWILL, 'DDDDL', 'DDDDL');
   const millimetres = (Math.PI / 10800) * 2000;
-  const light = localLight(face, [0, 1], millimetres / 1.27, millimetres / 1.27);
-  expect(shapesOf(light, face.ends)).toEqual({ closed: 6, endless: 1 });
+  const light = lightGatherer([0, 1], millimetres / 1.27, millimetres / 1.27)(woven);
+  expect(shapesOf(light, woven.ends.kind.length)).toEqual({ closed: 6, endless: 1 });
 });
 
 // Percentiles of 432 candidates on seven structures; these are the three of them that need no units, with every pair

@@ -3,6 +3,7 @@ import { createRequire } from 'node:module';
 import * as fontkit from 'fontkit';
 import { describe, expect, it } from 'vitest';
 import { mostThat, textPath, textWidth } from '../../src/render/text.js';
+import { fromTheLeft, lettersLacking } from '../../src/render/type.js';
 import { canDraw } from './boxes.js';
 
 /** Every place that a path of relative moves comes to. */
@@ -113,5 +114,38 @@ describe('what fits', () => {
       expect(tried.length).toBeLessThanOrEqual(2 * Math.ceil(Math.log2(limit + 2)) + 2);
       expect(Math.max(...tried)).toBeLessThanOrEqual(Math.max(1, 2 * limit));
     }
+  });
+});
+
+// The order is that of UAX 9 for a line whose main direction is from the left, from general knowledge of its rules.
+describe('words that are read from the right', () => {
+  it.each([
+    ['weaver Ida, 3 of 4', 'weaver Ida, 3 of 4'],
+    ['weaver אבג דהו, warp 3', 'weaver דהו אבג, warp 3'],
+    ['אבג-דהו', 'דהו-אבג'],
+    ['אבג (12.5) דהו', 'דהו (12.5) אבג'],
+    ['אבג 12 Ida דהו', 'אבג 12 Ida דהו'],
+    ['سلمى ١٢ نور', 'نور ١٢ سلمى'],
+  ])('%s', (read, stands) => {
+    expect(fromTheLeft(read)).toBe(stands);
+    expect(fromTheLeft(stands)).toBe(read);
+  });
+
+  it('keep their marks, and join', () => {
+    const joined = textWidth('سلمى', 100);
+    const apart = [...'سلمى'].reduce((sum, letter) => sum + textWidth(letter, 100), 0);
+    expect(joined).toBeLessThan(apart - 20);
+    expect(textWidth('סֶלָה', 100)).toBeCloseTo(textWidth('סלה', 100));
+    const marks = corners(textPath('לָ', { x: 0, y: 0, size: 100 })).filter(({ y }) => y > 3);
+    const letter = span(corners(textPath('ל', { x: 0, y: 0, size: 100 })).map(({ x }) => x));
+    expect(marks.length).toBeGreaterThan(0);
+    for (const { x } of marks) {
+      expect(x).toBeGreaterThanOrEqual(letter[0]!);
+      expect(x).toBeLessThanOrEqual(letter[1]!);
+    }
+  });
+
+  it('the letters that no type has are told, each once', () => {
+    expect(lettersLacking('織子織, Ида Ίδα عيدة עדה İda Ōhara Ŵyn Huệ')).toEqual(['織', '子']);
   });
 });

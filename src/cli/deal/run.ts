@@ -14,6 +14,7 @@ import { counted } from '../../words/counts.js';
 import { readText } from '../shell/files.js';
 import { bold, EXIT, type Io, say, sayJson } from '../shell/io.js';
 import { loadShortlist } from '../shell/kept-file.js';
+import { lackingLines } from '../shell/lacking-letters.js';
 import { judgePlanFolder, writePlanFolder } from '../shell/plan-folder.js';
 import { optionsOf } from '../shell/setup-file.js';
 import { yarnLines } from '../shell/yarn-lines.js';
@@ -66,6 +67,8 @@ export async function runDeal(given: DealArguments, io: Io): Promise<number> {
   if (form !== undefined) say(io.stderr, form);
   const there = list.filter(({ onTheLoom }) => onTheLoom).length;
   if (there > 0) say(io.stderr, `${counted(there, 'cloth')} of a warp on the loom: each weaver winds one of their own`);
+  const named = names.map((name, at) => ({ what: `weaver ${at + 1},`, name }));
+  for (const line of lackingLines([{ what: 'project', name: options.project }, ...named])) say(io.stderr, line);
   if (given.json) sayJson(io, dealData(deal));
   else {
     for (const share of deal.shares) say(io.stdout, shareLine(share));

@@ -19,6 +19,7 @@ import { progressOn } from '../explore/progress.js';
 import { readText } from '../shell/files.js';
 import { bold, EXIT, type Io, say, sayJsonText } from '../shell/io.js';
 import { loadShortlist } from '../shell/kept-file.js';
+import { lackingLines } from '../shell/lacking-letters.js';
 import { judgePlanFolder, writePlanFolder } from '../shell/plan-folder.js';
 import { optionsOf } from '../shell/setup-file.js';
 import { yarnLines } from '../shell/yarn-lines.js';
@@ -79,6 +80,7 @@ export async function runPlan(given: PlanArguments, io: Io): Promise<number> {
     entries,
   );
   if (form !== undefined) say(io.stderr, form);
+  for (const line of lackingLines([{ what: 'project', name: options.project }])) say(io.stderr, line);
   if (given.json) sayJsonText(io, text);
   else {
     for (const warp of warps) for (const line of warpLines(warp)) say(io.stdout, line);

@@ -17,6 +17,8 @@ export interface Lock {
 const WHY: Readonly<Record<string, string>> = {
   '@fontsource/atkinson-hyperlegible': 'the type of sheets and pictures',
   '@fontsource/noto-sans': 'letters that the first type lacks: Greek, Cyrillic and others',
+  '@fontsource/noto-sans-arabic': 'names in Arabic letters',
+  '@fontsource/noto-sans-hebrew': 'names in Hebrew letters',
   '@noble/hashes': 'the codes of cloths, the same in Node and in browsers',
   'cli-progress': 'the line that says how far a search is',
   commander: 'commands, flags and help',

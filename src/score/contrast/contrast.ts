@@ -7,6 +7,9 @@ import { energy, productsMet } from './products.js';
 /** A face with less motif contrast than this is a fine texture, with no larger pattern (a choice of ours). */
 export const FLAT = 0.05;
 
+/** A variance below this, of the face under the small blur, is that of an even face. */
+export const EVEN = 1e-6;
+
 /** Measures faces; `values` holds the value (0 dark – 1 light) of each palette index. */
 interface ContrastMeter {
   /** Motif contrast with tone and line, and the dark share. */
@@ -67,7 +70,7 @@ export function contrastMeter(squareness: number): ContrastMeter {
 
   const figure: ContrastMeter['figure'] = (face, values) => {
     const { g, across, along, variance } = blurred(face, values);
-    return variance < 1e-6 ? 0 : figureShare(face, g, along, across, variance);
+    return variance < EVEN ? 0 : figureShare(face, g, along, across, variance);
   };
 
   return {
@@ -167,7 +170,7 @@ function form(w: Float64Array, m: Float64Array): number {
  * Population standard deviation from a sum of squares about the mean; a variance that is only rounding error counts as
  * 0.
  */
-function deviation(squares: number, cells: number): number {
+export function deviation(squares: number, cells: number): number {
   const variance = squares / cells;
   return variance < 1e-15 ? 0 : Math.sqrt(variance);
 }

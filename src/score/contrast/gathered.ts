@@ -107,13 +107,16 @@ export class Boundaries {
 const roomForKnown = scratch(Int32Array);
 const roomForBoundaries = scratch(Uint16Array);
 
+/** Gathers the weights for a word of threads, of so many kinds. */
+export type Gather = (word: Uint16Array, kinds: number, rooms: Rooms | undefined) => Gathered;
+
 /**
  * Gathers the weights for words of one system of threads. Many candidates have the same warp, or the same weft, and the
  * weights depend on the one word alone: they are kept in the rooms of the word.
  *
  * @param scale σ along this system of threads, as a multiple of σ across the ends
  */
-export function gatherer(scale: number): (word: Uint16Array, kinds: number, rooms: Rooms | undefined) => Gathered {
+export function gatherer(scale: number): Gather {
   const reachOf = reaches(scale);
   const gatheredIn = roomIn(() => new Gathered());
   return (word, kinds, rooms) => {

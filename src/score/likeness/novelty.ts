@@ -96,7 +96,7 @@ export function classicsOn(weave: Weave, measure: (face: Face) => number[]): Cla
     const wefts = laid(picks, cloth.pickKind, treadlingPeriod(weave), weft);
     return laid(ends, cloth.endKind, threadingPeriod(weave), word).flatMap((warpThreads) =>
       wefts.map((weftThreads) => {
-        const face = faceOf(cloth, warpThreads, weftThreads);
+        const face = faceOf({ cloth, ends: warpThreads, picks: weftThreads });
         return { name: linesOf(face) ?? effects.get(word) ?? name, traits: measure(face) };
       }),
     );

@@ -1,48 +1,76 @@
-import type { Face } from '../../cloth/face.js';
-import { scratch } from '../../cloth/scratch.js';
+import type { Drawdown } from '../../cloth/drawdown.js';
+import type { Face, Threads, Woven } from '../../cloth/face.js';
 import { type Sett, spacing } from '../../draft/draft.js';
 import { contrastMeter } from '../contrast/contrast.js';
-import { localLight } from './local-light.js';
-import type { StructureAlone } from './structure-likeness.js';
+import { ARC_MINUTE } from '../contrast/viewing-distance.js';
+import { lightGatherer } from './local-light.js';
+import { type StructureAlone, structureAlone } from './structure-likeness.js';
 
 /** σ in ends of the blur in which solid areas and outlines are measured. */
 export const AREA_SIGMA = 2;
+/** The viewing distance for shapes, in metres. */
+const SHAPES_FROM = 2;
 
-/** A face, with what is measured on it by more than one figure, or takes time: functions, for those that need it. */
-export interface Seen {
-  readonly face: Face;
+/**
+ * Sees cloths of one sett in the colours of one palette, one after the other: what the figures of the look are measured
+ * on. What takes time is gathered when it is first asked for; what is gathered of a cloth is overwritten by the next.
+ */
+export class Eye {
+  /** The cloth that is seen, and its face. */
+  cloth!: Drawdown;
+  ends!: Threads;
+  picks!: Threads;
+  face!: Face;
   /** 0 (dark) to 1 (light) of each palette index. */
   readonly values: Float64Array;
-  /** Millimetres from end to end, and from pick to pick. */
-  readonly across: number;
-  readonly along: number;
-  /** Values gathered over two ends, cell by cell. */
-  areas(): Float64Array;
-  /** Variance of the face, a little blurred. */
-  variance(): number;
-  /** The look of the weave without colours. */
-  alone(): StructureAlone;
-}
+  /** Picks per centimetre over ends per centimetre. */
+  readonly squareness: number;
+  private readonly gatherAreas: (woven: Woven) => Float64Array;
+  private readonly gatherFromAfar: (woven: Woven) => Float64Array;
+  private readonly meter: ReturnType<typeof contrastMeter>;
+  private readonly structures = new WeakMap<Drawdown, StructureAlone>();
+  private gathered: Float64Array | undefined;
 
-/** Sees faces of one sett. What is gathered of each is overwritten by the next. */
-export function eye(sett: Sett): (face: Face, values: Float64Array, alone: () => StructureAlone) => Seen {
-  const { across, along } = spacing(sett);
-  const squareness = across / along;
-  const { variance } = contrastMeter(squareness);
-  const room = scratch(Float64Array);
-  return (face, values, alone) => {
-    let areas: Float64Array | undefined;
-    return {
-      face,
-      values,
-      across,
-      along,
-      areas() {
-        areas ??= localLight(face, values, AREA_SIGMA, AREA_SIGMA * squareness, room(face.ends * face.picks));
-        return areas;
-      },
-      variance: () => variance(face, values),
-      alone,
-    };
-  };
+  constructor(sett: Sett, values: Float64Array) {
+    const { across, along } = spacing(sett);
+    this.values = values;
+    this.squareness = across / along;
+    this.meter = contrastMeter(this.squareness);
+    this.gatherAreas = lightGatherer(values, AREA_SIGMA, AREA_SIGMA * this.squareness);
+    const sigma = ARC_MINUTE * SHAPES_FROM * 1000;
+    this.gatherFromAfar = lightGatherer(values, sigma / across, sigma / along);
+  }
+
+  /** Turns to another cloth. */
+  turnTo({ cloth, ends, picks }: Woven, face: Face): this {
+    this.cloth = cloth;
+    this.ends = ends;
+    this.picks = picks;
+    this.face = face;
+    this.gathered = undefined;
+    return this;
+  }
+
+  /** Values gathered over two ends, cell by cell. */
+  areas(): Float64Array {
+    this.gathered ??= this.gatherAreas(this);
+    return this.gathered;
+  }
+
+  /** Values as they are gathered from two metres, cell by cell. */
+  fromAfar(): Float64Array {
+    return this.gatherFromAfar(this);
+  }
+
+  /** Variance of the face, a little blurred. */
+  variance(): number {
+    return this.meter.variance(this.face, this.values);
+  }
+
+  /** The look of the weave without colours. */
+  alone(): StructureAlone {
+    const known = this.structures.get(this.cloth) ?? structureAlone(this.cloth, this.squareness);
+    this.structures.set(this.cloth, known);
+    return known;
+  }
 }

@@ -24,56 +24,99 @@ export interface Outline {
  * length of an end
  */
 export function outlineOf(light: Float64Array, ends: number, squareness: number): Outline {
-  const picks = light.length / ends;
+  const cells = light.length;
   let least = Infinity;
   let most = -Infinity;
-  for (const place of light) {
+  for (let at = 0; at < cells; at++) {
+    const place = light[at]!;
     if (place < least) least = place;
     if (place > most) most = place;
   }
   const middle = (least + most) / 2;
-  const side = roomForSides(light.length);
-  for (let at = 0; at < light.length; at++) {
-    const above = light[at]! - middle;
-    side[at] = Math.abs(above) < ON_THE_LINE ? 1 : above < 0 ? 0 : 2;
-  }
-  const slopes = roomForSlopes(4 * light.length);
+  const last = cells - ends;
+  const sides = roomForSides(ends);
+  for (let i = 0; i < ends; i++) sides[i] = sideOf(light[last + i]! - middle);
+  // Rows by their first cells: this one, the one before it, and so on. `sides` are those of the row before.
+  const slopes = roomForSlopes(4 * cells);
   let count = 0;
-  for (let j = 0; j < picks; j++) {
-    const row = j * ends;
-    const above = (j === 0 ? picks - 1 : j - 1) * ends;
-    const below = (j + 1 === picks ? 0 : j + 1) * ends;
+  for (let row = 0, before = last, earlier = Math.max(0, last - ends); row < cells; row += ends) {
+    const after = row === last ? 0 : row + ends;
+    let side = sideOf(light[row + ends - 1]! - middle);
     for (let i = 0; i < ends; i++) {
-      const left = row + (i === 0 ? ends - 1 : i - 1);
-      const right = row + (i + 1 === ends ? 0 : i + 1);
-      const here = side[row + i]!;
-      const beyond =
-        (side[left] === here ? 0 : 1) +
-        (side[right] === here ? 0 : 1) +
-        (side[above + i] === here ? 0 : 1) +
-        (side[below + i] === here ? 0 : 1);
-      if (beyond === 0) continue;
-      const across = (light[right]! - light[left]!) / 2;
-      const along = ((light[below + i]! - light[above + i]!) / 2) * squareness;
-      slopes.fill(Math.hypot(across, along), count, count + beyond);
-      count += beyond;
+      const here = sideOf(light[row + i]! - middle);
+      // Where the line runs between two neighbours, both of them count.
+      if (here !== side) {
+        slopes[count++] = slopeSquared(light, before, row, after, i, ends, squareness);
+        slopes[count++] = slopeSquared(light, before, row, after, i === 0 ? ends - 1 : i - 1, ends, squareness);
+      }
+      if (here !== sides[i]) {
+        slopes[count++] = slopeSquared(light, before, row, after, i, ends, squareness);
+        slopes[count++] = slopeSquared(light, earlier, before, row, i, ends, squareness);
+      }
+      sides[i] = here;
+      side = here;
     }
+    earlier = before;
+    before = row;
   }
-  const slope = count === 0 ? 0 : Math.min(1, median(slopes, count) / CLEAN_STEP);
+  const slope = count === 0 ? 0 : Math.min(1, medianRoot(slopes, count) / CLEAN_STEP);
   return { range: most - least, slope };
 }
 
 const roomForSides = scratch(Uint8Array);
 const roomForSlopes = scratch(Float64Array);
 
-/** The middle of the first `count` numbers, which it puts in another order; of an even count, the mean of the middle two. */
-function median(numbers: Float64Array, count: number): number {
-  const half = count >> 1;
-  const upper = partition(numbers, count, half);
-  if (count % 2 === 1) return upper;
-  let lower = numbers[0]!;
-  for (let at = 1; at < half; at++) if (numbers[at]! > lower) lower = numbers[at]!;
-  return (lower + upper) / 2;
+/** Below the line, on it, above it. */
+const sideOf = (above: number): 0 | 1 | 2 => (above <= -ON_THE_LINE ? 0 : above < ON_THE_LINE ? 1 : 2);
+
+/** The square of the slope at a cell, from its neighbours on all four sides. */
+function slopeSquared(
+  light: Float64Array,
+  before: number,
+  row: number,
+  after: number,
+  i: number,
+  ends: number,
+  squareness: number,
+): number {
+  const across = (light[row + (i + 1 === ends ? 0 : i + 1)]! - light[row + (i === 0 ? ends : i) - 1]!) / 2;
+  const along = ((light[after + i]! - light[before + i]!) / 2) * squareness;
+  return across * across + along * along;
+}
+
+/** Classes of size into which numbers are counted. */
+const CLASSES = 1024;
+const counts = new Int32Array(CLASSES);
+
+/**
+ * The median of the square roots of the first `count` numbers from 0, an even count: the mean of the middle two. They
+ * are counted by size first, so that only those of the middle class need be put in order. They are overwritten.
+ */
+function medianRoot(numbers: Float64Array, count: number): number {
+  let most = 0;
+  for (let at = 0; at < count; at++) if (numbers[at]! > most) most = numbers[at]!;
+  if (most === 0) return 0;
+  const scale = (CLASSES - 1) / most;
+  counts.fill(0);
+  for (let at = 0; at < count; at++) {
+    const size = Math.trunc(numbers[at]! * scale);
+    counts[size] = counts[size]! + 1;
+  }
+  const half = count / 2;
+  let middle = 0;
+  let smaller = 0;
+  while (smaller + counts[middle]! <= half) smaller += counts[middle++]!;
+  let inClass = 0;
+  let lower = 0;
+  for (let at = 0; at < count; at++) {
+    const number = numbers[at]!;
+    const size = Math.trunc(number * scale);
+    if (size === middle) numbers[inClass++] = number;
+    else if (size < middle && number > lower) lower = number;
+  }
+  const upper = partition(numbers, inClass, half - smaller);
+  for (let at = 0; at < half - smaller; at++) if (numbers[at]! > lower) lower = numbers[at]!;
+  return (Math.sqrt(lower) + Math.sqrt(upper)) / 2;
 }
 
 /**

@@ -1,4 +1,4 @@
-import type { Seen } from '../look/look.js';
+import type { Eye } from '../look/look.js';
 import { type Look, PART, PARTS, type Weights } from './parts.js';
 import type { LookFigure } from './records/score-part.js';
 
@@ -14,9 +14,9 @@ export function ofEachLook<T>(value: (figure: LookFigure) => T): Record<LookKey,
   return Object.fromEntries(LOOK_FIGURES.map((figure) => [figure.key, value(figure)])) as Record<LookKey, T>;
 }
 
-/** Measures those of these figures that are wanted, or all; the others are left 0, to save time. */
-export function lookOf(seen: Seen, wanted?: ReadonlySet<string>): Look {
-  return ofEachLook(({ key, measure }) => (wanted === undefined || wanted.has(key) ? measure(seen) : 0));
+/** Measures all of these figures. */
+export function lookOf(seen: Eye): Look {
+  return ofEachLook(({ measure }) => measure(seen));
 }
 
 /** The figures that have to be measured for a ranking, of those that take time. */

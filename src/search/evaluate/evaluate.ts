@@ -1,16 +1,11 @@
 import { type Face, faceMaker } from '../../cloth/face.js';
 import { values } from '../../colour/yarn.js';
 import { isSquareSett, spacing } from '../../draft/draft.js';
-import { contrastMeter } from '../../score/contrast/contrast.js';
-import { type Classic, featuresOf, noveltyOf, noveltyWithin } from '../../score/likeness/novelty.js';
-import { eye } from '../../score/look/look.js';
-import { type StructureAlone, structureAlone } from '../../score/look/structure-likeness.js';
-import type { Contrast } from '../../score/model/figures.js';
-import { figuresFor, LOOK_FIGURES, lookOf } from '../../score/parts/look-figures.js';
-import { type Look, PART } from '../../score/parts/parts.js';
+import { PairContrast } from '../../score/contrast/pair-contrast.js';
+import { type Classic, featuresOf, noveltyWithin } from '../../score/likeness/novelty.js';
+import { PART } from '../../score/parts/parts.js';
 import { shortness } from '../../score/parts/records/float-part.js';
-import type { Measured } from '../../score/parts/records/score-part.js';
-import { comparable, nearerFloats, scorer } from '../../score/rank/rank.js';
+import { comparable, nearerFloats } from '../../score/rank/rank.js';
 import { analyser, type FaceAnalysis } from '../../score/symmetry/analysis.js';
 import { clothKeys } from '../../score/symmetry/canonical-cloth.js';
 import { symmetryShare } from '../../score/symmetry/symmetry.js';
@@ -18,16 +13,11 @@ import { leastContrast, type Question } from '../question/question.js';
 import type { Candidate } from '../space/candidate.js';
 import type { Family } from '../space/family.js';
 import { type Batch, BatchBuilder } from './batch.js';
-import { type Ground, groundsOf } from './ground.js';
-import { lookStages } from './look-stages.js';
+import { groundsOf } from './ground.js';
+import { measurer, NEAR_CLASSICS } from './measurer.js';
 import { nicheOf } from './niche.js';
 import { type Foreseen, type Given, Reach } from './reach.js';
 import { isBeyond, type Refused } from './weave-limits.js';
-
-/** Parts that compare a cloth with the classic orders. */
-const NEAR_CLASSICS = ['novelty', 'newness'] as const;
-/** Parts that are known before those of the look, which take longest. */
-const SOON = ['figure', 'figured', ...NEAR_CLASSICS, 'balance'] as const;
 
 /** Scores the candidates of one question; keeps what many of them share. */
 interface Evaluator {
@@ -45,7 +35,7 @@ export function evaluator(question: Question): Evaluator {
   const { across, along } = spacing(question.sett);
   const { limits, rank, same, yarns } = question;
   const value = values(yarns);
-  const meter = contrastMeter(across / along);
+  const meter = new PairContrast(across / along, value);
   const square = isSquareSett(question.sett);
   const measure = measurer(question, meter, value);
   const least = leastContrast(question);
@@ -53,7 +43,6 @@ export function evaluator(question: Question): Evaluator {
   const faceOf = faceMaker();
   const analyse = analyser();
   const keyOf = clothKeys(same, yarns.length);
-  const scoreOf = scorer(rank);
 
   /** Scores one candidate into the batch, or counts why it is set aside; false if it falls short of the reach. */
   const judge = (batch: BatchBuilder, given: Given<Candidate>, reach: Reach | undefined): boolean => {
@@ -73,26 +62,28 @@ export function evaluator(question: Question): Evaluator {
       batch.setAside.limits++;
       return true;
     }
-    const face = faceOf(ground.cloth, ends, picks);
+    const woven = { cloth: ground.cloth, ends, picks };
+    const motif = meter.motif(woven);
+    reach?.begin(foreseen?.most);
+    // What is flat is counted as such unless it falls for its symmetry first.
+    if (reach && motif.contrast >= least && motif.contrast > 0 && reach.falls('contrast', motif.contrast)) return false;
+    const face = faceOf(woven);
     const analysis = analyse(face);
     const symmetry = symmetryShare(analysis, square);
-    reach?.begin(foreseen?.most);
     if (reach?.falls('symmetry', symmetry)) return false;
     if (reach && isTooKnown(reach, foreseen, face, symmetry, ground.classics)) return false;
-    const motif = meter.motif(face, value);
     if (motif.contrast < least || isOneColour(face)) {
       batch.setAside.flat++;
       return true;
     }
-    if (reach?.falls('contrast', motif.contrast)) return false;
-    const measured = measure(ground, face, motif, symmetry, ease, reach);
-    if (measured === undefined) return false;
+    const score = measure({ ground, woven, face, motif, symmetry, ease }, reach);
+    if (score === undefined) return false;
     batch.add({
       index,
-      score: comparable(scoreOf((part) => PART[part].of(measured as Measured & Look))),
+      score: comparable(score),
       area: face.ends * face.picks,
       preference: [ground.floats.longest!, ease.warpChanges, ease.shuttles, ease.weftChanges],
-      niche: nicheIn(question, measured, analysis, value),
+      niche: nicheIn(question, motif.darkShare, symmetry, analysis, value),
       key: keyOf(analysis),
     });
     return true;
@@ -120,62 +111,6 @@ function isOneColour({ colour, rowKinds, columnKinds }: Face): boolean {
   return true;
 }
 
-/**
- * Measures the figures that the parts of a question's ranking are computed from, of cloths that show a motif; undefined
- * once one falls short of the reach.
- */
-function measurer(question: Question, meter: ReturnType<typeof contrastMeter>, value: Float64Array) {
-  const { sett, limits } = question;
-  const { across, along } = spacing(sett);
-  const see = eye(sett);
-  const needed = figuresFor(question.rank);
-  const needsNovelty = needed.has('novelty');
-  // Novelty compares figures too.
-  const needsFigure = needsNovelty || needed.has('figure');
-  const needsLook = LOOK_FIGURES.some(({ key }) => needed.has(key));
-  const staged = lookStages(needed);
-  const soon = SOON.filter((part) => question.rank[part] > 0);
-
-  return (
-    ground: Ground,
-    face: Face,
-    motif: Omit<Contrast, 'figure'>,
-    symmetry: number,
-    ease: Measured['ease'],
-    reach: Reach | undefined,
-  ): (Measured & Partial<Look>) | undefined => {
-    const figure = needsFigure ? meter.figure(face, value) : 0;
-    const alone = (): StructureAlone => {
-      ground.alone ??= structureAlone(ground.cloth, across / along);
-      return ground.alone;
-    };
-    const novelty = needsNovelty
-      ? noveltyOf(featuresOf(face, { ...motif, figure }, symmetry), ground.classics).novelty
-      : 0;
-    const measured = {
-      contrast: motif.contrast,
-      tone: motif.tone,
-      line: motif.line,
-      darkShare: motif.darkShare,
-      figure,
-      symmetry,
-      novelty,
-      floats: ground.floats,
-      ease,
-      ends: face.ends,
-      picks: face.picks,
-      floatLimit: limits.float,
-      sett,
-    };
-    if (reach && soon.some((part) => reach.falls(part, PART[part].of(measured as never)))) return undefined;
-    // Written out, and spread only where it must be: a spread takes as long as the contrast of a small cloth.
-    if (!needsLook) return measured;
-    const seen = see(face, value, alone);
-    const look = reach ? staged(seen, reach) : lookOf(seen, needed);
-    return look && { ...measured, ...look };
-  };
-}
-
 /** Whether a face is so near to a classic order, whatever its lines are, that it falls short of the reach. */
 function isTooKnown(
   reach: Reach,
@@ -194,7 +129,8 @@ function isTooKnown(
 /** The niche of a cloth. Where dark and light may change places, that is of the share of the rarer of the two. */
 function nicheIn(
   { same }: Question,
-  { darkShare, symmetry }: Pick<Measured, 'darkShare' | 'symmetry'>,
+  darkShare: number,
+  symmetry: number,
   { columns, rows, shown, low, high }: FaceAnalysis,
   value: Float64Array,
 ): number {

@@ -4,7 +4,6 @@ import type { Weave } from '../../draft/draft.js';
 import type { Order } from '../../order/order.js';
 import { Problem } from '../../problem.js';
 import type { Classic } from '../../score/likeness/novelty.js';
-import type { StructureAlone } from '../../score/look/structure-likeness.js';
 import { asksNovelty } from '../../score/rank/rank.js';
 import type { Question } from '../question/question.js';
 import type { Family } from '../space/family.js';
@@ -23,8 +22,6 @@ export interface Ground {
   readonly cloth: Drawdown;
   readonly floats: Floats;
   readonly classics: readonly Classic[];
-  /** The look of the weave without colours, computed on first use. */
-  alone: StructureAlone | undefined;
   /** The ends and the picks under an order that begins at a place. */
   ends(order: Order, start: number): Laid;
   picks(order: Order, start: number): Laid;
@@ -75,6 +72,5 @@ function groundFor(
     ends,
     picks,
     classics: asksNovelty(question.rank) ? classicsFor(family) : [],
-    alone: undefined,
   };
 }

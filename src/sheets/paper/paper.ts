@@ -5,7 +5,7 @@ import type { Seen } from '../../draft/point-of-view.js';
 import type { Paper, PlanOptions } from '../../plan/options/plan-options.js';
 import { paintCloth } from '../../render/cloth.js';
 import { mostThat } from '../../render/text.js';
-import { type Typeface, typeFile, typefaceOf } from '../../render/type.js';
+import { fromTheLeft, type Typeface, typeFile, typefaceOf } from '../../render/type.js';
 
 /** Millimetres of each paper, upright, and the margin on all sides. */
 export const SIZES: Readonly<Record<Paper, { readonly width: number; readonly height: number }>> = {
@@ -66,8 +66,8 @@ export class Pdf {
   private readonly parts: Buffer[] = [];
   private readonly whole: Promise<Buffer>;
   private readonly registered = new Set<string>();
-  /** Whether the page has a blank in place of a letter that the type lacks. */
-  private blank = false;
+  /** Whether the page has a box in place of a letter that the type lacks. */
+  private boxes = false;
 
   constructor({ paper, project, seen }: Pages, title: string) {
     const { width, height } = SIZES[paper];
@@ -92,20 +92,28 @@ export class Pdf {
 
   /** Begins a new page. */
   page(): void {
-    this.sayBlanks();
+    this.sayBoxes();
     this.document.addPage();
     if (this.project !== undefined)
       this.text(this.fitted([this.project], this.width / 2), MARGIN, HEAD_LINE, { bold: true });
   }
 
-  /** Writes one line of type; a blank to write on stands for letters that the type lacks. */
+  /** Writes one line of type; an empty box, to be written in, stands for a letter that the type lacks. */
   text(text: string, x: number, y: number, { size = SMALL, bold = false, align = 'left', grey = 0 }: Type = {}): void {
     const said = drawable(text);
     if (said === '') return;
-    if (said.includes(BLANK)) this.blank = true;
     const wide = this.textWidth(said, size, bold);
     let left = align === 'left' ? x : align === 'right' ? x - wide : x - wide / 2;
-    for (const { face, stretch } of stretchesOf(said)) {
+    for (const { face, stretch } of stretchesOf(fromTheLeft(said))) {
+      if (face === undefined) {
+        const side = BOX * size;
+        for (const _ of stretch) {
+          this.box(left + side * 0.05, y - side * 0.8, side * 0.9, side, undefined, 0.15);
+          left += side;
+        }
+        this.boxes = true;
+        continue;
+      }
       const font = this.font(face, bold).fontSize(size).fillColor(greyOf(grey));
       font.text(stretch, left * POINTS, y * POINTS, { lineBreak: false, baseline: 'alphabetic' });
       left += this.document.widthOfString(stretch) / POINTS;
@@ -137,10 +145,11 @@ export class Pdf {
 
   /** Width of a line of type in millimetres. */
   textWidth(text: string, size = SMALL, bold = false): number {
-    return stretchesOf(drawable(text)).reduce(
-      (sum, { face, stretch }) => sum + this.font(face, bold).fontSize(size).widthOfString(stretch) / POINTS,
-      0,
-    );
+    const widthOf = ({ face, stretch }: Stretch): number =>
+      face === undefined
+        ? [...stretch].length * BOX * size
+        : this.font(face, bold).fontSize(size).widthOfString(stretch) / POINTS;
+    return stretchesOf(drawable(text)).reduce((sum, each) => sum + widthOf(each), 0);
   }
 
   /** Joins as many whole clauses as fit a line; a first clause that is too long is cut and ends in an ellipsis. */
@@ -219,7 +228,7 @@ export class Pdf {
 
   /** Ends the document and returns its bytes. */
   async finish(): Promise<Buffer> {
-    this.sayBlanks();
+    this.sayBoxes();
     this.document.end();
     return this.whole;
   }
@@ -232,18 +241,12 @@ export class Pdf {
     return this.document.font(name);
   }
 
-  /** Says at the head of a page what its blanks are. */
-  private sayBlanks(): void {
-    if (!this.blank) return;
-    this.text(
-      'The blanks are letters that this type does not have: write them in by hand.',
-      this.width - MARGIN,
-      HEAD_LINE,
-      {
-        align: 'right',
-      },
-    );
-    this.blank = false;
+  /** Says at the head of a page what its boxes are. */
+  private sayBoxes(): void {
+    if (!this.boxes) return;
+    const said = 'Each box in a name is a letter that this type does not have: write it in by hand.';
+    this.text(said, this.width - MARGIN, HEAD_LINE, { align: 'right' });
+    this.boxes = false;
   }
 
   private pieces(word: string, width: number, size: number, bold: boolean): string[] {
@@ -267,25 +270,26 @@ export function greyOf(grey: number): string {
   return `#${part}${part}${part}`;
 }
 
-/** What stands for letters that the type lacks. */
-const BLANK = '____';
+/** Side of the box that stands for a letter which the type lacks, in millimetres for each point of the type. */
+const BOX = 0.42;
 
-/** A text with what can be drawn: letters put together with their accents, straight quotes for prime signs, blanks. */
+/** A text as it is drawn: letters put together with their accents, straight quotes for prime signs. */
 function drawable(text: string): string {
-  const signs = [...text.normalize('NFC').replaceAll('″', '"').replaceAll('′', "'")];
-  return signs
-    .map((sign) => (typefaceOf(sign) === undefined ? '\0' : sign))
-    .join('')
-    .replace(/\0+/g, BLANK);
+  return text.normalize('NFC').replaceAll('″', '"').replaceAll('′', "'");
 }
 
-/** The stretches of a text that are in one font. */
-function stretchesOf(text: string): { face: Typeface; stretch: string }[] {
-  const found: { face: Typeface; stretch: string }[] = [];
+/** A stretch of a text that is in one font, or, without a face, in none. */
+interface Stretch {
+  readonly face: Typeface | undefined;
+  stretch: string;
+}
+
+function stretchesOf(text: string): Stretch[] {
+  const found: Stretch[] = [];
   for (const sign of text) {
-    const face = typefaceOf(sign)!;
+    const face = typefaceOf(sign);
     const last = found.at(-1);
-    if (last?.face === face) last.stretch += sign;
+    if (last !== undefined && last.face === face) last.stretch += sign;
     else found.push({ face, stretch: sign });
   }
   return found;

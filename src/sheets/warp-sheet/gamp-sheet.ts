@@ -3,7 +3,7 @@ import type { Gamp, GampSection } from '../../plan/gamp/gamp-plan.js';
 import { andList } from '../../words/counts.js';
 import { sayLength } from '../../words/measure.js';
 import { MARGIN, type Pdf } from '../paper/paper.js';
-import { drawBoxes, drawRows, type Row, textRows } from './rows.js';
+import { drawBoxes, drawRows, type Row, textRows } from '../sheet-lists/rows.js';
 import { drawRules } from './sheet-foot.js';
 
 const LEADING = 4.4;

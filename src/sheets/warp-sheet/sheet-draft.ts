@@ -6,7 +6,7 @@ import type { PiecePlan } from '../../plan/piece/piece-plan.js';
 import type { LoomKind } from '../../structure/loom/loom-fit.js';
 import { counted } from '../../words/counts.js';
 import type { Frame, Pdf } from '../paper/paper.js';
-import { bracketAbove, bracketBeside, Grid, tintOf } from './grid.js';
+import { bracketAbove, bracketBeside, Grid, tintOf } from '../sheet-lists/grid.js';
 
 /** Sides of cells in millimetres: the largest and the smallest. */
 const LARGEST = 5;

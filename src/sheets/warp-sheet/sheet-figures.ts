@@ -85,20 +85,18 @@ function laidFigures({ cloth, draft }: PiecePlan): (readonly [string, string])[]
   ];
 }
 
-/**
- * Words for the tie-up: the shafts of each treadle (on a countermarch: rising, then sinking), and the use of two feet.
- */
+/** Words for the tie-up: the shafts of each treadle (on a countermarch those that rise), and the use of two feet. */
 function tieUpWords({ tied }: PiecePlan): string {
   const [rises, sinks] = [
     tied.treadles.some(({ rise }) => rise.length > 0),
     tied.treadles.some((t) => t.sink.length > 0),
   ];
   const treadles = tied.treadles.map(({ rise, sink }, t) => {
-    const shafts = rises && sinks ? ['o', ...rise, 'x', ...sink] : [...rise, ...sink];
+    const shafts = rises ? rise : sink;
     return `${t + 1}: ${shafts.length === 0 ? 'none' : shafts.join(' ')}`;
   });
   const lifts = new Set(tied.lifts.map((lift) => lift.join())).size;
   const feet = tied.manner === 'two feet' ? `${lifts} lifts on ${treadles.length} treadles with two feet: ` : '';
-  const moved = rises && sinks ? 'o rises, x sinks' : sinks ? 'shafts down' : 'shafts up';
+  const moved = rises && sinks ? 'shafts up; all others down' : sinks ? 'shafts down' : 'shafts up';
   return `${feet}treadle ${treadles.join('; ')} (${moved})`;
 }

@@ -4,11 +4,11 @@ import type { PiecePlan } from '../../plan/piece/piece-plan.js';
 import type { LoomKind } from '../../structure/loom/loom-fit.js';
 import { counted } from '../../words/counts.js';
 import type { Frame, Pdf } from '../paper/paper.js';
-import { bracketAbove, bracketBeside, Grid, LETTERED } from './grid.js';
+import { bracketAbove, bracketBeside, Grid, LETTERED } from '../sheet-lists/grid.js';
 
-/** Sides of cells that are tried, in millimetres, the largest first; the side of cells of a tie-up. */
+/** Sides of cells that are tried, in millimetres, the largest first; those of a tie-up. */
 const CELLS = [4.4, 4.1, 3.7, 3.3, LETTERED] as const;
-const TIE_CELL = 4.4;
+const [TIE_CELL, SMALL_TIE_CELL] = [4.4, 3.5] as const;
 /** Least cell beside which every number has room, and the width of the word about a treadling that is listed. */
 const NUMBERED = 3.4;
 const TREADLING_WORD = 62;
@@ -37,6 +37,8 @@ interface Stretch {
 /** What is drawn of a draft that is too long for one piece: lines of the threading, and columns of the treadling. */
 export interface SplitDraft {
   readonly cell: number;
+  /** Side of a cell of the tie-up. */
+  readonly tie: number;
   readonly lines: readonly (readonly Stretch[])[];
   readonly columns: readonly (readonly Stretch[])[];
 }
@@ -47,16 +49,19 @@ export interface SplitDraft {
  */
 export function splitDraft(pdf: Pdf, piece: PiecePlan, frame: Frame): SplitDraft | undefined {
   const picks = stretchesOf(pickWords(piece), LEAST_PICKS);
-  for (const withPicks of [true, false]) {
+  for (const [tie, withPicks] of [
+    [TIE_CELL, true],
+    [TIE_CELL, false],
+    [SMALL_TIE_CELL, false],
+  ] as const) {
     for (const cell of CELLS) {
       const lines = linesOf(pdf, piece, cell, frame.width);
       const free = frame.height - lines.length * lineHeight(piece, cell);
       const room = columnRoom(piece, cell, frame.width);
-      const tied = tieUpSize(piece);
-      if (free < tied.height + 1) continue;
-      if (!withPicks) return { cell, lines, columns: [] };
+      if (free < tieUpSize(piece, tie).height + 1) continue;
+      if (!withPicks) return { cell, tie, lines, columns: [] };
       const columns = columnsOf(picks, cell, room, free - 9);
-      if (columns !== undefined) return { cell, lines, columns };
+      if (columns !== undefined) return { cell, tie, lines, columns };
     }
   }
   return undefined;
@@ -64,7 +69,7 @@ export function splitDraft(pdf: Pdf, piece: PiecePlan, frame: Frame): SplitDraft
 
 /** Lines of the threading alone, with the smallest cells. */
 export function threadingAlone(pdf: Pdf, piece: PiecePlan, width: number): SplitDraft {
-  return { cell: LETTERED, lines: linesOf(pdf, piece, LETTERED, width), columns: [] };
+  return { cell: LETTERED, tie: TIE_CELL, lines: linesOf(pdf, piece, LETTERED, width), columns: [] };
 }
 
 /** Draws lines of the threading; returns how many of them there was room for, and the height of those. */
@@ -120,11 +125,11 @@ export function drawThreadingLines(
  * Draws the tie-up alone: as large as beside a draft, or as a frame allows. Where the cells are lower than figures, every
  * second shaft and treadle has its number.
  */
-export function drawTies(pdf: Pdf, piece: PiecePlan, kind: LoomKind, frame: Frame): void {
+export function drawTies(pdf: Pdf, piece: PiecePlan, kind: LoomKind, frame: Frame, most: number = TIE_CELL): void {
   const { draft, tied } = piece;
   const shafts = shaftCount(draft);
   const [wide, high] = [frame.width - LEFT, frame.height - 9];
-  const cell = Math.min(TIE_CELL, wide / tied.treadles.length, high / shafts);
+  const cell = Math.min(most, wide / tied.treadles.length, high / shafts);
   const step = cell < NUMBERED ? 2 : 1;
   const grid = new Grid(pdf, cell);
   const [left, top] = [frame.x + LEFT, frame.y + 9];
@@ -146,8 +151,8 @@ export function hasRoomForTies(piece: PiecePlan, { width, height }: Frame): bool
 
 /** Draws the tie-up, large, and the columns of the treadling beside it. */
 export function drawTieUp(pdf: Pdf, piece: PiecePlan, kind: LoomKind, split: SplitDraft, frame: Frame): void {
-  const { width } = tieUpSize(piece);
-  if (width > 0) drawTies(pdf, piece, kind, frame);
+  const { width } = tieUpSize(piece, split.tie);
+  if (width > 0) drawTies(pdf, piece, kind, frame, split.tie);
   if (split.columns.length === 0) {
     pdf.text('treadling: the list of picks on page 2', frame.x + width, frame.y + 3.4);
     return;
@@ -303,9 +308,9 @@ function treadleCount({ tied, draft }: PiecePlan): number {
 }
 
 /** Width and height of the tie-up with what is round it; nothing on a lift plan. */
-function tieUpSize({ tied, draft }: PiecePlan): { width: number; height: number } {
+function tieUpSize({ tied, draft }: PiecePlan, cell: number = TIE_CELL): { width: number; height: number } {
   if (tied.manner === 'lift plan') return { width: 0, height: 0 };
-  return { width: LEFT + tied.treadles.length * TIE_CELL + 7, height: 9 + shaftCount(draft) * TIE_CELL };
+  return { width: LEFT + tied.treadles.length * cell + 7, height: 9 + shaftCount(draft) * cell };
 }
 
 function columnWidth(piece: PiecePlan, cell: number): number {

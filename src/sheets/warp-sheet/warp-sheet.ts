@@ -2,16 +2,13 @@ import { draftSeenInWords } from '../../draft/point-of-view.js';
 import type { PiecePlan } from '../../plan/piece/piece-plan.js';
 import type { WarpPlan } from '../../plan/piece/warp-plan.js';
 import { type Frame, MARGIN, type Pdf } from '../paper/paper.js';
+import { addLists } from '../sheet-lists/list-pages.js';
+import { LEADING } from '../sheet-lists/rows.js';
+import { drawHead, type SheetOptions } from '../sheet-lists/sheet-head.js';
 import { drawPictures, drawWholeRepeat, pictureWidth } from './picture.js';
-import { drawRows, heightOf, LEADING, type Row, rowsThatFit, space, textRows } from './rows.js';
 import { drawDraft } from './sheet-draft.js';
 import { figures } from './sheet-figures.js';
 import { drawFoot } from './sheet-foot.js';
-import { drawHead, type SheetOptions } from './sheet-head.js';
-import { picksRows } from './sheet-picks.js';
-import { recordOf } from './sheet-record.js';
-import { threadingRows } from './sheet-threading.js';
-import { windingRows } from './sheet-winding.js';
 import {
   drawThreadingLines,
   drawTies,
@@ -23,8 +20,6 @@ import {
   tieUpHeight,
 } from './split-draft.js';
 
-/** Space between the two columns of lists, in millimetres. */
-const BETWEEN = 6;
 /** Height of the heading of a threading in lines. */
 const HEAD = 4.5;
 
@@ -41,26 +36,28 @@ export async function addSheet(pdf: Pdf, warp: WarpPlan, piece: PiecePlan, optio
   const drafted = Math.max(under, bottom) + 2;
   const width = pdf.width - 2 * MARGIN;
   const frame = { x: MARGIN, y: drafted, width, height: pdf.height - MARGIN - 19 - drafted };
-  const later = await drawDraftIn(pdf, piece, options, frame);
+  const { later, free } = await drawDraftIn(pdf, piece, options, frame);
   drawFoot(pdf, piece.draft.yarns);
-  const pages = addLists(pdf, warp, piece, options);
+  const pages = addLists(pdf, warp, piece, options, free);
   addThreading(pdf, warp, piece, options, later, pages + 1, !hasRoomForTies(piece, frame));
 }
 
-/** Draws the draft as it fits a frame; returns the lines of threading that need pages of their own. */
+/** Draws the draft as it fits a frame; returns the threading that needs pages of its own, and what is left of the frame. */
 async function drawDraftIn(
   pdf: Pdf,
   piece: PiecePlan,
   { loom }: SheetOptions,
   frame: Frame,
-): Promise<SplitDraft | undefined> {
-  if (drawDraft(pdf, piece, loom.kind, frame)) return undefined;
+): Promise<{ readonly later?: SplitDraft; readonly free?: Frame }> {
+  if (drawDraft(pdf, piece, loom.kind, frame)) return {};
   const split = splitDraft(pdf, piece, { ...frame, height: frame.height - HEAD });
   if (split !== undefined) {
     drawThreadingHead(pdf, piece, split, frame);
     const { height } = drawThreadingLines(pdf, piece, split, { ...frame, y: frame.y + HEAD });
     drawTieUp(pdf, piece, loom.kind, split, { ...frame, y: frame.y + HEAD + height });
-    return undefined;
+    if (split.columns.length > 0) return {};
+    const used = HEAD + height + Math.max(6, tieUpHeight(piece));
+    return { free: { ...frame, y: frame.y + used, height: frame.height - used } };
   }
   const alone = threadingAlone(pdf, piece, frame.width);
   if (!hasRoomForTies(piece, frame)) {
@@ -69,56 +66,12 @@ async function drawDraftIn(
       frame.x,
       frame.y + 3.4,
     );
-    return alone;
+    return { later: alone };
   }
   drawTieUp(pdf, piece, loom.kind, alone, frame);
   const used = Math.max(6, tieUpHeight(piece)) + 2;
   await drawWholeRepeat(pdf, piece, { ...frame, y: frame.y + used, height: frame.height - used });
-  return alone;
-}
-
-/** Adds the pages of lists, with the blanks at the foot of the first; returns how many pages the sheet has then. */
-function addLists(pdf: Pdf, warp: WarpPlan, piece: PiecePlan, options: SheetOptions): number {
-  const width = (pdf.width - 2 * MARGIN - BETWEEN) / 2;
-  const record = recordOf(pdf, warp, piece);
-  const winding = warp.onTheLoom ? [] : windingRows(pdf, warp, width);
-  let left: Row[] = warp.onTheLoom ? [] : threadingRows(pdf, warp, width, options.sections?.warps);
-  let right: Row[] | undefined;
-  let page = 1;
-  while (page === 1 || left.length > 0 || right!.length > 0) {
-    page++;
-    pdf.page();
-    const y = drawHead(pdf, warp, piece, options, page);
-    const height = pdf.height - MARGIN - (page === 2 ? record.height + 3 : 0) - y;
-    if (right === undefined) {
-      right = picksRows(pdf, piece, width, height, options.sections?.wefts);
-      // The winding stands first, or where there is room for it.
-      const [own, other] = [winding, left, right].map(heightOf);
-      const beside = own! + other! > height && own! + heightOf(right) <= height;
-      if (beside) right = [...right, space(2), ...winding];
-      else left = [...winding, ...left];
-      [left, right] = inTwoColumns(pdf, left, right, width, height);
-    }
-    const [first, second] = [MARGIN, MARGIN + width + BETWEEN].map((x) => ({ x, y, width, height }));
-    // Picks that go on after the end of the threading take both columns.
-    if (left.length === 0) right = drawRows(pdf, right, first!, 'column').rest;
-    left = drawRows(pdf, left, first!).rest;
-    right = drawRows(pdf, right, second!).rest;
-    if (page === 2) record.draw(y + height + 3);
-  }
-  return page;
-}
-
-/** Moves what is too long for the left column under the right one, where all of it fits there. */
-function inTwoColumns(pdf: Pdf, left: Row[], right: Row[], width: number, height: number): [Row[], Row[]] {
-  const fits = rowsThatFit(left, height);
-  const rest = [space(2), ...textRows(pdf, 'threading, continued', width, true), ...left.slice(fits)];
-  if (fits === left.length || heightOf(right) + heightOf(rest) > height) return [left, right];
-  const said = textRows(pdf, 'continued in the next column', width);
-  return [
-    [...left.slice(0, fits), ...said],
-    [...right, ...rest],
-  ];
+  return { later: alone };
 }
 
 function drawThreadingHead(pdf: Pdf, { draft }: PiecePlan, { lines }: SplitDraft, { x, y }: Frame): void {

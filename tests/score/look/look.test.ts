@@ -1,16 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { fromCells } from '../../../src/cloth/drawdown.js';
-import { colourFace, type Face } from '../../../src/cloth/face.js';
+import { colourFace, type Face, faceMaker } from '../../../src/cloth/face.js';
 import { contrastMeter } from '../../../src/score/contrast/contrast.js';
-import { localLight } from '../../../src/score/look/local-light.js';
+import { lightGatherer } from '../../../src/score/look/local-light.js';
 import { patchBits } from '../../../src/score/look/patches.js';
 import { pieceOf } from '../../../src/score/look/piece.js';
 import { shapesOf } from '../../../src/score/look/shapes.js';
 import { outlineOf } from '../../../src/score/look/sharp.js';
 import { solidShares } from '../../../src/score/look/solid.js';
 import { structureAlone, unlikeStructure } from '../../../src/score/look/structure-likeness.js';
-import { cellsOf, twillFaces, wovenFaces } from '../../faces.js';
+import { cellsOf, twillFaces, wovenCloths, wovenFaces } from '../../faces.js';
 import { runs } from '../../long.js';
 import * as plain from '../../plain/look.js';
 
@@ -39,9 +39,10 @@ describe('by its kinds and cell by cell, a face has the same', () => {
 
   test.each([1, 1.4])('solid areas and outlines, picks over ends %d', (squareness) => {
     fc.assert(
-      fc.property(wovenFaces, anyValues, (face, values) => {
+      fc.property(wovenCloths, anyValues, (cloth, values) => {
+        const face = faceMaker()(cloth);
         const v = valuesOf(face, values);
-        const light = localLight(face, values, 2, 2 * squareness);
+        const light = lightGatherer(values, 2, 2 * squareness)(cloth);
         const shares = plain.solid(v, squareness);
         expect(solidShares(light).dark).toBeCloseTo(shares.dark, 12);
         expect(solidShares(light).light).toBeCloseTo(shares.light, 12);
@@ -59,8 +60,9 @@ describe('by its kinds and cell by cell, a face has the same', () => {
     [0.4, 0.7],
   ])('shapes, over %d ends and %d picks', (across, along) => {
     fc.assert(
-      fc.property(wovenFaces, anyValues, (face, values) => {
-        const light = localLight(face, values, across, along);
+      fc.property(wovenCloths, anyValues, (cloth, values) => {
+        const face = faceMaker()(cloth);
+        const light = lightGatherer(values, across, along)(cloth);
         expect(shapesOf(light, face.ends)).toEqual(plain.shapes(valuesOf(face, values), across, along));
       }),
       { numRuns: runs(60) },

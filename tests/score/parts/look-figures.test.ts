@@ -1,10 +1,9 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { fromCells } from '../../../src/cloth/drawdown.js';
-import { colourFace } from '../../../src/cloth/face.js';
-import { eye } from '../../../src/score/look/look.js';
-import { structureAlone } from '../../../src/score/look/structure-likeness.js';
-import { LOOK_FIGURES, lookOf } from '../../../src/score/parts/look-figures.js';
+import { faceMaker, woven } from '../../../src/cloth/face.js';
+import { Eye } from '../../../src/score/look/look.js';
+import { lookOf } from '../../../src/score/parts/look-figures.js';
 import { cellsOf } from '../../faces.js';
 import { runs } from '../../long.js';
 import * as plain from '../../plain/look.js';
@@ -22,9 +21,12 @@ const cloths = fc
   })
   .map(({ ends, picks, up, warp, weft, middle }) => {
     const cloth = fromCells(ends, picks, (j, i) => up[j * 8 + i]!);
-    const face = colourFace(cloth, warp.slice(0, ends), weft.slice(0, picks));
     const drawn = Array.from({ length: picks }, (_, j) => Array.from({ length: ends }, (__, i) => +up[j * 8 + i]!));
-    return { cloth, face, drawn, values: Float64Array.of(0, middle, 1) };
+    return {
+      cloth: woven(cloth, warp.slice(0, ends), weft.slice(0, picks)),
+      drawn,
+      values: Float64Array.of(0, middle, 1),
+    };
   });
 
 /** Three picks lie where one end does, so that nothing may take the one for the other. */
@@ -33,13 +35,12 @@ const SQUARENESS = 3;
 /** One minute of arc at two metres, in ends. */
 const MINUTE = (Math.PI / 10_800) * (2000 / 1.27);
 
-const see = eye(SETT);
-
 test('cell by cell, a cloth has the same look, within bounds', () => {
   fc.assert(
-    fc.property(cloths, ({ cloth, face, drawn, values }) => {
+    fc.property(cloths, ({ cloth, drawn, values }) => {
+      const face = faceMaker()(cloth);
       const cells = cellsOf(face).map((row) => row.map((colour) => values[colour]!));
-      const look = lookOf(see(face, values, () => structureAlone(cloth, SQUARENESS)));
+      const look = lookOf(new Eye(SETT, values).turnTo(cloth, face));
       const { dark, light } = plain.solid(cells, SQUARENESS);
       expect(look.solid).toBeCloseTo(2 * Math.min(dark, light), 12);
       expect(look.sharp).toBeCloseTo(plain.outline(cells, SQUARENESS).slope, 6);
@@ -50,23 +51,6 @@ test('cell by cell, a cloth has the same look, within bounds', () => {
         expect(share).toBeGreaterThanOrEqual(0);
         expect(share).toBeLessThanOrEqual(1);
       }
-    }),
-    { numRuns: runs(60) },
-  );
-});
-
-test('what is not wanted is left 0, and the structure is not looked at for it', () => {
-  const keys = LOOK_FIGURES.map(({ key }) => key);
-  expect(new Set(keys).size).toBe(keys.length);
-  fc.assert(
-    fc.property(cloths, fc.subarray(keys), ({ cloth, face, values }, wanted) => {
-      const all = lookOf(see(face, values, () => structureAlone(cloth, SQUARENESS)));
-      const alone = (): never => expect.unreachable('only what is wanted is measured');
-      const some = lookOf(
-        see(face, values, wanted.includes('unlike') ? () => structureAlone(cloth, SQUARENESS) : alone),
-        new Set(wanted),
-      );
-      expect(some).toEqual(Object.fromEntries(keys.map((key) => [key, wanted.includes(key) ? all[key] : 0])));
     }),
     { numRuns: runs(60) },
   );

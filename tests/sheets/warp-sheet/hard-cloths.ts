@@ -12,19 +12,28 @@ interface Wandering {
   readonly shafts?: number;
   readonly warp?: string;
   readonly weft?: string;
+  /** Shafts that each lift raises. Default: two side by side, and one more on many shafts. */
+  readonly up?: number;
 }
 
 /** A threading and a treadling that go up and down at random, so that nothing can be folded; the same in every run. */
-export function wandering({ ends, picks = ends, shafts = 4, warp = 'DDLDL', weft = 'DL' }: Wandering): KeptCloth {
+export function wandering({
+  ends,
+  picks = ends,
+  shafts = 4,
+  warp = 'DDLDL',
+  weft = 'DL',
+  up = shafts > 8 ? 3 : 2,
+}: Wandering): KeptCloth {
   let state = ends + 31 * shafts;
-  const up = (): boolean => {
+  const rises = (): boolean => {
     state = (state * 48_271) % 2_147_483_647;
     return state % 2 === 0;
   };
   const walk = (steps: number): number[] => {
     let at = 1;
     return Array.from({ length: steps }, () => {
-      at = Math.max(1, Math.min(shafts, at + (up() ? 1 : -1)));
+      at = Math.max(1, Math.min(shafts, at + (rises() ? 1 : -1)));
       return at;
     });
   };
@@ -36,9 +45,8 @@ export function wandering({ ends, picks = ends, shafts = 4, warp = 'DDLDL', weft
     ...base.draft,
     yarns: `${warp}${weft}`.includes('R') ? [...YARNS, { letter: 'R', name: 'red', hex: '#b03030' }] : YARNS,
     threading: walk(ends).map((shaft) => [shaft]),
-    // Each lift raises two shafts side by side; two more on many shafts.
     tieUp: Array.from({ length: shafts }, (_, s) => {
-      const lift = [s, s + 1, ...(shafts > 8 ? [s + 5] : [])].map((shaft) => (shaft % shafts) + 1);
+      const lift = [0, 1, 5, 3, 8, 10].slice(0, up).map((step) => ((s + step) % shafts) + 1);
       return lift.toSorted((a, b) => a - b);
     }),
     treadling: walk(picks).map((treadle) => [treadle]),
@@ -106,7 +114,18 @@ export const HARD: Readonly<Record<string, HardSheet>> = {
     cloth: () => wandering({ ends: 60, picks: 48, shafts: 12, weft: 'DDL' }),
     flags: { loom: 'table' },
   },
+  'lift-plan-long': {
+    cloth: () => wandering({ ends: 120, picks: 116, shafts: 12, up: 6 }),
+    flags: { loom: 'table' },
+  },
   'many-shuttles': { cloth: () => kept('turned twill', { warp: 'DLDDL', by: 'unit', weft: 'LD', times: 4 }) },
+};
+
+/** Names that are read from the right, with letters that no type has. */
+export const FROM_THE_RIGHT: HardSheet = {
+  cloth: () => kept('plain weave', { warp: 'DDL' }),
+  flags: { project: 'מגבות מטבח (12), אביב' },
+  weaver: 'فاطِمة الزهراء 織子',
 };
 
 /** The PDF of one of these sheets; `changed` puts another plan on paper. */

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { pdfPage } from '../../golden/raster.js';
 import { complaints } from '../../plan/legible.js';
 import { type PdfPage, readPdf } from '../../plan/pdf-text.js';
-import { gampSheets, HARD, hardSheet } from './hard-cloths.js';
+import { FROM_THE_RIGHT, gampSheets, HARD, hardSheet } from './hard-cloths.js';
 
 const words = (page: PdfPage): string => page.lines.map((line) => line.text).join(' ');
 const sheet = async (name: keyof typeof HARD): Promise<string[]> => readPdf(await hardSheet(HARD[name]!)).map(words);
@@ -83,12 +83,21 @@ test('picks of the whole piece are counted in repeats, with a box for each', asy
 test('names: Greek and Cyrillic are written, a long one leaves room for the date, what the type lacks is said', async () => {
   const [first] = readPdf(await hardSheet(HARD['twenty-ends-greek']!));
   const said = words(first!);
-  expect(said.replaceAll(' ', '')).toContain('ΚαλλιόπηΠαπαδοπούλου-Αναγνωστοπούλου,ИринаПреображенская____');
-  expect(said).toContain('The blanks are letters that this type does not have: write them in by hand.');
+  expect(said.replaceAll(' ', '')).toContain('weaver1,ΚαλλιόπηΠαπαδοπούλου-Αναγνωστοπούλου,ИринаПреображенская');
+  expect(said).toContain('Each box in a name is a letter that this type does not have: write it in by hand.');
   const date = first!.lines.find(({ text }) => text === 'date')!;
   const name = first!.lines.find(({ text }) => text.startsWith('Καλλιόπη'))!;
   expect(date.y - name.y).toBeGreaterThan(9);
-  expect(words(readPdf(await hardSheet(HARD['eight-ends']!))[0]!)).not.toContain('The blanks');
+  expect(words(readPdf(await hardSheet(HARD['eight-ends']!))[0]!)).not.toContain('Each box');
+});
+
+test('names in Hebrew: the words stand from right to left, a number from left to right', async () => {
+  const [first] = readPdf(await hardSheet(FROM_THE_RIGHT));
+  // A letter of each word that no other has.
+  const [spring, number, kitchen, towels] = ['א', '12', 'ט', 'ג'].map(
+    (part) => first!.lines.find(({ text }) => text.includes(part))!.x,
+  );
+  expect([spring, number, kitchen, towels]).toEqual([spring, number, kitchen, towels].toSorted((a, b) => a! - b!));
 });
 
 test('picks that go on to the next page are read down each page before the next', async () => {

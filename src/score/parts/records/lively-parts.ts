@@ -1,6 +1,3 @@
-import { scratch } from '../../../cloth/scratch.js';
-import { ARC_MINUTE } from '../../contrast/viewing-distance.js';
-import { localLight } from '../../look/local-light.js';
 import { patchBits } from '../../look/patches.js';
 import { shapesOf } from '../../look/shapes.js';
 import type { LookFigure, ScorePart } from './score-part.js';
@@ -9,10 +6,6 @@ import type { LookFigure, ScorePart } from './score-part.js';
 const MOST_BITS = 4;
 /** The number of shapes above which a cloth is busy. */
 const MANY_SHAPES = 8;
-/** The viewing distance for shapes in metres, and the σ of the eye's blur from there in millimetres. */
-const SHAPES_FROM = 2;
-const SHAPES_SIGMA = ARC_MINUTE * SHAPES_FROM * 1000;
-const room = scratch(Float64Array);
 
 const PATCHES_AND_SHAPES = [
   {
@@ -29,11 +22,7 @@ const PATCHES_AND_SHAPES = [
     name: 'Shapes',
     means: 'closed shapes for the eye to learn, seen from 2 m; 0 is stripes or a net',
     places: 0,
-    measure: ({ face, values, across, along }) =>
-      shapesOf(
-        localLight(face, values, SHAPES_SIGMA / across, SHAPES_SIGMA / along, room(face.ends * face.picks)),
-        face.ends,
-      ).closed,
+    measure: (seen) => shapesOf(seen.fromAfar(), seen.face.ends).closed,
   },
 ] as const satisfies readonly LookFigure[];
 

@@ -1,5 +1,5 @@
 import type { Sett } from '../../../draft/draft.js';
-import type { Seen } from '../../look/look.js';
+import type { Eye } from '../../look/look.js';
 import type { Contrast, Ease, Floats } from '../../model/figures.js';
 import type { FloatLimit } from '../../model/float-limit.js';
 
@@ -27,7 +27,7 @@ export interface LookFigure {
   readonly means: string;
   /** Decimals on the page. */
   readonly places: number;
-  readonly measure: (seen: Seen) => number;
+  readonly measure: (seen: Eye) => number;
 }
 
 /** All about one part of a score: a figure from 0 to 1, more being better, by which cloths can be ranked. */

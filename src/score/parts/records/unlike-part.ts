@@ -12,7 +12,7 @@ export const unlikePart = {
       name: 'Unlike the structure',
       means: 'what a dark warp on a light weft does not show; 0 shows no more',
       places: 3,
-      measure: ({ face, values, variance, alone }) => unlikeStructure(face, values, variance(), alone()),
+      measure: (seen) => unlikeStructure(seen.face, seen.values, seen.variance(), seen.alone()),
     },
   ],
   of: ({ unlike }: { readonly unlike: number }) => unlike,

@@ -69,6 +69,39 @@ export function space(height: number): Row {
   return { height, draw: () => {} };
 }
 
+/** Rows in columns of equal width side by side, as low as can be; each column is read down before the next. */
+export function inColumns(pdf: Pdf, rows: readonly Row[], columns: number, width: number, between: number): Row {
+  const step = (width + between) / columns;
+  let high = heightOf(rows) / columns;
+  let parts = columnsOf(rows, high);
+  for (; parts.length > columns; parts = columnsOf(rows, high)) high += 0.5;
+  const height = Math.max(...parts.map(heightOf));
+  return {
+    height,
+    draw: (x, y) => {
+      const top = y + FOOT - height;
+      parts.forEach((part, c) => {
+        drawRows(pdf, part, { x: x + c * step, y: top, width: step - between, height });
+        const line = x + c * step - between / 2;
+        if (c > 0) pdf.line(line, top + 1, line, y + FOOT, 0.2);
+      });
+    },
+  };
+}
+
+/** Rows in columns of a height; headings stay with what follows. */
+function columnsOf(rows: readonly Row[], height: number): Row[][] {
+  const parts: Row[][] = [];
+  for (let rest = rows; rest.length > 0; ) {
+    let fits = 0;
+    for (let used = rest[0]!.height; fits < rest.length && used <= height; used += rest[fits]?.height ?? 0) fits++;
+    while (fits > 1 && fits < rest.length && rest[fits - 1]!.heads) fits--;
+    parts.push(rest.slice(0, Math.max(1, fits)));
+    rest = rest.slice(Math.max(1, fits));
+  }
+  return parts;
+}
+
 /** How many boxes fit a width. */
 export function boxesIn(width: number): number {
   return Math.max(0, Math.floor((width + TICK_STEP - TICK) / TICK_STEP));

@@ -11,6 +11,9 @@ export interface SheetOptions {
   readonly sections?: Pick<Gamp, 'warps' | 'wefts'>;
 }
 
+/** The y under the head of a page of lists. */
+export const LISTS_TOP = MARGIN + 12.5;
+
 /** Draws the head of a page; returns the y under it. */
 export function drawHead(
   pdf: Pdf,
@@ -29,8 +32,8 @@ export function drawHead(
   lines.forEach((line, at) => {
     pdf.text(line, MARGIN, MARGIN + 4.5 + at * 5, { size, bold: true });
   });
-  let y = MARGIN + 5.5 + Math.max(2, lines.length) * 5;
-  if (page > 1) return y - 3;
+  if (page > 1) return LISTS_TOP;
+  let y = MARGIN + 15.5;
   const shed = `${LOOM_WORDS[piece.tied.manner === 'lift plan' ? 'table' : loom.kind]}; face up; warp ${warp.number}${warp.onTheLoom ? ', on the loom' : ''}`;
   const free = right - MARGIN - pdf.textWidth(shed) - DATE - 8;
   const who = weaver === undefined ? 'weaver' : `weaver ${weaver}`;

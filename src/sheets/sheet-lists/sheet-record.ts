@@ -5,13 +5,15 @@ import { yarnName } from '../../plan/yarn/yarn-amounts.js';
 import { sayLength, sayLong, sayShort, sayWeight } from '../../words/measure.js';
 import { USUAL_CAUTIONS } from '../paper/cautions.js';
 import { MARGIN, type Pdf } from '../paper/paper.js';
-import { drawRows, heightOf, type Row, space, textRows } from './rows.js';
+import { drawRows, heightOf, inColumns, type Row, space, textRows } from './rows.js';
 
 /** Side of the box for a swatch, width of the blanks beside it, and the distance from blank to blank, in millimetres. */
 const BOX = 75;
 const BLANKS_WIDE = 46;
 const BLANK_STEP = 7.2;
 const BETWEEN = 3;
+/** Blanks side by side across a page. */
+const BLANKS_ACROSS = 3;
 
 /** The part of a sheet that is filled in by hand, with the arithmetic of length and yarn, and cautions. */
 export interface Record {
@@ -24,7 +26,7 @@ export interface Record {
 export function recordOf(pdf: Pdf, warp: WarpPlan, piece: PiecePlan): Record {
   const all = pdf.width - 2 * MARGIN;
   const reckoned = reckoningRows(pdf, warp, piece, all - BOX - BLANKS_WIDE - 2 * BETWEEN);
-  const cautions = USUAL_CAUTIONS.flatMap((caution) => textRows(pdf, caution, all));
+  const cautions = cautionRows(pdf, all);
   const high = Math.max(heightOf(reckoned), BOX + BETWEEN) + 2;
   const height = high + heightOf(cautions);
   return {
@@ -46,6 +48,37 @@ export function recordOf(pdf: Pdf, warp: WarpPlan, piece: PiecePlan): Record {
       drawRows(pdf, cautions, { x: MARGIN, y: y + high, width: all, height });
     },
   };
+}
+
+/** The cautions of every sheet. */
+export function cautionRows(pdf: Pdf, width: number): Row[] {
+  return USUAL_CAUTIONS.flatMap((caution) => textRows(pdf, caution, width));
+}
+
+/** The record across a page that has no room for the swatch. */
+export function closeRecordRows(pdf: Pdf, warp: WarpPlan, piece: PiecePlan, width: number): Row[] {
+  const step = (width + BETWEEN) / BLANKS_ACROSS;
+  const half = (width - 2 * BETWEEN) / 2;
+  const lines = Array.from({ length: Math.ceil(BLANKS.length / BLANKS_ACROSS) }, (_, at): Row => {
+    return {
+      height: BLANK_STEP,
+      draw: (x, y) =>
+        BLANKS.slice(at * BLANKS_ACROSS, (at + 1) * BLANKS_ACROSS).forEach((blank, c) => {
+          pdf.text(blank, x + c * step, y);
+          const line = x + c * step + pdf.textWidth(blank) + 1;
+          pdf.line(line, y + 0.5, x + (c + 1) * step - BETWEEN, y + 0.5);
+        }),
+    };
+  });
+  const rule: Row = { height: 3, draw: (x, y) => pdf.line(x, y, x + width, y, 0.4) };
+  const said = `your results; mark cloth no. ${piece.number} in the weaving; the album has a place for the swatch`;
+  return [
+    rule,
+    inColumns(pdf, reckoningRows(pdf, warp, piece, half), 2, width, 2 * BETWEEN),
+    ...textRows(pdf, said, width, true),
+    ...lines,
+    space(1),
+  ];
 }
 
 function reckoningRows(pdf: Pdf, warp: WarpPlan, piece: PiecePlan, width: number): Row[] {

@@ -6,6 +6,7 @@ import type { ListSection } from '../../plan/piece/threading-list.js';
 import { restingSides } from '../../plan/warp/pick-list.js';
 import { counted } from '../../words/counts.js';
 import { NUMBERS, type Pdf, SMALL } from '../paper/paper.js';
+import { liftCells } from './lift-cells.js';
 import { heightOf, LINE, type Row, space, textRows, tickRows } from './rows.js';
 import { groupRows, sectionRows } from './sheet-threading.js';
 
@@ -78,7 +79,8 @@ export function picksRows(
     .map((make) => make())
     .filter((rows) => rows !== undefined);
   const fit = listed.find((rows) => heightOf(rows) <= room);
-  const rows = fit ?? columnRows(pdf, piece, width, CLOSE, BLOCK_LINES) ?? listed.at(-1)!;
+  const rows =
+    fit ?? liftCells(pdf, piece, width, room) ?? columnRows(pdf, piece, width, CLOSE, BLOCK_LINES) ?? listed.at(-1)!;
   return [...head, ...rows, space(1), ...foot];
 }
 
@@ -187,9 +189,10 @@ function startWords({ shuttles }: PiecePlan): string {
   return `treadle and shuttle of each pick; first ${sides}, then to and fro`;
 }
 
-/** A box for each repeat, and for what is woven of another, with the picks so far. */
+/** A box for each repeat, and for what is woven of another, with the picks so far; none where one is all. */
 function repeatRows(pdf: Pdf, { picks, draft }: PiecePlan, width: number): Row[] {
   const repeat = draft.weft.length;
+  if (picks <= repeat) return [];
   const totals = Array.from({ length: Math.ceil(picks / repeat) }, (_, r) => Math.min(picks, (r + 1) * repeat));
   const heads = textRows(pdf, 'repeats done, and the picks so far:', width).map((row) => ({ ...row, heads: true }));
   return [...heads, ...tickRows(pdf, totals, width)];

@@ -25,6 +25,7 @@ const NO_SOURCE: Record<string, string> = {
   'tests/files/full-disk.test.ts': 'runs commands on a disk that is full',
   'tests/gallery/browser.test.ts': 'opens a whole gallery in a browser, without its script',
   'tests/page/browser.test.ts': 'opens a whole gallery in a browser, with its script',
+  'tests/page/journey.test.ts': 'follows a person who has a browser and the page, and no command until the plan',
   'tests/page/firefox.test.ts': 'drives the page in another browser',
 };
 

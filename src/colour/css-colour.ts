@@ -1,4 +1,4 @@
 // Alone in a file, which the build makes one with the library's own: help would otherwise open 150 files first.
 import 'culori/css';
 
-export { converter, formatHex, parse, wcagLuminance } from 'culori/fn';
+export { formatHex, parse } from 'culori/fn';

@@ -1,5 +1,5 @@
 import { Problem, quote } from '../problem.js';
-import { converter, formatHex, parse, wcagLuminance } from './css-colour.js';
+import { formatHex, parse } from './css-colour.js';
 
 /** A yarn: the letter it is written with, its colour, and its size where known. */
 export interface Yarn {
@@ -11,8 +11,6 @@ export interface Yarn {
   /** Grams per 1000 m. */
   readonly tex?: number;
 }
-
-const toLinear = converter('lrgb');
 
 /** Converts any CSS colour to `#rrggbb`. Throws a Problem if the text is no colour. */
 export function hexOf(colour: string): string {
@@ -30,15 +28,34 @@ function parsedColour(colour: string): ReturnType<typeof parse> {
   }
 }
 
-/** Red, green and blue in linear light, 0 to 1 (IEC 61966-2-1). */
+/** The linear light (0–1) of each 8-bit sRGB value, by the transfer function of IEC 61966-2-1. */
+export const LINEAR = Float64Array.from({ length: 256 }, (_, step) => {
+  const v = step / 255;
+  if (v <= 0.04045) return v / 12.92;
+  const base = (v + 0.055) / 1.055;
+  return base * base * fifthRoot(base) ** 2;
+});
+
+/**
+ * The fifth root of a number from 0.09 to 1, by Newton's method. Engines differ in the last bit of their powers; sums,
+ * products and quotients are the same in all of them, and so are then all figures.
+ */
+function fifthRoot(x: number): number {
+  let root = 1;
+  for (let step = 0; step < 12; step++) root = (4 * root + x / (root * root * root * root)) / 5;
+  return root;
+}
+
+/** Red, green and blue in linear light, 0 to 1. */
 export function linearLight(hex: string): readonly [number, number, number] {
-  const { r, g, b } = toLinear(hex)!;
-  return [r, g, b];
+  const rgb = Number.parseInt(hex.slice(1), 16);
+  return [LINEAR[rgb >> 16]!, LINEAR[(rgb >> 8) & 255]!, LINEAR[rgb & 255]!];
 }
 
 /** Luminance Y, 0 to 1, with the weights of the standard rounded to four places (0.2126, 0.7152, 0.0722). */
 export function luminance(hex: string): number {
-  return wcagLuminance(hex);
+  const [r, g, b] = linearLight(hex);
+  return 0.2126 * r + 0.7152 * g + 0.0722 * b;
 }
 
 /** CIE L* (0–100) of a luminance Y (0–1), with the exact constants 216/24389 and 24389/27. */

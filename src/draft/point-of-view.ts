@@ -15,14 +15,9 @@ export const AT_THE_LOOM: Seen = { pick: 'bottom', end: 'left', threading: 'abov
 /** As galleries of earlier versions were drawn. */
 export const DRAWN_DOWN: Seen = { pick: 'top', end: 'left', threading: 'above' };
 
-const PLACES: Readonly<Record<string, Partial<Seen>>> = {
-  top: { pick: 'top' },
-  bottom: { pick: 'bottom' },
-  left: { end: 'left' },
-  right: { end: 'right' },
-  above: { threading: 'above' },
-  below: { threading: 'below' },
-};
+/** The words for each place, the usual one first. */
+const PLACES = { pick: ['bottom', 'top'], end: ['left', 'right'], threading: ['above', 'below'] } as const;
+const WHAT = ['pick', 'end', 'threading'] as const;
 const EXPECTED =
   'first pick top or bottom, end 1 left or right, threading above or below, such as "bottom, right, above"';
 
@@ -30,6 +25,7 @@ const EXPECTED =
 export const SEEN: Key<Seen> = withDefault(kind(EXPECTED, seenOf), 'bottom, left, above', {
   about: 'how pictures and drafts are drawn: first pick top or bottom, end 1 left or right, threading above or below',
   usual: 'bottom, left, above: as at the loom',
+  oneOfEach: { 'first pick': PLACES.pick, 'end 1': PLACES.end, threading: PLACES.threading },
   example: 'bottom, right, above',
   argument: '<places>',
 });
@@ -42,10 +38,9 @@ function seenOf(given: Given, expected: string): Seen {
     expected,
     (item) => {
       const word = textOf(item, expected).toLowerCase();
-      const place = Object.hasOwn(PLACES, word) ? PLACES[word]! : undefined;
-      if (place === undefined || Object.keys(place).some((what) => what in seen))
-        throw new Misread(`found ${describe(given)}; expected ${expected}`);
-      seen = { ...seen, ...place };
+      const what = WHAT.find((each) => PLACES[each].some((place) => place === word));
+      if (what === undefined || what in seen) throw new Misread(`found ${describe(given)}; expected ${expected}`);
+      seen = { ...seen, [what]: word };
     },
     /[\s,;]+/,
   );

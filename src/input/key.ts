@@ -31,6 +31,8 @@ export interface Key<T> {
   readonly choices?: Choices;
   /** What may stand in place of one of these words. */
   readonly other?: string;
+  /** What the value says, where it is one word about each of a few things: the words for each, the usual one first. */
+  readonly oneOfEach?: Readonly<Record<string, readonly string[]>>;
   /** A value as a person would write it in YAML. */
   readonly example: string;
   /** The argument of its flag: `<range>`. */
@@ -71,6 +73,7 @@ interface Words {
   readonly many?: string;
   readonly choices?: Choices;
   readonly other?: string;
+  readonly oneOfEach?: Readonly<Record<string, readonly string[]>>;
   readonly example: string;
   readonly argument?: string;
 }

@@ -3,10 +3,10 @@ import { headerOf } from '../gallery/html/page-header.js';
 import type { Manifest } from '../gallery/manifest/manifest.js';
 import { askBox } from './ask/ask-box.js';
 import { type AskedOf, addressOfAsked, askedOfAddress } from './ask/asked.js';
-import { work } from './ask/at-work.js';
-import { one } from './paint/dom.js';
-import { openRoom } from './room.js';
+import { el, one } from './paint/dom.js';
+import { openRoom, type Room } from './room.js';
 import type { Address } from './store/store.js';
+import { serve } from './workers/search-worker.js';
 
 /**
  * Makes the page interactive. Without this script it shows all cloths, readable and printable.
@@ -16,21 +16,22 @@ import type { Address } from './store/store.js';
 async function begin(script: string): Promise<void> {
   const data = one(document, '#gallery').textContent!;
   const address = browserAddress();
-  let leave = (): void => undefined;
+  let room: Room | undefined;
   const ask = askBox(script, ({ question, outcome, manifest }, asked) => {
-    leave();
+    room?.leave();
     one(document, 'header').innerHTML = headerOf(question, outcome, []).markup;
     document.title = `${titleOf(question)} · shedlight gallery`;
+    one(document, '.under .links').append(' · ', ask.saver);
     address.ask(asked);
-    leave = openRoom(manifest, address, ask.opener);
+    room = openRoom(manifest, address, ask.opener, room?.kept());
     scrollTo(0, 0);
   });
   document.body.append(ask.dialog);
   if (data !== '') {
     const manifest = await unpacked(data);
     ask.show({ asked: manifest.question });
-    leave = openRoom(manifest, address, ask.opener);
-  } else one(document, 'main').replaceChildren(one(document, 'main h2'), ask.opener);
+    room = openRoom(manifest, address, ask.opener);
+  } else one(document, 'main').replaceChildren(one(document, 'main h2'), welcome(ask.opener));
   document.documentElement.classList.add('is-alive');
   addEventListener('popstate', () => {
     // Another question, or the gallery of the file: the page begins again with it.
@@ -43,6 +44,13 @@ async function begin(script: string): Promise<void> {
     ask.open();
     await ask.start();
   } else if (data === '') ask.open();
+}
+
+/** What a page without a gallery says. */
+function welcome(opener: HTMLElement): HTMLElement {
+  const words =
+    'Say what is on your loom, or in your mind, and which colours you have. This page tries the colour orders and shows the cloths that are worth a sample. It works without a network, and what you ask stays on this computer.';
+  return el('div', { class: 'welcome' }, el('p', {}, words), opener);
 }
 
 /** Reads the gallery out of the page: JSON, as zlib data in base 64. */
@@ -86,5 +94,5 @@ function browserAddress(): AskedAddress {
   };
 }
 
-if (typeof document === 'undefined') work(globalThis as unknown as Parameters<typeof work>[0]);
+if (typeof document === 'undefined') serve(globalThis as unknown as Parameters<typeof serve>[0]);
 else void begin(document.currentScript!.textContent!);

@@ -1,6 +1,7 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import { DRAWN_DOWN, SEEN } from '../draft/point-of-view.js';
+import type { KeptCloth } from '../formats/shortlist.js';
 import { rankingInWords } from '../gallery/html/page-asked.js';
 import type { Manifest } from '../gallery/manifest/manifest.js';
 import { sourceOf } from '../gallery/manifest/origin.js';
@@ -19,13 +20,26 @@ import { Marks } from './store/marks.js';
 import { shelfIn } from './store/shelf.js';
 import { type Address, Store } from './store/store.js';
 
+/** A gallery that is shown. */
+export interface Room {
+  /** The cloths that are kept. */
+  kept(): readonly KeptCloth[];
+  /** Takes the gallery away. */
+  leave(): void;
+}
+
 /**
  * Shows a gallery in the page, alive.
  *
  * @param ask the button that asks another question
- * @returns what takes it away again
+ * @param kept the cloths kept from the question before, which stay in the list
  */
-export function openRoom(manifest: Manifest, address: Address, ask: HTMLElement): () => void {
+export function openRoom(
+  manifest: Manifest,
+  address: Address,
+  ask: HTMLElement,
+  kept: readonly KeptCloth[] = [],
+): Room {
   const main = one(document, 'main');
   const { seen } = manifest.question;
   seeFrom(seen === undefined ? DRAWN_DOWN : SEEN.read(seen));
@@ -36,6 +50,7 @@ export function openRoom(manifest: Manifest, address: Address, ask: HTMLElement)
     shelfIn(() => localStorage, key),
     sourceOf(writtenBy(), manifest.question),
   );
+  marks.take(kept);
   const store = new Store(manifest, address, marks);
   const screen = new Screen();
   const cards = new Cards(store, screen, signal);
@@ -74,16 +89,19 @@ export function openRoom(manifest: Manifest, address: Address, ask: HTMLElement)
   };
   addEventListener('storage', changedElsewhere, { signal });
   store.readAddress();
-  return () => {
-    leaving.abort();
-    for (const { dialog } of boxes) dialog.remove();
-    foot.line.remove();
+  return {
+    kept: () => marks.all,
+    leave() {
+      leaving.abort();
+      for (const { dialog } of boxes) dialog.remove();
+      foot.line.remove();
+    },
   };
 }
 
 /** The key of the marks in the browser's storage: the same for all galleries of a question, wherever they lie. */
 function marksKey({ question }: Manifest): string {
-  const { rank: _, show: __, seed: ___, tries: ____, ...asked } = question;
+  const { rank: _, show: __, seed: ___, tries: ____, seen: _____, ...asked } = question;
   return `shedlight-kept ${bytesToHex(sha256(utf8ToBytes(JSON.stringify(asked)))).slice(0, 16)}`;
 }
 

@@ -20,13 +20,3 @@ export function yarnLight(yarns: readonly Yarn[], grey: boolean): Float64Array {
     yarns.flatMap(({ hex }) => (grey ? [luminance(hex), luminance(hex), luminance(hex)] : linearLight(hex))),
   );
 }
-
-const DECODED = Float64Array.from({ length: 256 }, (_, step) => {
-  const v = step / 255;
-  return v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4;
-});
-
-/** The linear light (0–1) of an 8-bit sRGB value (0–255), by the transfer function of IEC 61966-2-1. */
-export function linearOf(step: number): number {
-  return DECODED[step]!;
-}

@@ -39,6 +39,18 @@ describe('sRGB (IEC 61966-2-1) and CIE L*', () => {
     for (let v = 0; v < 256; v++) expect(encodeLight(linearLight(grey(v))[0])).toBe(v);
   });
 
+  it('decodes light as culori does, but for the last bit, in which engines differ', () => {
+    const toLight = converter('lrgb');
+    for (let v = 0; v < 256; v++) {
+      const hex = `#${[v, 255 - v, (v * 7) % 256].map((each) => each.toString(16).padStart(2, '0')).join('')}`;
+      const { r, g, b } = toLight(hex)!;
+      const exact = [r, g, b];
+      linearLight(hex).forEach((light, at) => {
+        expect(Math.abs(light - exact[at]!)).toBeLessThanOrEqual(2 ** -52);
+      });
+    }
+  });
+
   it('encodes light as culori does', () => {
     const toRgb = converter('rgb');
     for (let step = 0; step <= 1000; step++) {

@@ -4,8 +4,8 @@ import { inWords } from '../../score/words/figure-words.js';
 import type { Shard } from '../../search/checkpoint/checkpoint.js';
 import type { Question } from '../../search/question/question.js';
 import { waysCounted } from '../../search/question/treadlings-tried.js';
+import { minutesOf, type Sized } from '../../search/report/minutes.js';
 import { floatRemedyInWords } from '../../search/report/remedy-words.js';
-import type { Space } from '../../search/space/space.js';
 import type { Outcome } from '../../search/strategy/outcome.js';
 import { counted, grouped, plural } from '../../words/counts.js';
 import { asArgument } from '../../words/shell.js';
@@ -86,14 +86,11 @@ function whatToChange(question: Question, outcome: Outcome): string {
   return `Shorter orders, a smaller size (times) or a wider limit may allow some; the limits are ${set.join(', ')}.${blocks}`;
 }
 
-/** Candidates that one thread measures in a second: a rough guess, on the safe side. */
-const A_SECOND = 10_000;
-
 /** About how long it takes to measure every candidate; undefined where that is under a minute, or not done. */
-export function waitInWords({ way, count }: Pick<Space, 'way' | 'count'>, threads: number): string | undefined {
-  const minutes = count / A_SECOND / threads / 60;
-  if (way !== 'scored' || minutes < 1) return undefined;
-  return `${grouped(count)} candidates are measured one by one, about ${counted(Math.round(minutes), 'minute')}`;
+export function waitInWords(question: Question, space: Sized, threads: number): string | undefined {
+  const minutes = minutesOf(question, space, threads);
+  if (space.way !== 'scored' || minutes < 1) return undefined;
+  return `${grouped(space.count)} candidates are measured one by one, about ${counted(Math.round(minutes), 'minute')}`;
 }
 
 /** Prints the file of a shard, and the command that merges the shards. */

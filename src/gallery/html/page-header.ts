@@ -14,7 +14,7 @@ export function headerOf(question: Question, outcome: Outcome, sheets: readonly 
 ${yarnList(question.yarns)}
 <div class="under">
 <p class="ranking">${rankingInWords(question)}.</p>
-<p class="screen">${sheets.length > 0 && html`${sheetLinks(sheets)} · `}<a href="#before">Before you weave</a></p>
+<p class="screen links">${sheets.length > 0 && html`${sheetLinks(sheets)} · `}<a href="#before">Before you weave</a></p>
 <details class="screen asked-fold"><summary>Your question, and how many were tried</summary>
 <p>${[...countsOf(question, outcome.counts, outcome.found.length), ...(remedy ? [remedy] : [])].join(' ')}</p>
 <dl class="asked">

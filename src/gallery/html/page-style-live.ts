@@ -4,11 +4,12 @@ export const LIVE_STYLE = `
 button, select, input, textarea { font: inherit; color: inherit; }
 button, select, input[type=number], input[type=text], input[type=search], textarea { background: var(--raised);
   border: 1px solid var(--rule); border-radius: 3px; min-height: 2rem; padding: .15rem .6rem; }
+::placeholder { color: var(--quiet); opacity: 1; }
 button { cursor: pointer; }
 button:hover:not(:disabled) { border-color: currentColor; }
 button:disabled { color: var(--quiet); cursor: default; border-style: dashed; }
 button[aria-pressed=true] { background: var(--ink); color: var(--ground); border-color: var(--ink); }
-input[type=checkbox] { width: 1.15rem; height: 1.15rem; margin: 0; accent-color: var(--ink); }
+input[type=checkbox] { flex: none; width: 1.15rem; height: 1.15rem; margin: 0; accent-color: var(--ink); }
 input[type=range] { accent-color: var(--ink); height: 2rem; margin: 0; }
 [aria-invalid=true] { outline: 2px solid var(--caution); }
 .is-alive header, .is-alive main { padding: 0 clamp(.9rem, 2.4vw, 2.4rem); }
@@ -25,7 +26,8 @@ input[type=range] { accent-color: var(--ink); height: 2rem; margin: 0; }
 .step-back { width: 6rem; }
 label:has(> .step-back) output { min-width: 4rem; font-variant-numeric: tabular-nums; }
 .bench select { width: 9.2rem; }
-.bench .find { width: 8rem; }
+.bench .find { width: 8rem; min-width: 4rem; }
+.strip > label:has(> .find) { flex: 0 1 auto; min-width: 0; }
 .bench .count { margin: 0; font-weight: 600; }
 .ticked { display: flex; align-items: center; gap: .4rem; min-height: 1.5rem; }
 .floor { display: grid; gap: 0 1.6rem; grid-template-columns: minmax(0, 1fr); align-items: start; }
@@ -88,6 +90,7 @@ label:has(> .step-back) output { min-width: 4rem; font-variant-numeric: tabular-
 .neighbours { display: flex; gap: .5rem; }
 .outlining { display: flex; align-items: center; gap: .5rem; }
 .outlining input[type=number] { width: 4.5rem; }
+.telling .draft svg { max-width: 100%; height: auto; }
 .looking { position: sticky; top: 0; align-self: start; }
 .large { overflow: clip; max-width: 100%; }
 .large canvas, .compare canvas, .small-cloths canvas, .kept-cloths canvas { outline: 1px solid var(--rule); outline-offset: -1px; }
@@ -97,10 +100,10 @@ label:has(> .step-back) output { min-width: 4rem; font-variant-numeric: tabular-
 .figure svg { position: absolute; left: 0; top: 0; fill: none; }
 .figure .halo { stroke: #fff; stroke-width: 3.5px; vector-effect: non-scaling-stroke; }
 .figure .line { stroke: #c2185b; stroke-width: 1.5px; vector-effect: non-scaling-stroke; }
-.keeping { display: flex; flex-wrap: wrap; gap: .5rem 1rem; align-items: start; }
 .mark-fields { display: flex; flex-wrap: wrap; gap: .4rem 1rem; align-items: start; }
 .mark-fields label { display: flex; gap: .5rem; align-items: center; }
-.mark-fields textarea { width: min(20rem, 70vw); }
+.mark-fields .note { flex: 1; }
+.mark-fields textarea { width: 20rem; max-width: 100%; min-width: 0; }
 .command { max-width: 40rem; }
 .command code { display: block; background: var(--raised); border: 1px solid var(--rule); padding: .5rem .7rem; overflow-wrap: anywhere;
   font-size: .86rem; margin-bottom: .4rem; }
@@ -112,16 +115,24 @@ label:has(> .step-back) output { min-width: 4rem; font-variant-numeric: tabular-
 .small-cloths { display: flex; flex-wrap: wrap; gap: 1rem 1.4rem; }
 .small-cloths li { width: 11rem; font-size: .88rem; }
 .kept-cloths li { display: flex; flex-wrap: wrap; gap: .4rem 1.2rem; padding: .8rem 0; border-bottom: 1px solid var(--rule); }
-.kept-cloths li > div:last-child { flex: 1; min-width: 14rem; display: grid; gap: .5rem; justify-items: start; }
+.kept-cloths li > div:last-child { flex: 1; min-width: 11rem; display: grid; gap: .5rem; justify-items: start; }
 .kept-cloths p { margin: 0; overflow-wrap: anywhere; }
 .bars li { display: grid; grid-template-columns: minmax(0, 14rem) minmax(0, 14rem) 4rem; gap: .8rem; align-items: center; padding: .1rem 0; }
 .bar-room { background: var(--raised); height: .9rem; }
 .bar { display: block; height: 100%; background: var(--ink); }
+button.saver { border: 0; padding: 0; min-height: 0; background: none; text-decoration: underline; text-underline-offset: .15em; }
 .ask-head { position: sticky; top: -1rem; z-index: 1; background: var(--ground); padding: .4rem 0; border-bottom: 1px solid var(--rule); }
 .ask-head p, .asked-key p { margin: 0; overflow-wrap: anywhere; max-width: none; }
 .ask-said { font-weight: 600; min-height: 1.5em; }
 .ask-head progress { width: 100%; }
 .ask-fields { display: grid; gap: 1rem 2.4rem; grid-template-columns: minmax(0, 1fr); }
+.ask-fields > .caution { grid-column: 1 / -1; }
+.ask-fields[inert] { opacity: .55; }
+.seldom > div { display: grid; gap: 0 2.4rem; grid-template-columns: minmax(0, 1fr); align-items: start; }
+.ask-files { margin: .6rem 0 0; }
+.too-large { border-left: 4px solid var(--caution); padding-left: .8rem; margin: .6rem 0; }
+.welcome { padding: 1rem 0; }
+.welcome button { font-size: 1.1rem; padding: .4rem 1.2rem; }
 .ask fieldset { border: 0; margin: .8rem 0; padding: 0; min-width: 0; }
 .ask legend { font-weight: 650; padding: 0 0 .2rem; }
 .structures .all { display: grid; grid-template-columns: repeat(auto-fill, minmax(7rem, 1fr)); gap: .6rem; max-height: 22rem; overflow: auto; margin-top: .5rem; padding: 3px; }
@@ -129,6 +140,7 @@ label:has(> .step-back) output { min-width: 4rem; font-variant-numeric: tabular-
 .structure .figure { grid-column: 1 / -1; }
 .structure input { grid-row: 2; }
 .structure span { grid-row: 2; }
+.structures .chosen { font-weight: 400; }
 .own-draft textarea { width: 100%; font-family: ui-monospace, monospace; font-size: .88rem; }
 .yarn-rows { list-style: none; margin: 0 0 .5rem; padding: 0; }
 .yarn-rows li { display: flex; gap: .5rem; align-items: center; padding: .15rem 0; }
@@ -137,9 +149,13 @@ label:has(> .step-back) output { min-width: 4rem; font-variant-numeric: tabular-
 .asked-key { padding: .25rem 0; font-size: .92rem; }
 .asked-key label { display: grid; grid-template-columns: 9rem minmax(0, 1fr); gap: .6rem; align-items: center; }
 .asked-key p { font-size: .84rem; }
-.asked-key select { width: 100%; min-width: 0; }
+.asked-key select { width: 100%; min-width: 0; text-overflow: ellipsis; }
 .asked-key > input { width: 100%; margin-top: .3rem; }
 .asked-key .ticked { display: flex; }
+.asked-key.each { display: flex; flex-wrap: wrap; gap: .3rem 1.2rem; }
+.asked-key.each legend { flex-basis: 100%; }
+.asked-key.each label { display: flex; }
+.asked-key.each select { width: auto; }
 fieldset.asked-key { margin: 0; }
 .threads { display: inline-flex; flex: none; border: 1px solid var(--rule); }
 .threads span { width: 4px; height: .9rem; }
@@ -153,7 +169,7 @@ fieldset.asked-key { margin: 0; }
 .compare thead button { font-weight: 400; font-size: .84rem; min-height: 1.6rem; }
 .compare tbody th { color: var(--quiet); min-width: 6.5rem; }
 .compare .draft { max-width: 15.5rem; margin: 0; }
-@media (min-width: 60rem) { .ask-fields { grid-template-columns: repeat(2, minmax(0, 1fr)); }
+@media (min-width: 60rem) { .ask-fields, .seldom > div { grid-template-columns: repeat(2, minmax(0, 1fr)); } .seldom { grid-column: 1 / -1; }
   .closer .box-body { grid-template-columns: minmax(0, 34rem) minmax(0, 1fr); }
   .closer .looking { max-height: calc(100vh - 6rem); overflow: auto; } }
 @media (min-width: 75rem) {
@@ -165,12 +181,17 @@ fieldset.asked-key { margin: 0; }
   clip-path: inset(50%); } .bench select { width: 8rem; } }
 @media (max-width: 60rem) {
   .bench { position: static; flex-wrap: wrap; gap: .3rem .6rem; }
-  .strip { flex-basis: 100%; order: 1; }
+  .strip { flex-basis: 100%; order: 1; flex-wrap: wrap; }
   .closer .looking { position: static; display: contents; }
   .closer .large { position: sticky; top: -1rem; background: var(--ground); padding: .3rem 0; z-index: 1; }
 }
 @media (max-width: 30rem) {
   .line .beside-others, .bench .last button:disabled { display: none; }
+  .bench { gap: .3rem; }
+  .bench button { padding: .15rem .4rem; }
+  .bench .last { gap: .35rem; }
+  .compare tbody th { min-width: 0; max-width: 4.6rem; font-size: .8rem; }
+  .compare th, .compare td { padding-right: .5rem; }
   .bars li { grid-template-columns: minmax(0, 1fr) 4rem; }
   .bars .bar-room { grid-column: 1 / -1; grid-row: 2; }
 }

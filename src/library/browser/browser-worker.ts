@@ -1,3 +1,3 @@
-import { work } from '../../page/ask/at-work.js';
+import { work } from '../../page/workers/at-work.js';
 
 work(globalThis as unknown as Parameters<typeof work>[0]);

@@ -1,5 +1,5 @@
 /** The library for browsers: the same names as in Node, and the same results. */
-import { workersOf } from '../../page/ask/searcher.js';
+import { workersOf } from '../../page/workers/hands.js';
 import { answer } from '../../search/answer.js';
 import { inThisThread } from '../../search/pool/pool.js';
 import { spaceOf } from '../../search/space/space.js';

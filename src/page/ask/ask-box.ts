@@ -1,23 +1,29 @@
 import { countsOf } from '../../gallery/html/page-counts.js';
-import { manifestOf } from '../../gallery/manifest/manifest.js';
 import type { Stage } from '../../search/strategy/strategies.js';
 import { capital, grouped, plural } from '../../words/counts.js';
+import { copying } from '../boxes/copying.js';
 import { dialogBox } from '../boxes/dialog.js';
 import { download } from '../boxes/download.js';
 import { button, el } from '../paint/dom.js';
+import { countInWords, isTooLarge } from '../workers/counted.js';
+import { Searcher } from '../workers/searcher.js';
 import { type AskForm, askForm } from './ask-form.js';
 import type { AskedOf } from './asked.js';
 import { askedOfFile, askedText, readAsked } from './read-asked.js';
 import { type Answered, savedPage } from './save-page.js';
-import { Searcher } from './searcher.js';
 
 /** Milliseconds from the last key to the count of candidates. */
 const COUNT_AFTER = 250;
+/** The file of a saved question, and the command that answers it. */
+const QUESTION_FILE = 'question.yaml';
+const COMMAND = `shedlight explore ${QUESTION_FILE}`;
 
 /** The box in which questions are asked. */
 export interface AskBox {
   readonly dialog: HTMLDialogElement;
   readonly opener: HTMLButtonElement;
+  /** Saves the page with the last answer in it. */
+  readonly saver: HTMLButtonElement;
   open(): void;
   /** Fills the form with a question. */
   show(asked: AskedOf): void;
@@ -38,6 +44,17 @@ export function askBox(script: string, answered: (answer: Answered, asked: Asked
   const form = askForm(() => later());
   const said = el('p', { role: 'status', class: 'ask-said' });
   const bar = el('progress', { hidden: true, 'aria-label': 'Search' });
+  const large = el(
+    'div',
+    { class: 'too-large', hidden: true },
+    el(
+      'p',
+      {},
+      'That is long for a browser, whose window has to stay open. The command can be interrupted, and goes on where it was: save the question, and in its folder run ',
+      el('code', {}, COMMAND),
+    ),
+    copying(COMMAND, 'Copy the command'),
+  );
   let running: { readonly enough: AbortController; readonly stop: AbortController } | undefined;
   let last: Answered | undefined;
   let waiting: ReturnType<typeof setTimeout> | undefined;
@@ -49,10 +66,14 @@ export function askBox(script: string, answered: (answer: Answered, asked: Asked
   const count = async (): Promise<void> => {
     if (running !== undefined) return;
     try {
-      said.textContent = countInWords(await searcher.count(readAsked(form.asked())));
+      const found = await searcher.count(readAsked(form.asked()));
+      if (running !== undefined) return;
+      said.textContent = countInWords(found);
+      large.hidden = !isTooLarge(found);
       search.disabled = false;
     } catch (error) {
       search.disabled = true;
+      large.hidden = true;
       said.textContent = wordsOf(error);
     }
   };
@@ -60,27 +81,28 @@ export function askBox(script: string, answered: (answer: Answered, asked: Asked
     clearTimeout(waiting);
     running = { enough: new AbortController(), stop: new AbortController() };
     controls(true);
+    said.textContent = 'Searching';
+    bar.removeAttribute('value');
     const tell = ({ name, done, of }: Stage): void => {
-      said.textContent = `${name}: ${grouped(done)} of ${grouped(of)}`;
+      said.textContent = `${capital(name)}: ${grouped(done)} of ${grouped(of)}`;
       bar.max = Math.max(1, of);
       bar.value = done;
     };
     try {
+      const asked = form.asked();
       const notes: string[] = [];
-      const question = readAsked(form.asked(), (note) => notes.push(note));
+      const question = readAsked(asked, (note) => notes.push(note));
       const { enough, stop } = running;
-      const outcome = await searcher.search(question, tell, enough.signal, stop.signal);
-      if (outcome.found.length === 0) {
-        said.textContent = `Nothing fits the question. ${countsOf(question, outcome.counts, 0).join(' ')}`;
+      const { outcome, manifest } = await searcher.search(question, tell, enough.signal, stop.signal);
+      const { found, counts } = outcome;
+      if (found.length === 0) {
+        said.textContent = `Nothing fits the question. ${countsOf(question, counts, 0).join(' ')}`;
         return;
       }
-      last = { question, outcome, manifest: manifestOf(question, outcome) };
-      said.textContent = [`${outcome.found.length} ${plural(outcome.found.length, 'cloth')} shown.`, ...notes].join(
-        ' ',
-      );
-      savePage.disabled = false;
+      last = { question, outcome, manifest };
+      said.textContent = [`${found.length} ${plural(found.length, 'cloth')} shown.`, ...notes].join(' ');
       shown.close();
-      answered(last, form.asked());
+      answered(last, asked);
     } catch (error) {
       said.textContent = running?.stop.signal.aborted ? 'Cancelled.' : wordsOf(error);
     } finally {
@@ -89,25 +111,34 @@ export function askBox(script: string, answered: (answer: Answered, asked: Asked
     }
   };
 
-  const { head, search, savePage, controls } = headOf({
+  const { head, files, search, controls } = partsOf({
     said,
     bar,
+    fields: form.fields,
     start: () => void start(),
     enough: () => running?.enough.abort(),
     cancel: () => running?.stop.abort(),
-    savePage: async () => {
-      if (last) download(await savedPage(last, script), 'gallery.html', 'text/html');
-    },
+    focus: shown.focus,
     ...questionFile(form, said, () => later()),
   });
   controls(false);
-  shown.body.append(head, form.fields);
+  shown.body.append(head, large, files, form.fields);
   const open = (): void => {
     shown.open('Ask a question');
     form.paint();
     later();
   };
-  return { dialog: shown.dialog, opener: button('Ask', open), open, show: form.show, start };
+  const savePage = async (): Promise<void> => {
+    if (last) download(await savedPage(last, script), 'gallery.html', 'text/html');
+  };
+  return {
+    dialog: shown.dialog,
+    opener: button('Ask', open),
+    saver: button('Save this page', () => void savePage(), { class: 'saver' }),
+    open,
+    show: form.show,
+    start,
+  };
 }
 
 /** Saves the question in the form as a file, and fills the form from one. What is wrong is said. */
@@ -120,7 +151,7 @@ function questionFile(form: AskForm, said: HTMLElement, opened: () => void) {
     }
   };
   return {
-    saveText: (): void => attempt(() => download(askedText(form.asked()), 'question.yaml', 'application/yaml')),
+    saveText: (): void => attempt(() => download(askedText(form.asked()), QUESTION_FILE, 'application/yaml')),
     async openText(file: File): Promise<void> {
       const text = await file.text();
       attempt(() => {
@@ -131,25 +162,26 @@ function questionFile(form: AskForm, said: HTMLElement, opened: () => void) {
   };
 }
 
-/** The head of the box: what is said, the progress, and the buttons, of which a search shows others. */
-function headOf({
+/** The head of the box: what is said, the progress, and the buttons, of which a search shows others; and the files. */
+function partsOf({
   said,
   bar,
+  fields,
   ...on
 }: {
   readonly said: HTMLElement;
   readonly bar: HTMLProgressElement;
+  readonly fields: HTMLElement;
   readonly start: () => void;
   readonly enough: () => void;
   readonly cancel: () => void;
-  readonly savePage: () => Promise<void>;
+  readonly focus: () => void;
   readonly saveText: () => void;
   readonly openText: (file: File) => Promise<void>;
 }) {
   const search = button('Search', on.start, { class: 'search', disabled: true });
   const enough = button('Stop, and show what was found', on.enough);
   const cancel = button('Cancel', on.cancel);
-  const savePage = button('Save the page', () => void on.savePage(), { disabled: true });
   const saveText = button('Save the question', on.saveText);
   const file = el('input', {
     type: 'file',
@@ -164,26 +196,25 @@ function headOf({
     },
   });
   const openText = button('Open a question', () => file.click());
-  const buttons = el('div', { class: 'controls' }, search, enough, cancel, savePage, saveText, openText, file);
+  const files = el('div', { class: 'controls ask-files' }, openText, saveText, file);
   return {
-    head: el('div', { class: 'ask-head' }, said, bar, buttons),
+    head: el('div', { class: 'ask-head' }, said, bar, el('div', { class: 'controls' }, search, enough, cancel)),
+    files,
     search,
-    savePage,
+    /** A search has its own buttons; the question that it answers stays as it is. */
     controls(searching: boolean): void {
+      const had = document.activeElement;
       bar.hidden = !searching;
       search.hidden = searching;
       enough.hidden = !searching;
       cancel.hidden = !searching;
+      fields.inert = searching;
+      files.inert = searching;
+      // The keyboard goes on from the head of the box: a second press of Enter must not end the search.
+      if (had === search) on.focus();
+      else if (had === cancel || had === enough) search.focus();
     },
   };
-}
-
-/** `1,111 candidates: every one will be tried.` */
-function countInWords({ candidates, all }: { readonly candidates: number; readonly all: boolean }): string {
-  const many = `${grouped(candidates)} ${plural(candidates, 'candidate')}`;
-  return all
-    ? `${many}: every one will be tried.`
-    : `${many} at most will be tried, the best found varied further: there are too many to try them all.`;
 }
 
 function wordsOf(error: unknown): string {

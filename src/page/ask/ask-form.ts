@@ -3,7 +3,7 @@ import { QUESTION_TABLE } from '../../search/question/question-table.js';
 import { capital } from '../../words/counts.js';
 import { el } from '../paint/dom.js';
 import { type AskedOf, fieldText } from './asked.js';
-import { type AskField, choiceField, ticksField } from './choice-field.js';
+import { type AskField, choiceField, eachField, ticksField } from './choice-field.js';
 import { draftField } from './draft-field.js';
 import { ownOf } from './own-draft.js';
 import { structureChoice } from './structure-choice.js';
@@ -28,6 +28,7 @@ const MAIN: readonly Key[] = [
   'rank',
   'sett',
   'show',
+  'seen',
 ];
 const SELDOM: readonly Key[] = [
   'treadled',
@@ -48,6 +49,7 @@ const CALLED: Partial<Record<Key, string>> = {
   fill: 'each element is',
   times: 'size ×',
   starts: 'orders begin',
+  seen: 'drawn with',
 };
 
 /** The fields of a question. */
@@ -65,6 +67,7 @@ export function askForm(changed: () => void): AskForm {
   const yarns = yarnRows(changed);
   yarns.show(undefined);
   const draft = draftField(changed);
+  const lacking = el('p', { class: 'caution', hidden: true });
   const shown = new Map<string, { readonly value: unknown; readonly text: string }>();
   const inputs = new Map<Key, AskField>();
   const field = (key: Key): HTMLElement => {
@@ -76,8 +79,10 @@ export function askForm(changed: () => void): AskForm {
   const fields = el(
     'div',
     { class: 'ask-fields' },
+    lacking,
     el('div', {}, structure.field, draft.field, yarns.field),
-    el('div', {}, main, el('details', {}, el('summary', {}, 'Seldom needed'), SELDOM.map(field))),
+    el('div', {}, main),
+    el('details', { class: 'seldom' }, el('summary', {}, 'Seldom needed'), el('div', {}, SELDOM.map(field))),
   );
   return {
     fields,
@@ -98,6 +103,8 @@ export function askForm(changed: () => void): AskForm {
       const names = asked.structure;
       structure.choose(Array.isArray(names) ? names.map(String) : names === undefined ? [] : [String(names)]);
       yarns.show(asked.yarns);
+      lacking.hidden = asked.done === undefined;
+      lacking.textContent = `The question leaves out what was done before (${fieldText('done', asked.done)}). That needs those files, which only the command can open: here nothing is left out.`;
       const onTheLoom = asked['on the loom'];
       const file = asked.draft ?? onTheLoom;
       const text = asked['draft text'];
@@ -118,10 +125,11 @@ export function askForm(changed: () => void): AskForm {
 /** The field of a key: words to choose from where the key has such, else a line to write in. */
 function fieldOf(key: Key, changed: () => void): AskField {
   const known: Asks = QUESTION_TABLE.keys[key];
-  const { about, usual, example, choices, other, many } = known;
+  const { about, usual, example, choices, other, many, oneOfEach } = known;
   const name = capital(CALLED[key] ?? key);
   const written = { name, usual, other, example: example.replace(/[[\]]/g, '') };
   if (choices !== undefined) return (many === undefined ? choiceField : ticksField)({ ...written, choices }, changed);
+  if (oneOfEach !== undefined) return eachField(name, oneOfEach, changed);
   const hint = `hint-${key.replaceAll(' ', '-')}`;
   const input = el('input', {
     type: 'text',

@@ -63,10 +63,11 @@ export function askedOfAddress(hash: string): AskedOf | undefined {
   try {
     const asked: unknown = JSON.parse(said.get('ask') ?? '');
     if (typeof asked !== 'object' || asked === null || Array.isArray(asked)) return undefined;
-    const { draft } = asked as Asked;
+    const { draft, 'on the loom': onTheLoom } = asked as Asked;
     const bytes = said.get('draft');
-    if (bytes === null || typeof draft !== 'string') return { asked: asked as Asked };
-    return { asked: asked as Asked, own: { name: draft, bytes: Uint8Array.from(atob(bytes), (c) => c.charCodeAt(0)) } };
+    const name = draft ?? onTheLoom;
+    if (bytes === null || typeof name !== 'string') return { asked: asked as Asked };
+    return { asked: asked as Asked, own: { name, bytes: Uint8Array.from(atob(bytes), (c) => c.charCodeAt(0)) } };
   } catch {
     return undefined;
   }

@@ -75,6 +75,41 @@ export function choiceField({ name, choices, usual, other, example }: Offer, cha
   };
 }
 
+/** Lists side by side, of each of which one word is chosen. All of them the usual ones are the value of a key not given. */
+export function eachField(
+  name: string,
+  oneOfEach: Readonly<Record<string, readonly string[]>>,
+  changed: () => void,
+): AskField {
+  const lists = Object.entries(oneOfEach).map(([thing, words]) => {
+    const select = el(
+      'select',
+      { change: changed },
+      words.map((word) => el('option', {}, word)),
+    );
+    return { words, select, label: el('label', {}, el('span', {}, thing), select) };
+  });
+  return {
+    element: el(
+      'fieldset',
+      { class: 'asked-key each' },
+      el('legend', {}, name),
+      lists.map(({ label }) => label),
+    ),
+    value: () =>
+      lists.every(({ select }) => select.selectedIndex === 0) ? '' : lists.map(({ select }) => select.value).join(', '),
+    show(text) {
+      const said = text.split(/[\s,;]+/);
+      for (const { words, select } of lists) {
+        select.selectedIndex = Math.max(
+          0,
+          words.findIndex((word) => said.includes(word)),
+        );
+      }
+    },
+  };
+}
+
 /** Threads of one element, and an order, of which the ways of filling are shown. */
 const THREADS = 4;
 const ORDER = [0, 0, 1];

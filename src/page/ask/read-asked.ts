@@ -4,6 +4,7 @@ import { Problem } from '../../problem.js';
 import type { Question } from '../../search/question/question.js';
 import { QUESTION_TABLE } from '../../search/question/question-table.js';
 import { readQuestion } from '../../search/question/read-question.js';
+import { structuresOf } from '../../search/question/read-weave.js';
 import { type Asked, type AskedOf, questionText } from './asked.js';
 import { draftOfOwn, textOfOwn } from './own-draft.js';
 
@@ -24,12 +25,15 @@ export function askedText({ asked, own }: AskedOf): string {
 }
 
 /**
- * Reads the file of a question for the form.
+ * Reads the file of a question for the form; structures get the names that the form has for them.
  *
  * @throws Problem with file, line and column on keys that are unknown, and on values that cannot be read
  */
 export function askedOfFile(text: string, file: string): Asked {
   const source = parseSource(text, file);
-  placed(source, () => readKeys(QUESTION_TABLE, source.value));
-  return source.value as Asked;
+  return placed(source, () => {
+    const { structure } = readKeys(QUESTION_TABLE, source.value);
+    const names = structure !== undefined && structuresOf({ structure }).map(({ name }) => name);
+    return { ...(source.value as Asked), ...(names && { structure: names }) };
+  });
 }

@@ -16,7 +16,24 @@ export function structureChoice(changed: () => void): {
   chosen(): readonly string[];
   choose(names: readonly string[]): void;
 } {
-  const boxes = structures.map(({ name }) => el('input', { type: 'checkbox', value: name, change: changed }));
+  const said = el('span', { class: 'chosen' });
+  // In the order in which they were chosen or are written: of cloths that are equally good, the first structure's stands first.
+  let chosen: readonly string[] = [];
+  const choose = (names: readonly string[]): void => {
+    chosen = names;
+    said.textContent = names.length > 0 ? `: ${names.join(', ')}` : '';
+    for (const box of boxes) box.checked = names.includes(box.value);
+  };
+  const boxes: readonly HTMLInputElement[] = structures.map(({ name }) =>
+    el('input', {
+      type: 'checkbox',
+      value: name,
+      change: () => {
+        choose(chosen.includes(name) ? chosen.filter((each) => each !== name) : [...chosen, name]);
+        changed();
+      },
+    }),
+  );
   const labels = structures.map((structure, at) => {
     const label = el('label', { class: 'structure' }, boxes[at]!, el('span', {}, structure.name));
     label.dataset.words = [structure.name, ...structure.aliases].join(' ').toLowerCase();
@@ -31,27 +48,23 @@ export function structureChoice(changed: () => void): {
       for (const label of labels) label.hidden = !label.dataset.words!.includes(word);
     },
   });
-  const field = el(
-    'fieldset',
-    { class: 'structures' },
-    el('legend', {}, 'Structure, one or more'),
-    find,
-    el('div', { class: 'all' }, labels),
-  );
+  const all = el('div', { class: 'all' }, labels);
+  const field = el('fieldset', { class: 'structures' }, el('legend', {}, 'Structure, one or more', said), find, all);
   const painter = new Painter();
   let painted = false;
   return {
     field,
     paint() {
-      boxes.find(({ checked }) => checked)?.scrollIntoView({ block: 'nearest' });
-      if (painted) return;
-      painted = true;
-      for (const [at, label] of labels.entries()) painter.soon(label, () => label.prepend(pictureOf(structures[at]!)));
+      if (!painted) {
+        painted = true;
+        for (const [at, label] of labels.entries())
+          painter.soon(label, () => label.prepend(pictureOf(structures[at]!)));
+      }
+      const first = labels.find((_, at) => boxes[at]!.checked);
+      if (first) all.scrollTop = first.offsetTop - all.offsetTop;
     },
-    chosen: () => boxes.filter(({ checked }) => checked).map(({ value }) => value),
-    choose(names) {
-      for (const box of boxes) box.checked = names.includes(box.value);
-    },
+    chosen: () => chosen,
+    choose,
   };
 }
 

@@ -1,14 +1,8 @@
-import { DEFAULT_YARNS } from '../../draft/yaml/read-draft.js';
+import type { Yarn } from '../../colour/yarn.js';
+import { DEFAULT_YARNS, YARNS } from '../../draft/yaml/yarns-given.js';
+import type { Given } from '../../input/given.js';
 import { button, el } from '../paint/dom.js';
 
-/** A yarn as it is asked for. */
-interface Row {
-  readonly letter: string;
-  readonly colour: string;
-  readonly name: string;
-}
-
-const USUAL: readonly Row[] = DEFAULT_YARNS.map(({ letter, hex, name }) => ({ letter, colour: hex, name }));
 /** Letters for further yarns. */
 const LETTERS = 'DLABCEFGHIJKMNOPQRSTUVWXYZ';
 
@@ -16,11 +10,11 @@ const LETTERS = 'DLABCEFGHIJKMNOPQRSTUVWXYZ';
 export function yarnRows(changed: () => void): {
   readonly field: HTMLElement;
   /** The yarns under the key of a question. */
-  value(): Readonly<Record<string, { readonly colour: string; readonly name?: string }>>;
+  value(): Readonly<Record<string, { readonly colour: string; readonly name?: string; readonly tex?: string }>>;
   show(yarns: unknown): void;
 } {
   const list = el('ul', { class: 'yarn-rows' });
-  const add = ({ letter, colour, name }: Row): void => {
+  const add = ({ letter, hex, name, tex }: Yarn): void => {
     const remove = button('Remove', () => {
       item.remove();
       more.focus();
@@ -29,12 +23,12 @@ export function yarnRows(changed: () => void): {
     remove.append(el('span', { class: 'unseen' }, ` yarn ${letter}`));
     const item: HTMLElement = el(
       'li',
-      {},
+      { 'data-tex': tex },
       el('strong', { class: 'letter' }, letter),
-      el('input', { type: 'color', value: colour, 'aria-label': `Colour of ${letter}`, input: changed }),
+      el('input', { type: 'color', value: hex, 'aria-label': `Colour of ${letter}`, input: changed }),
       el('input', {
         type: 'text',
-        value: name,
+        value: name === letter ? '' : name,
         maxlength: 200,
         placeholder: 'name',
         'aria-label': `Name of ${letter}`,
@@ -48,27 +42,29 @@ export function yarnRows(changed: () => void): {
   const more = button('Another yarn', () => {
     const letter = [...LETTERS].find((each) => !letters().includes(each));
     if (letter === undefined) return;
-    add({ letter, colour: '#888888', name: '' });
+    add({ letter, hex: '#888888', name: letter });
     changed();
   });
   return {
     field: el('fieldset', {}, el('legend', {}, 'Yarns'), list, more),
     value: () =>
       Object.fromEntries(
-        [...list.children].map((item) => {
+        [...list.querySelectorAll('li')].map((item) => {
           const [colour, name] = [...item.querySelectorAll('input')].map(({ value }) => value.trim());
-          return [item.querySelector('.letter')!.textContent!, { colour: colour!, ...(name && { name }) }];
+          const { tex } = item.dataset;
+          const yarn = { colour: colour!, ...(name && { name }), ...(tex !== undefined && { tex }) };
+          return [item.querySelector('.letter')!.textContent!, yarn];
         }),
       ),
     show(yarns) {
-      const given = typeof yarns === 'object' && yarns !== null ? Object.entries(yarns) : [];
-      const rows = given.map(([letter, yarn]: [string, Partial<Row>]) => ({
-        letter,
-        colour: yarn.colour ?? '#888888',
-        name: yarn.name === undefined || yarn.name === letter ? '' : yarn.name,
-      }));
+      const given = yarns === undefined ? DEFAULT_YARNS : YARNS.read(asWritten(yarns));
       list.replaceChildren();
-      for (const row of rows.length > 0 ? rows : USUAL) add(row);
+      for (const yarn of given) add(yarn);
     },
   };
+}
+
+/** A value as the reader of files has it: what is single is text. */
+function asWritten(value: unknown): Given {
+  return JSON.parse(JSON.stringify(value, (_, part) => (typeof part === 'number' ? String(part) : part)));
 }

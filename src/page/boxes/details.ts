@@ -51,7 +51,7 @@ export function details(store: Store, screen: Screen): { readonly dialog: HTMLDi
       { class: 'looking' },
       picture.frame,
       picture.controls,
-      el('div', { class: 'controls' }, compare.label, el('div', { class: 'neighbours' }, before, next)),
+      el('div', { class: 'controls' }, marks.keep, compare.label, el('div', { class: 'neighbours' }, before, next)),
       marks.field,
     );
     shown.body.replaceChildren(left, telling(store, screen, found, goTo));
@@ -112,7 +112,7 @@ function telling(store: Store, screen: Screen, found: Found, goTo: GoTo): HTMLEl
     el(
       'div',
       { class: 'draft', tabindex: 0, role: 'group', 'aria-label': 'Draft; a wide one scrolls sideways' },
-      drawing(draftSvg(found.draft, { title: `Draft of ${found.code}`, seen: seenFrom() })),
+      fitting(drawing(draftSvg(found.draft, { title: `Draft of ${found.code}`, seen: seenFrom() }))),
     ),
     el('p', { class: 'quiet' }, faceUp()),
     el('h3', {}, 'The orders'),
@@ -138,6 +138,17 @@ function telling(store: Store, screen: Screen, found: Found, goTo: GoTo): HTMLEl
     el('h3', {}, 'Figures'),
     figures([...figuresOf(store.rescored(found)), ...easeFigures(found)]),
   );
+}
+
+/** Least share of its size to which a draft is made smaller so that it fits. */
+const STILL_READ = 0.6;
+
+/** A draft that fits its place, where it can still be read then; else it scrolls. */
+function fitting(draft: Element): Element {
+  if (draft instanceof SVGElement) {
+    draft.style.minWidth = `${Number(draft.getAttribute('width')) * STILL_READ}px`;
+  }
+  return draft;
 }
 
 /** The cloth at every size at which it can be laid, all at one scale. */

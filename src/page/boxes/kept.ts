@@ -140,7 +140,7 @@ function entryOf(
   remove: () => void,
 ): HTMLElement {
   const here = store.byCode.has(code);
-  const elsewhere = !here && el('span', { class: 'quiet' }, ' (of another gallery)');
+  const elsewhere = !here && el('span', { class: 'quiet' }, ' (not among the cloths shown)');
   return el(
     'li',
     {},

@@ -33,8 +33,11 @@ export function markFields(store: Store, code: string): { readonly field: HTMLEl
   return { field, show };
 }
 
-/** A button that keeps a cloth, with the fields for stars and note once it is kept. */
-export function keeping(store: Store, code: string): { readonly field: HTMLElement; show(): void } {
+/** A button that keeps a cloth, and the fields for stars and note once it is kept. */
+export function keeping(
+  store: Store,
+  code: string,
+): { readonly keep: HTMLElement; readonly field: HTMLElement; show(): void } {
   const keep = button(
     'Keep',
     () => {
@@ -46,7 +49,6 @@ export function keeping(store: Store, code: string): { readonly field: HTMLEleme
     { class: 'keep' },
   );
   const marks = markFields(store, code);
-  const field = el('div', { class: 'keeping' }, keep, marks.field);
   const show = (): void => {
     const kept = store.marks.has(code);
     keep.textContent = kept ? 'Kept' : 'Keep';
@@ -55,5 +57,5 @@ export function keeping(store: Store, code: string): { readonly field: HTMLEleme
     marks.show();
   };
   show();
-  return { field, show };
+  return { keep, field: marks.field, show };
 }

@@ -1,8 +1,9 @@
+import { LINEAR } from '../../colour/yarn.js';
 import type { Draft } from '../../draft/draft.js';
 import { spacing } from '../../draft/draft.js';
 import { AT_THE_LOOM } from '../../draft/point-of-view.js';
 import { type Picture, paintCloth, type Scale } from '../../render/cloth.js';
-import { encodeLight, linearOf } from '../../render/light.js';
+import { encodeLight } from '../../render/light.js';
 import { blurWeights } from '../../score/contrast/blur.js';
 import { ARC_MINUTE } from '../../score/contrast/viewing-distance.js';
 
@@ -54,7 +55,7 @@ function kernel(sigma: number): Float64Array {
 
 /** Blurs a piece of a picture in linear light: columns first, then rows. */
 function blurred({ width, height, rgb }: Picture, half: Float64Array, piece: Piece): Picture {
-  const light = Float32Array.from(rgb, (step) => linearOf(step));
+  const light = Float32Array.from(rgb, (step) => LINEAR[step]!);
   const row = width * 3;
   const middle = new Float32Array(piece.height * row);
   for (let y = 0; y < piece.height; y++) {

@@ -72,8 +72,15 @@ export class Marks {
    */
   read(text: string, file: string): number {
     const cloths = parseShortlist(text, file);
-    this.change((all) => merged(all, new Map(cloths.map((cloth) => [cloth.code, cloth]))));
+    this.add(cloths);
     return cloths.length;
+  }
+
+  /** Takes over the list of the question that was asked before, with its stars and notes. */
+  take(kept: readonly KeptCloth[]): void {
+    if (kept.length === 0) return;
+    this.add(kept);
+    this.lost = [];
   }
 
   /** Texts that were stored here and cannot be read: damaged, or of a newer version. */
@@ -92,6 +99,10 @@ export class Marks {
       this.all = [];
       this.trouble = this.shelf.setAside(text);
     }
+  }
+
+  private add(cloths: readonly KeptCloth[]): void {
+    this.change((all) => merged(all, new Map(cloths.map((cloth) => [cloth.code, cloth]))));
   }
 
   private change(how: (all: readonly KeptCloth[]) => readonly KeptCloth[]): void {

@@ -23,7 +23,11 @@ import { ALL, wayNames } from './treadlings-tried.js';
 const MOST_GAPS = 10;
 
 /** Finds the structures; a text is one name, or several with commas between them. */
-export function structuresOf({ structure, draft, 'on the loom': onTheLoom }: Written): Structure[] {
+export function structuresOf({
+  structure,
+  draft,
+  'on the loom': onTheLoom,
+}: Pick<Written, 'structure' | 'draft' | 'on the loom'>): Structure[] {
   if (structure === undefined) {
     if (draft !== undefined || onTheLoom !== undefined) return [];
     throw new Misread(

@@ -75,7 +75,7 @@ export function spaceOf(question: Question): Space {
   const count = strata.reduce((sum, stratum) => sum + orbitsIn(stratum).count(), 0);
   const grounds = strata.reduce((sum, { starts }) => sum + starts.length, 0);
   const bounded = canBeBounded(question, families) && count > FEW_ON_A_GROUND * grounds;
-  if (count > WHOLE_AT_MOST[bounded ? tabledOr(question, families) : 'none'])
+  if (count > WHOLE_AT_MOST[bounded ? foretold(question, families) : 'none'])
     return beyondListing(asked, written, count);
   const blockOf = (index: number): Stratum => {
     let low = 0;
@@ -124,7 +124,10 @@ function sumOf(families: readonly Family[], count: (family: Family) => number): 
 }
 
 /** What foretells the scores of most candidates: tables need two yarns, and weft orders of their own. */
-function tabledOr({ rank, yarns, weft, warp }: Question, families: readonly Family[]): keyof typeof WHOLE_AT_MOST {
+export function foretold(
+  { rank, yarns, weft, warp }: Question,
+  families: readonly Family[],
+): Exclude<keyof typeof WHOLE_AT_MOST, 'none'> {
   const bound = boundOf(rank);
   const pairs = yarns.length === 2 && weft.rule === 'own' && warp === undefined;
   return bound === 'tables' && !(pairs && families.every(({ fill }) => fill !== 'nest')) ? 'forms' : bound;

@@ -2,6 +2,7 @@ import { existsSync, readdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { waitInWords } from '../../../src/cli/explore/words.js';
+import { QUESTION } from '../../search/question.js';
 import { inFolder, run } from '../run.js';
 
 describe('explore', () => {
@@ -80,9 +81,9 @@ describe('explore', () => {
 });
 
 it('says beforehand how long it takes to measure every candidate, where that is minutes', () => {
-  expect(waitInWords({ way: 'scored', count: 3_600_000 }, 2)).toBe(
-    '3,600,000 candidates are measured one by one, about 3 minutes',
-  );
-  expect(waitInWords({ way: 'scored', count: 1_000_000 }, 2)).toBeUndefined();
-  expect(waitInWords({ way: 'bounded', count: 3_600_000 }, 2)).toBeUndefined();
+  const waitOf = (way: 'scored' | 'bounded', count: number) =>
+    waitInWords(QUESTION, { way, count, numbers: count, families: [] }, 2);
+  expect(waitOf('scored', 3_600_000)).toBe('3,600,000 candidates are measured one by one, about 3 minutes');
+  expect(waitOf('scored', 1_000_000)).toBeUndefined();
+  expect(waitOf('bounded', 3_600_000)).toBeUndefined();
 });

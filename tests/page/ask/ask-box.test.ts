@@ -1,9 +1,8 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { gzipSync, inflateSync } from 'node:zlib';
+import { gzipSync } from 'node:zlib';
 import { AxeBuilder } from '@axe-core/playwright';
-import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { readDraft } from '../../../src/draft/yaml/read-draft.js';
 import { emptyPage } from '../../../src/gallery/html/page-html.js';
@@ -13,6 +12,7 @@ import { manifestOf } from '../../../src/gallery/manifest/manifest.js';
 import { explore } from '../../../src/search/explore.js';
 import { readQuestion } from '../../../src/search/question/read-question.js';
 import { withUnits } from '../../../src/structure/recognise/with-units.js';
+import { dataIn, filled, saved, searched } from '../asking.js';
 import { Desk, inPage, LONG, listed, SOON, search } from '../in-browser.js';
 
 const desk = new Desk();
@@ -23,63 +23,29 @@ beforeAll(() => {
   address = pathToFileURL(file).href;
 });
 
+const noDraft = (): never => {
+  throw new Error('no draft is asked for');
+};
 const DRAFT = 'threading: 1-4, 3-2\ntie-up: [1 2, 2 3, 3 4, 1 4]\ntreadling: 1-4, 3-2\n';
 
-/** Fills the form of the page with a question. */
-async function filled(page: Page, flags: Record<string, string>): Promise<void> {
-  const fields: Record<string, string> = { times: 'Size ×', profile: 'Blocks' };
-  for (const [key, value] of Object.entries(flags)) {
-    if (key === 'structure') await page.getByRole('checkbox', { name: value, exact: true }).check();
-    else if (key === 'draft') await page.getByLabel('Threading, tie-up and treadling').fill(DRAFT);
-    else if (key === 'by' || key === 'fill') {
-      const boxes = page.getByRole('group', { name: key === 'by' ? 'Each colour covers' : 'Each element is' });
-      for (const box of await boxes.getByRole('checkbox').all()) await box.uncheck();
-      for (const word of value.split(', ')) await boxes.getByRole('checkbox', { name: `${word}:` }).check();
-    } else if (key === 'weft' || key === 'rank' || key === 'show') {
-      const name = `${key[0]!.toUpperCase()}${key.slice(1)}`;
-      const list = page.getByRole('combobox', { name, exact: true });
-      if ((await list.locator(`option[value="${value}"]`).count()) > 0) await list.selectOption(value);
-      else {
-        await list.selectOption('other');
-        await page.getByRole('textbox', { name: `${name}: ` }).fill(value);
-      }
-    } else await page.getByLabel(fields[key] ?? `${key[0]!.toUpperCase()}${key.slice(1)}`, { exact: true }).fill(value);
-  }
-}
-
-async function searched(page: Page): Promise<void> {
-  await page.getByRole('button', { name: 'Search', exact: true }).click();
-  await page.waitForSelector('.room .card', { timeout: 120_000 });
-}
-
-async function saved(page: Page, name: string): Promise<string> {
-  await page.getByRole('button', { name: 'Ask', exact: true }).click();
-  const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name }).click()]);
-  const file = join(desk.home, download.suggestedFilename());
-  await download.saveAs(file);
-  return file;
-}
-
-const dataOf = (page: string): unknown =>
-  JSON.parse(
-    inflateSync(Buffer.from(/<script type="text\/plain" id="gallery">([^<]+)</.exec(page)![1]!, 'base64')).toString(),
-  );
-
 describe('a question asked in the page', LONG, () => {
-  test.each([
+  test.each<Record<string, string>>([
     { structure: 'turned twill', by: 'thread, unit', fill: 'solid, alternate', times: '1, 2, 4', rank: 'figure 3' },
-    { draft: 'draft.yaml', lengths: '2-5', weft: 'own', limits: 'float 3/8 in, repeat 200', rank: 'unexpected' },
-    { structure: '2/2 twill', lengths: '2-7', weft: 'own', show: '100' },
-  ])('is answered as by the command: the same codes, order, figures and counts: %j', async (flags) => {
+    { draft: DRAFT, lengths: '2-5', weft: 'own', limits: 'float 3/8 in, repeat 200', rank: 'unexpected' },
+    { structure: '2/2 twill', lengths: '2-7', weft: 'own', show: '100', seen: 'top, right, below' },
+    { structure: 'turned twill', blocks: '3', profile: 'search', 'profile lengths': '2-4', show: '9' },
+    { structure: 'turned twill', profile: 'A B', treadled: 'search, together', 'profile lengths': '2-3', rank: 'fine' },
+    { structure: 'summer and winter', blocks: '3', profile: 'A B C', treadled: 'A+C B .', orders: 'DL', times: '1, 3' },
+    { structure: 'plain weave', lengths: '2-5', weft: 'own', limits: 'contrast 0, warp changes 4', rank: 'fine' },
+  ])('is answered as by the command: the same codes, order, figures and counts: %j', async (asked) => {
     const page = await desk.opened(await desk.fresh(), address);
-    await filled(page, flags as unknown as Record<string, string>);
+    await filled(page, asked);
     await searched(page);
-    const question = readQuestion({ flags: flags as unknown as Record<string, string> }, (path) =>
-      withUnits(path, readDraft(DRAFT, path), () => {}),
-    );
+    const flags = { ...asked, ...(asked.draft !== undefined && { draft: 'draft.yaml' }) };
+    const question = readQuestion({ flags }, (path) => withUnits(path, readDraft(DRAFT, path), () => {}));
     const outcome = await explore(question);
-    const file = await saved(page, 'Save the page');
-    expect(dataOf(readFileSync(file, 'utf8'))).toEqual(JSON.parse(JSON.stringify(manifestOf(question, outcome))));
+    const file = await saved(desk, page, 'Save this page');
+    expect(dataIn(file)).toBe(JSON.stringify(manifestOf(question, outcome)));
     // The address alone finds them again, the typed draft with it.
     const codes = outcome.found.map(({ code }) => code);
     const again = await desk.opened(await desk.fresh(), page.url());
@@ -106,7 +72,7 @@ describe('a question asked in the page', LONG, () => {
     const again = await desk.opened(other, page.url());
     await again.waitForSelector('.room .card');
     expect(await listed(again)).toEqual(codes);
-    const text = readFileSync(await saved(page, 'Save the question'), 'utf8');
+    const text = readFileSync(await saved(desk, page, 'Save the question'), 'utf8');
     const read = readQuestion({ text, file: 'question.yaml', flags: {} }, () => {
       throw new Error('no draft is asked for');
     });
@@ -115,19 +81,18 @@ describe('a question asked in the page', LONG, () => {
 
   test('keeps the draft: in the saved question, in the saved page, and when either is opened', async () => {
     const page = await desk.opened(await desk.fresh(), address);
-    await filled(page, { draft: 'draft.yaml', lengths: '2-4' });
+    await filled(page, { draft: DRAFT, lengths: '2-4' });
     await page.getByLabel('Its warp is on the loom').check();
     await searched(page);
     const codes = await listed(page);
-    const asked = await saved(page, 'Save the question');
+    const asked = await saved(desk, page, 'Save the question');
     const text = readFileSync(asked, 'utf8');
     const read = readQuestion({ text, file: 'question.yaml', flags: {} }, () => {
       throw new Error('the draft is in the question');
     });
     expect(read.onTheLoom).toBe(true);
     expect(read.draft!.draft).toEqual(withUnits('draft.yaml', readDraft(DRAFT, 'draft.yaml'), () => {}));
-    await page.keyboard.press('Escape');
-    const file = await saved(page, 'Save the page');
+    const file = await saved(desk, page, 'Save this page');
 
     const alone = await desk.opened(await desk.fresh(), pathToFileURL(file).href);
     await alone.getByRole('button', { name: 'Ask', exact: true }).click();
@@ -175,6 +140,66 @@ describe('a question asked in the page', LONG, () => {
     await expect.poll(() => listed(page), SOON).toEqual(before);
   });
 
+  test('a question of the gallery keeps what it asked of the point of view, and the form keeps to what is searched', async () => {
+    const [question, outcome] = await search({ show: '3', lengths: '2-3', seen: 'top, right, above' });
+    const page = await desk.opened(await desk.fresh(), desk.written('seen', question, outcome));
+    await page.getByRole('button', { name: 'Ask', exact: true }).click();
+    const lists = page.getByRole('group', { name: 'Drawn with' }).getByRole('combobox');
+    const chosen = await Promise.all((await lists.all()).map((list) => list.inputValue()));
+    expect(chosen).toEqual(['top', 'right', 'above']);
+    expect(await page.locator('.structures legend').textContent()).toBe('Structure, one or more: 2/2 twill');
+    // Yarns as short as a file may have them, and what the form has no field for.
+    const text = 'structure: Turned Twill\nyarns: { D: navy, L: { colour: "#efe6d2", tex: 150 } }\ndone: kept.json\n';
+    await page.getByLabel('Question file').setInputFiles({
+      name: 'short.yaml',
+      mimeType: 'application/yaml',
+      buffer: Buffer.from(text),
+    });
+    await expect.poll(() => page.getByLabel('Colour of D').inputValue(), SOON).toBe('#000080');
+    expect(await page.locator('.structures legend').textContent()).toBe('Structure, one or more: turned twill');
+    expect(await page.locator('.ask-fields > .caution').textContent()).toMatch(/done before \(kept\.json\)/);
+    const short = readQuestion(
+      { text: readFileSync(await saved(desk, page, 'Save the question'), 'utf8'), flags: {} },
+      noDraft,
+    );
+    expect(short.yarns).toMatchObject([
+      { letter: 'D', name: 'D', hex: '#000080' },
+      { letter: 'L', name: 'L', tex: 150 },
+    ]);
+    await page.getByRole('button', { name: 'Ask', exact: true }).click();
+    await filled(page, { structure: '2/2 twill', lengths: '12' });
+    await page.getByRole('button', { name: 'Search', exact: true }).click();
+    expect(await inPage(page, "document.querySelector('.ask-fields').inert")).toBe(true);
+    await page.getByRole('button', { name: 'Cancel' }).click();
+    expect(await inPage(page, "document.querySelector('.ask-fields').inert")).toBe(false);
+  });
+
+  test('says before it starts what is too large for a browser, and the command for it', async () => {
+    const page = await desk.opened(await desk.fresh(), address);
+    const said = page.locator('.ask-said');
+    const large = page.locator('.too-large');
+    await filled(page, { structure: '2/2 twill', lengths: '2-12', weft: 'own', show: 'one of each kind' });
+    await expect.poll(() => said.textContent(), SOON).toMatch(/^280,739 candidates: every one will be tried\./);
+    expect(await large.isVisible()).toBe(false);
+    // All of them measured, not held against bounds: the usual 10,000 a second, some minutes on two threads.
+    await filled(page, { lengths: '2-14', show: '60', rank: 'calm' });
+    await expect.poll(() => said.textContent(), SOON).toMatch(/^2,425,132 .* It takes about \d+ minutes?\.$/);
+    // Too many to list: at most 400,000 for each try.
+    await filled(page, { lengths: '2-40', rank: 'clear', tries: '40' });
+    await expect
+      .poll(() => said.textContent(), SOON)
+      .toMatch(/^More than 10¹⁵ candidates: too many to try them all\. Up to 16,000,000 will be, .* minutes\.$/);
+    expect(await large.textContent()).toContain('shedlight explore question.yaml');
+    await filled(page, { tries: '1' });
+    await expect.poll(() => large.isVisible(), SOON).toBe(false);
+  });
+
+  test('says a fault that only the search finds in one sentence', async () => {
+    const page = await desk.opened(await desk.fresh(), address);
+    await filled(page, { structure: 'huck', profile: 'search', 'profile lengths': '3' });
+    await expect.poll(() => page.locator('.ask-said').textContent(), SOON).toMatch(/^Profile: found no block order/);
+  });
+
   test('can be stopped with what was found, or cancelled', async () => {
     const page = await desk.opened(await desk.fresh(), address);
     await filled(page, { structure: '2/2 twill', lengths: '12', weft: 'own', show: '10' });
@@ -193,7 +218,7 @@ describe('a question asked in the page', LONG, () => {
     await filled(page, { structure: '2/2 twill', lengths: '2-4', weft: 'own', show: '6' });
     await searched(page);
     const codes = await listed(page);
-    const file = await saved(page, 'Save the page');
+    const file = await saved(desk, page, 'Save this page');
     const alone = await desk.opened(await desk.fresh(), pathToFileURL(file).href);
     expect(await listed(alone)).toEqual(codes);
     writeFileSync(file, readFileSync(file, 'utf8').replace(/<script>[\s\S]*<\/script>/, ''));

@@ -41,6 +41,8 @@ describe('a question asked in the page', () => {
     const own = { name: 'mine.wif', bytes: Uint8Array.of(0, 65, 200, 255) };
     const of = { asked: { draft: 'mine.wif', weft: 'own' }, own };
     expect(askedOfAddress(addressOfAsked(of))).toEqual(of);
+    const onTheLoom = { ...of, asked: { 'on the loom': 'mine.wif' } };
+    expect(askedOfAddress(addressOfAsked(onTheLoom))).toEqual(onTheLoom);
     const large = addressOfAsked({ ...of, own: { ...own, bytes: new Uint8Array(30_000) } });
     expect(askedOfAddress(large)).toEqual({ asked: of.asked });
     for (const hash of [

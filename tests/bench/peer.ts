@@ -5,13 +5,13 @@ import { join } from 'node:path';
 import type { Drawdown } from '../../src/cloth/drawdown.js';
 
 /** A candidate with its interlacement. */
-export interface Woven {
+export interface Coloured {
   readonly cloth: Drawdown;
   readonly warp: readonly number[];
   readonly weft: readonly number[];
 }
 
-/** What the peer finds of a cloth: tone, line, figure, dark share, symmetry; and a name that equal cloths share. */
+/** What the peer finds of a cloth: its figures, in the order of figures.c; and a name that equal cloths share. */
 export interface PeerFigures {
   readonly figures: readonly number[];
   readonly key: string;
@@ -24,8 +24,8 @@ export interface Peer {
   close(): void;
 }
 
-/** The same figures in C (peer/figures.c), made by the C compiler of this machine; undefined if it has none. */
-export function peer(candidates: readonly Woven[]): Peer | undefined {
+/** The same figures in C (peer/figures.c), made by the C compiler of this machine; undefined if it has none. `look`: areas too. */
+export function peer(candidates: readonly Coloured[], look: boolean): Peer | undefined {
   const folder = mkdtempSync(join(tmpdir(), 'shedlight-peer-'));
   const [program, file] = [join(folder, 'figures'), join(folder, 'candidates')];
   const made = spawnSync('gcc', ['-O3', '-march=native', '-o', program, 'tests/bench/peer/figures.c', '-lm']);
@@ -42,7 +42,9 @@ export function peer(candidates: readonly Woven[]): Peer | undefined {
   ]);
   writeFileSync(file, Int32Array.from([candidates.length, ...numbers]));
   const ran = (): string[] => {
-    const { stdout, stderr, status } = spawnSync(program, [file, '0.1'], { encoding: 'utf8' });
+    const { stdout, stderr, status } = spawnSync(program, [file, '0.1', ...(look ? ['look'] : [])], {
+      encoding: 'utf8',
+    });
     if (status !== 0) throw new Error(`the peer ended with ${status}: ${stderr}`);
     return stdout.trimEnd().split('\n');
   };

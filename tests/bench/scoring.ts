@@ -1,7 +1,10 @@
 // What scoring a candidate takes, beside the same in C and cell by cell.
 import { drawdown } from '../../src/cloth/drawdown.js';
-import { colourAt, type Face, faceMaker, strandKinds } from '../../src/cloth/face.js';
+import { faceMaker, woven } from '../../src/cloth/face.js';
 import { contrastMeter } from '../../src/score/contrast/contrast.js';
+import { Eye } from '../../src/score/look/look.js';
+import { outlineOf } from '../../src/score/look/sharp.js';
+import { solidShare } from '../../src/score/look/solid.js';
 import { DEFAULT_RANK, type Weights } from '../../src/score/parts/parts.js';
 import { PRESETS } from '../../src/score/rank/presets.js';
 import { analyser } from '../../src/score/symmetry/analysis.js';
@@ -11,11 +14,12 @@ import { evaluator } from '../../src/search/evaluate/evaluate.js';
 import type { Question } from '../../src/search/question/question.js';
 import { type Candidate, draftOf } from '../../src/search/space/candidate.js';
 import { spaceOf } from '../../src/search/space/space.js';
+import { cellsOf } from '../faces.js';
 import * as plainContrast from '../plain/contrast.js';
 import * as plainSymmetry from '../plain/symmetry.js';
 import { QUESTION } from '../search/question.js';
 import { microseconds, userSeconds } from './measure.js';
-import { type Peer, peer, type Woven } from './peer.js';
+import { type Coloured, type Peer, peer } from './peer.js';
 
 /** Candidates of one space whose whole repeats are exactly of one size. */
 interface Sized {
@@ -59,6 +63,8 @@ const RUNS = 20;
 const RUN = 20;
 const VALUES = Float64Array.of(0, 1);
 const FIGURE: Weights = { ...DEFAULT_RANK, figure: 1 };
+const LOOK: Weights = { ...FIGURE, solid: 1, sharp: 1 };
+const RANKS = ['clear', 'calm', 'unexpected'] as const;
 
 export type Row = readonly [what: string, figure: string, beside: string];
 
@@ -66,45 +72,46 @@ export type Row = readonly [what: string, figure: string, beside: string];
 export function* scoringRows(quick: boolean): Generator<Row> {
   yield ['Scoring a candidate: contrast, figure, symmetry, canonical cloth', '', ''];
   yield ['', 'in a search', 'laid anew, and beside it the same in C and cell by cell'];
-  for (const sized of SIZES) yield sizedRow(sized, quick);
-  for (const [rank, of] of [
-    ['clear', SIZES[1]!],
-    ['calm', SIZES[1]!],
-    ['unexpected', SIZES[1]!],
-    ['clear', SIZES.at(-1)!],
-    ['calm', SIZES.at(-1)!],
-    ['unexpected', SIZES.at(-1)!],
-  ] as const) {
-    const { question, candidates } = sample(of, PRESETS[rank]);
-    const { evaluate } = evaluator(question);
-    let least = Number.POSITIVE_INFINITY;
-    for (let round = 0; round < 3; round++)
-      least = Math.min(
-        least,
-        microseconds(() => evaluate(candidates)),
-      );
-    yield [`  ranked ${rank}, ${of.ends} × ${of.picks}`, micro(least / candidates.length), ''];
+  for (const sized of SIZES) yield sizedRow(sized, FIGURE, quick);
+  yield ['The same with areas and outlines', '', ''];
+  for (const sized of [SIZES[1]!, SIZES.at(-1)!]) yield sizedRow(sized, LOOK, quick);
+  for (const sized of [SIZES[1]!, SIZES.at(-1)!]) {
+    for (const rank of RANKS) {
+      const { question, candidates } = sample(sized, PRESETS[rank]);
+      const { evaluate } = evaluator(question);
+      let least = Number.POSITIVE_INFINITY;
+      for (let round = 0; round < 3; round++)
+        least = Math.min(
+          least,
+          microseconds(() => evaluate(candidates)),
+        );
+      yield [`  ranked ${rank}, ${sized.ends} × ${sized.picks}`, micro(least / candidates.length), ''];
+    }
   }
 }
 
-function sizedRow(sized: Sized, quick: boolean): Row {
-  const { question, candidates, woven } = sample(sized, FIGURE);
+function sizedRow(sized: Sized, rank: Weights, quick: boolean): Row {
+  const looks = rank.solid > 0;
+  const { question, candidates, cloths } = sample(sized, rank);
   const { evaluate } = evaluator(question);
-  const beside = peer(woven);
-  const anew = scoredAnew();
-  if (beside !== undefined) holdEqual(woven, beside, anew);
+  const beside = peer(cloths, looks);
+  const anew = scoredAnew(looks);
+  if (beside !== undefined) holdEqual(cloths, beside, anew);
   let [search, alone, inC] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
   // In turns, so that whatever else the machine does meets all of them.
   for (let round = 0; round < (quick ? 3 : 8); round++) {
     search = Math.min(search, microseconds(() => evaluate(candidates)) / candidates.length);
-    alone = Math.min(alone, microseconds(() => woven.forEach(anew)) / woven.length);
+    alone = Math.min(alone, microseconds(() => cloths.forEach(anew)) / cloths.length);
     if (beside !== undefined) inC = Math.min(inC, beside.run());
   }
   beside?.close();
+  const times = (time: number): string => `× ${(time / inC).toFixed(1)}`;
   const said = [
     `laid anew ${micro(alone)}`,
-    beside === undefined ? 'no gcc here to make the peer' : `C ${micro(inC)} (× ${(alone / inC).toFixed(1)})`,
-    ...(sized.soon || !quick ? [`cell by cell ${(plainly(woven[woven.length >> 1]!) * 1000).toFixed(0)} ms`] : []),
+    beside === undefined
+      ? 'no gcc here to make the peer'
+      : `C ${micro(inC)} (${times(search)} in a search, ${times(alone)} anew)`,
+    ...(looks || (quick && !sized.soon) ? [] : [`cell by cell ${plainly(cloths[cloths.length >> 1]!)}`]),
   ];
   return [`  ${sized.ends} × ${sized.picks}: ${sized.name}`, micro(search), said.join(', ')];
 }
@@ -116,7 +123,7 @@ function sample({ change, ends, picks }: Sized, rank: Weights) {
   const question: Question = { ...QUESTION, ...change, rank };
   const space = spaceOf(question);
   const candidates: (readonly [number, Candidate])[] = [];
-  const woven: Woven[] = [];
+  const cloths: Coloured[] = [];
   for (let run = 1; run <= RUNS; run++) {
     const from = Math.floor((run / (RUNS + 1)) * space.numbers);
     for (let index = from, scored = 0; index < space.numbers && scored < RUN; index++) {
@@ -125,31 +132,38 @@ function sample({ change, ends, picks }: Sized, rank: Weights) {
       if (draft.warp.length !== ends || draft.weft.length !== picks) continue;
       scored++;
       candidates.push([index, space.at(index)]);
-      woven.push({ cloth: drawdown(draft), warp: draft.warp, weft: draft.weft });
+      cloths.push({ cloth: drawdown(draft), warp: draft.warp, weft: draft.weft });
     }
   }
-  return { question, candidates, woven };
+  return { question, candidates, cloths };
 }
 
-/** Scores cloths of which nothing is remembered. */
-function scoredAnew() {
+/** Scores cloths of which nothing is remembered; `looks`: solid areas and outlines too. */
+function scoredAnew(looks: boolean) {
   const faceOf = faceMaker();
   const meter = contrastMeter(1);
   const analyse = analyser();
   const keyOf = clothKeys(QUESTION.same, 2);
-  return ({ cloth, warp, weft }: Woven) => {
-    const face = faceOf({ cloth, ends: strandKinds(cloth.endKind, warp), picks: strandKinds(cloth.pickKind, weft) });
+  const eye = new Eye(QUESTION.sett, VALUES);
+  return ({ cloth, warp, weft }: Coloured) => {
+    const laid = woven(cloth, warp, weft);
+    const face = faceOf(laid);
     const { tone, line, figure, darkShare } = meter.measure(face, VALUES);
     const analysis = analyse(face);
-    return { figures: [tone, line, figure, darkShare, symmetryShare(analysis, true)], key: keyOf(analysis), face };
+    const figures = [tone, line, figure, darkShare, symmetryShare(analysis, true)];
+    if (looks) {
+      const areas = eye.turnTo(laid, face).areas();
+      figures.push(solidShare(areas), outlineOf(areas, face.ends, 1).slope);
+    }
+    return { figures, key: keyOf(analysis), face };
   };
 }
 
 /** Fails unless the peer finds the same figures, and the same cloths equal. */
-function holdEqual(woven: readonly Woven[], { found }: Peer, anew: ReturnType<typeof scoredAnew>): void {
+function holdEqual(cloths: readonly Coloured[], { found }: Peer, anew: ReturnType<typeof scoredAnew>): void {
   const ofKey = new Map<string, string>();
   const ofPeer = new Map<string, string>();
-  woven.forEach((each, k) => {
+  cloths.forEach((each, k) => {
     const { figures, key } = anew(each);
     const there = found[k]!;
     figures.forEach((figure, f) => {
@@ -166,16 +180,13 @@ function holdEqual(woven: readonly Woven[], { found }: Peer, anew: ReturnType<ty
   });
 }
 
-/** Seconds of user time that the figures of one cloth take cell by cell; its canonical cloth is not among them. */
-function plainly(woven: Woven): number {
-  const cells = cellsOf(scoredAnew()(woven).face);
+/** The user time that the figures of one cloth take cell by cell, in words; its canonical cloth is not among them. */
+function plainly(cloth: Coloured): string {
+  const cells = cellsOf(scoredAnew(false)(cloth).face);
   const from = userSeconds();
   plainContrast.tone(cells, 1);
   plainContrast.line(cells, 1);
   plainContrast.figure(cells, 1);
   plainSymmetry.symmetry(cells, true);
-  return userSeconds() - from;
+  return `${((userSeconds() - from) * 1000).toFixed(0)} ms`;
 }
-
-const cellsOf = (face: Face): number[][] =>
-  Array.from({ length: face.picks }, (_, j) => Array.from({ length: face.ends }, (_, i) => colourAt(face, j, i)));

@@ -2,13 +2,13 @@
  * The figures of a candidate in C: a peer for the bench to run beside. It goes by kinds of threads as the program does,
  * but shares no code with it, and remembers nothing from one candidate to the next but the weights of the blurs.
  *
- *   figures FILE SECONDS
+ *   figures FILE SECONDS [look]
  *
  * FILE holds whole numbers of 32 bits: how many candidates, then of each: ends, picks, kinds of ends, kinds of picks, the
  * kind of each end, of each pick, 1 or 0 for each kind of pick by each kind of end, the colour (0 dark, 1 light) of each
  * end and of each pick. Printed are the microseconds of user time a candidate, the least of several rounds, and for each
- * candidate tone, line, figure, dark share, symmetry (cells square) and a number equal for equal cloths (mirrors, half
- * turns and exchange allowed).
+ * candidate tone, line, figure, dark share, symmetry (cells square), with `look` also solid areas and crispness of
+ * outlines, and a number equal for equal cloths (mirrors, half turns and exchange allowed).
  */
 #include <math.h>
 #include <stdint.h>
@@ -89,21 +89,27 @@ static void makeFace(const Draft *d, Face *f) {
 
 typedef struct {
   int known;
-  double tone[N], edges[N], cross[N], small[N];
+  double tone[N], edges[N], cross[N], small[N], areas[N];
 } Reach;
 
-static void overlap(int n, double sigma, double *to) {
-  double w[N] = {0}, sum = 0;
+static void blur(int n, double sigma, double *w) {
+  double sum = 0;
   int reach = (int)ceil(4 * sigma - 1e-9) + 1;
+  memset(w, 0, sizeof(double) * n);
   for (int d = -reach; d <= reach; d++) {
     double share = (erfc(-(d + 0.5) / sigma * M_SQRT1_2) - erfc(-(d - 0.5) / sigma * M_SQRT1_2)) / 2;
     w[((d % n) + n) % n] += share;
     sum += share;
   }
+  for (int d = 0; d < n; d++) w[d] /= sum;
+}
+
+static void overlap(int n, double sigma, double *to) {
+  double w[N];
+  blur(n, sigma, w);
   for (int d = 0; d < n; d++) {
     to[d] = 0;
     for (int x = 0; x < n; x++) to[d] += w[x] * w[(x + d) % n];
-    to[d] /= sum * sum;
   }
 }
 
@@ -113,6 +119,7 @@ static const Reach *reachOf(int n) {
   if (!reach->known) {
     overlap(n, 1.5, reach->tone);
     overlap(n, 0.5, reach->small);
+    blur(n, 2, reach->areas);
     for (int d = 0; d < n; d++) {
       double before = reach->tone[(d + n - 1) % n], after = reach->tone[(d + 1) % n];
       reach->edges[d] = reach->tone[d] / 2 + (before + after) / 4;
@@ -225,7 +232,7 @@ static void boundaries(const Word *word, Boundaries *b) {
 static double deviation(double squares, double cells) { return squares / cells < 1e-15 ? 0 : sqrt(squares / cells); }
 
 typedef struct {
-  double tone, line, figure, dark, symmetry;
+  double tone, line, figure, dark, symmetry, solid, sharp;
   uint64_t key;
 } Figures;
 
@@ -276,6 +283,100 @@ static void contrast(const Face *f, Figures *to) {
   for (int a = 0; a < C; a++)
     for (int b = 0; b < C; b++) byColumns += V[a * C + b] * columnMean[a] * columnMean[b];
   to->figure = variance < 1e-6 ? 0 : fmin(1, fmax(0, 1 - (byRows / picks + byColumns / ends) / variance));
+}
+
+/* ---- areas and outlines, of the values blurred over two ends ---- */
+
+static double light[N * N], slopes[4 * N * N];
+static uint8_t side[N * N];
+
+/* How much of each kind is near each thread. */
+static void nearby(const double *weight, const Word *word, double *near) {
+  int n = word->length, kinds = word->kinds, taps = 0, place[N];
+  for (int d = 0; d < n; d++) if (weight[d] != 0) place[taps++] = d;
+  memset(near, 0, sizeof(double) * n * kinds);
+  for (int s = 0; s < n; s++)
+    for (int t = 0; t < taps; t++) {
+      int at = s + place[t];
+      near[s * kinds + word->word[at < n ? at : at - n]] += weight[place[t]];
+    }
+}
+
+/* The number that is at place k when they are sorted. */
+static double numberAt(double *numbers, int count, int k) {
+  int from = 0, to = count - 1;
+  while (from < to) {
+    double pivot = numbers[(from + to) / 2];
+    int i = from, j = to;
+    while (i <= j) {
+      while (numbers[i] < pivot) i++;
+      while (numbers[j] > pivot) j--;
+      if (i > j) break;
+      double moved = numbers[i];
+      numbers[i++] = numbers[j];
+      numbers[j--] = moved;
+    }
+    if (k <= j) to = j;
+    else if (k >= i) from = i;
+    else break;
+  }
+  return numbers[k];
+}
+
+static double slopeAt(int row, int above, int below, int i, int ends) {
+  double across = light[row + (i + 1 == ends ? 0 : i + 1)] - light[row + (i == 0 ? ends - 1 : i - 1)];
+  double along = light[below + i] - light[above + i];
+  return across * across + along * along;
+}
+
+static void look(const Face *f, Figures *to) {
+  static double nearRows[N * K], nearColumns[N * K], byRow[K * N];
+  int R = f->rows.kinds, C = f->columns.kinds, ends = f->columns.length, picks = f->rows.length, cells = ends * picks;
+  nearby(reachOf(picks)->areas, &f->rows, nearRows);
+  nearby(reachOf(ends)->areas, &f->columns, nearColumns);
+  for (int r = 0; r < R; r++)
+    for (int i = 0; i < ends; i++) {
+      double sum = 0;
+      for (int c = 0; c < C; c++) sum += f->cell[r][c] ? nearColumns[i * C + c] : 0;
+      byRow[r * ends + i] = sum;
+    }
+  for (int j = 0; j < picks; j++) {
+    double *restrict row = light + j * ends;
+    memset(row, 0, sizeof(double) * ends);
+    for (int r = 0; r < R; r++)
+      for (int i = 0; i < ends; i++) row[i] += nearRows[j * R + r] * byRow[r * ends + i];
+  }
+  double least = INFINITY, most = -INFINITY;
+  int dark = 0, bright = 0, count = 0, last = cells - ends;
+  for (int at = 0; at < cells; at++) {
+    least = light[at] < least ? light[at] : least;
+    most = light[at] > most ? light[at] : most;
+    dark += light[at] < 0.15;
+    bright += light[at] > 0.85;
+  }
+  double middle = (least + most) / 2;
+  for (int at = 0; at < cells; at++) side[at] = (light[at] - middle > -1e-9) + (light[at] - middle >= 1e-9);
+  for (int row = 0; row < cells; row += ends) {
+    int above = row == 0 ? last : row - ends, below = row == last ? 0 : row + ends;
+    int under = below == last ? 0 : below + ends;
+    for (int i = 0; i < ends; i++) {
+      int right = i + 1 == ends ? 0 : i + 1;
+      if (side[row + i] != side[row + right]) {
+        slopes[count++] = slopeAt(row, above, below, i, ends);
+        slopes[count++] = slopeAt(row, above, below, right, ends);
+      }
+      if (side[row + i] != side[below + i]) {
+        slopes[count++] = slopeAt(row, above, below, i, ends);
+        slopes[count++] = slopeAt(below, row, under, i, ends);
+      }
+    }
+  }
+  to->solid = 2.0 * (dark < bright ? dark : bright) / cells;
+  to->sharp = 0;
+  if (count == 0) return;
+  double upper = numberAt(slopes, count, count / 2), lower = 0;
+  for (int k = 0; k < count / 2; k++) lower = slopes[k] > lower ? slopes[k] : lower;
+  to->sharp = fmin(1, (sqrt(lower) + sqrt(upper)) / 4 * 2 * sqrt(2 * M_PI));
 }
 
 /* ---- symmetry and the canonical cloth ---- */
@@ -473,8 +574,9 @@ static double userMicroseconds(void) {
 }
 
 int main(int count, char **given) {
-  FILE *file = count == 3 ? fopen(given[1], "rb") : NULL;
-  if (!file) return fprintf(stderr, "usage: figures FILE SECONDS\n"), 2;
+  FILE *file = count == 3 || count == 4 ? fopen(given[1], "rb") : NULL;
+  if (!file) return fprintf(stderr, "usage: figures FILE SECONDS [look]\n"), 2;
+  int looks = count == 4;
   fseek(file, 0, SEEK_END);
   long size = ftell(file);
   rewind(file);
@@ -503,6 +605,7 @@ int main(int count, char **given) {
         makeFace(&drafts[k], &face);
         contrast(&face, &figures[k]);
         symmetry(&face, &figures[k]);
+        if (looks) look(&face, &figures[k]);
       }
       times++;
     } while (userMicroseconds() - from < 50000);
@@ -511,7 +614,9 @@ int main(int count, char **given) {
   printf("%.3f\n", leastTime);
   for (int k = 0; k < candidates; k++) {
     Figures *f = &figures[k];
-    printf("%.17g %.17g %.17g %.17g %.17g %016llx\n", f->tone, f->line, f->figure, f->dark, f->symmetry, (unsigned long long)f->key);
+    printf("%.17g %.17g %.17g %.17g %.17g ", f->tone, f->line, f->figure, f->dark, f->symmetry);
+    if (looks) printf("%.17g %.17g ", f->solid, f->sharp);
+    printf("%016llx\n", (unsigned long long)f->key);
   }
   return 0;
 }

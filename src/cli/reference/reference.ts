@@ -9,6 +9,7 @@ import { weightsInWords } from '../../score/rank/why.js';
 import { QUESTION_TABLE } from '../../search/question/question-table.js';
 import { capital } from '../../words/counts.js';
 import { EXIT, EXIT_WORDS } from '../shell/io.js';
+import { COLUMN_WORDS } from './column-words.js';
 import { FIGURES, FILES, GLOSSARY, LIMITS, NOTATION } from './reference-words.js';
 
 /** The reference in Markdown, made from the tables by which files and flags are read. */
@@ -20,8 +21,9 @@ export function reference(): string {
       'Files that a person writes are YAML: one `key: value` a line, lists in square brackets, remarks after `#`. Where a',
       'value has keys of its own, it may also be one text: `limits: float 1/2 in, repeat 200`. A flag is called as its key',
       'is: `on the loom` is `--on-the-loom`. Flags win over the file, in a value with keys key by key.',
-      'For editors and programs there is a JSON Schema of every file, in [gallery/schemas](../schemas) and in the package:',
-      '`shedlight/schemas/question.schema.json`. They know words in small letters only.',
+      'For editors and programs there is a JSON Schema of every file, and of what commands print with `--json`, in',
+      '[gallery/schemas](../schemas) and in the package: `shedlight/schemas/question.schema.json`. They know words in small',
+      'letters only.',
     ),
     contents(),
     section(
@@ -52,6 +54,12 @@ export function reference(): string {
     '## Other figures of a cloth',
     'As in `gallery.json` and, most of them, in `cloths.csv`.',
     list(FIGURES),
+    '## Columns of cloths.csv',
+    lines(
+      'CSV as in RFC 4180, UTF-8. Read columns by their headings: there may be new ones anywhere. One that goes, or comes to',
+      'mean something else, is a new version of its description in [gallery/schemas](../schemas) (CSV on the Web).',
+    ),
+    list(Object.fromEntries(Object.entries(COLUMN_WORDS).map(([heading, [, means]]) => [heading, means]))),
     '## Files that are written',
     'Files and folders are written whole or not at all; what a person has put beside them stays.',
     ...Object.entries(FILES).flatMap(([by, files]) => [`### ${by}`, list(files)]),
@@ -85,6 +93,7 @@ const HEADINGS = [
   'How orders, blocks and threadings are written',
   'What cloths are ranked by',
   'Other figures of a cloth',
+  'Columns of cloths.csv',
   'Files that are written',
   'Limits',
   'Exit codes',

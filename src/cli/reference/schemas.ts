@@ -11,17 +11,20 @@ import { RESULTS_TABLE } from '../../plan/results/results-form.js';
 import { PART, PARTS } from '../../score/parts/parts.js';
 import { QUESTION_TABLE } from '../../search/question/question-table.js';
 import { writtenSchema } from '../shell/plan-folder.js';
+import { tableDescriptions } from './column-words.js';
+import { PRINTED } from './printed-schemas.js';
 import { FIGURES } from './reference-words.js';
 
 type JsonSchema = Readonly<Record<string, unknown>>;
 
-/** Files that shedlight writes and reads itself, by the schemas through which they pass. */
+/** JSON that shedlight writes: files, by the schemas through which they pass, and what commands print. */
 const JSON_FILES: Readonly<Record<string, readonly [title: string, schema: v.GenericSchema]>> = {
   gallery: ['A gallery: gallery.json, as explore writes it', manifestSchema],
   shortlist: ['A shortlist: kept.json, as keep and the page write it', shortlistSchema],
   plan: ['A plan: plan.json; lengths in millimetres, weights in grams', planSchema],
   deal: ['A deal: deal.json; distances from 0 to 1', dealSchema],
   written: ['What the folder of a plan holds: .shedlight.json', writtenSchema],
+  ...PRINTED,
 };
 
 /** Files that a person writes in YAML, by the tables by which they are read. */
@@ -33,7 +36,7 @@ const YAML_FILES: Readonly<Record<string, readonly [title: string, table: Table]
   results: ['What was found in weaving: the form that plan and deal write', RESULTS_TABLE],
 };
 
-/** The JSON Schema of every kind of file, by the name of its own file. */
+/** The JSON Schema of every kind of file, and what describes the tables, by the name of its own file. */
 export function schemas(): Record<string, string> {
   const fromSchemas = Object.entries(JSON_FILES).map(([name, [title, schema]]) => {
     const body = toJsonSchema(schema, {
@@ -46,7 +49,7 @@ export function schemas(): Record<string, string> {
     return written(name, title, explained(body as JsonSchema));
   });
   const fromTables = Object.entries(YAML_FILES).map(([name, [title, table]]) => written(name, title, ofTable(table)));
-  return Object.fromEntries([...fromSchemas, ...fromTables]);
+  return { ...Object.fromEntries([...fromSchemas, ...fromTables]), ...tableDescriptions() };
 }
 
 /** What each figure of a cloth says, as the reference has it. */

@@ -1,5 +1,5 @@
 import { copyFileSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { basename, join } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import { Ajv2020, type ValidateFunction } from 'ajv/dist/2020.js';
 import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
@@ -8,6 +8,8 @@ import { schemas } from '../../../src/cli/reference/schemas.js';
 import { parseShortlist } from '../../../src/formats/shortlist.js';
 import { parseManifest } from '../../../src/gallery/manifest/manifest.js';
 import { Problem } from '../../../src/problem.js';
+import { structures } from '../../../src/structure/catalogue/catalogue.js';
+import { fields } from '../../csv.js';
 import { runs } from '../../long.js';
 import { inFolder, run } from '../run.js';
 
@@ -15,8 +17,11 @@ const FOLDER = new URL('../../../gallery/schemas/', import.meta.url);
 const CORPUS = new URL('../../corpus/', import.meta.url);
 const ajv = new Ajv2020({ strict: true, strictTypes: false, strictTuples: false });
 const names = readdirSync(FOLDER).sort();
+const [ofJson, ofTables] = ['.schema.json', '.csv-metadata.json'].map((end) =>
+  names.filter((name) => name.endsWith(end)),
+);
 const schemaOf: Record<string, ValidateFunction> = Object.fromEntries(
-  names.map((name) => [
+  ofJson!.map((name) => [
     name.replace('.schema.json', ''),
     ajv.compile(JSON.parse(readFileSync(new URL(name, FOLDER), 'utf8'))),
   ]),
@@ -98,7 +103,7 @@ beforeAll(
       copyFileSync(new URL('2026-11-29/draft.wif', CORPUS), inside('draft.wif'));
       expect((await run('convert', inside('draft.wif'), inside('draft.yaml'))).code).toBe(0);
       const files = (readdirSync(folder, { recursive: true }) as string[]).filter((file) =>
-        /\.(json|yaml)$/.test(file),
+        /\.(json|yaml|csv)$/.test(file),
       );
       written = Object.fromEntries(files.map((file) => [file, readFileSync(inside(file), 'utf8')]));
     }),
@@ -106,7 +111,7 @@ beforeAll(
 );
 
 test('every file that a command writes passes, and says its version', () => {
-  const files = Object.keys(written).filter((file) => file !== 'kept-2.json');
+  const files = Object.keys(written).filter((file) => file !== 'kept-2.json' && !file.endsWith('.csv'));
   expect(new Set(files.map((file) => basename(file)))).toEqual(
     new Set([
       'gallery.json',
@@ -136,6 +141,100 @@ test('so do the files of earlier days, but for a key that was renamed', () => {
     '2026-11-25/question.yamldata must NOT have additional properties',
   ]);
 });
+
+test('every table that is written has the columns that are described, and in them what is said', () => {
+  const isOf: Readonly<Record<string, RegExp>> = {
+    nonNegativeInteger: /^\d+$/,
+    decimal: /^-?\d+(\.\d+)?$/,
+    string: /^/,
+  };
+  const tables = Object.entries(written).filter(([file]) => file.endsWith('.csv'));
+  const used = new Set<string>();
+  for (const [file, text] of tables) {
+    const beside = (name: string): boolean => written[join(dirname(file), name)] !== undefined;
+    const kind = beside('gallery.json') ? 'gallery' : beside('deal.json') ? 'deal' : 'plan';
+    used.add(`${kind}-cloths.csv-metadata.json`);
+    const { columns } = JSON.parse(
+      readFileSync(new URL(`${kind}-cloths.csv-metadata.json`, FOLDER), 'utf8'),
+    ).tableSchema;
+    const [headings, ...rows] = fields(text);
+    expect(headings, file).toEqual(columns.map(({ titles }: { titles: string }) => titles));
+    expect(rows.length).toBeGreaterThan(0);
+    for (const row of rows) {
+      for (const [at, { titles, datatype, null: nothing }] of columns.entries()) {
+        if (row[at] === nothing) continue;
+        expect(row[at], `${file}: ${titles}`).toMatch(isOf[datatype] ?? new RegExp(`^(${datatype.format})$`));
+      }
+    }
+  }
+  expect([...used].sort()).toEqual(ofTables);
+});
+
+test('a column is described once, under names that differ', () => {
+  for (const name of ofTables!) {
+    const { columns } = JSON.parse(readFileSync(new URL(name, FOLDER), 'utf8')).tableSchema;
+    const said = columns.map((column: Record<string, string>) => column.name);
+    expect(new Set(said).size).toBe(columns.length);
+    for (const each of said) expect(each).toMatch(/^[A-Za-z0-9_]+$/);
+    for (const column of columns) expect(column['dc:description']).toMatch(/\w/);
+  }
+});
+
+test('what commands print with --json passes, whatever they were asked', { timeout: 120_000 }, () =>
+  inFolder(async (folder) => {
+    const at = (name: string): string => join(folder, name);
+    const drafted = ['threading: 1-4', 'tie-up: [1 2, 2 3, 3 4, 4 1]', 'treadling: 1-4', 'weft: D', 'warp: L'];
+    writeFileSync(at('draft.yaml'), drafted.join('\n'));
+    writeFileSync(at('loose.yaml'), 'threading: 1 2 2\ntie-up: [1, 1]\ntreadling: 1 2\nwarp: D D L\n');
+    const few = ['--structure', '2/2 twill', '--orders', 'DL, DDL', '--out', at('few')];
+    const asked: [name: string, words: string[], code?: number][] = [
+      ['explore', ['explore', ...few, '--quiet']],
+      ['explore', ['explore', ...few, '--limits', 'float 1', '--quiet'], 1],
+      ['explore', ['explore', ...few, '--shard', '1/1']],
+      [
+        'explore',
+        ['explore', '--structure', '2/2 twill', '--weft', 'own', '--lengths', '24', '--out', at('many'), '--quiet'],
+      ],
+      ['enlarge', ['enlarge', 'DLDDL', '--structure', 'turned twill', '--out', at('sizes.png')]],
+      ['enlarge', ['enlarge', 'DDL', '--draft', at('draft.yaml'), '--limits', 'float 1/2 in']],
+      ['draw', ['draw', at('draft.yaml'), '--loom', '4 shafts, 2 treadles', '--out', at('draft.svg')]],
+      ['draw', ['draw', at('loose.yaml'), '--loom', 'table, 1 shaft']],
+      ...structures.flatMap(({ name }): [string, string[]][] => [
+        ['draw', ['draw', '--structure', name]],
+        ['structure', ['structures', name]],
+      ]),
+      ['structure', ['structures', 'turned twill', '--blocks', '4', '--out', at('twill.png')]],
+      ['structures', ['structures']],
+      ['structures', ['structures', '--shafts', '8']],
+      ['keep', ['keep', at('kept.json'), '--out', at('again.json'), '--wif']],
+    ];
+    writeFileSync(at('kept.json'), written['kept.json']!);
+    const seen = new Set<string>();
+    for (const [name, words, code = 0] of asked) {
+      const ran = await run(...words, '--json');
+      expect([words.join(' '), ran.code]).toEqual([words.join(' '), code]);
+      const said = JSON.parse(ran.out);
+      expect([name, said.format, said.version]).toEqual([name, `shedlight-${name}`, 1]);
+      const valid = schemaOf[name]!;
+      expect(valid(said) ? '' : `${words.join(' ')}${ajv.errorsText(valid.errors)}`).toBe('');
+      expect(valid({ ...said, version: 2 })).toBe(false);
+      seen.add(name);
+    }
+    const files = [
+      'gallery',
+      'shortlist',
+      'plan',
+      'deal',
+      'written',
+      'question',
+      'draft',
+      'setup',
+      'weavers',
+      'results',
+    ];
+    expect([...seen, ...files].sort()).toEqual(Object.keys(schemaOf).sort());
+  }),
+);
 
 type Json = null | boolean | number | string | Json[] | { [key: string]: Json };
 type Path = readonly (string | number)[];

@@ -1,8 +1,9 @@
 import { execFileSync, spawnSync } from 'node:child_process';
-import { existsSync, readFileSync } from 'node:fs';
-import { dirname, join } from 'node:path';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { beforeAll, describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 /** Bytes of the tarball: what a person waits for. */
@@ -13,15 +14,22 @@ const IMPORTS = /(?:from|import)\s*\(?\s*["'](\.[^"']+)["']/g;
 /** Files that are started or read by name, not imported. */
 const BY_NAME = ['dist/search/pool/worker.js', 'dist/page/page.js', 'dist/library/browser-worker.js'];
 
-let packed: { readonly size: number; readonly files: readonly { readonly path: string }[] };
+/** The package as a person gets it, and where it is laid open. */
+let packed: { size: number; files: { path: string }[] };
+let opened = '';
 beforeAll(() => {
-  // Without scripts: the build is there already, and other tests read it.
-  const said = execFileSync('npm', ['pack', '--dry-run', '--json', '--ignore-scripts'], {
+  opened = mkdtempSync(join(tmpdir(), 'shedlight-tarball-'));
+  const file = execFileSync(process.execPath, ['dist/package/write-tarball.js', opened], {
     cwd: ROOT,
     encoding: 'utf8',
   });
-  [packed] = JSON.parse(said);
-});
+  execFileSync('tar', ['xzf', file.trim(), '-C', opened]);
+  const paths = readdirSync(join(opened, 'package'), { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile())
+    .map((entry) => relative(join(opened, 'package'), join(entry.parentPath, entry.name)));
+  packed = { size: statSync(file.trim()).size, files: paths.map((path) => ({ path })) };
+}, 60_000);
+afterAll(() => rmSync(opened, { recursive: true, force: true }));
 
 function reached(file: string, seen = new Set<string>()): Set<string> {
   if (seen.has(file)) return seen;
@@ -78,6 +86,30 @@ describe('the tarball', () => {
     const paths = [...named].map(([, path]) => path!).filter((path) => path.includes('/'));
     expect(paths.length).toBeGreaterThan(4);
     for (const path of paths) expect(packed.files.map((file) => file.path)).toContain(path);
+  });
+
+  test('has no dead link in its pages, nor a heading linked that is not there', () => {
+    const pages = packed.files.map(({ path }) => path).filter((path) => path.endsWith('.md'));
+    expect(pages.length).toBeGreaterThan(8);
+    const read = (page: string): string => readFileSync(join(opened, 'package', page), 'utf8');
+    const headings = (page: string): string[] =>
+      [...read(page).matchAll(/^#+ (.+)$/gm)].map(([, words]) =>
+        words!
+          .toLowerCase()
+          .replace(/[^\p{L}\d -]/gu, '')
+          .replaceAll(' ', '-'),
+      );
+    const links = pages.flatMap((page) =>
+      [...read(page).matchAll(/\]\(([^)\s]+)\)/g)].map(([, link]) => [page, link!] as const),
+    );
+    for (const [page, link] of links.filter(([, each]) => !each.startsWith('https://'))) {
+      const [path, heading] = link.split('#');
+      const target = path === '' ? page : join(dirname(page), path!);
+      expect([page, link, existsSync(join(opened, 'package', target))]).toEqual([page, link, true]);
+      if (heading !== undefined)
+        expect([page, link, headings(target)]).toEqual([page, link, expect.arrayContaining([heading])]);
+    }
+    expect(links.length).toBeGreaterThan(40);
   });
 
   test('passes on no code without its licence', () => {

@@ -1,0 +1,29 @@
+/** Packs the project for those who install it: `npm run tarball FOLDER`. No link in its pages leads out of it. */
+import { execFileSync } from 'node:child_process';
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join, normalize, resolve } from 'node:path';
+import { packedPage } from './packed-page.js';
+
+const place = resolve(process.argv[2] ?? '.');
+/** Without scripts: the build is there already. */
+const pack = (cwd: string, ...more: string[]): string =>
+  execFileSync('npm', ['pack', '--json', '--ignore-scripts', ...more], { cwd, encoding: 'utf8' });
+
+const [packed] = JSON.parse(pack('.', '--dry-run')) as [{ files: { path: string }[] }];
+const files = packed.files.map(({ path }) => path);
+const copy = mkdtempSync(join(tmpdir(), 'shedlight-package-'));
+try {
+  for (const file of files) cpSync(file, join(copy, file));
+  for (const page of files.filter((file) => file.endsWith('.md'))) {
+    const isThere = (link: string): boolean => {
+      const path = normalize(join(dirname(page), link));
+      return files.some((file) => file === path || file.startsWith(`${path}/`));
+    };
+    writeFileSync(join(copy, page), packedPage(readFileSync(page, 'utf8'), isThere));
+  }
+  const [{ filename }] = JSON.parse(pack(copy, '--pack-destination', place)) as [{ filename: string }];
+  console.log(join(place, filename));
+} finally {
+  rmSync(copy, { recursive: true });
+}

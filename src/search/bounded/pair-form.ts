@@ -1,3 +1,4 @@
+import type { Drawdown } from '../../cloth/drawdown.js';
 import { blurWeights, overlapWeights, SIGMA } from '../../score/contrast/blur.js';
 import type { Ground, Side } from './bound-ground.js';
 
@@ -19,17 +20,12 @@ export interface MeanForm {
 }
 
 /** Makes the forms of one ground. */
-export function pairForms({ cloth, ends, picks }: Ground) {
-  const { endKinds, pickKinds, up } = cloth;
-  const [p0, q0] = [cloth.ends, cloth.picks];
+export function pairForms(ground: Ground) {
+  const { cloth, ends, picks } = ground;
+  const { endKinds, pickKinds } = cloth;
+  const isUp = (pick: number, end: number): number => cloth.up[pick * endKinds + end]!;
   const [P, Q] = [ends.length, picks.length];
-  const [S, T] = [ends.slots, picks.slots];
-  const isUp = (pick: number, end: number): number => up[pick * endKinds + end]!;
-  // How many threads of each slot fall on each place of the weave.
-  const endPlaces = placesOf(ends, p0);
-  const pickPlaces = placesOf(picks, q0);
-
-  const mean: MeanForm = { warp: new Float64Array(S), weft: new Float64Array(T) };
+  const mean: MeanForm = { warp: new Float64Array(ends.slots), weft: new Float64Array(picks.slots) };
   const upShare = Float64Array.from({ length: endKinds }, (_, end) =>
     shareOf(cloth.pickKind, (pick) => isUp(pick, end)),
   );
@@ -45,43 +41,39 @@ export function pairForms({ cloth, ends, picks }: Ground) {
     takeProduct(form.C, mean.warp, mean.weft);
     return form;
   };
+  const correlation = correlations(ground);
+  const blurs = (sigma: number, squareness: number): readonly [Float64Array, Float64Array] => [
+    overlapWeights(blurWeights(P, sigma)),
+    overlapWeights(blurWeights(Q, sigma * squareness)),
+  ];
 
-  /** The sum of weight(i − i')·weight(j − j')·value·value over all pairs of cells, as a mean over cells. */
-  const correlation = (across: Float64Array, along: Float64Array): PairForm => {
+  return {
+    mean,
+    /** Variance of the blurred face. */
+    variance: (sigma: number, squareness: number): PairForm => withoutMean(correlation(...blurs(sigma, squareness))),
+    /** Variance of the row means, and of the column means, of the blurred face. */
+    rows: (sigma: number, squareness: number): PairForm =>
+      withoutMean(correlation(even(P), blurs(sigma, squareness)[1])),
+    columns: (sigma: number, squareness: number): PairForm =>
+      withoutMean(correlation(blurs(sigma, squareness)[0], even(Q))),
+    /** Mean product of a cell and the next across, and of a cell and the next down. */
+    across: (): PairForm => correlation(besides(P), alone(Q)),
+    down: (): PairForm => correlation(alone(P), besides(Q)),
+  };
+}
+
+/** The sum of weight(i − i')·weight(j − j')·value·value over all pairs of cells, as a mean over cells. */
+function correlations({ cloth, ends, picks }: Ground): (across: Float64Array, along: Float64Array) => PairForm {
+  const { endKinds, pickKinds } = cloth;
+  const [p0, q0] = [cloth.ends, cloth.picks];
+  const [P, Q] = [ends.length, picks.length];
+  const [S, T] = [ends.slots, picks.slots];
+  // How many threads of each slot fall on each place of the weave.
+  const endPlaces = placesOf(ends, p0);
+  const pickPlaces = placesOf(picks, q0);
+  return (across, along) => {
     const form = { A: new Float64Array(S * S), B: new Float64Array(T * T), C: new Float64Array(S * T) };
-    const near = nonZero(wrapped(along, q0));
-    const wide = nonZero(wrapped(across, p0));
-    // Of each place of the weave: weights of the picks (ends) at which a kind of end (pick) shows.
-    const upAlong = new Float64Array(q0 * endKinds);
-    for (let j = 0; j < q0; j++) {
-      for (const [d, weight] of near) {
-        const row = cloth.pickKind[(j + d) % q0]! * endKinds;
-        for (let k = 0; k < endKinds; k++) add(upAlong, j * endKinds + k, weight * up[row + k]!);
-      }
-    }
-    const coverAcross = new Float64Array(p0 * pickKinds);
-    for (let i = 0; i < p0; i++) {
-      for (const [d, weight] of wide) {
-        const end = cloth.endKind[(i + d) % p0]!;
-        for (let k = 0; k < pickKinds; k++) add(coverAcross, i * pickKinds + k, weight * (1 - up[k * endKinds + end]!));
-      }
-    }
-    const bothUp = new Float64Array(endKinds * endKinds);
-    for (let j = 0; j < q0; j++) {
-      const row = cloth.pickKind[j]! * endKinds;
-      for (let a = 0; a < endKinds; a++) {
-        if (up[row + a] !== 1) continue;
-        for (let b = 0; b < endKinds; b++) add(bothUp, a * endKinds + b, upAlong[j * endKinds + b]! / q0);
-      }
-    }
-    const bothCover = new Float64Array(pickKinds * pickKinds);
-    for (let i = 0; i < p0; i++) {
-      const end = cloth.endKind[i]!;
-      for (let a = 0; a < pickKinds; a++) {
-        if (up[a * endKinds + end] === 1) continue;
-        for (let b = 0; b < pickKinds; b++) add(bothCover, a * pickKinds + b, coverAcross[i * pickKinds + b]! / p0);
-      }
-    }
+    const { upAlong, coverAcross, bothUp, bothCover } = near(cloth, across, along);
     for (const [d, weight] of nonZero(across)) {
       for (let i = 0, other = d; i < P; i++, other = other + 1 === P ? 0 : other + 1) {
         add(
@@ -120,25 +112,44 @@ export function pairForms({ cloth, ends, picks }: Ground) {
     }
     return form;
   };
+}
 
-  const blurs = (sigma: number, squareness: number): readonly [Float64Array, Float64Array] => [
-    overlapWeights(blurWeights(P, sigma)),
-    overlapWeights(blurWeights(Q, sigma * squareness)),
-  ];
-
-  return {
-    mean,
-    /** Variance of the blurred face. */
-    variance: (sigma: number, squareness: number): PairForm => withoutMean(correlation(...blurs(sigma, squareness))),
-    /** Variance of the row means, and of the column means, of the blurred face. */
-    rows: (sigma: number, squareness: number): PairForm =>
-      withoutMean(correlation(even(P), blurs(sigma, squareness)[1])),
-    columns: (sigma: number, squareness: number): PairForm =>
-      withoutMean(correlation(blurs(sigma, squareness)[0], even(Q))),
-    /** Mean product of a cell and the next across, and of a cell and the next down. */
-    across: (): PairForm => correlation(besides(P), alone(Q)),
-    down: (): PairForm => correlation(alone(P), besides(Q)),
-  };
+/**
+ * Of each place of the weave: weights of the picks (ends) near it at which a kind of end (pick) shows. Of each two kinds:
+ * the weights of the places at which both show, as a mean.
+ */
+function near(
+  { ends, picks, endKind, pickKind, endKinds, pickKinds, up }: Drawdown,
+  across: Float64Array,
+  along: Float64Array,
+) {
+  const upAlong = new Float64Array(picks * endKinds);
+  const bothUp = new Float64Array(endKinds * endKinds);
+  const [close, wide] = [nonZero(wrapped(along, picks)), nonZero(wrapped(across, ends))];
+  for (let j = 0; j < picks; j++) {
+    for (const [d, weight] of close) {
+      const row = pickKind[(j + d) % picks]! * endKinds;
+      for (let k = 0; k < endKinds; k++) add(upAlong, j * endKinds + k, weight * up[row + k]!);
+    }
+    const row = pickKind[j]! * endKinds;
+    for (let a = 0; a < endKinds; a++) {
+      if (up[row + a] !== 1) continue;
+      for (let b = 0; b < endKinds; b++) add(bothUp, a * endKinds + b, upAlong[j * endKinds + b]! / picks);
+    }
+  }
+  const coverAcross = new Float64Array(ends * pickKinds);
+  const bothCover = new Float64Array(pickKinds * pickKinds);
+  for (let i = 0; i < ends; i++) {
+    for (const [d, weight] of wide) {
+      const end = endKind[(i + d) % ends]!;
+      for (let k = 0; k < pickKinds; k++) add(coverAcross, i * pickKinds + k, weight * (1 - up[k * endKinds + end]!));
+    }
+    for (let a = 0; a < pickKinds; a++) {
+      if (up[a * endKinds + endKind[i]!] === 1) continue;
+      for (let b = 0; b < pickKinds; b++) add(bothCover, a * pickKinds + b, coverAcross[i * pickKinds + b]! / ends);
+    }
+  }
+  return { upAlong, coverAcross, bothUp, bothCover };
 }
 
 /**

@@ -58,16 +58,22 @@ export interface WorkerEvents {
   failed(reason: unknown): void;
 }
 
-/** The jobs of one call of `run`: begun in order, done in any order, their results taken in order. */
+/** The jobs of one call of `run`: begun nearly in order, done in any order, their results taken in order. */
 class Run {
   private readonly jobs: Jobs;
   private readonly take: (result: JobResult, job: number) => void;
   private readonly enough: AbortSignal | undefined;
+  private readonly owners: Map<number, PoolWorker>;
   private readonly waiting = new Map<number, JobResult>();
-  private begun = 0;
+  /** Jobs that may be begun, in order. */
+  private open: { readonly number: number; readonly job: Job }[] = [];
+  private offered = 0;
+  /** All jobs that were begun come before this one. */
+  private end = 0;
   private taken = 0;
 
-  constructor(...[jobs, take, enough]: Parameters<WorkerPool['run']>) {
+  constructor(owners: Map<number, PoolWorker>, ...[jobs, take, enough]: Parameters<WorkerPool['run']>) {
+    this.owners = owners;
     this.jobs = jobs;
     this.take = take;
     this.enough = enough;
@@ -75,10 +81,27 @@ class Run {
 
   /** Lets idle workers begin the next jobs, as far as there are any to begin now. */
   begin(idle: PoolWorker[]): void {
-    while (!this.enough?.aborted && idle.length > 0 && this.begun < Math.min(this.jobs.count, this.taken + AHEAD)) {
-      const job = this.begun++;
-      idle.pop()!.do(job, this.jobs.at(job));
+    const limit = Math.min(this.jobs.count, this.taken + AHEAD);
+    while (this.offered < limit) this.open.push({ number: this.offered, job: this.jobs.at(this.offered++) });
+    // Those before one that was begun are done too, so that those with the lowest numbers are.
+    if (this.enough?.aborted) this.open = this.open.filter(({ number }) => number < this.end);
+    while (idle.length > 0 && this.open.length > 0) {
+      const worker = idle.pop()!;
+      const [{ number, job }] = this.open.splice(this.nextFor(worker), 1) as [(typeof this.open)[number]];
+      if ('block' in job && !this.owners.has(job.block)) this.owners.set(job.block, worker);
+      this.end = Math.max(this.end, number + 1);
+      worker.do(number, job);
     }
+  }
+
+  /**
+   * The place of the job that a worker does next: one of a block that it knows, since what is computed for a block is
+   * much; else one that no other knows; else any.
+   */
+  private nextFor(worker: PoolWorker): number {
+    const owners = this.open.map(({ job }) => ('block' in job ? this.owners.get(job.block) : undefined));
+    const own = owners.indexOf(worker);
+    return own >= 0 ? own : Math.max(0, owners.indexOf(undefined));
   }
 
   /** Takes a result, and those that waited for it. */
@@ -92,7 +115,7 @@ class Run {
 
   /** How many jobs were done, once no other will be. */
   done(): number | undefined {
-    return this.taken === (this.enough?.aborted ? this.begun : this.jobs.count) ? this.taken : undefined;
+    return this.taken === (this.enough?.aborted ? this.end : this.jobs.count) ? this.taken : undefined;
   }
 }
 
@@ -104,6 +127,8 @@ class Run {
 export function inWorkers(start: (events: WorkerEvents) => void, signal?: AbortSignal): WorkerPool {
   const living = new Set<PoolWorker>();
   const idle: PoolWorker[] = [];
+  /** The worker that first did a job of each block. */
+  const owners = new Map<number, PoolWorker>();
   let run: Run | undefined;
   let finish: (done: number) => void = () => {};
   let fail: (fault: unknown) => void = () => {};
@@ -155,7 +180,7 @@ export function inWorkers(start: (events: WorkerEvents) => void, signal?: AbortS
         if (signal?.aborted) stop(signal.reason);
         if (fault !== undefined) return reject(fault);
         enough?.addEventListener('abort', goOn);
-        run = new Run(jobs, take, enough);
+        run = new Run(owners, jobs, take, enough);
         finish = (done) => {
           enough?.removeEventListener('abort', goOn);
           run = undefined;

@@ -36,13 +36,21 @@ next one into the same place puts it right.
 Results go to stdout, everything else to stderr. NO_COLOR is respected.
 `;
 
+/** How a person calls this program: by npx in a checkout, else by its name. */
+function called(): string {
+  return process.env.npm_command === undefined ? 'shedlight' : 'npx shedlight';
+}
+
 /**
  * Runs the command line and returns the exit code. The code of a command is loaded only when it runs, so that help is
  * shown at once.
  *
  * @param argv as in process.argv: the first two are the program
  */
-export async function main(argv: readonly string[], io: Io = process): Promise<number> {
+export async function main(
+  argv: readonly string[],
+  io: Io = { stdout: process.stdout, stderr: process.stderr, called: called() },
+): Promise<number> {
   const listensNoLonger = onEnd();
   for (const stream of [io.stdout, io.stderr]) stream.on('error', (error) => leave(error, io));
   let code: number = EXIT.done;

@@ -4,7 +4,7 @@ import { DRAWN_DOWN, SEEN } from '../draft/point-of-view.js';
 import type { KeptCloth } from '../formats/shortlist.js';
 import { rankingInWords } from '../gallery/html/page-asked.js';
 import type { Manifest } from '../gallery/manifest/manifest.js';
-import { sourceOf } from '../gallery/manifest/origin.js';
+import { askedIn, sourceOf } from '../gallery/manifest/origin.js';
 import { comparison } from './boxes/compare.js';
 import { details } from './boxes/details.js';
 import { keptList } from './boxes/kept.js';
@@ -101,8 +101,7 @@ export function openRoom(
 
 /** The key of the marks in the browser's storage: the same for all galleries of a question, wherever they lie. */
 function marksKey({ question }: Manifest): string {
-  const { rank: _, show: __, seed: ___, tries: ____, seen: _____, ...asked } = question;
-  return `shedlight-kept ${bytesToHex(sha256(utf8ToBytes(JSON.stringify(asked)))).slice(0, 16)}`;
+  return `shedlight-kept ${bytesToHex(sha256(utf8ToBytes(JSON.stringify(askedIn(question))))).slice(0, 16)}`;
 }
 
 /** Keeps what is scrolled to clear of the bar, which stays at the top of the window. */

@@ -1,6 +1,6 @@
 import { existsSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
-import { basename, dirname, extname, join } from 'node:path';
+import { dirname, extname } from 'node:path';
 import { judgeFolder } from '../../files/folder.js';
 import { checkWritable } from '../../files/place.js';
 import { programVersion } from '../../files/program-version.js';
@@ -22,6 +22,7 @@ import { besideFile, draftLoader, readText } from '../shell/files.js';
 import { EXIT, type Io, sayWrong } from '../shell/io.js';
 import { doneLoader } from './done-files.js';
 import { type Interrupt, onInterrupt } from './interrupt.js';
+import { bare, ownFolder, sayReplaced } from './own-folder.js';
 import { type Progress, progressOn } from './progress.js';
 import { onTheLoomInWords, sayFound, sayNothing, sayShard, waitInWords } from './words.js';
 
@@ -60,7 +61,7 @@ export async function runExplore(given: ExploreArguments, io: Io): Promise<numbe
   try {
     if (given.merge !== undefined) return await merge(given.merge, waiting);
     const question = asked(given, io);
-    const folder = given.out ?? folderOf(given.file, question);
+    const folder = given.out ?? ownFolder(given.file, question, say);
     if (given.shard !== undefined) {
       const shard = shardOf(given.shard);
       const place = shardFile(bare(folder), shard);
@@ -69,6 +70,7 @@ export async function runExplore(given: ExploreArguments, io: Io): Promise<numbe
       return await searchShard(question, folder, shard, waiting);
     }
     await judgeFolder(folder, GALLERY);
+    if (given.out !== undefined) sayReplaced(folder, question, say);
     return await search(question, folder, waiting);
   } catch (error) {
     const failed = error instanceof Problem || error instanceof MachineFault;
@@ -128,13 +130,13 @@ async function searchShard(question: Question, folder: string, shard: Shard, wai
 
 /** Merges shards, and writes the gallery of the whole search. */
 async function merge(files: readonly string[], waiting: Waiting): Promise<number> {
-  const { given, io } = waiting;
+  const { given, io, say } = waiting;
   if (given.shard !== undefined) throw new Problem('--merge: found --shard beside it; expected one or the other');
   const parts = openParts(files);
   try {
     const { question } = parts.header;
     const named = given.file !== undefined || Object.keys(given.flags).length > 0;
-    const folder = given.out ?? folderOfShard(parts.first) ?? folderOf(given.file, question);
+    const folder = given.out ?? folderOfShard(parts.first) ?? ownFolder(given.file, question, say);
     await judgeFolder(folder, GALLERY);
     return await answer(question, folder, waiting, (space) => {
       const wanted = headerOf(named ? asked(given, io) : question, space);
@@ -226,29 +228,6 @@ function questionText(file: string): string {
   const text = readText(file, 'a question');
   if (/^threading\s*:/m.test(text)) throw instead('a draft', '--draft');
   return text;
-}
-
-/** The path of a folder without a slash at its end, to which names are added. */
-function bare(folder: string): string {
-  return folder.replace(/(?<=.)[/\\]+$/, '');
-}
-
-/** The default folder: beside the question file, with its name; without a file, in `gallery`, named after the weave. */
-function folderOf(file: string | undefined, question: Question): string {
-  if (file !== undefined) {
-    const name = basename(file, extname(file));
-    return join(dirname(file), extname(file) === '' ? `${name}-gallery` : name);
-  }
-  const { draft } = question;
-  const woven = draft ? basename(draft.file, extname(draft.file)) : question.structures.join(' ');
-  const plain = woven
-    .normalize('NFD')
-    .toLowerCase()
-    .replace(/[\p{M}'’]/gu, '')
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-|-$/g, '');
-  const there = question.onTheLoom ? '-on-the-loom' : '';
-  return join('gallery', (plain.slice(0, 60) || 'gallery') + there);
 }
 
 function workersOf(text: string): number {

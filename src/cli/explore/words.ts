@@ -9,7 +9,7 @@ import { floatRemedyInWords } from '../../search/report/remedy-words.js';
 import type { Outcome } from '../../search/strategy/outcome.js';
 import { counted, grouped, plural } from '../../words/counts.js';
 import { asArgument } from '../../words/shell.js';
-import { bold, type Io, say, sayJson, sayWrong } from '../shell/io.js';
+import { bold, commandLine, type Io, say, sayJson, sayWrong } from '../shell/io.js';
 
 /** Prints what was found, a remedy if most candidates had too long floats, and the file to open. */
 export function sayFound(question: Question, outcome: Outcome, written: WrittenGallery, json: boolean, io: Io): void {
@@ -38,7 +38,7 @@ export function sayFound(question: Question, outcome: Outcome, written: WrittenG
   if (remedy) say(io.stdout, remedy);
   say(io.stdout, `Open ${bold(io.stdout, index)}`);
   const codes = found.slice(0, 2).map(({ code }) => code);
-  say(io.stdout, `Keep what you like by its code: shedlight keep ${asArgument(folder)} ${codes.join(' ')}`);
+  say(io.stdout, `Keep what you like by its code: ${commandLine(io, 'keep', asArgument(folder), ...codes)}`);
 }
 
 /** Words for what stays unchanged on the loom, and what is tried. */
@@ -100,7 +100,10 @@ export function sayShard({ part, of }: Shard, file: string, json: boolean, io: I
     return;
   }
   say(io.stdout, `Part ${part} of ${of} is done: ${bold(io.stdout, shown(file))}`);
-  say(io.stdout, `When all are: shedlight explore --merge ${shown(file).replace(/\d+-of-\d+$/, `*-of-${of}`)}`);
+  say(
+    io.stdout,
+    `When all are: ${commandLine(io, 'explore', '--merge', shown(file).replace(/\d+-of-\d+$/, `*-of-${of}`))}`,
+  );
 }
 
 /** The counts in words: candidates tried, set aside by reason, cloths left. */

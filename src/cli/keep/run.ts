@@ -16,7 +16,7 @@ import {
 } from '../../formats/shortlist.js';
 import { brief, didYouMean, Problem, quote } from '../../problem.js';
 import { asArgument } from '../../words/shell.js';
-import { EXIT, type Io, say, sayJson } from '../shell/io.js';
+import { commandLine, EXIT, type Io, say, sayJson } from '../shell/io.js';
 import { loadCloths, loadShortlist } from '../shell/kept-file.js';
 
 /** The arguments of the command. */
@@ -60,7 +60,7 @@ export async function runKeep(given: KeepArguments, io: Io): Promise<number> {
     for (const { code, recipe, stars } of kept) say(io.stdout, `${code}  ${'*'.repeat(stars).padEnd(5)}  ${recipe}`);
     say(io.stdout, `${out}: ${added} added, ${kept.length} in all`);
     if (wif !== undefined) say(io.stdout, `${wif}: a WIF file of each, named by its code`);
-    say(io.stdout, `Plan the warp: shedlight plan ${asArgument(out)} --yarn-size "8/2 cotton"`);
+    say(io.stdout, `Plan the warp: ${commandLine(io, 'plan', asArgument(out), '--yarn-size "8/2 cotton"')}`);
   }
   return EXIT.done;
 }

@@ -5,6 +5,8 @@ import { seen, TURNING } from '../../words/seen.js';
 export interface Io {
   readonly stdout: NodeJS.WriteStream;
   readonly stderr: NodeJS.WriteStream;
+  /** How a person calls this program, for commands to copy: `npx shedlight` where npm runs it. Default: `shedlight`. */
+  readonly called?: string;
 }
 
 /** Exit codes, on which scripts may rely. */
@@ -54,6 +56,11 @@ export function sayJson(io: Io, value: unknown): void {
 /** Writes JSON, for machines; characters that would control a terminal are escaped. */
 export function sayJsonText({ stdout }: Io, text: string): void {
   stdout.write(text.replace(UNSEEN_IN_JSON, (mark) => `\\u${mark.charCodeAt(0).toString(16).padStart(4, '0')}`));
+}
+
+/** A command that a person can copy and run. */
+export function commandLine({ called = 'shedlight' }: Io, ...words: readonly string[]): string {
+  return [called, ...words].join(' ');
 }
 
 /** Text in bold on a terminal that supports it; plain in a pipe and with NO_COLOR. */

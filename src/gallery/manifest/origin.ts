@@ -12,16 +12,21 @@ export type Source = Pick<KeptCloth, 'origin' | 'onTheLoom'>;
 /** What a shortlist says of the cloths that answer a question. */
 export function sourceOf(program: string, question: Manifest['question']): Source {
   const there = question['on the loom'] !== undefined;
-  return { origin: originOf(program, question), ...(there && { onTheLoom: true }) };
+  return { origin: `${program}: ${askedInShort(question)}`, ...(there && { onTheLoom: true }) };
 }
 
-/** Where a cloth comes from: `shedlight 0.1.0: structure 2/2 twill; lengths 2, 3, 4; weft same; …`. */
-function originOf(program: string, question: Manifest['question']): string {
+/** What a question asks, whatever ranks, chooses and varies what is found: kept cloths belong to this. */
+export function askedIn({ rank: _, show: __, seed: ___, tries: ____, seen: _____, ...asked }: Manifest['question']) {
+  return asked;
+}
+
+/** What a question lays on what, in short: `structure 2/2 twill; lengths 2, 3, 4; weft same; …`. */
+export function askedInShort(question: Manifest['question']): string {
   const said = SAID.flatMap((key) => {
     const value = question[key];
     if (value === undefined) return [];
     const text = typeof value === 'string' ? value : value.join(', ');
     return [`${key} ${text.length > LONGEST ? `${text.slice(0, LONGEST)}…` : text}`];
   });
-  return `${program}: ${said.join('; ')}`;
+  return said.join('; ');
 }

@@ -118,14 +118,14 @@ function dealData(deal: Deal): DealWritten {
 }
 
 function shareLine({ weaver, cloth, apart }: Share): string {
-  return `${weaver.name}: ${cloth.code} ${cloth.recipe} (${apart.toFixed(2)} from the nearest other)`;
+  return `${weaver.name}: ${cloth.code} ${cloth.recipe} (differs by ${apart.toFixed(2)} from the most similar)`;
 }
 
-/** How far apart the likest two cloths are, and whether any deal could set them farther apart. */
+/** How much the two most similar cloths differ, and whether any deal could make that more. */
 function leastLine({ least, atMost }: Deal): string {
   const most =
-    atMost > least ? `no deal sets them more than ${atMost.toFixed(2)} apart` : 'no deal sets them farther apart';
-  return `the likest two are ${least.toFixed(2)} apart; ${most}`;
+    atMost > least ? `no deal could make that more than ${atMost.toFixed(2)}` : 'no deal could make that more';
+  return `the two most alike differ by ${least.toFixed(2)} (0 the same, 1 as different as possible); ${most}`;
 }
 
 /** A line about weavers with nearly alike cloths, naming the nearest pair and a remedy. */

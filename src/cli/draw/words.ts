@@ -57,7 +57,7 @@ function facesOf(draft: Draft, { scores }: Scored): Figure[] {
     ],
     [
       'repeat width',
-      `easy to see to ${scores.easyTo.toFixed(1)} m, gone by ${scores.goneBy.toFixed(1)} m, whatever its contrast`,
+      `easy to see up to ${scores.easyTo.toFixed(1)} m, too small to see from ${scores.goneBy.toFixed(1)} m, whatever its contrast`,
     ],
     ['warp floats', sides(floats.warpFace, floats.warpBack, 'pick')],
     ['weft floats', sides(floats.weftFace, floats.weftBack, 'end')],

@@ -32,7 +32,7 @@ export function sayFound(question: Question, outcome: Outcome, written: WrittenG
     });
     return;
   }
-  say(io.stdout, countsInWords(outcome));
+  say(io.stdout, countsInWords(question, outcome));
   say(io.stdout, `Best: ${bold(io.stdout, best.code)} ${best.recipe}`);
   say(io.stdout, `  ${words}`);
   if (remedy) say(io.stdout, remedy);
@@ -56,12 +56,12 @@ export function sayNothing(question: Question, outcome: Outcome, json: boolean, 
   const help = whatToChange(question, outcome);
   if (json) sayJson(io, { format: 'shedlight-explore', version: 1, counts, shown: 0, best: null, remedy: help });
   const found = counts.stopped ? 'was found yet' : 'fits the question';
-  sayWrong(io, `nothing ${found}. ${countsInWords(outcome)} ${help}`);
+  sayWrong(io, `nothing ${found}. ${countsInWords(question, outcome)} ${help}`);
 }
 
 /** What to change, for the commonest reason for setting candidates aside. */
 function whatToChange(question: Question, outcome: Outcome): string {
-  const { limits, loom, done } = question;
+  const { done } = question;
   const { float, unsound, flat, limits: others, done: before = 0 } = outcome.counts.setAside;
   const most = Math.max(float, unsound, flat, others, before);
   if (most === 0) return 'Ask for other orders or lengths.';
@@ -72,8 +72,15 @@ function whatToChange(question: Question, outcome: Outcome): string {
   if (most === before) {
     return `Ask for other orders or lengths${done?.unlike === undefined ? '' : `, or for less than unlike done ${done.unlike}`}.`;
   }
+  const blocks =
+    question.profile === 'order' ? ' Some orders choose blocks that cannot be neighbours in this structure.' : '';
+  return `Shorter orders, a smaller size (times) or a wider limit may allow some; the limits are ${otherLimits(question).join(', ')}.${blocks}`;
+}
+
+/** The limits that a question sets, other than for floats and contrast: `repeat 80`. */
+function otherLimits({ limits, loom }: Question): string[] {
   const { repeat, warpChanges, weftChanges, shuttles, treadles, shafts } = limits;
-  const set = Object.entries({
+  return Object.entries({
     repeat,
     'warp changes': warpChanges,
     'weft changes': weftChanges,
@@ -81,9 +88,6 @@ function whatToChange(question: Question, outcome: Outcome): string {
     treadles: treadles ?? loom?.treadles,
     shafts: shafts ?? loom?.shafts,
   }).flatMap(([name, limit]) => (limit === undefined ? [] : [`${name} ${limit}`]));
-  const blocks =
-    question.profile === 'order' ? ' Some orders choose blocks that cannot be neighbours in this structure.' : '';
-  return `Shorter orders, a smaller size (times) or a wider limit may allow some; the limits are ${set.join(', ')}.${blocks}`;
 }
 
 /** About how long it takes to measure every candidate; undefined where that is under a minute, or not done. */
@@ -107,14 +111,14 @@ export function sayShard({ part, of }: Shard, file: string, json: boolean, io: I
 }
 
 /** The counts in words: candidates tried, set aside by reason, cloths left. */
-function countsInWords({ counts, found }: Outcome): string {
+function countsInWords(question: Question, { counts, found }: Outcome): string {
   const { setAside } = counts;
   const reasons = [
     [counts.equals, 'the same as one of these'],
     [setAside.float, 'with floats too long'],
     [setAside.unsound, 'not holding together as one cloth'],
     [setAside.flat, 'too fine a texture'],
-    [setAside.limits, 'over another limit'],
+    [setAside.limits, `over a limit (${otherLimits(question).join(', ')})`],
     [setAside.done ?? 0, 'already woven or too similar'],
   ] as const;
   const aside = reasons.filter(([count]) => count > 0).map(([count, why]) => `${grouped(count)} ${why}`);

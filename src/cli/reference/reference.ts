@@ -127,7 +127,7 @@ function keyRows({ keys }: Table): string {
     ['key', 'what it is', 'expected', 'usual', 'example'],
     Object.entries(keys).map(([name, key]) => [
       `\`${name}\``,
-      key.about,
+      key.many === undefined ? key.about : `${key.about}; ${key.many}`,
       key.kind.expected,
       usualOf(key),
       exampleOf(name, key),

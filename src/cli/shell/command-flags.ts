@@ -59,7 +59,8 @@ export function addFlags<T extends Table>(
       const several = many && key.many !== undefined ? `; ${key.many}` : '';
       const absent = key.usual === undefined ? '' : ` (default: ${key.usual})`;
       const about = instead[name] ?? `${key.about}${several}${absent}`;
-      const made = new Option(`${flagOf(name)} ${key.argument}`, about);
+      const value = several === '' && key.many !== undefined ? key.argument?.replace(/s>$/, '>') : key.argument;
+      const made = new Option(`${flagOf(name)} ${value}`, about);
       wordsTaken.set(made, wordsOf(key.kind.schema));
       return made;
     };

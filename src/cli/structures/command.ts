@@ -16,7 +16,7 @@ const EXAMPLES = `Examples:
 export function structuresCommand(io: Io, finish: (code: number) => void): Command {
   return new Command('structures')
     .summary('the structures known, or one with its units')
-    .description('Lists the weave structures known, or tells of one: units, tie-up, manners of treadling, floats.')
+    .description('Lists the weave structures known, or tells of one: units, tie-up, treadlings, floats.')
     .argument('[name]', 'a structure, by any of its names')
     .addHelpText('before', EXAMPLES)
     .option('--shafts <n>', 'what a loom of so many shafts can weave, with how many blocks')

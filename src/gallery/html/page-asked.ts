@@ -82,7 +82,7 @@ export function askedOf(question: Question): Asked[] {
     : [
         ['Structure', andList(structures)],
         ...(name ? [['Name', nameOf(name)] as const] : []),
-        ...(treadlings.length > 0 ? [['Treadled', mannersOf(treadlings)] as const] : []),
+        ...(treadlings.length > 0 ? [['Treadled', waysOf(treadlings)] as const] : []),
       ];
   const tabby = yarns[question.tabby];
   const hasTabby = !draft || waysTried(question).some(({ weave }) => weave.pickKinds.includes('tabby'));
@@ -148,8 +148,8 @@ const SAME_WORDS: Readonly<Record<Sameness, string>> = {
   exchange: 'light and dark swapped',
 };
 
-function mannersOf(treadlings: readonly string[]): string {
-  return treadlings.includes(ALL) ? 'in every manner' : andList(treadlings);
+function waysOf(treadlings: readonly string[]): string {
+  return treadlings.includes(ALL) ? 'in every way' : andList(treadlings);
 }
 
 /** The parts of the question about a person's own draft: recognised structure, treadling. */

@@ -56,7 +56,7 @@ export function figuresOf({ scores, draft }: Found): Figure[] {
     figure(
       'Where it lies',
       longestFloatInWords(draft),
-      'the first of the longest, threads numbered from 1 at the top left',
+      'the first of the longest; ends are numbered from end 1, picks from the first pick',
     ),
     figure('Warp floats', sides(floats.warpFace, floats.warpBack), 'longest on the face and on the back, in picks'),
     figure('Weft floats', sides(floats.weftFace, floats.weftBack), 'longest on the face and on the back, in ends'),
@@ -70,8 +70,12 @@ export function figuresOf({ scores, draft }: Found): Figure[] {
       (['0.6', '2', '6'] as const).map((at) => scores.reads[at].toFixed(1)).join(' · '),
       'in units of L* (0 to 100): from 12 the pattern is clear, from 6 only texture, below that one tone',
     ),
-    figure('Repeat easy to see to', metres(scores.easyTo), 'by the width of the repeat alone, not by its contrast'),
-    figure('Repeat gone by', metres(scores.goneBy), 'distance from which a repeat of that width is too small to see'),
+    figure('Repeat easy to see up to', metres(scores.easyTo), 'by the width of the repeat alone, not by its contrast'),
+    figure(
+      'Repeat too small from',
+      metres(scores.goneBy),
+      'distance from which a repeat of that width is too small to see',
+    ),
   ];
 }
 

@@ -1,6 +1,6 @@
 import type { Yarn } from '../../colour/yarn.js';
 import { type Draft, type Sett, spacing } from '../../draft/draft.js';
-import { andList, counted } from '../../words/counts.js';
+import { counted, orList } from '../../words/counts.js';
 import { FLAT } from '../contrast/contrast.js';
 import { DISTANCES, MELTS, READS } from '../contrast/viewing-distance.js';
 import type { Operation } from '../model/figures.js';
@@ -48,11 +48,11 @@ const PAIRS: readonly (readonly [Operation, Operation, kept: string, exchanged: 
 ];
 
 const EXCHANGED: Readonly<Record<Operation, string>> = {
-  'half-turn': 'turned half round',
+  'half-turn': 'half-turned',
   'mirror-left-right': 'mirrored left–right',
   'mirror-up-down': 'mirrored top–bottom',
-  'quarter-turn': 'turned a quarter round',
-  'quarter-turn-back': 'turned a quarter round',
+  'quarter-turn': 'quarter-turned',
+  'quarter-turn-back': 'quarter-turned',
   diagonal: 'mirrored about the diagonal',
   antidiagonal: 'mirrored about the other diagonal',
 };
@@ -86,7 +86,7 @@ export function symmetryInWords(
   const turns = kept.includes('quarter-turn') ? kept.filter((op) => op !== 'half-turn') : kept;
   const exchanged = [...(scores.shiftExchange ? ['shifted'] : []), ...sayAll(holding(true), EXCHANGED, 3)];
   const said = sayAll(turns, KEPT, 2);
-  if (exchanged.length > 0) said.push(`${pairOf(facts)} swap when the pattern is ${andList(exchanged)}`);
+  if (exchanged.length > 0) said.push(`${pairOf(facts)} swap when the pattern is ${orList(exchanged)}`);
   if (said.length === 0) said.push('no symmetry');
   if (scores.nearly !== undefined) {
     const { op, agreement } = scores.nearly;

@@ -92,13 +92,13 @@ export const QUESTION_TABLE = table(
       },
     ),
     treadling: optional(
-      kind('manners of treadling', (given, expected) => eachOf(given, expected, (item) => textOf(item, 'a name'))),
+      kind('names of treadlings', (given, expected) => eachOf(given, expected, (item) => textOf(item, 'a name'))),
       {
-        about: 'manner of treadling',
+        about: 'how it is treadled: a name from structures NAME',
         many: 'or all; on a draft also “every tie-up”',
         usual: 'the usual one',
         example: 'rose',
-        argument: '<manner>',
+        argument: '<name>',
       },
     ),
     draft: optional(text('the file of a draft'), {
@@ -122,20 +122,18 @@ export const QUESTION_TABLE = table(
       argument: '<n>',
     }),
     profile: optional(kind('blocks such as A A B, order or search', joined), {
-      about:
-        'block order, "A A B"; order: the colour order chooses the blocks; search: every block order is tried, ' +
-        '"search, mirrored" only those that read the same backward',
+      about: 'block order, "A A B"; order: the colour order chooses the blocks',
+      many: 'search: every block order is tried, "search, mirrored" only those that read the same backward',
       usual: 'each block once',
       example: 'A A B',
-      argument: '<blocks>',
+      argument: '<order>',
     }),
     treadled: optional(kind('blocks such as A A B or A+C B, as drawn in, or search', joined), {
-      about:
-        'block order of the treadling; "A+C" for blocks together, "." for none; search: every block order is tried, ' +
-        '"search, mirrored", "search, together" any blocks on a pick',
+      about: 'block order of the treadling; "A+C" for blocks together, "." for none',
+      many: 'search: every block order is tried, "search, mirrored", "search, together" any blocks on a pick',
       usual: 'as drawn in',
       example: 'A B A+B',
-      argument: '<blocks>',
+      argument: '<order>',
     }),
     'profile lengths': optional(kind(`lengths from 1 to ${LONGEST}, as 5, 2-6 or 2,3,5`, lengthsOf), {
       about: 'elements in a block order that is searched, 5, 2-6 or 2,3,5',
@@ -243,13 +241,13 @@ export const QUESTION_TABLE = table(
     done: optional(
       kind(DONE, (given) => [...new Set(eachOf(given, DONE, (item) => textOf(item, DONE)))]),
       {
-        about: 'leave out what was woven before: files of results, shortlists or galleries',
+        about: 'set aside what was woven before: files of results, shortlists or galleries',
         example: '[kept-plan/results.yaml]',
         argument: '<files>',
       },
     ),
     'unlike done': optional(kind('how unlike what was done, above 0 and below 1, such as 0.35', unlikeOf), {
-      about: 'also leave out cloths less different than this from what was done, 0 to 1, such as 0.35',
+      about: 'set aside also cloths less different than this from what was done, 0 to 1, such as 0.35',
       example: '0.35',
       argument: '<least>',
     }),

@@ -181,7 +181,7 @@ function askedSo(question: Question, by: By, fill: Fill, times: number): Questio
 function familyOf(question: Question, by: By, fill: Fill, times: number): Family {
   const [family, another] = familiesOf(askedSo(question, by, fill, times));
   if (family === undefined || another !== undefined) {
-    throw new Problem('found several ways to weave; expected one structure and one manner of treadling');
+    throw new Problem('found several ways to weave; expected one structure and one treadling');
   }
   return family;
 }

@@ -48,7 +48,7 @@ export function drawn(structure: Structure, profile: readonly string[], options:
   const ends = layClosed(sized.threading, profile, choose);
   const picks = layClosed({ ...manner, ...(sized.tabby && { tabby: sized.tabby }) }, treadled, choose);
   if (picks.length === 0) {
-    throw new Problem(`${sized.name}, “${manner.name}”: no block of ${treadled.join(' ')} is treadled in this manner`);
+    throw new Problem(`${sized.name}, “${manner.name}”: no block of ${treadled.join(' ')} is treadled so`);
   }
   return { ends, picks, ...numbered(sized, manner, ends, picks) };
 }

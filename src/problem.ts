@@ -48,9 +48,14 @@ export function nearestWord(word: string, known: readonly string[]): string | un
   return best;
 }
 
-/** All the known words, the nearest first. */
+/** All the known words, the nearest first. One word of a name of several is nearly as good as the whole. */
 export function nearestFirst(word: string, known: readonly string[]): string[] {
-  const far = (other: string): number => editDistance(word.toLowerCase(), other.toLowerCase());
+  const given = word.slice(0, LONGEST_QUOTE).toLowerCase();
+  const far = (other: string): number => {
+    const name = other.toLowerCase();
+    const parts = name.split(' ').map((part) => editDistance(given, part) + 1);
+    return Math.min(editDistance(given, name), ...parts.filter((steps) => steps <= 3));
+  };
   return known
     .map((each) => [far(each), each] as const)
     .sort(([a], [b]) => a - b)

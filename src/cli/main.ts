@@ -83,7 +83,7 @@ export function programOf(io: Io, finish: (code: number) => void, all: boolean):
     writeOut: (text: string) => sayLines(io.stdout, text),
     writeErr: (text: string) => sayLines(io.stderr, text),
     outputError: (text: string) =>
-      sayWrong(io, `${shortened(text.replace(/^error:\s*|\.?\s*$/g, ''))}; --help tells what there is`),
+      sayWrong(io, `${plainly(shortened(text.replace(/^error:\s*|\.?\s*$/g, '')))}; --help tells what there is`),
   };
   program
     .description('Searches for colour-and-weave patterns for handweavers.')
@@ -112,6 +112,20 @@ export function programOf(io: Io, finish: (code: number) => void, all: boolean):
   }
   return program;
 }
+
+/** A message of the command-line library about too many words or too few, in plain words. */
+function plainly(message: string): string {
+  return message
+    .replace(
+      /^too many arguments for '(.*)'\. Expected (\d+) arguments? but got (\d+)$/,
+      '$1: found $3 words; expected $2 at most, and quotation marks round a name of several words',
+    )
+    .replace(/^missing required argument '(.*)'$/, (_, what: string) => `found no ${MISSING[what] ?? what}`)
+    .replace(/^required option '(\S+) .*' not specified$/, 'found no $1');
+}
+
+/** What an argument is, where its name does not say it. */
+const MISSING: Readonly<Record<string, string>> = { in: 'input file', out: 'output file', order: 'colour order' };
 
 /** A message of the command-line library with its quotations shortened. */
 function shortened(message: string): string {

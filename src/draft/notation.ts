@@ -25,7 +25,7 @@ const misread: Refuse = (offset, found, expected) => {
 
 /**
  * Reads a list in the manner of the trade: elements with spaces or commas between them, brackets, and repeats as
- * `4x(1 2 3 4)` or `4x1`. Where elements are letters, a count may also stand right before or after a letter or a
+ * `4x(1 2 3 4)`, `(1 2 3 4)x4` or `4x1`. Where elements are letters, a count may also stand right before or after a letter or a
  * bracket: `4D 4L`, `D4 L4`, `4(DL)`, `(DL)4`.
  * Calls `refuse` with the place in the text on anything that is no element, on unmatched brackets, and on more elements
  * than `most`.
@@ -43,7 +43,7 @@ export function readElements<T>(
   const lead = ofLetters ? `(?<lead>(?<![\\dA-Za-z)])\\d{1,9}(?=\\(|(?![xX])${alphabet.element.source}))|` : '';
   const other = ofLetters ? '.' : '[^\\s,()]+';
   const tokens = new RegExp(
-    `[\\s,]+|(?<times>\\d{1,9})[${alphabet.times ?? 'x×'}]\\s*(?=[\\d(A-Za-z])|${lead}(?<element>${alphabet.element.source})|[()]|(?<after>\\d{1,9})(?![\\d.])|${other}`,
+    `(?<=\\))\\s*[${alphabet.times ?? 'x×'}]\\s*(?<behind>\\d{1,9})(?![\\d.])|[\\s,]+|(?<times>\\d{1,9})[${alphabet.times ?? 'x×'}]\\s*(?=[\\d(A-Za-z])|${lead}(?<element>${alphabet.element.source})|[()]|(?<after>\\d{1,9})(?![\\d.])|${other}`,
     'gu',
   );
   let level: T[] = [];
@@ -56,11 +56,20 @@ export function readElements<T>(
     if (level.length + elements.length * count > most) fail(at, `more than ${most} elements`, `${most} at most`);
     for (let t = 0; t < count; t++) level.push(...elements);
   };
+  /** Refuses a count that stands after nothing: what follows it may be no element, or apart from it. */
+  const stray = (place: number, count: string): never => {
+    const [, space, next] = /^(\s*)(\p{L})/u.exec(text.slice(place + count.length)) ?? [];
+    if (next === undefined || (space === '' && alphabet.element.test(next)))
+      return fail(place, `the count ${count} with nothing before it`);
+    return alphabet.element.test(next)
+      ? fail(place, `the count ${count} apart from what it counts`, `no space between, as ${count}${next}`)
+      : fail(place + count.length, `${describe(next)} after the count ${count}`);
+  };
   for (const token of text.matchAll(tokens)) {
     const at = token.index;
-    const { lead: leading, times: marked, element, after } = token.groups!;
+    const { lead: leading, times: marked, element, behind, after = behind } = token.groups!;
     const before = marked ?? leading;
-    if (/^[\s,]/.test(token[0])) continue;
+    if (behind === undefined && /^[\s,]/.test(token[0])) continue;
     if (before !== undefined) {
       if (times !== 1) fail(at, `the count ${before} after another count`);
       times = Number(before) || fail(at, 'a count of 0', 'at least 1');
@@ -88,8 +97,8 @@ export function readElements<T>(
       lay(last, times, at);
       isCounted = times !== 1;
       times = 1;
-    } else if (after !== undefined && ofLetters) {
-      if (last === undefined) return fail(at, `the count ${after} with nothing before it`);
+    } else if (after !== undefined && (ofLetters || behind !== undefined)) {
+      if (last === undefined) return stray(at, after);
       if (isCounted)
         fail(
           at,
@@ -117,7 +126,10 @@ export function numbers(what: 'shaft' | 'treadle', most: number, orNone = false)
   const expected = `${what}s from 1 to ${most}, as 1 2 3, 1-4 or 4x(1 2)`;
   const one = (text: string, offset: number): number => {
     const number = Number(text);
-    if (number < 1 || number > most) throw new Misread(`found ${what} ${text}; expected ${expected}`, { offset });
+    if (number < 1 || number > most) {
+      const apart = text.length > 2 && !text.includes('0') ? ` (did you mean ${[...text].join(' ')}?)` : '';
+      throw new Misread(`found ${what} ${text}; expected ${expected}${apart}`, { offset });
+    }
     return number;
   };
   return {

@@ -1,5 +1,5 @@
-import { didYouMean, Problem } from '../problem.js';
-import { orList } from '../words/counts.js';
+import { didYouMean, nearestFirst, Problem, quote } from '../problem.js';
+import { andList, orList } from '../words/counts.js';
 import { seen } from '../words/seen.js';
 import { describe, type Given, Misread } from './misread.js';
 
@@ -54,6 +54,16 @@ export function wholeOf(given: Given, expected: string, least: number, most: num
   const number = numberOf(given, expected, least, most);
   if (!Number.isInteger(number)) throw new Misread(`found ${describe(given)}; expected ${expected}`);
   return number;
+}
+
+/** Most words that a message lists. */
+export const MOST_LISTED = 8;
+
+/** What was expected in place of an unknown word: all known words if they are few, else the nearest three of them. */
+export function expectedAmong(word: string, known: readonly string[], what: string): string {
+  if (known.length <= MOST_LISTED) return `expected ${orList(known)}${didYouMean(word, known)}`;
+  const near = nearestFirst(word, known).slice(0, 3);
+  return `expected ${what}; the nearest are ${andList(near.map(quote))} (the reference lists all)`;
 }
 
 /** One of the known words. */

@@ -1,6 +1,6 @@
 import { didYouMean } from '../problem.js';
 import { orList } from '../words/counts.js';
-import { describe, isKeys, under } from './given.js';
+import { describe, expectedAmong, isKeys, MOST_LISTED, under } from './given.js';
 import { type Given, Misread } from './misread.js';
 
 /** A kind of value: what it looks like, and how it is read. */
@@ -122,7 +122,10 @@ export function table<K extends Keys>(keys: K, former: Former = {}): Table<K> {
 /** Reads keys with values. Throws a Misread on unknown and missing keys, and on the first value that cannot be read. */
 export function readKeys<T extends Table>(known: T, given: Given): KeyValues<T> {
   const names = Object.keys(known.keys);
-  if (!isKeys(given)) throw new Misread(`found ${describe(given)}; expected ${orList(names)}, each with its value`);
+  if (!isKeys(given)) {
+    const keys = names.length > MOST_LISTED ? 'keys' : orList(names);
+    throw new Misread(`found ${describe(given)}; expected ${keys}, each with its value`);
+  }
   for (const name of Object.keys(given)) if (!names.includes(name)) refuse(name, known);
   const missing = names.find((name) => known.keys[name]!.isNeeded && !Object.hasOwn(given, name));
   if (missing !== undefined) throw new Misread(`found no “${missing}”; expected it among the keys`);
@@ -138,7 +141,7 @@ function refuse(name: string, { keys, former }: Table): never {
   const now = Object.hasOwn(former, name) ? former[name] : undefined;
   const message =
     now === undefined
-      ? `found the unknown key ${describe(name)}; expected ${orList(names)}${didYouMean(name, names)}`
+      ? `found the unknown key ${describe(name)}; ${expectedAmong(name, names, 'a key')}`
       : `found the former key ${describe(name)}; expected ${now.join(': ')}`;
   throw new Misread(message, { within: [name], key: true });
 }
@@ -191,13 +194,16 @@ export function namedParts(text: string, { keys }: Table, expected: string): Giv
       .map((part) => part.trim())
       .filter((part) => part !== '')
       .map((part) => {
-        const name = names.find((each) => part.toLowerCase().startsWith(`${each} `));
+        const name = names.find((each) => [' ', ':'].some((after) => part.toLowerCase().startsWith(each + after)));
         if (name === undefined) {
+          if (/^\d/.test(part) && /\d,\d/.test(text)) {
+            throw new Misread(`found ${describe(text)}; expected a point, as in 0.5: a comma stands between two`);
+          }
           throw new Misread(
             `found ${describe(part)}; expected ${expected}${didYouMean(part.replace(/\s*\d.*$/, ''), names)}`,
           );
         }
-        return [name, part.slice(name.length).trim()];
+        return [name, part.slice(name.length).replace(/^:/, '').trim()];
       }),
   );
 }

@@ -17,7 +17,7 @@ const LONGEST_ORDER = 4096;
 export function parseOrder(text: string, yarns: readonly Yarn[]): Order {
   if (text.trim() === '') throw new Problem('an order is empty; expected letters of yarns such as D L D D L');
   const known = yarns.map((yarn) => yarn.letter);
-  const alphabet = { ...letters(known), expected: `one of ${known.join(' ')}, a bracket or a count` };
+  const alphabet = { ...letters(known), expected: `a yarn (${known.join(' ')}), a bracket or a count` };
   return readElements(text, alphabet, LONGEST_ORDER, (place, found, expected) => {
     throw new Problem(`order ${quote(text)}, place ${place + 1}: found ${found}, expected ${expected}`);
   });

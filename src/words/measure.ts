@@ -24,16 +24,40 @@ const UNITS: Readonly<Record<string, number>> = {
   yard: YARD,
   yards: YARD,
 };
+const SIGNS: Readonly<Record<string, string>> = {
+  '¼': '1/4',
+  '½': '1/2',
+  '¾': '3/4',
+  '⅓': '1/3',
+  '⅔': '2/3',
+  '⅛': '1/8',
+  '⅜': '3/8',
+  '⅝': '5/8',
+  '⅞': '7/8',
+};
+const SIGN = new RegExp(`[${Object.keys(SIGNS).join('')}]`, 'g');
 const LONGEST = 1e7;
 
 /**
- * A length as a person writes it, `20 in`, `50 cm`, `3 yd`, `2.5 m`, in millimetres.
+ * A number as a person writes it: `20`, `2.5`, `2,5`, `3/8`, `1 1/2`, `1½`; NaN for anything else. A comma before three
+ * digits may stand for thousands, and is none.
+ */
+function parseNumber(text: string): number {
+  const spelt = text.replace(SIGN, (sign) => ` ${SIGNS[sign]}`).trim();
+  const found = /^(?:(\d+(?:\.\d+|,\d\d?)?)|(?:(\d{1,4})\s+)?(\d{1,4})\/([1-9]\d{0,3}))$/.exec(spelt);
+  if (found === null) return Number.NaN;
+  const [, decimal, whole = '0', above, below] = found;
+  return decimal === undefined ? Number(whole) + Number(above) / Number(below) : Number(decimal.replace(',', '.'));
+}
+
+/**
+ * A length as a person writes it, `20 in`, `50 cm`, `3 yd`, `2.5 m`, `1 1/2 in`, in millimetres.
  *
  * @throws Problem for anything else, and for more than 10 km
  */
 export function parseLength(text: string): number {
-  const found = /^(\d+(?:\.\d+)?)\s*(\D*)$/.exec(text.trim());
-  const length = found === null ? Number.NaN : Number(found[1]) * (UNITS[found[2]!] ?? Number.NaN);
+  const found = /^(.*[\d¼½¾⅓⅔⅛⅜⅝⅞])\s*([^\d¼½¾⅓⅔⅛⅜⅝⅞]*)$/.exec(text.trim());
+  const length = found === null ? Number.NaN : parseNumber(found[1]!) * (UNITS[found[2]!] ?? Number.NaN);
   if (!(length <= LONGEST))
     throw new Problem(`found ${quote(text)}; expected a length such as 20 in, 50 cm, 3 yd or 2.5 m`);
   return length;
@@ -45,7 +69,7 @@ export function parseLength(text: string): number {
  * @throws Problem for anything else, and for 90 % and more
  */
 export function parseShare(text: string): number {
-  const found = /^(\d+(?:\.\d+)?)\s*%$/.exec(text.trim());
+  const found = /^(\d+(?:\.\d+)?)\s*(?:%|per ?cent)$/.exec(text.trim());
   const share = found === null ? Number.NaN : Number(found[1]) / 100;
   if (!(share < 0.9)) throw new Problem(`found ${quote(text)}; expected per cent below 90, such as 8 %`);
   return share;

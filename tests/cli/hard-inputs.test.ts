@@ -197,6 +197,10 @@ describe('what is damaged is named for what it is', () => {
       put(name, `${text.slice(0, 20)}\0${text.slice(20)}`);
       expect(await refusal(...command)).toContain(`${name}: found bytes of zero (within it)`);
     }
+    put('latin.yaml', Buffer.from('structure: plain\n# blå och svart\n', 'latin1'));
+    expect(await refusal('explore', at('latin.yaml'))).toContain(
+      'latin.yaml:2: found letters that are not UTF-8; expected a question in UTF-8: save it again with that encoding',
+    );
     const marked = put('marked.json', `\uFEFF${list}`);
     expect((await run('keep', marked, '--out', at('again.json'))).code).toBe(0);
   });

@@ -1,9 +1,35 @@
 import { once } from 'node:events';
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { EXIT } from '../../src/cli/shell/io.js';
+import { shortlistText } from '../../src/formats/shortlist.js';
+import { kept } from '../plan/cloths.js';
 import { inFolder, run, start } from './run.js';
 
 describe('the command line', () => {
+  it('names the file and the cloth that may be meant, and what is missing', () =>
+    inFolder(async (folder) => {
+      const at = (name: string) => join(folder, name);
+      writeFileSync(at('my-draft.yaml'), 'threading: 1-4\n');
+      const list = shortlistText([kept('2/2 twill', { warp: 'DDLL' })]);
+      const gallery = `{"format":"shedlight-gallery"${list.slice(list.indexOf(','))}`;
+      writeFileSync(at('kept.json'), list);
+      writeFileSync(at('gallery.json'), gallery);
+      const said = async (...words: string[]) => (await run(...words)).err;
+      expect(await said('draw', at('my-drft.yaml'))).toContain('expected a draft (did you mean “my-draft.yaml”?)');
+      expect(await said('plan', at('gallery.json'))).toContain(
+        `found a gallery; expected a shortlist, as made by: shedlight keep ${folder} CODE`,
+      );
+      expect(await said('keep', at('kept.json'), '1')).toMatch(
+        /found no cloth 1 in it; codes are under the pictures, such as \w{8}\n$/,
+      );
+      expect(await said('plan')).toBe('shedlight: found no shortlist; --help tells what there is\n');
+      expect(await said('convert', 'a.wif')).toBe('shedlight: found no output file; --help tells what there is\n');
+      expect(await said('deal', at('kept.json'))).toBe('shedlight: found no --weavers; --help tells what there is\n');
+      expect(await said('structures', 'turnd')).toContain('no structure “turnd”; the nearest are “turned twill”, ');
+    }));
+
   it.each([
     [['--help']],
     [['explore', '--help']],
@@ -31,7 +57,7 @@ describe('the command line', () => {
     [['draw', '--out'], "shedlight: option '--out <file>' argument missing; --help tells what there is\n"],
     [
       ['structures', 'plain', 'twill'],
-      "shedlight: too many arguments for 'structures'. Expected 1 argument but got 2; --help tells what there is\n",
+      'shedlight: structures: found 2 words; expected 1 at most, and quotation marks round a name of several words; --help tells what there is\n',
     ],
     [['explore', 'nowhere.yaml'], 'shedlight: nowhere.yaml: found no such file; expected a question\n'],
     [['draw', '/'], 'shedlight: /: found a folder; expected a draft\n'],

@@ -12,6 +12,8 @@ describe('numbers of shafts and treadles', () => {
     ['1,2, 3 ,4', '1 2 3 4'],
     ['1-4', '1 2 3 4'],
     ['1-4, 4-1', '1 2 3 4 4 3 2 1'],
+    ['(1 2)x3 4', '1 2 1 2 1 2 4'],
+    ['(1 2) × 2', '1 2 1 2'],
     ['5-5', '5'],
     // A dash between three and more only joins them: rosepath, STRUCTURES section 4.
     ['1-2-3-4-1-4-3-2', '1 2 3 4 1 4 3 2'],
@@ -25,6 +27,7 @@ describe('numbers of shafts and treadles', () => {
 
   it.each([
     ['1 2 x 4', 'found “x”; expected shafts from 1 to 64, as 1 2 3, 1-4 or 4x(1 2)', 4],
+    ['1234', 'found shaft 1234; expected shafts from 1 to 64, as 1 2 3, 1-4 or 4x(1 2) (did you mean 1 2 3 4?)', 0],
     ['1 65', 'found shaft 65; expected shafts from 1 to 64, as 1 2 3, 1-4 or 4x(1 2)', 2],
     ['0', 'found shaft 0; expected shafts from 1 to 64, as 1 2 3, 1-4 or 4x(1 2)', 0],
     ['4x(1 2', 'found a bracket that is not closed; expected its partner', 2],

@@ -19,14 +19,14 @@ describe('reading an order', () => {
 
   test.each([
     ['', 'an order is empty'],
-    ['D X L', 'order “D X L”, place 3: found “X”, expected one of D L R, a bracket or a count'],
-    ['3 D', 'place 1: found the count 3 with nothing before it'],
+    ['D X L', 'order “D X L”, place 3: found “X”, expected a yarn (D L R), a bracket or a count'],
+    ['3 D', 'place 1: found the count 3 apart from what it counts, expected no space between, as 3D'],
     ['D0', 'place 2: found a count of 0'],
     ['(DL', 'place 1: found a bracket that is not closed, expected its partner'],
     ['DL)', 'place 3: found a closing bracket without its opening one'],
     ['()', 'place 2: found an empty bracket'],
     ['(DL)999999999', 'found more than 4096 elements, expected 4096 at most'],
-    ['DXL', 'place 2: found “X”, expected one of D L R'],
+    ['DXL', 'place 2: found “X”, expected a yarn (D L R)'],
   ])('refuses %j: %s', (text, message) => {
     expect(() => parseOrder(text, YARNS)).toThrow(message);
     expect(() => parseOrder(text, YARNS)).toThrow(Problem);

@@ -110,7 +110,9 @@ function chosenOf({ gallery, codes }: KeepArguments): KeptCloth[] {
     const found = cloths.find((cloth) => cloth.code === code);
     const known = cloths.map((cloth) => cloth.code);
     if (found === undefined)
-      throw new Problem(`${file}: found no cloth ${brief(code)} in it${didYouMean(code, known)}`);
+      throw new Problem(
+        `${file}: found no cloth ${brief(code)} in it${didYouMean(code, known) || `; codes are under the pictures, such as ${known[0]}`}`,
+      );
     // A gallery has wider limits than a shortlist, so the cloth is checked by reading it back.
     return chosen ? found : readBack(found, `${file}: ${code}: `);
   });

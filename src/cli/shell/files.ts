@@ -1,5 +1,6 @@
-import { statSync } from 'node:fs';
-import { dirname, extname, isAbsolute, join } from 'node:path';
+import { isUtf8 } from 'node:buffer';
+import { readdirSync, statSync } from 'node:fs';
+import { basename, dirname, extname, isAbsolute, join } from 'node:path';
 import type { Draft } from '../../draft/draft.js';
 import { LARGEST_WIF, readWif, refuseLarge } from '../../draft/wif/read-wif.js';
 import { readDraft } from '../../draft/yaml/read-draft.js';
@@ -7,7 +8,7 @@ import { unread } from '../../files/faults.js';
 import { bytesUpTo } from '../../files/reading.js';
 import { standing } from '../../files/standing.js';
 import { LARGEST_FILE } from '../../input/source.js';
-import { Problem } from '../../problem.js';
+import { didYouMean, Problem } from '../../problem.js';
 import { withUnits } from '../../structure/recognise/with-units.js';
 
 /**
@@ -23,7 +24,17 @@ export function readBytes(path: string, what: string, largest = LARGEST_FILE): B
     if (bytes === 'large') throw new Problem(`${path}: found more than ${largest / 1_000_000} MB; expected ${what}`);
     return bytes;
   } catch (error) {
-    throw unread(error, path, what);
+    const near = (error as NodeJS.ErrnoException).code === 'ENOENT' ? nearName(path) : '';
+    throw unread(error, path, `${what}${near}`);
+  }
+}
+
+/** The name in the same folder that is nearest to a missing one, if one is near. */
+function nearName(path: string): string {
+  try {
+    return didYouMean(basename(path), readdirSync(dirname(path)));
+  } catch {
+    return '';
   }
 }
 
@@ -59,7 +70,14 @@ export function readText(path: string, what: string, largest = LARGEST_FILE): st
     const where = rest.every((byte) => byte === 0) ? `${rest.length} at its end, as a crash leaves them` : 'within it';
     throw new Problem(`${path}: found bytes of zero (${where}); expected ${what}, which is text`);
   }
-  return bytes.toString('utf8').replace(/^\uFEFF/, '');
+  const text = bytes.toString('utf8');
+  if (!isUtf8(bytes)) {
+    const line = text.slice(0, text.indexOf('\uFFFD')).split('\n').length;
+    throw new Problem(
+      `${path}:${line}: found letters that are not UTF-8; expected ${what} in UTF-8: save it again with that encoding`,
+    );
+  }
+  return text.replace(/^\uFEFF/, '');
 }
 
 /**

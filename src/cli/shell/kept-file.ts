@@ -1,5 +1,5 @@
 import { existsSync, statSync } from 'node:fs';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { programVersion } from '../../files/program-version.js';
 import { standing } from '../../files/standing.js';
 import { isShortlist, type KeptCloth, keptOf, LARGEST_LIST, parseShortlist } from '../../formats/shortlist.js';
@@ -16,7 +16,13 @@ export function loadShortlist(path: string): KeptCloth[] {
       `${path}: found a folder; expected a shortlist, as made by: shedlight keep ${asArgument(path)} CODE`,
     );
   }
-  return parseShortlist(readText(path, 'a shortlist', LARGEST_LIST), path);
+  const text = readText(path, 'a shortlist', LARGEST_LIST);
+  if (/^\s*\{\s*"format":\s*"shedlight-gallery"/.test(text)) {
+    throw new Problem(
+      `${path}: found a gallery; expected a shortlist, as made by: shedlight keep ${asArgument(dirname(path))} CODE`,
+    );
+  }
+  return parseShortlist(text, path);
 }
 
 /** Reads the cloths of a shortlist, or of a gallery (its folder or its gallery.json). `chosen`: it is a shortlist. */

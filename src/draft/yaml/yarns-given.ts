@@ -18,7 +18,7 @@ const EXPECTED_YARNS = 'letters with colours, as { D: "#1f2a44", L: "#efe6d2" }'
 const EXPECTED_SETT = 'a sett such as 20, 20/18 per cm or { ends: 20, picks: 18, per: inch }';
 
 const yarnTable = table({
-  colour: needed(kind('a colour in quotation marks, as "#1f2a44"', colourOf), {
+  colour: needed(kind('a colour, as "#1f2a44" in quotation marks, or navy', colourOf), {
     about: 'its colour: a hex number, or a name of CSS',
     example: '"#1f2a44"',
   }),
@@ -93,8 +93,11 @@ function yarnsOfText(text: string): Given {
 }
 
 function settOfText(text: string): Given {
-  const found = /^([\d.]+)(?:\s*\/\s*([\d.]+))?(?:\s+per\s+(\S+))?$/.exec(textOf(text, EXPECTED_SETT));
+  const number = String.raw`(\d+(?:[.,]\d+)?)`;
+  const form = new RegExp(String.raw`^${number}(?:\s*[/x×]\s*${number})?(?:\s*(?:per\s+|/)(\D+)|\s*epi)?$`);
+  const found = form.exec(textOf(text, EXPECTED_SETT));
   if (found === null) throw new Misread(`found ${describe(text)}; expected ${EXPECTED_SETT}`);
-  const [, ends, picks, per] = found;
+  const [ends, picks] = found.slice(1, 3).map((each) => each?.replace(',', '.'));
+  const per = found[3];
   return { ends: ends!, ...(picks && { picks }), ...(per && { per }) };
 }

@@ -22,7 +22,7 @@ export const REEDS =
 /** Reads `10` (in the measure of the sett), `10 per inch`, `5 per cm`, `50/10`, `50/10 cm`. */
 export function reedOf(given: Given): Reed {
   const text = textOf(given, REEDS);
-  const found = /^(\d+(?:\.\d)?)\s*(?:(?:\/|per)\s*(inch|in|cm|10(?=\s*cm|$)(?:\s*cm)?))?$/.exec(text);
+  const found = /^(\d+(?:\.\d)?)(?:[\s-]*dents?)?\s*(?:(?:\/|per)\s*(inch|in|cm|10(?=\s*cm|$)(?:\s*cm)?))?$/.exec(text);
   const [, dents, unit] = found ?? [];
   const per = unit === undefined ? undefined : unit.startsWith('10') ? '10 cm' : unit === 'cm' ? 'cm' : 'inch';
   const [least, most] = per === undefined ? [RANGES.cm[0], RANGES.inch[1]] : RANGES[per];

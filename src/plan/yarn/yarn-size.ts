@@ -1,4 +1,4 @@
-import { Problem, quote } from '../../problem.js';
+import { didYouMean, Problem, quote } from '../../problem.js';
 import { POUND, YARD } from '../../words/measure.js';
 
 /**
@@ -90,7 +90,11 @@ export function silkReadings(count: number, ply: number): readonly [number, numb
 export function parseYarnSize(text: string): YarnSize {
   const words = text.trim().toLowerCase().replace(/\s+/g, ' ');
   const { tex, fibre } = counted(words) ?? { tex: directTex(words), fibre: undefined };
-  if (tex === undefined) throw new Problem(`found ${quote(text)}; expected ${EXPECTED}`);
+  if (tex === undefined) {
+    const name = words.replace(/[\d/. ]+/g, ' ').trim();
+    const near = name === '' ? '' : didYouMean(name, [...Object.keys(YARDS), ...Object.keys(OTHER_NAMES)]);
+    throw new Problem(`found ${quote(text)}; expected ${EXPECTED}${near}`);
+  }
   if (!(tex > 0.1 && tex < 1e5))
     throw new Problem(`found ${quote(text)}, which is no yarn for a loom; expected ${EXPECTED}`);
   const { yardsPerPound, metresPerKilo: metres } = lengthPerWeight(tex);

@@ -295,7 +295,7 @@ function lengthsOf(given: Given, expected: string): number[] {
     expected,
     (item) => {
       const text = textOf(item, expected);
-      const found = /^(\d{1,4})(?:\s*-\s*(\d{1,4}))?$/.exec(text);
+      const found = /^(\d{1,4})(?:\s*(?:[-–]|to)\s*(\d{1,4}))?$/.exec(text);
       const from = Number(found?.[1]);
       const to = Number(found?.[2] ?? found?.[1]);
       if (!(from >= 1 && to >= from && to <= LONGEST))

@@ -5,7 +5,7 @@ import { overlaid } from '../../input/flags.js';
 import { type Given, Misread, under } from '../../input/given.js';
 import { readKeys } from '../../input/key.js';
 import { parseSource, placed, type Source } from '../../input/source.js';
-import { type Order, parseOrder } from '../../order/order.js';
+import { formatRuns, type Order, parseOrder } from '../../order/order.js';
 import { brief, nearestWord, quote } from '../../problem.js';
 import { DEFAULT_RANK } from '../../score/parts/parts.js';
 import type { Structure } from '../../structure/catalogue/catalogue.js';
@@ -116,6 +116,13 @@ function understood(
     throw new Misread('found lengths and orders; expected one or the other', { within: ['orders'], key: true });
   }
   const orders = ordersOf(written.orders ?? [], yarns);
+  if (orders.length > 1 && (written.weft ?? 'same') === 'same' && orders.every((order) => new Set(order).size === 1)) {
+    const [one, other] = orders.map((order) => formatRuns(order, yarns));
+    throw new Misread(
+      `found ${one} and ${other}, orders of one yarn each; expected orders of two: without the comma, ${one} ${other} is one`,
+      { within: ['orders'] },
+    );
+  }
   const wound = onTheLoom === undefined ? undefined : under('yarns', () => woundOrder(draft!.draft, yarns));
   const warp =
     wound ?? (written.warp === undefined ? undefined : under('warp', () => parseOrder(written.warp!, yarns)));
@@ -219,7 +226,11 @@ function weftOf(text: string, yarns: readonly Yarn[]): WeftRule {
     return { rule: 'fixed', order: parseOrder(text, yarns) };
   } catch (error) {
     const near = nearestWord(text, WEFT_RULES);
-    if (near === undefined) throw error;
+    // A word, and no order with a slip in it.
+    if (near === undefined && !/^[a-z]{4,}$/.test(text)) throw error;
+    if (near === undefined) {
+      throw new Misread(`found ${quote(text)}; expected same, exchange, own, a letter or an order`);
+    }
     throw new Misread(
       `found ${quote(text)}; expected same, exchange, own, a letter or an order (did you mean “${near}”?)`,
     );

@@ -1,4 +1,14 @@
-import { describe, eachOf, type Given, isKeys, Misread, numberOf, textOf, under } from '../../input/given.js';
+import {
+  describe,
+  eachOf,
+  expectedAmong,
+  type Given,
+  isKeys,
+  Misread,
+  numberOf,
+  textOf,
+  under,
+} from '../../input/given.js';
 import { didYouMean } from '../../problem.js';
 import { PARTS, type Part, UNWEIGHED, type Weights } from '../../score/parts/parts.js';
 import { PRESET_NAMES, PRESETS } from '../../score/rank/presets.js';
@@ -16,8 +26,10 @@ export function rankOf(given: Given): Weights {
   if (view !== undefined) return PRESETS[view];
   const asText = (item: Given): [string, string] => {
     const text = textOf(item, RANK);
+    if (PARTS.some((part) => part === text.toLowerCase())) return [text, '1'];
     const found = /^([a-z]+)\s*[\s:=]\s*(\S+)$/i.exec(text);
-    if (found === null) throw new Misread(`found ${describe(item)}; expected ${RANK}${didYouMean(text, PRESET_NAMES)}`);
+    if (found === null)
+      throw new Misread(`found ${describe(item)}; expected ${RANK}${didYouMean(text, [...PRESET_NAMES, ...PARTS])}`);
     return [found[1]!, found[2]!];
   };
   const pairs = isKeys(given) ? Object.entries(given) : eachOf(given, RANK, asText);
@@ -26,7 +38,7 @@ export function rankOf(given: Given): Weights {
     const part = PARTS.find((each) => each === name.toLowerCase());
     if (part === undefined) {
       const spot = isKeys(given) ? { within: [name], key: true } : {};
-      throw new Misread(`found ${describe(name)}; expected ${orList(PARTS)}${didYouMean(name, PARTS)}`, spot);
+      throw new Misread(`found ${describe(name)}; ${expectedAmong(name, PARTS, 'a figure')}`, spot);
     }
     const read = (): number => numberOf(weight, 'a weight from 0 to 100', 0, 100);
     weights[part] = isKeys(given) ? under(name, read) : read();

@@ -68,12 +68,13 @@ export const FORMER_LOOM_KEYS: Former = {
 
 /** The keys of a loom from one text: kind, counts with what they count, and the width, in any order. */
 function partsOfLoom(text: string): Given {
-  const parts = textOf(text, LOOM).split(/\s*[,;]\s*/);
+  const counted = 'shafts?|harness(?:es)?|treadles?|ends|shuttles?';
+  const parts = textOf(text, LOOM).split(new RegExp(`\\s*[,;]\\s*|(?<=[a-z])\\s+(?=\\d+ (?:${counted}))`));
   const kinds = [...LOOM_KINDS, ...Object.keys(BY_NAME)];
   return Object.fromEntries(
     parts.map((part) => {
-      const count = /^(\d+) (shafts?|treadles?|ends|shuttles?)$/.exec(part);
-      if (count !== null) return [count[2]!.replace(/s?$/, 's'), count[1]!];
+      const count = new RegExp(`^(\\d+) (${counted})$`).exec(part);
+      if (count !== null) return [count[2]!.replace(/^harness.*/, 'shaft').replace(/s?$/, 's'), count[1]!];
       const heddles = /^(?:heddles ([\d ]+)|([\d ]+?) heddles(?: (?:a|on each|per) shaft)?)$/.exec(part);
       if (heddles !== null) return ['heddles', heddles[1] ?? heddles[2]!];
       if (kinds.includes(part.toLowerCase())) return ['kind', part];

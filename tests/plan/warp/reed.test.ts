@@ -33,7 +33,7 @@ describe('reeds and needs that a person gives', () => {
     expect(denting('10 per inch', METRIC).denting).toMatchObject({ named: '10 per inch (3.94 per cm)', dents: [2] });
   });
 
-  test.each(['60', '0.5', '500/10', '60 per inch', '20 per cm', '50/20', '10 dents', '1 per inch'])(
+  test.each(['60', '0.5', '500/10', '60 per inch', '20 per cm', '50/20', '10 to the inch', '1 per inch'])(
     'no reed: %s',
     (reed) => {
       expect(() => needsOf({ reed })).toThrow(

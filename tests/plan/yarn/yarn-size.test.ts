@@ -87,6 +87,12 @@ describe('a size on a label', () => {
     expect(parseYarnSize('0.11 tex').tex).toBe(0.11);
   });
 
+  test('the nearest name of a fibre is told', () => {
+    expect(() => parseYarnSize('8/2 coton')).toThrow('(did you mean “cotton”?)');
+    expect(() => parseYarnSize('16/2 Leinen')).toThrow('(did you mean “linen”?)');
+    expect(() => parseYarnSize('8/2')).toThrow(/yd\/lb$/);
+  });
+
   test.each(['0 cotton', '0/2 cotton', '8/0.5 cotton', '8/2.5 cotton', '30', 'tex', '8/2/3 cotton'])(
     '%s is none: expected is said with what was found',
     (label) => {

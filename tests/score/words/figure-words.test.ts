@@ -88,7 +88,7 @@ describe('a cloth in words', () => {
     [
       'a half turn that exchanges',
       { operations: [{ op: 'half-turn', counterchange: true }], shiftExchange: true },
-      ['D and L swap when the pattern is shifted and turned half round'],
+      ['D and L swap when the pattern is shifted or half-turned'],
     ],
     [
       'quarter turns, which hold half turns',

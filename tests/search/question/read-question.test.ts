@@ -3,10 +3,9 @@ import { describe, expect, it } from 'vitest';
 import { stringify } from 'yaml';
 import { besideFile } from '../../../src/cli/shell/files.js';
 import { AT_THE_LOOM } from '../../../src/draft/point-of-view.js';
-import { PARTS, UNWEIGHED } from '../../../src/score/parts/parts.js';
+import { UNWEIGHED } from '../../../src/score/parts/parts.js';
 import type { Question } from '../../../src/search/question/question.js';
 import { readQuestion, resolvedQuestion } from '../../../src/search/question/read-question.js';
-import { orList } from '../../../src/words/counts.js';
 import { runs } from '../../long.js';
 import { ask, load, loaded, wrong } from './asked.js';
 
@@ -254,7 +253,7 @@ describe('what is wrong with a question is said in one sentence', () => {
     ['structure: plain\ndraft: a.yaml', 'q.yaml:2:1: found a structure and a draft; expected one or the other'],
     [
       'structure: plain\nlenght: 5',
-      /^q\.yaml:2:1: found the unknown key “lenght”; expected .* \(did you mean “lengths”\?\)$/,
+      /^q\.yaml:2:1: found the unknown key “lenght”; expected a key; the nearest are “lengths”, .* \(the reference lists all\)$/,
     ],
     ['structure: plain\nlengths: 0', 'q.yaml:2:10: found “0”; expected lengths from 1 to 64, as 5, 2-6 or 2,3,5'],
     ['structure: plain\nlengths: 6-2', 'q.yaml:2:10: found “6-2”; expected lengths from 1 to 64, as 5, 2-6 or 2,3,5'],
@@ -265,7 +264,7 @@ describe('what is wrong with a question is said in one sentence', () => {
     ['structure: plain\nlengths: 2\norders: [DL]', 'q.yaml:3:1: found lengths and orders; expected one or the other'],
     [
       'structure: plain\norders: [DL, DX]',
-      'q.yaml:2:14: order “DX”, place 2: found “X”, expected one of D L, a bracket or a count',
+      'q.yaml:2:14: order “DX”, place 2: found “X”, expected a yarn (D L), a bracket or a count',
     ],
     [
       'structure: plain\nweft: sam',
@@ -326,7 +325,7 @@ describe('what is wrong with a question is said in one sentence', () => {
     ['structure: plain\nlimits: { shuttles: many }', 'q.yaml:2:21: found “many”; expected shuttles from 1 to 26'],
     [
       'structure: plain\nrank: { contrst: 3 }',
-      `q.yaml:2:9: found “contrst”; expected ${orList(PARTS)} (did you mean “contrast”?)`,
+      'q.yaml:2:9: found “contrst”; expected a figure; the nearest are “contrast”, “float” and “figure” (the reference lists all)',
     ],
     ['structure: plain\nrank: { contrast: -1 }', 'q.yaml:2:19: found “-1”; expected a weight from 0 to 100'],
     [
@@ -369,8 +368,24 @@ describe('what is wrong with a question is said in one sentence', () => {
     [{ structure: 'plain', yarns: 'D /1f2a44, L white' }, /^--yarns: found “\/1f2a44”, which is no colour/],
     [{ structure: 'plain', yarns: 'D color(, L white' }, /^--yarns: found “color\(”, which is no colour/],
     [
-      { structure: 'plain', rank: 'contrast' },
-      '--rank: found “contrast”; expected what to rank by, as contrast 3, symmetry 2, or one word: clear, balanced, calm, lively, unexpected, fine or easy',
+      { structure: 'plain', rank: 'contrst' },
+      '--rank: found “contrst”; expected what to rank by, as contrast 3, symmetry 2, or one word: clear, balanced, calm, lively, unexpected, fine or easy (did you mean “contrast”?)',
+    ],
+    [
+      { structure: 'plain', orders: 'D4,L4' },
+      '--orders: found D4 and L4, orders of one yarn each; expected orders of two: without the comma, D4 L4 is one',
+    ],
+    [
+      { structure: 'plain', orders: '2a D' },
+      '--orders: order “2a D”, place 2: found “a” after the count 2, expected a yarn (D L), a bracket or a count',
+    ],
+    [
+      { structure: 'plain', weft: 'other' },
+      '--weft: found “other”; expected same, exchange, own, a letter or an order',
+    ],
+    [
+      { structure: 'plain', limits: 'float 0,5 in' },
+      '--limits: found “float 0,5 in”; expected a point, as in 0.5: a comma stands between two',
     ],
   ])('flags %j', (flags, message) => {
     const said = wrong(() => flagged(flags as Record<string, string>));
@@ -426,5 +441,30 @@ describe('what is wrong with a question is said in one sentence', () => {
     expect(wrong(() => ask('structure: plain\nlimits: { __proto__: 3 }'))).toMatch(/found the unknown key “__proto__”/);
     expect(wrong(() => ask('structure: plain\nrank: { __proto__: 3 }'))).toMatch(/found “__proto__”/);
     expect(({} as { show?: unknown }).show).toBeUndefined();
+  });
+});
+
+describe('what weavers write otherwise is understood', () => {
+  it.each([
+    [{ lengths: '2 to 4' }, { lengths: '2-4' }],
+    [{ lengths: '2–4' }, { lengths: '2-4' }],
+    [{ sett: '20 epi' }, { sett: '20' }],
+    [{ sett: '20x18' }, { sett: '20/18' }],
+    [{ sett: '8/cm' }, { sett: '8 per cm' }],
+    [{ sett: '8,5/8 per cm' }, { sett: '8.5/8 per cm' }],
+    [{ limits: 'float ½ in' }, { limits: 'float 1/2 in' }],
+    [{ limits: 'float 1⅛"' }, { limits: 'float 1 1/8 in' }],
+    [{ limits: 'float: 5, repeat: 80' }, { limits: 'float 5, repeat 80' }],
+    [{ rank: 'contrast, symmetry 2' }, { rank: 'contrast 1, symmetry 2' }],
+    [{ loom: '4 shafts 6 treadles' }, { loom: '4 shafts, 6 treadles' }],
+    [{ loom: '8 harness' }, { loom: '8 shafts' }],
+    [{ orders: 'D L, (DL)x4 LD' }, { orders: 'D L, (DL)4 LD' }],
+    [
+      { orders: 'D;L', weft: 'own' },
+      { orders: 'D, L', weft: 'own' },
+    ],
+  ] as Record<string, string>[][])('%j as %j', (written, usual) => {
+    const read = (flags: Record<string, string> | undefined) => flagged({ structure: 'plain', ...flags });
+    expect(read(written)).toEqual(read(usual));
   });
 });

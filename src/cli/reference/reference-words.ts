@@ -22,9 +22,9 @@ export const NOTATION: Readonly<Record<string, string>> = {
     'letters of blocks in the same way: `A A B`, `AAB`, `2A B`, `(AB)3`. In a treadling `A+C` is blocks that show ' +
     'together, where the structure can weave them, and `.` is none; in the threading of a lace `.` is a plain unit.',
   'A threading or treadling':
-    'numbers: `1 2 3 4`, a run `1-4` or `4-1`, repeats `4x(1 2 3 4)`, `1+3` for two at once, `0` for none.',
+    'numbers: `1 2 3 4`, a run `1-4` or `4-1`, repeats `4x(1 2 3 4)` or `(1 2 3 4)x4`, `1+3` for two at once, `0` for none.',
   'A tie-up or lift plan': 'a list, the shafts of each treadle or pick: `[1 2, 2 3, 3 4, 4 1]`.',
-  'A length': '`20 in`, `50 cm`, `2.5 m`, `3 yd`, `10 mm`; for floats also `3/8 in` and a number of threads.',
+  'A length': '`20 in`, `1 1/2 in`, `50 cm`, `2.5 m`, `3 yd`, `10 mm`; for floats also a number of threads.',
   'A sett': '`20` (ends and picks per inch), `20/18`, `8/8 per cm`.',
   'A yarn size': '`8/2 cotton`, `16/2 linen`, `Nm 28/2`, `300 tex`, `3360 yd/lb`.',
 };
@@ -113,31 +113,4 @@ export const FILES: Readonly<Record<string, Readonly<Record<string, string>>>> =
     'FILE.svg': 'a draft, or a sheet of sizes, to print',
     'FILE.yaml, FILE.wif, FILE.txt': 'with `convert`: a draft to write in, a WIF 1.1 draft, a draft in letters',
   },
-};
-
-/** Words of the trade, and the few of our own. */
-export const GLOSSARY: Readonly<Record<string, string>> = {
-  'end, pick': 'one warp thread; one passage of the weft (US also shot, filling).',
-  sett: 'ends, and picks, to the inch or centimetre.',
-  'shaft, heddle': 'the frame; the eye on it that carries one end (UK heald).',
-  'tie-up, lift plan': 'the shafts that each treadle raises; the shafts raised at each pick.',
-  'rising, sinking':
-    'a loom whose treadles raise shafts (jack), or lower them (counterbalance). Countermarch does both.',
-  unit: 'the smallest group of ends or picks that weaves the structure by itself.',
-  block: 'ends, or picks, that weave pattern or ground on their own. A profile is the order of the blocks.',
-  'as drawn in': 'treadled in the order of the threading (US tromp as writ).',
-  'colour order': 'the order of colours in warp or weft, repeated over its width or length.',
-  element: 'one place in a colour order; it covers a thread, a unit, or several.',
-  alternate: 'an element in its own colour and the next yarn by turns, as in log cabin.',
-  motif: 'what one repeat of the cloth shows.',
-  figure: 'the part of a pattern that is not stripes in warp or weft.',
-  float: 'a thread over or under more than one other without a tie.',
-  'half-tone': 'an area where dark and light threads cross, so that neither is clear.',
-  tabby: 'the plain-weave picks between pattern picks.',
-  carry: 'weft that runs up the edge while another shuttle works.',
-  'set aside':
-    'a candidate that was tried and not shown: its floats are too long, it is over a limit, or its texture is too fine.',
-  'near twin': 'a cloth so like a better one that only a difference of a thread or two tells them apart.',
-  gamp: 'one warp in sections, woven in sections of the weft, so that every pair meets.',
-  classic: 'a well-known colour order: two and two, log cabin, hound’s tooth, and others.',
 };

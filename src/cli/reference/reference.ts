@@ -10,7 +10,8 @@ import { QUESTION_TABLE } from '../../search/question/question-table.js';
 import { capital } from '../../words/counts.js';
 import { EXIT, EXIT_WORDS } from '../shell/io.js';
 import { COLUMN_WORDS } from './column-words.js';
-import { FIGURES, FILES, GLOSSARY, LIMITS, NOTATION } from './reference-words.js';
+import { GLOSSARY } from './glossary.js';
+import { FIGURES, FILES, LIMITS, NOTATION } from './reference-words.js';
 
 /** The reference in Markdown, made from the tables by which files and flags are read. */
 export function reference(): string {

@@ -34,7 +34,8 @@ describe.each(Object.entries(TABLES))('%s', (_, top) => {
     placed(source, () => expect(key.read(given)).toBeDefined());
     if (!key.isNeeded) expect(() => key.read(undefined)).not.toThrow();
     expect(key.about).not.toBe('');
-    expect(text).toContain(`| \`${name}\` | ${key.about} |`);
+    const about = key.many === undefined ? key.about : `${key.about}; ${key.many}`;
+    expect(text).toContain(`| \`${name}\` | ${about} |`);
   });
 });
 

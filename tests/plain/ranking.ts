@@ -88,28 +88,36 @@ export function nameOf(cells: Cells, question: Question): string {
   const small = cells.slice(0, down).map((row) => row.slice(0, across));
   const shown = [...new Set(small.flat())].sort((a, b) => a - b);
   const { same, yarns } = question;
-  const flips = [
-    [1, 1],
-    ...(same.includes('mirror')
-      ? [
-          [-1, 1],
-          [1, -1],
-        ]
-      : []),
-    ...(same.includes('mirror') || same.includes('half-turn') ? [[-1, -1]] : []),
-  ];
+  const mirror = same.includes('mirror');
+  const quarter = same.includes('quarter-turn');
+  // By the two directions of ends and picks, and whether these change places.
+  const maps = [true, false].flatMap((straight) =>
+    [1, -1].flatMap((a) =>
+      [1, -1].flatMap((b) => {
+        const mirrors = straight === (a !== b);
+        const turns = !straight || a < 0;
+        return (mirrors && !mirror) ||
+          (!straight && !quarter) ||
+          (turns && !mirror && !quarter && !same.includes('half-turn'))
+          ? []
+          : [{ straight, a, b }];
+      }),
+    ),
+  );
   const swap = same.includes('exchange') && (yarns.length === 2 || shown.length === 2);
   const [low, high] = yarns.length === 2 ? [0, 1] : [shown[0]!, shown[1]!];
   let least = '';
-  for (const [a, b] of flips) {
+  for (const { straight, a, b } of maps) {
+    const turned = straight ? small : small[0]!.map((_, i) => small.map((row) => row[i]!));
+    const [wide, tall] = [turned[0]!.length, turned.length];
     for (const exchange of swap ? [false, true] : [false]) {
-      for (let y = 0; y < down; y++) {
-        for (let x = 0; x < across; x++) {
-          const name = small
+      for (let y = 0; y < tall; y++) {
+        for (let x = 0; x < wide; x++) {
+          const name = turned
             .map((row, j) =>
               row
                 .map((_, i) => {
-                  const colour = small[modulo(b! * j + y, down)]![modulo(a! * i + x, across)]!;
+                  const colour = turned[modulo(b * j + y, tall)]![modulo(a * i + x, wide)]!;
                   return exchange ? (colour === low ? high : low) : colour;
                 })
                 .join(''),
@@ -291,8 +299,12 @@ export function ranked(question: Question, classics: Classics): RankedCloth[] {
       const exact = cells.map((row) => row.join('')).join('/');
       if (!names.has(exact)) names.set(exact, nameOf(cells, question));
       const name = names.get(exact)!;
-      // What shifts and mirrors carry to one another measures alike; exchanged colours of three may not.
-      const face = `${weave.name} ${question.yarns.length === 2 && question.sett.ends === question.sett.picks ? name : exact}`;
+      // What shifts and mirrors carry to one another measures alike; exchanged colours of three, and cloths turned, may not.
+      const alike =
+        question.yarns.length === 2 &&
+        question.sett.ends === question.sett.picks &&
+        !question.same.includes('quarter-turn');
+      const face = `${weave.name} ${alike ? name : exact}`;
       if (!measured.has(face)) measured.set(face, partsOf(cells, question, weave, classics));
       const parts = measured.get(face);
       if (parts === undefined) continue;

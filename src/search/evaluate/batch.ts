@@ -29,14 +29,14 @@ export class BatchBuilder {
   readonly setAside = { float: 0, unsound: 0, flat: 0, limits: 0 };
   nearestFloats: Floats | undefined;
   private length = 0;
-  private readonly columns: Columns<typeof CANDIDATE_COLUMNS>;
-
-  /** @param room most candidates */
-  constructor(room: number) {
-    this.columns = columnsFor(CANDIDATE_COLUMNS, room);
-  }
+  private room = 256;
+  private columns: Columns<typeof CANDIDATE_COLUMNS> = columnsFor(CANDIDATE_COLUMNS, this.room);
 
   add({ index, score, area, preference, niche, key }: ScoredCandidate): void {
+    if (this.length === this.room) {
+      this.room *= 2;
+      this.columns = resized(CANDIDATE_COLUMNS, this.columns, this.room);
+    }
     const { columns } = this;
     const at = this.length++;
     columns.index[at] = index;

@@ -19,13 +19,19 @@ import { nicheOf } from './niche.js';
 import { type Foreseen, type Given, Reach } from './reach.js';
 import { isBeyond, type Refused } from './weave-limits.js';
 
+/** Takes candidates one by one, so that no list of them is held. */
+interface Scoring {
+  take(given: Given<Candidate>): void;
+  /** What was scored; `cutOff` counts those that proved not to reach the score. */
+  done(): Batch & { readonly cutOff: number };
+}
+
 /** Scores the candidates of one question; keeps what many of them share. */
 interface Evaluator {
-  /**
-   * Scores candidates. With a score to reach, those that prove not to reach it are not measured to the end, and counted
-   * as `cutOff`.
-   */
-  evaluate(candidates: readonly Given<Candidate>[], least?: number): Batch & { readonly cutOff: number };
+  /** Scores candidates. With a score to reach, those that prove not to reach it are not measured to the end. */
+  scoring(least?: number): Scoring;
+  /** Scores all of some candidates to the end. */
+  evaluate(candidates: Iterable<Given<Candidate>>): ReturnType<Scoring['done']>;
   /** The verdict on all candidates of a family whose weave does not depend on the orders. */
   verdict(family: Family): Refused | { readonly floatPart: number };
 }
@@ -89,13 +95,24 @@ export function evaluator(question: Question): Evaluator {
     return true;
   };
 
+  const scoring: Evaluator['scoring'] = (least = Number.NEGATIVE_INFINITY) => {
+    const batch = new BatchBuilder();
+    const reach = least === Number.NEGATIVE_INFINITY ? undefined : new Reach(rank, least);
+    let cutOff = 0;
+    return {
+      take(given) {
+        if (!judge(batch, given, reach)) cutOff++;
+      },
+      done: () => ({ ...batch.done(), cutOff }),
+    };
+  };
+
   return {
-    evaluate(candidates, least = Number.NEGATIVE_INFINITY) {
-      const batch = new BatchBuilder(candidates.length);
-      const reach = least === Number.NEGATIVE_INFINITY ? undefined : new Reach(rank, least);
-      let cutOff = 0;
-      for (const given of candidates) if (!judge(batch, given, reach)) cutOff++;
-      return { ...batch.done(), cutOff };
+    scoring,
+    evaluate(candidates) {
+      const scored = scoring();
+      for (const given of candidates) scored.take(given);
+      return scored.done();
     },
     verdict(family) {
       const ground = groundOf(family, [0], [0]);

@@ -4,7 +4,6 @@ import type { Scan } from '../bounded/scan.js';
 import { TopCandidates } from '../bounded/score-bound.js';
 import type { Batch } from '../evaluate/batch.js';
 import { evaluator } from '../evaluate/evaluate.js';
-import type { Given } from '../evaluate/reach.js';
 import type { Question } from '../question/question.js';
 import type { Candidate } from '../space/candidate.js';
 import { candidateOf } from '../space/genome.js';
@@ -71,9 +70,9 @@ const SAME_TONE = 1e-10;
 
 /** Returns a function that does the jobs of one question. What jobs share is computed once. */
 export function jobRunner(question: Question, space: Space = spaceOf(question)): (job: Job) => JobResult {
-  const { evaluate } = evaluator(question);
+  const { scoring, evaluate } = evaluator(question);
   const scanOf = scansOf(question, space);
-  const scored = ({ cutOff, ...batch }: ReturnType<typeof evaluate>): JobResult => ({
+  const result = ({ cutOff, ...batch }: ReturnType<typeof evaluate>): JobResult => ({
     batch,
     pruned: cutOff,
     limits: 0,
@@ -85,43 +84,43 @@ export function jobRunner(question: Question, space: Space = spaceOf(question)):
   return (job) => {
     switch (job.kind) {
       case 'list':
-        return scored(evaluate(listed(space, job.from, job.to)));
+        return result(evaluate(listed(space, job.from, job.to)));
       case 'score':
-        return scored(evaluate(job.indices.map((index) => [index, space.at(index)] as const)));
+        return result(evaluate(job.indices.map((index) => [index, space.at(index)] as const)));
       case 'lines':
-        return scored(evaluate(job.lines.map((line, k) => [job.from + k, candidateOf(line, space.families)] as const)));
+        return result(evaluate(job.lines.map((line, k) => [job.from + k, candidateOf(line, space.families)] as const)));
       case 'promise': {
         const stratum = space.strata[job.block]!;
         const promising = new TopCandidates(job.most);
         scanOf(job.block).scan(job.from, job.to, () => promising.least, {
           reached: (warp, weft, start, hope) => promising.offer(numberOf(stratum, warp, weft, start), hope),
         });
-        return { ...scored(evaluate([])), promising: promising.best() };
+        return { ...result(evaluate([])), promising: promising.best() };
       }
       case 'reach': {
         const stratum = space.strata[job.block]!;
-        const reached: Given<Candidate>[] = [];
+        const scored = scoring(job.score);
         const passed = scanOf(job.block).scan(job.from, job.to, () => job.score, {
           reached(warp, weft, start, _, foresee) {
             const index = numberOf(stratum, warp, weft, start);
-            reached.push([index, candidateAt(stratum, index), foresee()]);
+            scored.take([index, candidateAt(stratum, index), foresee()]);
           },
         });
-        const result = scored(evaluate(reached, job.score));
-        return { ...result, pruned: result.pruned + passed.pruned, limits: passed.limits };
+        const reached = result(scored.done());
+        return { ...reached, pruned: reached.pruned + passed.pruned, limits: passed.limits };
       }
       case 'alike': {
         const stratum = space.strata[job.block]!;
-        const alike: Given<Candidate>[] = [];
+        const scored = scoring();
         scanOf(job.block).scan(job.from, job.to, () => Number.POSITIVE_INFINITY, {
           reached: () => {},
           pruned(warp, weft, start, toneSquared) {
             if (!isAmong(job.tones, toneSquared)) return;
             const index = numberOf(stratum, warp, weft, start);
-            alike.push([index, candidateAt(stratum, index)]);
+            scored.take([index, candidateAt(stratum, index)]);
           },
         });
-        return scored(evaluate(alike));
+        return result(scored.done());
       }
     }
   };
@@ -168,11 +167,8 @@ function numberOf(stratum: Stratum, warp: number, weft: number, start: number): 
 }
 
 /** The candidates with numbers in a range that represent their orbit. */
-function listed(space: Space, from: number, to: number): (readonly [number, Candidate])[] {
-  const candidates: (readonly [number, Candidate])[] = [];
-  for (let index = from; index < to; index++)
-    if (space.isRepresentative(index)) candidates.push([index, space.at(index)]);
-  return candidates;
+function* listed(space: Space, from: number, to: number): Generator<readonly [number, Candidate]> {
+  for (let index = from; index < to; index++) if (space.isRepresentative(index)) yield [index, space.at(index)];
 }
 
 /** The buffers of a result, which a worker hands over with it. */

@@ -35,7 +35,7 @@ const code = (index: number): string => String(9000 - index);
 
 function filled(all: readonly ScoredCandidate[], leftOut?: LeftOut): Archive {
   const archive = new Archive(laterFirst, leftOut);
-  const builder = new BatchBuilder(all.length);
+  const builder = new BatchBuilder();
   for (const candidate of all) builder.add(candidate);
   archive.absorb(builder.done());
   return archive;

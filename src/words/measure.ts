@@ -84,8 +84,9 @@ export function sayLength(mm: number, per: Per): string {
 
 /** A length that is an estimate, like {@link sayLength} to the nearest tenth of an inch or half centimetre. */
 export function sayAbout(mm: number, per: Per): string {
-  const step = per === 'inch' ? INCH / 10 : 5;
-  return sayLength(Math.round(mm / step) * step, per);
+  if (per === 'inch') return sayLength((Math.round((mm / INCH) * 10) / 10) * INCH, per);
+  const centimetres = Math.round(mm / 5) / 2;
+  return `${fixed(centimetres, 1)} cm (${fixed((centimetres * 10) / INCH, 1)} in)`;
 }
 
 /** A length of yarn or warp, in yards or metres first: `3 yd (2.74 m)`. */

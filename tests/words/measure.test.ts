@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { parseLength, parseShare, sayLength, sayLong, upTo } from '../../src/words/measure.js';
+import { parseLength, parseShare, sayAbout, sayLength, sayLong, upTo } from '../../src/words/measure.js';
 
 describe('measures', () => {
   test('lengths and shares as they are written', () => {
@@ -18,6 +18,8 @@ describe('measures', () => {
     for (const written of ['8 %', '8%', '8 per cent', '8 percent']) expect(parseShare(written)).toBe(0.08);
     expect(() => parseShare('95 %')).toThrow('expected per cent below 90');
     expect(sayLength(513.08, 'inch')).toBe('20.2 in (51.3 cm)');
+    expect(sayAbout(478, 'cm')).toBe('48 cm (18.9 in)');
+    expect(sayAbout(478, 'inch')).toBe('18.8 in (47.8 cm)');
     expect(sayLong(2743.2, 'cm')).toBe('2.74 m (3 yd)');
   });
 

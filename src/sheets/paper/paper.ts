@@ -130,11 +130,14 @@ export class Pdf {
     return line;
   }
 
-  /** Breaks a text into lines no wider than `width`, between words, or within a word that is too long. */
+  /**
+   * Breaks a text into lines no wider than `width`, between words but not between a number and its measure, or within a
+   * word that is too long.
+   */
   wrapped(text: string, width: number, { size = SMALL, bold = false }: Type = {}): string[] {
     const lines: string[] = [];
     for (const word of drawable(text)
-      .split(/\s+/)
+      .split(/(?<!\d)\s+|\s+(?!(?:in|mm|cm|m|yd|oz|g|lb|kg|%)\b|%)/)
       .flatMap((long) => this.pieces(long, width, size, bold))) {
       const longer = lines.length === 0 ? word : `${lines.at(-1)} ${word}`;
       if (lines.length > 0 && this.textWidth(longer, size, bold) <= width) lines[lines.length - 1] = longer;

@@ -5,6 +5,11 @@ import { greyOf, NUMBERS, type Pdf, SMALL } from '../paper/paper.js';
 /** Sides of cells in millimetres: the smallest with room for a letter, and for an 11 pt number. */
 export const LETTERED = 3;
 const NUMBERED = 4.1;
+/** Side from which numbers and letters are larger, and their size in points. */
+const ROOMY = 6;
+const LARGE = 14;
+/** Half the height of figures and capitals, in millimetres for each point of type. */
+const HALF_HIGH = 0.122;
 /** Share of black in the drawn cells of a dark yarn: less than the yarn has, to save ink. */
 const TINT = 0.3;
 /** Greys of the lines between cells, and of every fourth. */
@@ -35,10 +40,10 @@ export class Grid {
   /** Writes the number of a shaft or treadle, or fills the square if there is no room for it. */
   mark(x: number, y: number, number: string): void {
     const { cell, pdf } = this;
-    const size = cell < NUMBERED ? SMALL : NUMBERS;
+    const size = cell < NUMBERED ? SMALL : cell < ROOMY ? NUMBERS : LARGE;
     if (pdf.textWidth(number, size, true) > cell - 0.4) this.square(x, y, 0.12);
     else
-      pdf.text(number, x + cell / 2, y + cell / 2 + (size === SMALL ? 1.1 : 1.4), {
+      pdf.text(number, x + cell / 2, y + cell / 2 + size * HALF_HIGH, {
         size,
         bold: true,
         align: 'middle',
@@ -85,7 +90,8 @@ export class Grid {
   letter(x: number, y: number, yarn: Yarn): void {
     const { cell, pdf } = this;
     pdf.box(x, y, cell, cell, tintOf(yarn), 0.08);
-    pdf.text(yarn.letter, x + cell / 2, y + cell / 2 + 1.1, { bold: true, align: 'middle' });
+    const size = cell < ROOMY ? SMALL : NUMBERS;
+    pdf.text(yarn.letter, x + cell / 2, y + cell / 2 + size * HALF_HIGH, { size, bold: true, align: 'middle' });
   }
 }
 

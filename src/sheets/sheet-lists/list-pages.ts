@@ -87,10 +87,13 @@ function addClosely(pdf: Pdf, warp: WarpPlan, piece: PiecePlan, options: SheetOp
   const cautions = cautionRows(pdf, width);
   const onFirst = free !== undefined && heightOf(cautions) <= free.height;
   const foot = [...closeRecordRows(pdf, warp, piece, width), ...(onFirst ? [] : cautions)];
-  const warped = warpRows(pdf, warp, half, options.sections).flat();
-  const head = warped.length === 0 ? [] : [inColumns(pdf, warped, 2, width, BETWEEN), space(2)];
+  const { sections } = options;
+  // The groups of a gamp's picks are as narrow as those of its threading.
+  const narrow = sections === undefined ? [] : [space(2), ...picksRows(pdf, piece, half, height, sections.wefts)];
+  const columns = [...warpRows(pdf, warp, half, sections).flat(), ...narrow];
+  const head = columns.length === 0 ? [] : [inColumns(pdf, columns, 2, width, BETWEEN), space(2)];
   const room = height - heightOf(head) - heightOf(foot);
-  const rows = [...head, ...picksRows(pdf, piece, width, room, options.sections?.wefts), ...foot];
+  const rows = [...head, ...(sections === undefined ? picksRows(pdf, piece, width, room) : []), ...foot];
   if (heightOf(rows) > height + 1e-6) return false;
   if (onFirst) drawRows(pdf, cautions, free);
   pdf.page();

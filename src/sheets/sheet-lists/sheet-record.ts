@@ -37,7 +37,7 @@ export function recordOf(pdf: Pdf, warp: WarpPlan, piece: PiecePlan): Record {
       drawRows(pdf, reckoned, { x: MARGIN, y: y + 1, width: all, height });
       const x = right - BOX - BETWEEN - BLANKS_WIDE;
       pdf.text('your results', x, y + 4.5, { bold: true });
-      BLANKS.forEach((blank, row) => {
+      blanksOf(warp).forEach((blank, row) => {
         const line = y + 11.2 + row * BLANK_STEP;
         pdf.text(blank, x, line);
         pdf.line(x + pdf.textWidth(blank) + 1, line + 0.5, x + BLANKS_WIDE, line + 0.5);
@@ -59,11 +59,12 @@ export function cautionRows(pdf: Pdf, width: number): Row[] {
 export function closeRecordRows(pdf: Pdf, warp: WarpPlan, piece: PiecePlan, width: number): Row[] {
   const step = (width + BETWEEN) / BLANKS_ACROSS;
   const half = (width - 2 * BETWEEN) / 2;
-  const lines = Array.from({ length: Math.ceil(BLANKS.length / BLANKS_ACROSS) }, (_, at): Row => {
+  const blanks = blanksOf(warp);
+  const lines = Array.from({ length: Math.ceil(blanks.length / BLANKS_ACROSS) }, (_, at): Row => {
     return {
       height: BLANK_STEP,
       draw: (x, y) =>
-        BLANKS.slice(at * BLANKS_ACROSS, (at + 1) * BLANKS_ACROSS).forEach((blank, c) => {
+        blanks.slice(at * BLANKS_ACROSS, (at + 1) * BLANKS_ACROSS).forEach((blank, c) => {
           pdf.text(blank, x + c * step, y);
           const line = x + c * step + pdf.textWidth(blank) + 1;
           pdf.line(line, y + 0.5, x + (c + 1) * step - BETWEEN, y + 0.5);
@@ -85,7 +86,9 @@ function reckoningRows(pdf: Pdf, warp: WarpPlan, piece: PiecePlan, width: number
   const { per, length } = warp;
   const part = (title: string, lines: readonly string[]): Row[] => [
     ...textRows(pdf, title, width, true),
-    ...lines.flatMap((line) => textRows(pdf, line, width)),
+    ...lines.flatMap((line) =>
+      textRows(pdf, line, width).map((row, at, all) => ({ ...row, heads: at < all.length - 1 })),
+    ),
     space(1),
   ];
   return [
@@ -108,8 +111,8 @@ function reckoningRows(pdf: Pdf, warp: WarpPlan, piece: PiecePlan, width: number
 }
 
 /** Labels of the blanks that are filled in by hand, then typed into the form for results. */
-const BLANKS = [
-  'picks per inch or cm',
+const blanksOf = ({ per }: WarpPlan): string[] => [
+  `picks per ${per}`,
   'width on the loom',
   'warp used',
   'off the loom',

@@ -16,6 +16,8 @@ import { boxesIn, boxesWidth, drawBoxes, LINE, type Row, space, textRows, tickRo
 /** Indent in millimetres of what a group says, and the place of the brackets of groups that recur in turn. */
 const INDENT = 18;
 const BRACKET = 15.5;
+/** Most rows of a bracket, and of boxes under a group, that are not divided between pages. */
+const KEPT_TOGETHER = 4;
 
 /**
  * The threading list of the whole warp in the order in which it is threaded, in groups with a box to tick for each time,
@@ -35,12 +37,18 @@ export function threadingRows(pdf: Pdf, warp: WarpPlan, width: number, sections?
   ];
 }
 
-/** Rows of the sections of a gamp, each under its name. */
+/** Rows of the sections of a gamp, each under its name; a separator of one line has its name in that line. */
 export function sectionRows(pdf: Pdf, sections: readonly ListSection[], width: number): Row[] {
-  return sections.flatMap(({ title, lines }) => [
-    ...textRows(pdf, title, width, true),
-    ...groupRows(pdf, lines, width),
-  ]);
+  return sections.flatMap(({ title, lines }) => {
+    const rows = groupRows(pdf, lines, width);
+    if (title !== 'separator' || rows.length > 1) return [...textRows(pdf, title, width, true), ...rows];
+    const [row] = rows;
+    const named = (x: number, y: number) => {
+      row!.draw(x, y);
+      pdf.text(title, x + width - boxesWidth(lines[0]!.times) - 2, y, { align: 'right' });
+    };
+    return [{ ...row!, draw: named }];
+  });
 }
 
 function partRows(pdf: Pdf, warp: WarpPlan, width: number): Row[] {
@@ -64,8 +72,10 @@ export function groupRows(pdf: Pdf, lines: readonly GroupLine[], width: number):
     const all = (own.at(-1)!.to - first + 1) * times;
     const rows = own.flatMap((line) => lineRows(pdf, line, times, width));
     if (times === 1) return rows;
+    const short = rows.length <= KEPT_TOGETHER;
     const bracketed = rows.map((row, at): Row => {
-      return { ...row, draw: (x, y) => drawBracketed(pdf, row, x, y, at === 0, at === rows.length - 1) };
+      const heads = row.heads || (short && at < rows.length - 1);
+      return { ...row, heads, draw: (x, y) => drawBracketed(pdf, row, x, y, at === 0, at === rows.length - 1) };
     });
     const head = `${first}–${first + all - 1}: ${times} times what the bracket holds`;
     return [...textRows(pdf, head, width).map((row) => ({ ...row, heads: true })), ...bracketed];
@@ -100,14 +110,21 @@ function lineRows(pdf: Pdf, line: GroupLine, times: number, width: number): Row[
   const last = rows.pop()!;
   const beside = Math.min(boxes, boxesIn(width - INDENT - 2 - pdf.textWidth(parts.at(-1)!, NUMBERS, true)));
   const each = boxesIn(width - INDENT);
-  const under = Array.from({ length: Math.ceil((boxes - beside) / each) }, (_, at): Row => {
+  const lines = Math.ceil((boxes - beside) / each);
+  const short = lines < KEPT_TOGETHER;
+  const under = Array.from({ length: lines }, (_, at): Row => {
     const count = Math.min(each, boxes - beside - at * each);
-    return { height: LINE - 1, draw: (x, y) => drawBoxes(pdf, count, x + width - boxesWidth(count), y) };
+    return {
+      height: LINE - 1,
+      heads: short && at < lines - 1,
+      draw: (x, y) => drawBoxes(pdf, count, x + width - boxesWidth(count), y),
+    };
   });
   return [
     ...rows,
     {
       ...last,
+      heads: short && lines > 0,
       draw: (x, y) => {
         last.draw(x, y);
         drawBoxes(pdf, beside, x + width - boxesWidth(beside), y);

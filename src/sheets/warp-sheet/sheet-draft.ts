@@ -9,7 +9,7 @@ import type { Frame, Pdf } from '../paper/paper.js';
 import { bracketAbove, bracketBeside, Grid, tintOf } from '../sheet-lists/grid.js';
 
 /** Sides of cells in millimetres: the largest and the smallest. */
-const LARGEST = 5;
+const LARGEST = 7;
 const SMALLEST = 3.4;
 /** Width of one figure in type. */
 const FIGURE = 2;

@@ -8,8 +8,16 @@ import { learntWords } from '../../plan/results/matching-results.js';
 import { counted } from '../../words/counts.js';
 import { sayAbout, sayLength } from '../../words/measure.js';
 
-/** The figures of one sheet, each a label and its words. */
-export function figures(warp: WarpPlan, piece: PiecePlan): (readonly [string, string])[] {
+/**
+ * The figures of one sheet, each a label and its words.
+ *
+ * @param sections of the warp, if it is a gamp
+ */
+export function figures(
+  warp: WarpPlan,
+  piece: PiecePlan,
+  sections?: readonly unknown[],
+): (readonly [string, string])[] {
   const { per, floating, wound, denting, heddles } = warp;
   const count = warp.ends.length;
   const parts = [
@@ -35,11 +43,15 @@ export function figures(warp: WarpPlan, piece: PiecePlan): (readonly [string, st
   const there = [
     ['warp', `on the loom: nothing to wind, thread or sley; ${width} wide as planned, ${count} ends${floats}`],
   ] as const;
-  const toWind = [
-    ['ends', `${count} = ${parts}`],
-    ['wind', `${own}: ${count + floating.ends} in all${floats}`],
-    ['to fill', `${warp.wanted} ends are the width asked for; nearest ${fills.join('; ')}`],
-  ] as const;
+  const wind = ['wind', `${own}: ${count + floating.ends} in all${floats}`] as const;
+  const toWind =
+    sections === undefined
+      ? ([
+          ['ends', `${count} = ${parts}`],
+          wind,
+          ['to fill', `${warp.wanted} ends are the width asked for; nearest ${fills.join('; ')}`],
+        ] as const)
+      : ([['ends', `${count} in ${counted(sections.length, 'section')}, with separators`], wind] as const);
   const reed = [
     'reed',
     `${denting.named}, ${denting.dents.join('-')} in a dent, ${warp.dents} dents: ${width}`,

@@ -32,7 +32,7 @@ export async function addSheet(pdf: Pdf, warp: WarpPlan, piece: PiecePlan, optio
   const top = drawHead(pdf, warp, piece, options, 1);
   const repeats = options.sections === undefined ? undefined : 1;
   const under = await drawPictures(pdf, piece, MARGIN, top, repeats);
-  const bottom = numbers(pdf, warp, piece, MARGIN + pictureWidth(piece, repeats) + 5, top + 3);
+  const bottom = numbers(pdf, warp, piece, options, MARGIN + pictureWidth(piece, repeats) + 5, top + 3);
   const drafted = Math.max(under, bottom) + 2;
   const width = pdf.width - 2 * MARGIN;
   const frame = { x: MARGIN, y: drafted, width, height: pdf.height - MARGIN - 19 - drafted };
@@ -108,11 +108,14 @@ function addThreading(
 }
 
 /** Writes the figures beside the picture; returns the base line after the last. */
-function numbers(pdf: Pdf, warp: WarpPlan, piece: PiecePlan, x: number, y: number): number {
+function numbers(pdf: Pdf, warp: WarpPlan, piece: PiecePlan, { sections }: SheetOptions, x: number, y: number): number {
   const column = x + 18;
   const width = pdf.width - MARGIN - column;
   let at = y;
-  for (const [what, said] of [...figures(warp, piece), ['seen', draftSeenInWords(pdf.seen)]] as const) {
+  for (const [what, said] of [
+    ...figures(warp, piece, sections?.warps),
+    ['seen', draftSeenInWords(pdf.seen)],
+  ] as const) {
     pdf.text(what, x, at, { bold: true });
     at = pdf.paragraph(said, column, at, width, LEADING);
   }

@@ -29,6 +29,10 @@ describe.each(['a4', 'letter'])('sheets of every kind, on %s', (paper) => {
 
   test('a gamp', async () => {
     const pages = readPdf(await gampSheets(paper));
+    // Its key, and two sides.
+    expect(pages).toHaveLength(3);
+    expect(words(pages[1]!)).toContain('324 in 5 sections, with separators');
+    expect(words(pages[1]!)).not.toContain('to fill');
     expect(pages.map(complaints)).toEqual(pages.map(() => []));
   });
 });

@@ -71,14 +71,13 @@ export function closeRecordRows(pdf: Pdf, warp: WarpPlan, piece: PiecePlan, widt
         }),
     };
   });
-  const rule: Row = { height: 3, draw: (x, y) => pdf.line(x, y, x + width, y, 0.4) };
+  const rule: Row = { height: 2.5, draw: (x, y) => pdf.line(x, y, x + width, y, 0.4) };
   const said = `your results; mark cloth no. ${piece.number} in the weaving; the album has a place for the swatch`;
   return [
     rule,
     inColumns(pdf, reckoningRows(pdf, warp, piece, half), 2, width, 2 * BETWEEN),
     ...textRows(pdf, said, width, true),
     ...lines,
-    space(1),
   ];
 }
 

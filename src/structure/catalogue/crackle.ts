@@ -97,6 +97,7 @@ function crackleOf(said: Said, ways: Ways, count: number): Structure {
 type Said = Pick<Structure, 'name' | 'aliases' | 'about' | 'profile' | 'source' | 'variantOf'>;
 
 const SAID = {
+  neverTogether: 'they share their shafts, and every shed shows two of them as it is',
   tabby: ['a', 'b'],
   widths: PATTERN_WIDTHS,
   floatLaw: 'pattern weft 3 on both faces, for every profile; warp 3 with tabby, 5 in the Italian manner; ground 1',

@@ -137,9 +137,12 @@ function fiveEnds(
   return { lay: [own, inner!, own, inner!, own], outer: [own, across] };
 }
 
+const OTHER_TABBY = 'blocks A, C … float on the picks of one tabby, B, D … on those of the other';
+
 const HUCK = {
   widths: EVEN_WIDTHS,
   tabby: TABBIES,
+  neverTogether: `${OTHER_TABBY}, but for lace`,
   floatLaw: '5 ends in a weft spot, 5 picks in a warp spot, each on one face; lace 5 on all four counts',
   colour: 'Warp of one colour and weft of another; five and five; outer shafts of one colour, inner of the other.',
   scale: 'Not by repeating a block: with a tie end between it becomes Swedish lace.',
@@ -209,6 +212,7 @@ function swedishLaceOf(count: number, asked: readonly string[] = []): Structure 
     },
     tieUp: groups.tieUp,
     tabby: TABBIES,
+    neverTogether: OTHER_TABBY,
     manners: [
       {
         name: 'as drawn in',

@@ -11,6 +11,7 @@ const msAndOs: Structure = {
     'Blocks of eight ends: while one weaves ribs the others weave plain, and they pull each other round. Two blocks as a rule; the third, C, slips by two threads at its joins.',
   shafts: 4,
   blocks: ['A', 'B', 'C'],
+  neverTogether: 'while one weaves ribs the others weave plain; M’s and O’s with tabby can, on more shafts',
   profile: ['A', 'B'],
   threading: {
     blocks: {
@@ -31,7 +32,7 @@ const msAndOs: Structure = {
     },
   ],
   widths: EVEN_WIDTHS,
-  floatLaw: 'weft 4, warp 2, on both faces; no plain weave right across',
+  floatLaw: 'weft 4, 5 beside block C, and warp 2, on both faces; no plain weave right across',
   colour: 'One colour each way, with fine outlines between units; or four and four by half units.',
   scale: 'More units a block; the floats stay.',
   source: 'Davison; van der Hoogt; Alderman (third block); floats computed',

@@ -120,7 +120,7 @@ export function nameDraft(text: string, options: NameDraftOptions = {}): NameDra
   if (!Number.isInteger(alternative) || alternative < 0 || alternative >= 2 ** gaps) {
     throw new Problem(`name draft ${quote(text)}: no draft ${alternative + 1}; there are ${2 ** gaps}`);
   }
-  const ends = widened(lay(letterShafts, gapAfter, gaps, alternative), gaps);
+  const ends = widened(lay(letterShafts, gapAfter, gaps, alternative), gaps, letterShafts.length);
   const all = mirrored ? [...ends, ...ends.slice(1, -1).reverse()] : ends;
   const threading = all.map((end) => end.shaft);
   return {
@@ -145,12 +145,12 @@ function lay(letterShafts: readonly number[], gapAfter: readonly boolean[], gaps
 }
 
 /**
- * Two letters that only take turns on neighbouring shafts would make one endless float; so the walk goes one shaft
- * further at its end, and back.
+ * One letter, or two that only take turns on neighbouring shafts, would make one endless float; so the walk goes one
+ * shaft further at its end, and back.
  */
-function widened(ends: readonly End[], gaps: number): readonly End[] {
+function widened(ends: readonly End[], gaps: number, letters: number): readonly End[] {
   const last = ends.at(-1)!.shaft;
-  if (gaps > 0 || new Set(ends.map(({ shaft }) => shaft)).size > 2) return ends;
+  if ((gaps > 0 && letters > 1) || new Set(ends.map(({ shaft }) => shaft)).size > 2) return ends;
   const beyond = [(last % 4) + 1, ((last + 2) % 4) + 1].find((shaft) => shaft !== ends[0]!.shaft)!;
   return [...ends, { shaft: beyond, incidental: true }, { shaft: last, incidental: true }];
 }

@@ -89,6 +89,7 @@ function overshotOf(count: number): Structure {
       count === 4 ? [...'AAABBBCCCDDDDCCCBBBAAADD'] : blocks.slice(0, count).flatMap((block) => [block, block, block]),
     threading: stepsOn(ring),
     tieUp,
+    neverTogether: 'they share their shafts',
     tabby: ['a', 'b'],
     manners: [
       asDrawnIn,

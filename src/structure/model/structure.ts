@@ -29,6 +29,8 @@ export interface Structure {
   readonly apart?: readonly string[];
   /** Set if all blocks do the same, so that blocks that change places throughout weave the same cloth. */
   readonly alike?: true;
+  /** Why no pick shows some of its blocks together, where none can. */
+  readonly neverTogether?: string;
   /** The default profile. */
   readonly profile: readonly string[];
   readonly threading: Units<number>;

@@ -75,7 +75,7 @@ function withElements(structure: Structure, used: readonly string[]): Structure 
 }
 
 function checkElements(
-  { name, blocks }: Structure,
+  { name, blocks, neverTogether }: Structure,
   units: Readonly<Record<string, unknown>>,
   profile: readonly string[],
   of: 'threading' | 'treadling',
@@ -86,7 +86,10 @@ function checkElements(
   const has = `its blocks are ${blocks.join(', ')}`;
   if (unknown === NO_BLOCK) throw new Problem(`${name} has no unit of no block (“.”) in the ${of}; ${has}`);
   if (unknown.length === 1) throw new Problem(`${name} has no block ${unknown}; ${has}`);
-  if (of === 'treadling') throw new Problem(`${name} cannot weave ${unknown} together; ${has}`);
+  if (of === 'treadling') {
+    const why = neverTogether === undefined ? '' : `: ${neverTogether}`;
+    throw new Problem(`${name} cannot weave ${unknown} together${why}; ${has}`);
+  }
   throw new Problem(
     `${name} has no end of both ${unknown.split('+').join(' and ')}; expected them together in the treadling alone`,
   );

@@ -143,6 +143,26 @@ test.each(everyManner)('%s, %s: no float is longer than is said, and one is as l
   expect([warpFace, warpBack, weftFace, weftBack]).toEqual(FLOATS[`${name}, ${manner}`] ?? twillFloats(name, manner));
 });
 
+// Every profile of up to three units, with every other for its treadling: floats of STRUCTURES, section 14; C computed.
+test.each([
+  ['M’s and O’s', ['A', 'B'], [2, 4]],
+  ['M’s and O’s', ['A', 'B', 'C'], [2, 5]],
+  ['halvdräll', ['A', 'B'], [3, 3]],
+  ['halvdräll, float of five', ['A', 'B'], [3, 5]],
+  ['huck with M’s and O’s', ['X', 'Y'], [2, 5]],
+] as const)('%s in blocks %j: the longest floats, warp and weft', (name, blocks, most) => {
+  const longer = (list: readonly string[][]): string[][] => list.flatMap((each) => blocks.map((b) => [...each, b]));
+  const profiles = [longer([[]]), longer(longer([[]])), longer(longer(longer([[]])))].flat();
+  const floats = profiles.flatMap((profile) =>
+    profiles.map((treadled) =>
+      floatsOf(drawdown(weaveOf(findStructure(name), profile, { treadled })), { ends: 10, picks: 10, per: 'cm' }),
+    ),
+  );
+  const warp = floats.map(({ warpFace, warpBack }) => Math.max(warpFace!, warpBack!));
+  const weft = floats.map(({ weftFace, weftBack }) => Math.max(weftFace!, weftBack!));
+  expect([Math.max(...warp), Math.max(...weft)]).toEqual(most);
+});
+
 test.each(structures.map((it) => [it.name, it] as const))(
   '%s: treadles raise shafts that there are, and the tabby treadles are its plain weave',
   (_, structure) => {

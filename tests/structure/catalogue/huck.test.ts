@@ -85,7 +85,7 @@ describe('huck on more shafts, cell by cell', () => {
 
   test('blocks of both kinds have no weft spots on one pick', () => {
     expect(() => weaveOf(findStructure('huck'), ['A', 'B'], { treadled: ['A+B', 'B'] })).toThrow(
-      'huck cannot weave A+B together',
+      'huck cannot weave A+B together: blocks A, C … float on the picks of one tabby, B, D … on those of the other',
     );
   });
 });

@@ -118,7 +118,7 @@ describe('what cannot be woven is refused', () => {
       'turned taqueté has no block C; its blocks are A, B',
     );
     expect(() => weaveOf(findStructure('crackle'), ['A', 'C'], { treadled: ['A+C'] })).toThrow(
-      'crackle cannot weave A+C together; its blocks are A, B, C, D',
+      'crackle cannot weave A+C together: they share their shafts, and every shed shows two of them as it is; its blocks are A, B, C, D',
     );
     expect(() => weaveOf(findStructure('turned twill'), ['A', '.'])).toThrow(
       'turned twill has no unit of no block (“.”) in the threading',

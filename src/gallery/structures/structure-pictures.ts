@@ -1,9 +1,12 @@
 import type { Draft } from '../../draft/draft.js';
+import { DEFAULT_SETT } from '../../draft/yaml/read-draft.js';
 import { Problem } from '../../problem.js';
+import { classicName, effectsOn } from '../../score/likeness/classic-effects.js';
 import { readQuestion } from '../../search/question/read-question.js';
 import { draftOf, weftOf } from '../../search/space/candidate.js';
 import { familiesOf } from '../../search/space/families.js';
 import { type Structure, weaveOf } from '../../structure/catalogue/catalogue.js';
+import { usualSett } from '../../structure/catalogue/usual-sett.js';
 import { longestFloat } from '../../structure/model/longest-float.js';
 import { blocksForColours } from '../../structure/model/sized.js';
 
@@ -22,7 +25,8 @@ const LONGEST = 8;
 
 /**
  * The pictures of a structure: in its usual colours, then with one five-end order laid on it as block order, by block,
- * by unit, by thread and nested. Pictures that the structure does not allow are left out.
+ * by unit, by thread and nested; then the cloths that have names. Pictures that the structure does not allow are left
+ * out.
  */
 export function picturesOf(structure: Structure): Shown[] {
   const weave = weaveOf(structure, structure.profile);
@@ -31,6 +35,7 @@ export function picturesOf(structure: Structure): Shown[] {
   const coloured = { ...common, orders: MOTIF, ...(weave.companions && { weft: 'D' }) };
   const times = String(timesFor(weave.endUnits[0]!));
   const blocks = blocksOfMotif(structure);
+  const square = squareManner(structure);
   const asBlocks = blocks === undefined ? [] : [{ words: `${MOTIF} as block order`, profile: blocks.join(' ') }];
   // A profile with one unit per block is too small to show the weave.
   const isSmall = structure.profile.length === structure.blocks.length;
@@ -54,15 +59,41 @@ export function picturesOf(structure: Structure): Shown[] {
             words: `${MOTIF}, blocks and colours`,
           },
         ]),
-    { ...coloured, by: 'unit', times, words: `${MOTIF} by unit` },
+    { ...coloured, ...square.flags, by: 'unit', times, words: `${MOTIF} by unit${square.words}` },
     { ...coloured, words: `${MOTIF} by thread` },
-    { ...coloured, by: 'unit', fill: 'alternate', times, words: `${MOTIF} by unit, alternate` },
+    { ...coloured, ...square.flags, by: 'unit', fill: 'alternate', times, words: `${MOTIF} alternate${square.words}` },
     { ...coloured, fill: 'nest', words: `${MOTIF} nested` },
   ];
-  return asked.flatMap(({ words, ...flags }) => {
+  const pictures = asked.flatMap(({ words, ...flags }) => {
     const draft = drawnAs(flags);
     return draft === undefined ? [] : [{ words, draft }];
   });
+  return [...pictures, ...classicsOf(structure)];
+}
+
+/** The cloths that have a name of their own on the weave: hairline, log cabin, hound’s tooth … */
+function classicsOf(structure: Structure): Shown[] {
+  const effects = effectsOn(weaveOf(structure, structure.profile));
+  if (effects.size === 0) return [];
+  const orders = [...effects.keys()].map((word) => ({ orders: word, weft: 'same' }));
+  const named = [{ orders: 'DL', weft: 'LD' }, { orders: 'DL', weft: 'same' }, ...orders].flatMap((flags) => {
+    const draft = drawnAs({ ...commonOf(structure), ...flags });
+    const words = draft && classicName(draft);
+    return words === undefined ? [] : [{ words, draft: draft! }];
+  });
+  return named.filter(({ words }, at) => named.findIndex((other) => other.words === words) === at);
+}
+
+/** The treadling in which a unit of picks is as tall as a unit of ends is wide, where the usual one is not so. */
+function squareManner(structure: Structure): { flags: Record<string, string>; words: string } {
+  const isSquare = (manner: string): boolean => {
+    const { endUnits, pickUnits } = weaveOf(structure, structure.profile, { manner });
+    const { ends, picks } = usualSett(structure, DEFAULT_SETT, manner);
+    return endUnits[0]! / ends === pickUnits[0]! / picks;
+  };
+  const [usual, ...others] = structure.manners.map(({ name }) => name);
+  const other = isSquare(usual!) ? undefined : others.find(isSquare);
+  return other === undefined ? { flags: {}, words: '' } : { flags: { treadling: other }, words: `, ${other}` };
 }
 
 /** The draft of a structure as its weavers know it: its usual block order in its usual colours. */

@@ -16,7 +16,7 @@ const BOX = SIDE + 2 * LEADING + 4;
 
 /** One structure on a sheet of a few cloths, all at half size: PNG at 200 points to the inch. */
 export function structureSheet(structure: Structure, seen: Seen = AT_THE_LOOM): Promise<Buffer> {
-  const shown = picturesOf(structure).slice(0, 2 * COLUMNS);
+  const shown = picturesOf(structure).slice(0, 3 * COLUMNS);
   const pen = new Pen();
   const full = PAGE.width - 2 * PAGE.side;
   const { name, shafts, blocks } = structure;

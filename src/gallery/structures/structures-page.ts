@@ -44,7 +44,7 @@ export function structuresPage(sheets: readonly Sheet[], motif: string): string 
 <h1>One order, ${sheets.length} weaves</h1>
 <p>The same five-end order, ${motif}, dark and light, laid on every structure: as block order, with blocks and colours
 together, by unit, by thread, nested. Each structure has its draft, its treadlings, its floats, and a sheet that begins
-with the weave as its weavers know it.</p>
+with the weave as its weavers know it, and ends with the cloths that have names on it.</p>
 <p>${capital(draftSeenInWords(AT_THE_LOOM))}: as a weaver sees it at the loom. A filled square of the tie-up is a shaft
 that rises. Units are marked by heavier lines; fine picks in the colour bar are plain weave between pattern picks.</p>
 <nav aria-label="Structures"><dl>

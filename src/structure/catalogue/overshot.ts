@@ -80,7 +80,7 @@ function overshotOf(count: number): Structure {
     name: 'overshot',
     aliases: ['daldräll', 'over shot'],
     about:
-      'Blocks of neighbouring shafts: four on four shafts, six on six, eight on eight. Each letter of the profile is one step from shaft to shaft, so a block of three letters covers four ends and shares its outer ones with its neighbours. Blocks A and C alone are overshot on opposites: monk’s belt. On more than four shafts one block shows, the second after it is clear, and all others are half-tones.',
+      'Blocks of neighbouring shafts, as many as shafts. Each letter of the profile is one step from shaft to shaft: three of a block cover four ends, the outer ones shared with its neighbours. One block shows, the second after it is clear, the rest are half-tones. A and C alone are monk’s belt.',
     shafts: size,
     blocks,
     // Neighbours share a shaft and weave half-tones beside each other; opposites do not.

@@ -28,6 +28,8 @@ const plainOnFour: Structure = {
   shafts: 4,
   threading: { blocks: { A: { lay: shafts('1-2-3-4') } } },
   tieUp: { a: [1, 3], b: [2, 4] },
+  // As many picks to a unit as ends.
+  manners: [{ name: 'as drawn in', blocks: { A: { lay: picks('a b a b') } } }],
 };
 
 const basket: Structure = {

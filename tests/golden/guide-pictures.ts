@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import { seenInWords } from '../../src/draft/point-of-view.js';
 import { enlargedSheet } from '../../src/gallery/sheet/enlarge-sheet.js';
 import { caption } from '../../src/gallery/sheet/sheet-caption.js';
 import { LEADING, Pen, POINTS, SMALL } from '../../src/gallery/sheet/sheet-text.js';
@@ -52,11 +53,13 @@ async function card(): Promise<Picture> {
     pen.line(from + 1, y - 0.8, aside - 1, y - 0.8);
     pen.text(note, aside, y, { quiet: true });
   });
-  pen.text('the cloth at half its size: end 1 at the left, the first pick at the top', aside, margin + 3, {
-    quiet: true,
-  });
+  pen.text(`the cloth at half its size: ${seenInWords(asked.seen)}`, aside, margin + 3, { quiet: true });
   return onPage(
-    paintCloth(found!.draft, { millimetres: { width: 2 * side, height: 2 * side }, perMillimetre: POINTS / 2 }),
+    paintCloth(found!.draft, {
+      seen: asked.seen,
+      millimetres: { width: 2 * side, height: 2 * side },
+      perMillimetre: POINTS / 2,
+    }),
     pen,
   );
 }

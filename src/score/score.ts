@@ -48,13 +48,14 @@ export function scoreDraft(draft: Draft, ranking: Ranking): Scored {
   const face = faceMaker()(laid);
   const square = isSquareSett(draft.sett);
   const value = values(draft.yarns);
-  const contrast = contrastMeter(across / along).measure(face, value);
+  const meter = contrastMeter(across / along);
+  const contrast = meter.measure(face, value);
   const symmetry = symmetryOf(face, square);
   const nearly = nearlyOf(face, square, symmetry);
   const floats = floatsOf(cloth, draft.sett);
   const ease = easeOf(draft);
   const { ends, picks } = face;
-  const look = lookOf(new Eye(draft.sett, value).turnTo(laid, face));
+  const look = lookOf(new Eye(draft.sett, value, () => meter.variance(face, value)).turnTo(laid, face));
   const nearest =
     ranking.classics.length === 0
       ? undefined

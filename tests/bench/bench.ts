@@ -165,6 +165,6 @@ toneAlone();
 await wholeRanking();
 await galleries();
 for await (const row of questionRows(quick)) say(...row);
-for await (const row of pageRows()) say(...row);
+for await (const row of pageRows(quick)) say(...row);
 spaces();
 if (!quick) console.log(`\n${await evolveTable()}`);

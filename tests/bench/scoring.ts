@@ -144,7 +144,7 @@ function scoredAnew(looks: boolean) {
   const meter = contrastMeter(1);
   const analyse = analyser();
   const keyOf = clothKeys(QUESTION.same, 2);
-  const eye = new Eye(QUESTION.sett, VALUES);
+  const eye = new Eye(QUESTION.sett, VALUES, (_, face) => meter.variance(face, VALUES));
   return ({ cloth, warp, weft }: Coloured) => {
     const laid = woven(cloth, warp, weft);
     const face = faceOf(laid);

@@ -30,12 +30,11 @@ export function transform(field: Complex, rows: number, columns: number): Comple
  * inner loop runs over neighbouring cells. `next` gives a buffer to write to that is not the one read from.
  */
 function transformColumns(field: Complex, length: number, columns: number, next: (from: Complex) => Complex): Complex {
-  const cos = Float64Array.from({ length }, (_, k) => Math.cos((2 * Math.PI * k) / length));
-  const sin = Float64Array.from({ length }, (_, k) => -Math.sin((2 * Math.PI * k) / length));
+  const { cos, sin, primes } = turnsOf(length);
   let from = field;
   let left = length;
   let block = columns;
-  for (const prime of primeFactors(length)) {
+  for (const prime of primes) {
     const to = next(from);
     const part = left / prime;
     const step = length / left;
@@ -119,6 +118,28 @@ function transposed({ re, im }: Complex, rows: number, columns: number, turned: 
 
 function empty(length: number): Complex {
   return { re: new Float64Array(length), im: new Float64Array(length) };
+}
+
+/** The turns by whole parts of a circle cut into `length`, clockwise, and the prime factors of the length. */
+interface Turns {
+  readonly cos: Float64Array;
+  readonly sin: Float64Array;
+  readonly primes: readonly number[];
+}
+
+const known = new Map<number, Turns>();
+
+function turnsOf(length: number): Turns {
+  let turns = known.get(length);
+  if (turns === undefined) {
+    turns = {
+      cos: Float64Array.from({ length }, (_, k) => Math.cos((2 * Math.PI * k) / length)),
+      sin: Float64Array.from({ length }, (_, k) => -Math.sin((2 * Math.PI * k) / length)),
+      primes: primeFactors(length),
+    };
+    known.set(length, turns);
+  }
+  return turns;
 }
 
 function primeFactors(n: number): number[] {

@@ -51,17 +51,25 @@ export class PairContrast {
   }
 
   /** The share of the pattern that is not stripes. */
-  figure({ cloth, ends, picks }: Woven): number {
+  figure(woven: Woven): number {
+    const variance = this.variance(woven);
+    if (variance < EVEN) return 0;
+    const warp = this.ofEnds(woven.cloth, woven.ends);
+    const weft = this.ofPicks(woven.cloth, woven.picks);
+    const even = (product(weft.counts, warp.means) / weft.threads) ** 2;
+    const byRows = product(weft.smallNear, warp.stripes) / weft.threads - even;
+    const byColumns = product(warp.smallNear, weft.stripes) / warp.threads - even;
+    return Math.min(1, Math.max(0, 1 - (byRows + byColumns) / variance));
+  }
+
+  /** Variance of the face blurred as for `figure`. */
+  variance({ cloth, ends, picks }: Woven): number {
     const warp = this.ofEnds(cloth, ends);
     const weft = this.ofPicks(cloth, picks);
     warp.blurLittle(this.gatherEnds);
     weft.blurLittle(this.gatherPicks);
     const even = (product(weft.counts, warp.means) / weft.threads) ** 2;
-    const variance = product(weft.smallNear, warp.smallAreas) / (warp.threads * weft.threads) - even;
-    if (variance < EVEN) return 0;
-    const byRows = product(weft.smallNear, warp.stripes) / weft.threads - even;
-    const byColumns = product(warp.smallNear, weft.stripes) / warp.threads - even;
-    return Math.min(1, Math.max(0, 1 - (byRows + byColumns) / variance));
+    return Math.max(0, product(weft.smallNear, warp.smallAreas) / (warp.threads * weft.threads) - even);
   }
 
   private ofEnds(cloth: Drawdown, ends: Threads): Forms {

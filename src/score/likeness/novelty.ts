@@ -1,5 +1,6 @@
 import { drawdown } from '../../cloth/drawdown.js';
 import { type Face, faceMaker, strandKinds, type Threads } from '../../cloth/face.js';
+import { scratch } from '../../cloth/scratch.js';
 import type { Weave } from '../../draft/draft.js';
 import {
   colours,
@@ -118,12 +119,15 @@ export function noveltyOf(
   classics: readonly Classic[],
 ): { novelty: number; nearest: string } {
   let novelty = 1;
+  let farthest = traits.length;
   let nearest = '';
   for (const classic of classics) {
     let sum = 0;
-    for (let t = 0; t < traits.length; t++) sum += Math.abs(traits[t]! - classic.traits[t]!);
+    // Most are known to be farther off before all traits are compared.
+    for (let t = 0; t < traits.length && sum <= farthest; t++) sum += Math.abs(traits[t]! - classic.traits[t]!);
     if (sum / traits.length < novelty) {
       novelty = sum / traits.length;
+      farthest = sum;
       nearest = classic.name;
     }
   }
@@ -131,22 +135,38 @@ export function noveltyOf(
 }
 
 /** Mean length of runs of one colour across and down, cyclic; a line without a change is one run. */
-function runs(face: Face): { across: number; down: number } {
-  const { row, column, rowKinds, columnKinds, colour, ends, picks } = face;
-  const runsOf = (line: (s: number) => number, length: number): number => {
+function runs({ row, column, rowKinds, columnKinds, colour, ends, picks }: Face): { across: number; down: number } {
+  const cells = ends * picks;
+  return {
+    across: cells / runCount(colour, row, rowKinds, columnKinds, column, 1),
+    down: cells / runCount(colour, column, columnKinds, 1, row, columnKinds),
+  };
+}
+
+const roomForRuns = scratch(Int32Array);
+
+/** All runs along the lines of a face, of which `lines` are the kinds; the steps lead through `colour`. */
+function runCount(
+  colour: Uint8Array,
+  lines: Uint16Array,
+  kinds: number,
+  kindStep: number,
+  along: Uint16Array,
+  step: number,
+): number {
+  const runsOf = roomForRuns(kinds);
+  for (let kind = 0; kind < kinds; kind++) {
+    const line = kind * kindStep;
     let changes = 0;
-    for (let s = 0, before = line(length - 1); s < length; s++) {
-      const here = line(s);
+    let before = colour[line + along[along.length - 1]! * step]!;
+    for (let s = 0; s < along.length; s++) {
+      const here = colour[line + along[s]! * step]!;
       if (here !== before) changes++;
       before = here;
     }
-    return Math.max(1, changes);
-  };
-  const total = (kind: Uint16Array, kinds: number, ofKind: (k: number) => number): number => {
-    const each = Array.from({ length: kinds }, (_, k) => ofKind(k));
-    return kind.reduce((sum, k) => sum + each[k]!, 0);
-  };
-  const across = total(row, rowKinds, (r) => runsOf((i) => colour[r * columnKinds + column[i]!]!, ends));
-  const down = total(column, columnKinds, (c) => runsOf((j) => colour[row[j]! * columnKinds + c]!, picks));
-  return { across: (ends * picks) / across, down: (ends * picks) / down };
+    runsOf[kind] = Math.max(1, changes);
+  }
+  let count = 0;
+  for (let s = 0; s < lines.length; s++) count += runsOf[lines[s]!]!;
+  return count;
 }

@@ -1,7 +1,6 @@
 import type { Drawdown } from '../../cloth/drawdown.js';
 import type { Face, Threads, Woven } from '../../cloth/face.js';
 import { type Sett, spacing } from '../../draft/draft.js';
-import { contrastMeter } from '../contrast/contrast.js';
 import { ARC_MINUTE } from '../contrast/viewing-distance.js';
 import { lightGatherer } from './local-light.js';
 import { type StructureAlone, structureAlone } from './structure-likeness.js';
@@ -27,15 +26,16 @@ export class Eye {
   readonly squareness: number;
   private readonly gatherAreas: (woven: Woven) => Float64Array;
   private readonly gatherFromAfar: (woven: Woven) => Float64Array;
-  private readonly meter: ReturnType<typeof contrastMeter>;
+  private readonly varianceOf: (woven: Woven, face: Face) => number;
   private readonly structures = new WeakMap<Drawdown, StructureAlone>();
   private gathered: Float64Array | undefined;
 
-  constructor(sett: Sett, values: Float64Array) {
+  /** @param varianceOf measures the variance of the face, a little blurred */
+  constructor(sett: Sett, values: Float64Array, varianceOf: (woven: Woven, face: Face) => number) {
     const { across, along } = spacing(sett);
     this.values = values;
     this.squareness = across / along;
-    this.meter = contrastMeter(this.squareness);
+    this.varianceOf = varianceOf;
     this.gatherAreas = lightGatherer(values, AREA_SIGMA, AREA_SIGMA * this.squareness);
     const sigma = ARC_MINUTE * SHAPES_FROM * 1000;
     this.gatherFromAfar = lightGatherer(values, sigma / across, sigma / along);
@@ -64,7 +64,7 @@ export class Eye {
 
   /** Variance of the face, a little blurred. */
   variance(): number {
-    return this.meter.variance(this.face, this.values);
+    return this.varianceOf(this, this.face);
   }
 
   /** The look of the weave without colours. */

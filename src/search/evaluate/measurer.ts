@@ -37,7 +37,7 @@ export function measurer(question: Question, meter: PairContrast, values: Float6
   const needsNovelty = needed.has('novelty');
   // Novelty compares figures too.
   const needsFigure = needsNovelty || needed.has('figure');
-  const see = new Eye(sett, values);
+  const see = new Eye(sett, values, (woven) => meter.variance(woven));
   const measureLook = lookStages(needed);
   const soon = SOON.filter((part) => rank[part] > 0);
   const none: Floats = { warpFace: 0, warpBack: 0, weftFace: 0, weftBack: 0, longest: 0, longestMm: 0 };

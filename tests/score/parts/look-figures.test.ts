@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { fromCells } from '../../../src/cloth/drawdown.js';
 import { faceMaker, woven } from '../../../src/cloth/face.js';
+import { contrastMeter } from '../../../src/score/contrast/contrast.js';
 import { Eye } from '../../../src/score/look/look.js';
 import { lookOf } from '../../../src/score/parts/look-figures.js';
 import { cellsOf } from '../../faces.js';
@@ -32,6 +33,7 @@ const cloths = fc
 /** Three picks lie where one end does, so that nothing may take the one for the other. */
 const SETT = { ends: 20, picks: 60, per: 'inch' } as const;
 const SQUARENESS = 3;
+const meter = contrastMeter(SQUARENESS);
 /** One minute of arc at two metres, in ends. */
 const MINUTE = (Math.PI / 10_800) * (2000 / 1.27);
 
@@ -40,7 +42,7 @@ test('cell by cell, a cloth has the same look, within bounds', () => {
     fc.property(cloths, ({ cloth, drawn, values }) => {
       const face = faceMaker()(cloth);
       const cells = cellsOf(face).map((row) => row.map((colour) => values[colour]!));
-      const look = lookOf(new Eye(SETT, values).turnTo(cloth, face));
+      const look = lookOf(new Eye(SETT, values, () => meter.variance(face, values)).turnTo(cloth, face));
       const { dark, light } = plain.solid(cells, SQUARENESS);
       expect(look.solid).toBeCloseTo(2 * Math.min(dark, light), 12);
       expect(look.sharp).toBeCloseTo(plain.outline(cells, SQUARENESS).slope, 6);

@@ -321,5 +321,10 @@ describe('the page alive', LONG, () => {
     await page.keyboard.press('Escape');
     await page.locator('.strip select').first().selectOption('actual');
     expect(await inPage(page, overflow)).toBe(0);
+    await page.locator('.card .keep').first().click();
+    await page.getByRole('button', { name: 'Kept 1' }).click();
+    const within =
+      "(({ scrollWidth, clientWidth }) => scrollWidth - clientWidth)(document.querySelector('.kept .box-body'))";
+    expect(await inPage(page, within)).toBe(0);
   });
 });

@@ -4,7 +4,7 @@ export const LIVE_STYLE = `
 button, select, input, textarea { font: inherit; color: inherit; }
 button, select, input[type=number], input[type=text], input[type=search], textarea { background: var(--raised);
   border: 1px solid var(--rule); border-radius: 3px; min-height: 2rem; padding: .15rem .6rem; }
-::placeholder { color: var(--quiet); opacity: 1; }
+::placeholder { color: var(--quiet); opacity: 1; font-style: italic; }
 button { cursor: pointer; }
 button:hover:not(:disabled) { border-color: currentColor; }
 button:disabled { color: var(--quiet); cursor: default; border-style: dashed; }
@@ -102,8 +102,8 @@ label:has(> .step-back) output { min-width: 4rem; font-variant-numeric: tabular-
 .figure .line { stroke: #c2185b; stroke-width: 1.5px; vector-effect: non-scaling-stroke; }
 .mark-fields { display: flex; flex-wrap: wrap; gap: .4rem 1rem; align-items: start; }
 .mark-fields label { display: flex; gap: .5rem; align-items: center; }
-.mark-fields .note { flex: 1; }
-.mark-fields textarea { width: 20rem; max-width: 100%; min-width: 0; }
+.mark-fields .note { flex: 1; min-width: min(100%, 12rem); max-width: 24rem; }
+.mark-fields textarea { flex: 1; width: 100%; min-width: 0; }
 .command { max-width: 40rem; }
 .command code { display: block; background: var(--raised); border: 1px solid var(--rule); padding: .5rem .7rem; overflow-wrap: anywhere;
   font-size: .86rem; margin-bottom: .4rem; }
@@ -115,7 +115,7 @@ label:has(> .step-back) output { min-width: 4rem; font-variant-numeric: tabular-
 .small-cloths { display: flex; flex-wrap: wrap; gap: 1rem 1.4rem; }
 .small-cloths li { width: 11rem; font-size: .88rem; }
 .kept-cloths li { display: flex; flex-wrap: wrap; gap: .4rem 1.2rem; padding: .8rem 0; border-bottom: 1px solid var(--rule); }
-.kept-cloths li > div:last-child { flex: 1; min-width: 11rem; display: grid; gap: .5rem; justify-items: start; }
+.kept-cloths li > div:last-child { flex: 1; min-width: 11rem; display: grid; gap: .5rem; grid-template-columns: minmax(0, 1fr); }
 .kept-cloths p { margin: 0; overflow-wrap: anywhere; }
 .bars li { display: grid; grid-template-columns: minmax(0, 14rem) minmax(0, 14rem) 4rem; gap: .8rem; align-items: center; padding: .1rem 0; }
 .bar-room { background: var(--raised); height: .9rem; }
@@ -129,7 +129,7 @@ button.saver { border: 0; padding: 0; min-height: 0; background: none; text-deco
 .ask-fields > .caution { grid-column: 1 / -1; }
 .ask-fields[inert] { opacity: .55; }
 .seldom > div { display: grid; gap: 0 2.4rem; grid-template-columns: minmax(0, 1fr); align-items: start; }
-.ask-files { margin: .6rem 0 0; }
+.ask-files { margin: .6rem 0 0; gap: .5rem; }
 .too-large { border-left: 4px solid var(--caution); padding-left: .8rem; margin: .6rem 0; }
 .welcome { padding: 1rem 0; }
 .welcome button { font-size: 1.1rem; padding: .4rem 1.2rem; }
@@ -138,6 +138,7 @@ button.saver { border: 0; padding: 0; min-height: 0; background: none; text-deco
 .structures .all { display: grid; grid-template-columns: repeat(auto-fill, minmax(7rem, 1fr)); gap: .6rem; max-height: 22rem; overflow: auto; margin-top: .5rem; padding: 3px; }
 .structure { display: grid; grid-template-columns: auto minmax(0, 1fr); gap: .2rem .4rem; font-size: .84rem; align-content: start; }
 .structure .figure { grid-column: 1 / -1; }
+.structure:not(:has(.figure))::before { content: ''; grid-column: 1 / -1; height: 72px; }
 .structure input { grid-row: 2; }
 .structure span { grid-row: 2; }
 .structures .chosen { font-weight: 400; }
@@ -181,16 +182,23 @@ fieldset.asked-key { margin: 0; }
   clip-path: inset(50%); } .bench select { width: 8rem; } }
 @media (max-width: 60rem) {
   .bench { position: static; flex-wrap: wrap; gap: .3rem .6rem; }
-  .strip { flex-basis: 100%; order: 1; flex-wrap: wrap; }
+  .strip { flex-basis: 100%; order: 1; flex-wrap: wrap; gap: .3rem .7rem; }
+  .bench select { width: 7.2rem; }
+  .strip > label:has(> .find) { flex: 1 1 5rem; }
+  .bench .find { width: 100%; }
   .closer .looking { position: static; display: contents; }
   .closer .large { position: sticky; top: -1rem; background: var(--ground); padding: .3rem 0; z-index: 1; }
 }
 @media (max-width: 30rem) {
   .line .beside-others, .bench .last button:disabled { display: none; }
   .bench { gap: .3rem; }
+  .strip { gap: .3rem .5rem; }
+  .bench select { width: 7.4rem; padding: .15rem .3rem; }
+  .step-back { width: 4.2rem; }
+  label:has(> .step-back) output { min-width: 3.6rem; }
   .bench button { padding: .15rem .4rem; }
   .bench .last { gap: .35rem; }
-  .compare tbody th { min-width: 0; max-width: 4.6rem; font-size: .8rem; }
+  .compare tbody th { min-width: 4.1rem; max-width: 4.1rem; font-size: .74rem; }
   .compare th, .compare td { padding-right: .5rem; }
   .bars li { grid-template-columns: minmax(0, 1fr) 4rem; }
   .bars .bar-room { grid-column: 1 / -1; grid-row: 2; }

@@ -117,7 +117,7 @@ export const QUESTION_TABLE = table(
     }),
     blocks: optional(whole('blocks', 1, MOST_BLOCKS), {
       about: 'number of blocks, as many as the shafts hold',
-      usual: 'as in: structures NAME',
+      usual: 'as many as the structure shows',
       example: '4',
       argument: '<n>',
     }),

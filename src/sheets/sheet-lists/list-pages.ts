@@ -77,26 +77,37 @@ function inTwoColumns(
 }
 
 /**
- * Adds one page with all lists across it, the swatch left to the album, and the cautions on what the first page has
- * left; returns false, and adds nothing, where that does not fit.
+ * Adds one page with all lists across it, over the record as usual, or else a close one: the swatch is left to the
+ * album, and the cautions stand on what the first page has left. Returns false, and adds nothing, where neither fits.
  */
 function addClosely(pdf: Pdf, warp: WarpPlan, piece: PiecePlan, options: SheetOptions, free?: Frame): boolean {
   const width = pdf.width - 2 * MARGIN;
   const height = pdf.height - MARGIN - LISTS_TOP;
-  const half = (width - BETWEEN) / 2;
+  const record = recordOf(pdf, warp, piece);
   const cautions = cautionRows(pdf, width);
   const onFirst = free !== undefined && heightOf(cautions) <= free.height;
   const foot = [...closeRecordRows(pdf, warp, piece, width), ...(onFirst ? [] : cautions)];
-  const { sections } = options;
-  // The groups of a gamp's picks are as narrow as those of its threading.
-  const narrow = sections === undefined ? [] : [space(2), ...picksRows(pdf, piece, half, height, sections.wefts)];
-  const columns = [...warpRows(pdf, warp, half, sections).flat(), ...narrow];
-  const head = columns.length === 0 ? [] : [inColumns(pdf, columns, 2, width, BETWEEN), space(2)];
-  const room = height - heightOf(head) - heightOf(foot);
-  const rows = [...head, ...(sections === undefined ? picksRows(pdf, piece, width, room) : []), ...foot];
-  if (heightOf(rows) > height + 1e-6) return false;
-  if (onFirst) drawRows(pdf, cautions, free);
+  const head = acrossRows(pdf, warp, piece, options, width);
+  const over = (under: number): Row[] | undefined => {
+    const room = height - heightOf(head) - under;
+    const rows = options.sections === undefined ? [...head, ...picksRows(pdf, piece, width, room)] : head;
+    return heightOf(rows) + under <= height + 1e-6 ? rows : undefined;
+  };
+  const usual = over(record.height + OVER);
+  const close = over(heightOf(foot));
+  if (usual === undefined && close === undefined) return false;
+  if (usual === undefined && onFirst) drawRows(pdf, cautions, free);
   pdf.page();
-  drawRows(pdf, rows, { x: MARGIN, y: drawHead(pdf, warp, piece, options, 2), width, height });
+  const y = drawHead(pdf, warp, piece, options, 2);
+  drawRows(pdf, usual ?? [...close!, ...foot], { x: MARGIN, y, width, height });
+  if (usual !== undefined) record.draw(y + height - record.height);
   return true;
+}
+
+/** Winding and threading in two columns, and the groups of a gamp's picks, which are as narrow. */
+function acrossRows(pdf: Pdf, warp: WarpPlan, piece: PiecePlan, { sections }: SheetOptions, width: number): Row[] {
+  const half = (width - BETWEEN) / 2;
+  const picks = sections === undefined ? [] : [space(2), ...picksRows(pdf, piece, half, 0, sections.wefts)];
+  const rows = [...warpRows(pdf, warp, half, sections).flat(), ...picks];
+  return rows.length === 0 ? [] : [inColumns(pdf, rows, 2, width, BETWEEN), space(2)];
 }

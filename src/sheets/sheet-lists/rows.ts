@@ -117,29 +117,39 @@ export function boxesWidth(count: number): number {
   return count === 0 ? 0 : (count - 1) * TICK_STEP + TICK;
 }
 
+/** Most boxes for the repeats of a warp or a piece. */
+const MOST_BOXES = 80;
+
 /**
- * Rows of boxes to tick, one for each repeat, with running totals: a number after each box, or after every five or ten
- * where there are many.
+ * Rows of boxes to tick for repeats, one each or one for a round number of them, with running totals: a number after
+ * each box, or after every five where there are many.
  *
  * @param totals threads done after each repeat
+ * @param what the threads are, `all ends so far`
  */
-export function tickRows(pdf: Pdf, totals: readonly number[], width: number): Row[] {
-  const each = totals.length <= 16 ? 1 : totals.length <= 80 ? 5 : 10;
-  const groups = Array.from({ length: Math.ceil(totals.length / each) }, (_, g) =>
-    totals.slice(g * each, (g + 1) * each),
+export function tickRows(pdf: Pdf, totals: readonly number[], what: string, width: number): Row[] {
+  const steps = [1, 2, 5, 10, 20, 50].flatMap((step) => [step, step * 100, step * 10_000]).sort((a, b) => a - b);
+  const each = steps.find((step) => totals.length / step <= MOST_BOXES)!;
+  const told = totals.filter((_, r) => (r + 1) % each === 0 || r === totals.length - 1);
+  const said = each === 1 ? 'repeats done' : `a box for every ${each} repeats`;
+  const heads = textRows(pdf, `${said}, and ${what}:`, width).map((row) => ({ ...row, heads: true }));
+  const group = told.length <= 16 ? 1 : 5;
+  const groups = Array.from({ length: Math.ceil(told.length / group) }, (_, g) =>
+    told.slice(g * group, (g + 1) * group),
   );
-  const number = Math.max(...totals.map((total) => pdf.textWidth(String(total))));
-  const step = boxesWidth(each) + 1 + number + 3;
+  const number = Math.max(...told.map((total) => pdf.textWidth(String(total))));
+  const step = boxesWidth(group) + 1 + number + 3;
   const across = Math.max(1, Math.floor((width + 3) / step));
-  return Array.from({ length: Math.ceil(groups.length / across) }, (_, line): Row => {
+  const rows = Array.from({ length: Math.ceil(groups.length / across) }, (_, line): Row => {
     const own = groups.slice(line * across, (line + 1) * across);
     return {
       height: LINE,
       draw: (x, y) =>
-        own.forEach((group, at) => {
-          drawBoxes(pdf, group.length, x + at * step, y);
-          pdf.text(String(group.at(-1)), x + at * step + boxesWidth(group.length) + 1, y);
+        own.forEach((boxes, at) => {
+          drawBoxes(pdf, boxes.length, x + at * step, y);
+          pdf.text(String(boxes.at(-1)), x + at * step + boxesWidth(boxes.length) + 1, y);
         }),
     };
   });
+  return [...heads, ...rows];
 }

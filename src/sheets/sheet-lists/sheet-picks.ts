@@ -106,7 +106,7 @@ function pickRows(pdf: Pdf, piece: PiecePlan, width: number): PickRow[] {
 function longRow(pdf: Pdf, row: PickRow, width: number): Row {
   return {
     height: LINE,
-    heads: row.line === undefined && row.steps === '',
+    heads: row.steps === '',
     draw: (x, y) => {
       pdf.text(row.numbers, x, y);
       pdf.text(row.shuttle, x + 15, y, { bold: true });
@@ -194,8 +194,7 @@ function repeatRows(pdf: Pdf, { picks, draft }: PiecePlan, width: number): Row[]
   const repeat = draft.weft.length;
   if (picks <= repeat) return [];
   const totals = Array.from({ length: Math.ceil(picks / repeat) }, (_, r) => Math.min(picks, (r + 1) * repeat));
-  const heads = textRows(pdf, 'repeats done, and the picks so far:', width).map((row) => ({ ...row, heads: true }));
-  return [...heads, ...tickRows(pdf, totals, width)];
+  return tickRows(pdf, totals, 'the picks so far', width);
 }
 
 /** Words for where the shuttles lie after one repeat. */

@@ -12,8 +12,9 @@ const BOX = 75;
 const BLANKS_WIDE = 46;
 const BLANK_STEP = 7.2;
 const BETWEEN = 3;
-/** Blanks side by side across a page. */
+/** Blanks side by side across a page, and from row to row. */
 const BLANKS_ACROSS = 3;
+const CLOSE_STEP = 6.8;
 
 /** The part of a sheet that is filled in by hand, with the arithmetic of length and yarn, and cautions. */
 export interface Record {
@@ -62,7 +63,7 @@ export function closeRecordRows(pdf: Pdf, warp: WarpPlan, piece: PiecePlan, widt
   const blanks = blanksOf(warp);
   const lines = Array.from({ length: Math.ceil(blanks.length / BLANKS_ACROSS) }, (_, at): Row => {
     return {
-      height: BLANK_STEP,
+      height: CLOSE_STEP,
       draw: (x, y) =>
         blanks.slice(at * BLANKS_ACROSS, (at + 1) * BLANKS_ACROSS).forEach((blank, c) => {
           pdf.text(blank, x + c * step, y);

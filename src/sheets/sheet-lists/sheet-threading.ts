@@ -59,7 +59,7 @@ function partRows(pdf: Pdf, warp: WarpPlan, width: number): Row[] {
     return [
       ...textRows(pdf, partWords(part, warp, before, pdf.seen.end), width, true),
       ...groupRows(pdf, part.lines, width),
-      ...(part.what === 'repeats' ? doneRows(pdf, totals, width) : []),
+      ...(part.what === 'repeats' ? tickRows(pdf, totals, 'all ends so far', width) : []),
     ];
   });
 }
@@ -147,10 +147,4 @@ function partWords(
   if (what === 'balance') return `${counted(ends, 'end')} to balance, ${done} in all so far`;
   const begin = border > 0 ? ', numbered from 1 in each' : '';
   return times === 1 ? `once: ${counted(ends, 'end')}` : `${times} repeats of ${counted(ends / times, 'end')}${begin}:`;
-}
-
-/** A box for each repeat, with the ends threaded when it is done. */
-function doneRows(pdf: Pdf, totals: readonly number[], width: number): Row[] {
-  const head = textRows(pdf, 'repeats done, and all ends so far:', width);
-  return [...head.map((row) => ({ ...row, heads: true })), ...tickRows(pdf, totals, width)];
 }

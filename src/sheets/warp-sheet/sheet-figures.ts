@@ -69,7 +69,7 @@ export function figures(
     ],
     ...(learnt.length === 0 ? [] : [['results', learnt.join('; ')] as const]),
     ...(piece.learnt.last === undefined ? [] : [['last time', piece.learnt.last] as const]),
-    ...(warp.onTheLoom ? [] : [['heddles', heddles.map((each, s) => `shaft ${s + 1}: ${each}`).join(', ')] as const]),
+    ...(warp.onTheLoom ? [] : [['heddles', heddleWords(heddles)] as const]),
     ...(piece.tied.manner === 'lift plan' ? [] : [['tie-up', tieUpWords(piece)] as const]),
     [
       'picks',
@@ -84,6 +84,18 @@ export function figures(
         : `at most ${counted(longest, 'thread')}; ${sayLength(longestMm, per)}`,
     ],
   ];
+}
+
+/** `shafts 1–4: 100 each, shaft 5: 40`. */
+function heddleWords(heddles: readonly number[]): string {
+  const said: string[] = [];
+  for (let first = 0, next = 0; first < heddles.length; first = next) {
+    while (next < heddles.length && heddles[next] === heddles[first]) next++;
+    const shafts = next - first === 1 ? `shaft ${next}` : `shafts ${first + 1}–${next}`;
+    const each = heddles[first] === 0 ? 'none' : next - first === 1 ? heddles[first] : `${heddles[first]} each`;
+    said.push(`${shafts}: ${each}`);
+  }
+  return said.join(', ');
 }
 
 /** The parts of the recipe that need words: where the orders begin, and which yarn makes which block. */

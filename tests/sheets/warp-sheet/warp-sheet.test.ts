@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { pdfPage } from '../../golden/raster.js';
+import { kept } from '../../plan/cloths.js';
 import { complaints } from '../../plan/legible.js';
 import { type PdfPage, readPdf } from '../../plan/pdf-text.js';
-import { FROM_THE_RIGHT, gampSheets, HARD, hardSheet } from './hard-cloths.js';
+import { FROM_THE_RIGHT, gampSheets, HARD, hardSheet, wandering } from './hard-cloths.js';
 
 const words = (page: PdfPage): string => page.lines.map((line) => line.text).join(' ');
 const sheet = async (name: keyof typeof HARD): Promise<string[]> => readPdf(await hardSheet(HARD[name]!)).map(words);
@@ -83,6 +84,27 @@ test('picks of the whole piece are counted in repeats, with a box for each', asy
   expect(lists).toContain('picks: 112 picks = 14 repeats of 8');
   expect(lists).toContain('repeats done, and the picks so far: 8 16 24 32 40 48 56 64 72 80 88 96 104 112');
 });
+
+test.each(['a4', 'letter'])(
+  'one end, two picks, a narrow warp, borders wider than repeats, a hundred metres, on %s',
+  async (paper) => {
+    const twill = (warp: string) => kept('2/2 twill', { warp });
+    const sheets = [
+      { cloth: () => wandering({ ends: 1, picks: 2, shafts: 2 }), flags: { width: '1 in' } },
+      { cloth: () => wandering({ ends: 2, picks: 1, shafts: 2 }), flags: { width: '0.1 in', piece: '0.2 in' } },
+      { cloth: () => twill('DL'), flags: { border: '90 D', width: '11 in', mirror: 'single' } },
+      { cloth: () => twill('DDLDL'), flags: { piece: '100 m', pieces: '3', width: '58.7 in' } },
+    ];
+    for (const each of sheets) {
+      const pages = readPdf(await hardSheet(each, paper));
+      expect(pages.length).toBe(2);
+      expect(pages.map(complaints)).toEqual([[], []]);
+    }
+    const [, lists] = readPdf(await hardSheet(sheets[3]!, paper)).map(words);
+    // 87,490 picks of 20 to a repeat: 4375 repeats, in no more than 80 boxes.
+    expect(lists).toMatch(/a box for every 100 repeats, and the picks so far: 10000 20000 .*0 \d+ After/);
+  },
+);
 
 test('names: Greek and Cyrillic are written, a long one leaves room for the date, what the type lacks is said', async () => {
   const [first] = readPdf(await hardSheet(HARD['twenty-ends-greek']!));

@@ -1,4 +1,5 @@
-// Speed and memory, as a table: `npm run bench` (all, some minutes) or `npm run bench -- quick` (a minute).
+// Speed and memory, as a table: `npm run bench` (all, some minutes) or `npm run bench -- quick` (a minute); with
+// `-- questions` or another name of PARTS, that part alone.
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { availableParallelism, cpus, tmpdir } from 'node:os';
@@ -160,11 +161,27 @@ async function galleries(): Promise<void> {
 const count = (candidates: number): string => `${candidates.toLocaleString('en')} candidates`;
 
 console.log(`Node ${process.version}, ${availableParallelism()} threads of ${cpus()[0]?.model.trim()}\n`);
-for (const row of scoringRows(quick)) say(...row);
-toneAlone();
-await wholeRanking();
-await galleries();
-for await (const row of questionRows(quick)) say(...row);
-for await (const row of pageRows(quick)) say(...row);
-spaces();
-if (!quick) console.log(`\n${await evolveTable()}`);
+
+const PARTS: Readonly<Record<string, () => void | Promise<void>>> = {
+  scoring() {
+    for (const row of scoringRows(quick)) say(...row);
+    toneAlone();
+  },
+  async galleries() {
+    await wholeRanking();
+    await galleries();
+  },
+  async questions() {
+    for await (const row of questionRows(quick)) say(...row);
+  },
+  async page() {
+    for await (const row of pageRows(quick)) say(...row);
+  },
+  spaces,
+  async changes() {
+    if (!quick) for await (const line of evolveTable()) console.log(line);
+  },
+};
+
+const named = Object.keys(PARTS).filter((part) => process.argv.includes(part));
+for (const part of named.length > 0 ? named : Object.keys(PARTS)) await PARTS[part]!();

@@ -69,13 +69,16 @@ async function drawn(question: Question, space: Space, count: number, seed: stri
 }
 
 /**
- * The table, in plain text. For each question: candidates, how many were scored at the most; the best score found as a
+ * The table, in plain text, line by line. For each question: candidates, how many were scored at the most; the best score found as a
  * share of the best there is, how many of the best twenty were found, and how many of all niches were filled, each as
  * the least and the mean over all seeds; and the means of the same for as many candidates drawn by chance.
  */
-export async function evolveTable(): Promise<string> {
+export async function* evolveTable(): AsyncGenerator<string> {
   const heads = ['best: least', 'mean', 'top 20: least', 'mean', 'niches: least', 'mean'];
-  const rows = [['weft own', 'candidates', 'scored', ...heads, 'by chance: best', 'top 20', 'niches']];
+  const head = ['weft own', 'candidates', 'scored', ...heads, 'by chance: best', 'top 20', 'niches'];
+  const line = (row: readonly string[]): string =>
+    row.map((cell, k) => (k === 0 ? cell.padEnd(46) : cell.padStart(Math.max(8, head[k]!.length)))).join('  ');
+  yield `\n${line(head)}`;
   for (const [name, change] of QUESTIONS) {
     const question: Question = { ...QUESTION, show: TOP, ...change };
     const space = spaceOf(question);
@@ -95,7 +98,7 @@ export async function evolveTable(): Promise<string> {
       chance.push(graded(reached(await drawn(question, space, numbers, asked.seed), asked)));
     }
     const column = (table: readonly number[][], at: number): number[] => table.map((row) => row[at]!);
-    rows.push([
+    yield line([
       name,
       String(space.count),
       String(numbers),
@@ -103,10 +106,6 @@ export async function evolveTable(): Promise<string> {
       ...[0, 1, 2].map((at) => leastAndMean(column(chance, at))[1]),
     ]);
   }
-  const widths = rows[0]!.map((_, column) => Math.max(...rows.map((row) => row[column]!.length)));
-  return rows
-    .map((row) => row.map((cell, k) => (k === 0 ? cell.padEnd(widths[k]!) : cell.padStart(widths[k]!))).join('  '))
-    .join('\n');
 }
 
 interface Reached {

@@ -15,8 +15,8 @@ export class ExactLines {
   private readonly warps: SideOrders;
   private readonly wefts: SideOrders;
   private readonly colours: number;
-  private readonly uprightOf: (warp: number) => LineForm;
-  private readonly levelOf: (weft: number) => LineForm;
+  private readonly uprightOf: ReturnType<typeof maker>;
+  private readonly levelOf: ReturnType<typeof maker>;
   private warp = -1;
   private upright: LineForm | undefined;
   private readonly levels: (LineForm | undefined)[];
@@ -47,7 +47,7 @@ export class ExactLines {
   /** The deviation of the upright boundaries of a pair. */
   ofUpright(warp: number, weft: number): number {
     if (this.warp !== warp) {
-      this.upright = this.uprightOf(warp);
+      this.upright = this.uprightOf(warp, this.upright);
       this.warp = warp;
     }
     return deviation(this.upright!, this.wefts, weft, this.colours);
@@ -72,7 +72,16 @@ interface Sides {
   readonly shows: (own: number, crossing: number) => boolean;
 }
 
-function maker({ own, orders, crossing, ownScale, crossingScale, palette, shows }: Sides): (order: number) => LineForm {
+/** Makes the form of each order; into `into`, where that is given. */
+function maker({
+  own,
+  orders,
+  crossing,
+  ownScale,
+  crossingScale,
+  palette,
+  shows,
+}: Sides): (order: number, into?: LineForm) => LineForm {
   const n = own.length;
   const colours = palette.length;
   const profiles = crossing.kinds * colours;
@@ -85,14 +94,22 @@ function maker({ own, orders, crossing, ownScale, crossingScale, palette, shows 
   const weights = gatherEven(overlapWeights(blurWeights(crossing.length, SIGMA * crossingScale)), of, slot.length);
   for (let at = 0; at < weights.length; at++) weights[at] = weights[at]! / crossing.length;
 
-  return (order) => {
+  const boundaries = blurredBoundaries(own, blur);
+  // The boundaries along each kind of crossing thread in each colour, about no mean yet.
+  const lines = Array.from({ length: profiles }, () => new Float64Array(n));
+  const means = new Float64Array(profiles);
+  const gram = new Float64Array(profiles * profiles);
+  const mean = new Float64Array(size);
+
+  return (order, form = new Float64Array(size * size)) => {
     const values = orders.values.subarray(order * own.slots, (order + 1) * own.slots);
-    // The boundaries along each kind of crossing thread in each colour, about no mean yet.
-    const lines = Array.from({ length: profiles }, (_, at) =>
-      blurredBoundaries(own, values, over[Math.floor(at / colours)]!, palette[at % colours]!, blur),
-    );
-    const means = lines.map((line) => line.reduce((sum, b) => sum + b, 0) / n);
-    const gram = new Float64Array(profiles * profiles);
+    for (let at = 0; at < profiles; at++) {
+      const line = lines[at]!;
+      boundaries(values, over[Math.floor(at / colours)]!, palette[at % colours]!, line);
+      let sum = 0;
+      for (let s = 0; s < n; s++) sum += line[s]!;
+      means[at] = sum / n;
+    }
     for (let j = 0; j < profiles; j++) {
       for (let k = 0; k <= j; k++) {
         let sum = 0;
@@ -101,8 +118,8 @@ function maker({ own, orders, crossing, ownScale, crossingScale, palette, shows 
         gram[k * profiles + j] = sum / n;
       }
     }
-    const form = new Float64Array(size * size);
-    const mean = new Float64Array(size);
+    form.fill(0);
+    mean.fill(0);
     for (let a = 0; a < slot.length; a++) {
       const share = count[a]! / crossing.length;
       for (let c = 0; c < colours; c++) {
@@ -136,31 +153,28 @@ function deviation(form: LineForm, { shown, side }: SideOrders, order: number, c
   return Math.sqrt(Math.max(0, variance));
 }
 
-/** The blurred boundaries along one crossing thread; each boundary counts half for either of its two threads. */
-function blurredBoundaries(
-  side: Side,
-  values: Float64Array,
-  over: Uint16Array,
-  colour: number,
-  blur: readonly (readonly [number, number])[],
-): Float64Array {
-  const n = side.length;
-  const shows = new Float64Array(n);
-  for (let s = 0; s < n; s++) shows[s] = over[s] === 1 ? values[side.slot[s]!]! : colour;
+/**
+ * Computes the blurred boundaries along one crossing thread of a colour into a line; each boundary counts half for either
+ * of its two threads.
+ */
+function blurredBoundaries({ length: n, slot }: Side, blur: readonly (readonly [number, number])[]) {
+  const shown = new Float64Array(n);
   const shared = new Float64Array(n);
-  for (let s = 0; s < n; s++) {
-    const before = shows[s === 0 ? n - 1 : s - 1]!;
-    const after = shows[s === n - 1 ? 0 : s + 1]!;
-    shared[s] = (Math.abs(shows[s]! - before) + Math.abs(shows[s]! - after)) / 2;
-  }
-  const blurred = new Float64Array(n);
-  for (const [d, w] of blur) {
-    for (let s = 0, at = d; s < n; s++) {
-      blurred[s] = blurred[s]! + w * shared[at]!;
-      if (++at === n) at = 0;
+  return (values: Float64Array, over: Uint16Array, colour: number, line: Float64Array): void => {
+    for (let s = 0; s < n; s++) shown[s] = over[s] === 1 ? values[slot[s]!]! : colour;
+    for (let s = 0; s < n; s++) {
+      const before = shown[s === 0 ? n - 1 : s - 1]!;
+      const after = shown[s === n - 1 ? 0 : s + 1]!;
+      shared[s] = (Math.abs(shown[s]! - before) + Math.abs(shown[s]! - after)) / 2;
     }
-  }
-  return blurred;
+    line.fill(0);
+    for (const [d, w] of blur) {
+      for (let s = 0, at = d; s < n; s++) {
+        line[s] = line[s]! + w * shared[at]!;
+        if (++at === n) at = 0;
+      }
+    }
+  };
 }
 
 function nearWeights(weights: Float64Array): (readonly [number, number])[] {

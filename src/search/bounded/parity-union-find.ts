@@ -22,6 +22,9 @@ export class ParityUnionFind {
   private weftGroups = 0;
   private root = 0;
   private parity = 0;
+  /** Room for the group of each element of the warp, and of the weft. */
+  private readonly warpPlace: Int32Array;
+  private readonly weftPlace: Int32Array;
 
   constructor(n: number, m: number) {
     this.n = n;
@@ -29,6 +32,8 @@ export class ParityUnionFind {
     this.parent = new Int32Array(n + m + 1);
     this.flip = new Uint8Array(n + m + 1);
     this.holds = new Uint8Array(n + m + 1);
+    this.warpPlace = new Int32Array(n);
+    this.weftPlace = new Int32Array(m);
   }
 
   /** Puts every element back in a group of its own. */
@@ -90,10 +95,11 @@ export class ParityUnionFind {
 
   /** Whether every order that satisfies the demands repeats a shorter one. */
   private repeats(from: number, count: number): boolean {
-    const place = Array.from({ length: count }, (_, e) => {
+    const place = from === 0 ? this.warpPlace : this.weftPlace;
+    for (let e = 0; e < count; e++) {
       this.find(from + e);
-      return 2 * this.root + this.parity;
-    });
+      place[e] = 2 * this.root + this.parity;
+    }
     return smallestPeriod(place) < count;
   }
 

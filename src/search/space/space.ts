@@ -16,8 +16,8 @@ const SCORED_AT_MOST = 20_000;
  * of them is where nothing foretells the ranking.
  */
 const WHOLE_AT_MOST = { none: 4_000_000, nothing: 8_000_000, forms: 100_000_000, tables: 5_000_000_000 } as const;
-/** With so few candidates on a ground it costs more to make its bounds than to score them. */
-const FEW_ON_A_GROUND = 40;
+/** With so few candidates on a ground it costs more to make its bounds than to score them (measured with `bench`). */
+const FEW_ON_A_GROUND = { nothing: 40, forms: 40, tables: 600 } as const;
 /** Pairs of orders, and orders, up to which a list of orders is made: the list must fit the memory. */
 const PAIRS_AT_MOST = 20_000_000_000;
 const ORDERS_AT_MOST = 500_000;
@@ -74,9 +74,10 @@ export function spaceOf(question: Question): Space {
   };
   const count = strata.reduce((sum, stratum) => sum + orbitsIn(stratum).count(), 0);
   const grounds = strata.reduce((sum, { starts }) => sum + starts.length, 0);
-  const bounded = canBeBounded(question, families) && count > FEW_ON_A_GROUND * grounds;
-  if (count > WHOLE_AT_MOST[bounded ? foretold(question, families) : 'none'])
-    return beyondListing(asked, written, count);
+  const bound = foretold(question, families);
+  const bounded =
+    canBeBounded(question, families) && count > Math.min(FEW_ON_A_GROUND[bound] * grounds, WHOLE_AT_MOST.none);
+  if (count > WHOLE_AT_MOST[bounded ? bound : 'none']) return beyondListing(asked, written, count);
   const blockOf = (index: number): Stratum => {
     let low = 0;
     let high = strata.length - 1;

@@ -12,6 +12,13 @@ describe('the way of searching', () => {
     expect(spaceOf({ ...QUESTION, lengths, rank }).way).toBe('bounded');
   });
 
+  test('where grounds have few candidates each, listing costs less than making their bounds', () => {
+    const wide: Question = { ...QUESTION, structures: ['halvdräll'], lengths: lengths.slice(0, 7) };
+    expect(spaceOf(wide).count).toBeGreaterThan(50_000);
+    expect(spaceOf(wide).way).toBe('scored');
+    expect(spaceOf({ ...QUESTION, lengths: [...lengths, 11, 12] }).way).toBe('bounded');
+  });
+
   test('what has no bounds is listed while that takes minutes, and varied beyond', () => {
     expect(spaceOf({ ...QUESTION, lengths, oneOfEachKind: true }).way).toBe('scored');
     const onItsSide: Partial<Question> = {

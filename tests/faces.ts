@@ -1,6 +1,15 @@
 import fc from 'fast-check';
 import { fromCells } from '../src/cloth/drawdown.js';
-import { colourAt, colourFace, type Face, faceFromRows, faceMaker, type Threads, woven } from '../src/cloth/face.js';
+import {
+  colourAt,
+  colourFace,
+  type Face,
+  faceFromRows,
+  faceMaker,
+  strandKinds,
+  type Threads,
+  woven,
+} from '../src/cloth/face.js';
 
 /** All cells of a face: rows of palette indices, first pick first. */
 export const cellsOf = (face: Face): number[][] =>
@@ -46,37 +55,37 @@ export const wovenFaces = wovenCloths.map((cloth) => faceMaker()(cloth));
 const word = fc.array(fc.nat(2), { minLength: 24, maxLength: 24 });
 
 /**
- * Weaves of one size, most of their threads of a kind of its own, so that some are too large to be kept; on each warps
- * and wefts that meet in turn, as they do in a search.
+ * A weave and its back, most of their threads of a kind of its own, so that some are too large to be kept; on them warps
+ * and wefts that meet in turn, as they do in a search, where those that come later may take the rooms of others.
  */
 export const meetings = fc
   .record({
     ends: fc.integer({ min: 1, max: 12 }),
     picks: fc.integer({ min: 1, max: 12 }),
     times: fc.constantFrom(1, 2),
-    weaves: fc.array(fc.array(fc.boolean(), { minLength: 144, maxLength: 144 }), { minLength: 1, maxLength: 2 }),
+    up: fc.array(fc.boolean(), { minLength: 144, maxLength: 144 }),
     warps: fc.array(word, { minLength: 1, maxLength: 3 }),
     wefts: fc.array(word, { minLength: 1, maxLength: 3 }),
-    turns: fc.array(fc.tuple(fc.nat(), fc.nat(), fc.nat()), { minLength: 1, maxLength: 6 }),
+    places: fc.constantFrom(1, 3),
+    turns: fc.array(fc.tuple(fc.nat(1), fc.nat(2), fc.nat(2)), { minLength: 1, maxLength: 6 }),
     values: fc.array(fc.double({ min: 0, max: 1, noNaN: true }), { minLength: 3, maxLength: 3 }),
   })
-  .map(({ ends, picks, times, weaves, warps, wefts, turns, values }) => {
-    const cloths = weaves.map((up) => fromCells(ends, picks, (j, i) => up[j * 12 + i]!));
-    const rooms = [warps, wefts].map((orders) => orders.map(() => []));
-    const laid = new Map<string, Threads>();
-    const once = (name: string, threads: Threads, kept: unknown[]): Threads => {
-      if (!laid.has(name)) laid.set(name, { ...threads, rooms: kept });
-      return laid.get(name)!;
+  .map(({ ends, picks, times, up, warps, wefts, places, turns, values }) => {
+    const front = fromCells(ends, picks, (j, i) => up[j * 12 + i]!);
+    const sides = [front, { ...front, up: front.up.map((is) => 1 - is) }];
+    const laid = (orders: readonly number[][], kinds: Uint16Array): Threads[] => {
+      const rooms = Array.from({ length: places }, () => []);
+      return orders.map((order, k) => ({
+        ...strandKinds(kinds, order.slice(0, kinds.length * times)),
+        rooms: rooms[k % places]!,
+      }));
     };
-    const met = turns.map(([a, b, c]) => {
-      const [cloth, warp, weft] = [a % cloths.length, b % warps.length, c % wefts.length];
-      const fresh = woven(cloths[cloth]!, warps[warp]!.slice(0, ends * times), wefts[weft]!.slice(0, picks * times));
-      return {
-        cloth: fresh.cloth,
-        ends: once(`ends ${cloth} ${warp}`, fresh.ends, rooms[0]![warp]!),
-        picks: once(`picks ${cloth} ${weft}`, fresh.picks, rooms[1]![weft]!),
-      };
-    });
+    const [warp, weft] = [laid(warps, front.endKind), laid(wefts, front.pickKind)];
+    const met = turns.map(([side, a, b]) => ({
+      cloth: sides[side]!,
+      ends: warp[a % warp.length]!,
+      picks: weft[b % weft.length]!,
+    }));
     return { met, values: Float64Array.from(values) };
   });
 

@@ -40,6 +40,11 @@ export function searchedFamily(
       try {
         // The many families of a list keep no weave: it is made again if it is forgotten.
         const weave: Family['weave'] = (...orders) => whole(profiles).weave(...orders);
+        const { profile, treadled } = whole(profiles);
+        // Where all blocks are alike, one that is not threaded shows nothing; with others it shows no more than they.
+        const idle = (block: string): boolean => block !== NO_BLOCK && !profile.includes(block);
+        const isIdle = profiles.treadled !== undefined && treadled!.some((each) => each.split('+').some(idle));
+        if (structure.alike && isIdle) return { family: undefined };
         return { family: { ...whole(profiles), weave, searched: { base, profiles } } };
       } catch (problem) {
         // Blocks that may not be neighbours (huck), or that are not treadled together.

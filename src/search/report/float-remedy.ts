@@ -131,7 +131,7 @@ function otherStructures(question: Question, asked: Structure, grows: boolean): 
       sett: usualSett(other, { ends, per }),
     });
   return structures
-    .filter((other) => other !== asked && !(grows && growsWithBlock(other)))
+    .filter((other) => basic(other) !== basic(asked) && !(grows && growsWithBlock(other)))
     .flatMap((other) => {
       const floats = within(other);
       return floats === undefined
@@ -143,6 +143,8 @@ function otherStructures(question: Question, asked: Structure, grows: boolean): 
     .slice(0, NAMED)
     .map(({ name, floats }) => ({ name, floats }));
 }
+
+const basic = ({ name, variantOf }: Structure): string => variantOf ?? name;
 
 /** Sort key for a structure's difference from another, the most important part first. */
 function relationRank(other: Structure, asked: Structure, { longest }: Floats, grows: boolean): number[] {

@@ -113,6 +113,8 @@ describe('what is drawn wrong differs, far beyond the tolerance', () => {
     ),
     ['pinned-lift-plan-twelve', 'with mirrored lifts', () => pinned('lift-plan-twelve', 1, mirroredLifts)],
     ['pinned-lift-plan-long-lists', 'with mirrored lifts', () => pinned('lift-plan-long', 2, mirroredLifts)],
+    ['pinned-lift-plan-long-letter', 'with mirrored lifts', () => pinned('lift-plan-long', 2, mirroredLifts, 'letter')],
+    ['pinned-lift-plan-long-letter', 'treadled upside down', () => pinned('lift-plan-long', 2, mistreadled, 'letter')],
     ['pinned-lift-plan-long-letter', 'on the other paper', () => pinned('lift-plan-long', 2)],
     ...(['three-yarns', 'lift-plan-twelve', 'lift-plan-long'] as const).flatMap(
       (name) =>

@@ -37,7 +37,7 @@ function cellRows(pdf: Pdf, { draft, tied, list }: PiecePlan, width: number, cel
     draw: (x, y) => {
       for (const left of lefts) {
         for (let s = 1; s <= shafts; s++)
-          if (pdf.textWidth(String(s)) <= cell || s === shafts)
+          if (String(s).length * pdf.textWidth('0') <= cell || s === shafts)
             pdf.text(String(s), x + left + (s - 0.5) * cell, y + 0.4, { align: 'middle' });
       }
     },

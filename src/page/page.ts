@@ -50,7 +50,7 @@ async function begin(script: string): Promise<void> {
 function welcome(opener: HTMLElement): HTMLElement {
   const words =
     'Say what is on your loom, or in your mind, and which colours you have. This page tries the colour orders and shows the cloths that are worth a sample. It works without a network, and what you ask stays on this computer.';
-  return el('div', { class: 'welcome' }, el('p', {}, words), opener);
+  return el('div', { id: 'cloths', tabindex: -1, class: 'welcome' }, el('p', {}, words), opener);
 }
 
 /** Reads the gallery out of the page: JSON, as zlib data in base 64. */

@@ -63,11 +63,14 @@ export function askBox(script: string, answered: (answer: Answered, asked: Asked
     clearTimeout(waiting);
     waiting = setTimeout(() => void count(), COUNT_AFTER);
   };
+  let counts = 0;
   const count = async (): Promise<void> => {
     if (running !== undefined) return;
+    // An answer that comes after the form has changed is none.
+    const mine = ++counts;
     try {
       const found = await searcher.count(readAsked(form.asked()));
-      if (running !== undefined) return;
+      if (running !== undefined || mine !== counts) return;
       said.textContent = countInWords(found);
       large.hidden = !isTooLarge(found);
       search.disabled = false;

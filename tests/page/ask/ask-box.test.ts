@@ -194,6 +194,29 @@ describe('a question asked in the page', LONG, () => {
     await expect.poll(() => large.isVisible(), SOON).toBe(false);
   });
 
+  test('a count that comes late says nothing of what is in the form by then', async () => {
+    const context = await desk.fresh();
+    await context.addInitScript(`
+      globalThis.heard = 0;
+      globalThis.Worker = class extends Worker {
+        postMessage(wanted) {
+          this.addEventListener('message', () => { globalThis.heard++; });
+          globalThis.release = () => super.postMessage(wanted);
+        }
+      };
+    `);
+    const page = await desk.opened(context, address);
+    await filled(page, { structure: '2/2 twill', lengths: '2-4' });
+    await expect.poll(() => inPage(page, 'typeof release'), SOON).toBe('function');
+    await filled(page, { lengths: 'two' });
+    const said = page.locator('.ask-said');
+    await expect.poll(() => said.textContent(), SOON).toMatch(/^Found “two”/);
+    await inPage(page, 'release()');
+    await expect.poll(() => inPage(page, 'heard'), SOON).toBe(1);
+    expect(await said.textContent()).toMatch(/^Found “two”/);
+    expect(await page.getByRole('button', { name: 'Search', exact: true }).isDisabled()).toBe(true);
+  });
+
   test('says a fault that only the search finds in one sentence', async () => {
     const page = await desk.opened(await desk.fresh(), address);
     await filled(page, { structure: 'huck', profile: 'search', 'profile lengths': '3' });
@@ -229,14 +252,49 @@ describe('a question asked in the page', LONG, () => {
     expect(desk.complaints).toEqual([]);
   });
 
+  test('is asked by keyboard alone, and the keyboard is not lost', async () => {
+    const page = await desk.opened(await desk.fresh(), address);
+    const label = 'document.activeElement.labels?.[0]?.textContent ?? document.activeElement.textContent';
+    const held = () => inPage<string>(page, label);
+    const to = async (name: string, key = 'Tab'): Promise<void> => {
+      for (let step = 0; step < 300 && !(await held()).startsWith(name); step++) await page.keyboard.press(key);
+      expect(await held()).toMatch(new RegExp(`^${name}`));
+    };
+    await to('plain weave');
+    await page.keyboard.press('Space');
+    await to('Lengths');
+    await page.keyboard.type('2-5');
+    await to('Weft');
+    await page.keyboard.type('own');
+    await to('Search', 'Shift+Tab');
+    await page.keyboard.press('Enter');
+    await page.waitForSelector('.room .card', { timeout: 120_000 });
+    await to('Ask');
+    await page.keyboard.press('Enter');
+    expect(await held()).toMatch(/^Ask a question/);
+    await page.keyboard.press('Escape');
+    expect(await held()).toBe('Ask');
+    expect(desk.complaints).toEqual([]);
+  });
+
   test('axe finds nothing in the box, light and dark, and nothing scrolls sideways', async () => {
     for (const scheme of ['light', 'dark'] as const) {
       const page = await desk.opened(await desk.fresh({ scheme }), address);
       await page.getByText('Seldom needed').click();
-      const { violations } = await new AxeBuilder({ page })
-        .withTags(['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa', 'best-practice'])
-        .analyze();
-      expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]!.html.slice(0, 160)}`)).toEqual([]);
+      const faults = async (): Promise<string[]> =>
+        (
+          await new AxeBuilder({ page })
+            .withTags(['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa', 'best-practice'])
+            .analyze()
+        ).violations.map(({ id, nodes }) => `${id}: ${nodes[0]!.html.slice(0, 160)}`);
+      expect(await faults()).toEqual([]);
+      await filled(page, { structure: '2/2 twill', lengths: '2-40', weft: 'own', tries: '40' });
+      await page.locator('.too-large').waitFor();
+      await page.getByRole('button', { name: 'Search', exact: true }).click();
+      expect(await faults()).toEqual([]);
+      await page.getByRole('button', { name: 'Cancel' }).click();
+      await page.keyboard.press('Escape');
+      expect(await faults()).toEqual([]);
     }
     for (const width of [320, 390, 1920]) {
       const page = await desk.opened(await desk.fresh({ width }), address);

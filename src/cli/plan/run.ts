@@ -214,7 +214,7 @@ function warpLines(warp: WarpPlan): string[] {
   return [
     best === undefined
       ? `warp ${warp.number}: on the loom, so nothing to wind, thread or sley; ${sayAbout(length.total, per)} of it must be left; ${sayLength(warp.widthInReed, per)} wide as planned (--width says otherwise)`
-      : `warp ${warp.number}: ${ends.length + floating.ends} ends (${counts}), ${sayLong(length.wind, per)}, ${dentingWords(warp)}; ${best.way}, ${best.knots} knots`,
+      : `warp ${warp.number}: ${ends.length + floating.ends} ends (${counts}), ${sayAbout(warp.widthInReed, per)} wide in the reed; wind ${sayLong(length.wind, per)}, ${best.way}, ${best.knots} knots; ${dentingWords(warp)}`,
     `  weaves ${codes}`,
     ...warp.cautions.map((caution) => `  note: ${caution}`),
     ...[...new Set(pieces.flatMap(({ cautions }) => cautions))].map((caution) => {

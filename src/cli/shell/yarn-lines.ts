@@ -8,7 +8,8 @@ export function yarnLines(yarn: readonly OrderedYarn[], per: Per): string[] {
     const called = [letter, ...(name === letter ? [] : [name]), ...(use === undefined ? [] : [use])].join(' ');
     const weight = grams === null ? '' : `, ${sayWeight(grams, per)}`;
     const buy = buyWords(toBuy, per);
-    const parts = `${warp > 0 ? `warp ${sayShort(warp, per)}, ` : ''}weft ${sayShort(weft, per)}`;
+    const used = Object.entries({ warp, weft }).filter(([, mm]) => mm > 0);
+    const parts = used.map(([what, mm]) => `${what} ${sayShort(mm, per)}`).join(', ');
     return `yarn ${called}: ${sayLong(length, per)}${weight}, includes 10 % reserve; ${parts}${buy === '' ? '' : `; ${buy}`}`;
   });
 }

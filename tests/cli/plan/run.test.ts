@@ -102,7 +102,10 @@ describe('plan', () => {
     };
     const first = await run((io) => runPlan(given, io));
     expect(first.code).toBe(0);
-    expect(first.out).toMatch(/^warp 1: 2\d\d ends \(D 12\d, L 80\)/);
+    expect(first.out).toMatch(
+      /^warp 1: 2\d\d ends \(D 12\d, L 80\), 10(\.\d)? in \(\S+ cm\) wide in the reed; wind 2 yd/,
+    );
+    expect(first.out).not.toContain('weft 0 yd');
     expect(readdirSync(inside('plan')).sort()).toEqual([
       '.shedlight.json',
       'album.pdf',

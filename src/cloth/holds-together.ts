@@ -4,7 +4,7 @@ import type { Drawdown } from './drawdown.js';
  * Whether the cloth is one cloth: no set of strands lies wholly above the rest (C. R. J. Clapham, “When a fabric
  * hangs together”, Bull. London Math. Soc. 12, 1980).
  */
-export function hangsTogether(cloth: Drawdown): boolean {
+export function holdsTogether(cloth: Drawdown): boolean {
   return layers(cloth) === 1;
 }
 

@@ -68,12 +68,12 @@ export interface Figures {
 export function score(given: Draft, { rank, float = '7' }: { rank?: string | Values; float?: string } = {}): Figures {
   const weights = rank === undefined ? DEFAULT_RANK : rankOf(asGiven(rank));
   const classics = measuredClassics(given, given.sett);
-  const { scores, parts, code, hangsTogether } = scoreDraft(given, {
+  const { scores, parts, code, holdsTogether } = scoreDraft(given, {
     weights,
     floatLimit: FLOAT_LIMIT.read(float),
     classics,
   });
-  return { scores, parts, code, holdsTogether: hangsTogether };
+  return { scores, parts, code, holdsTogether };
 }
 
 /** Options of a search. */

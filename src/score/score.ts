@@ -1,7 +1,7 @@
 import { drawdown } from '../cloth/drawdown.js';
 import { faceMaker, woven } from '../cloth/face.js';
 import { floatsOf } from '../cloth/floats.js';
-import { hangsTogether } from '../cloth/holds-together.js';
+import { holdsTogether } from '../cloth/holds-together.js';
 import { luminance, values } from '../colour/yarn.js';
 import { type Draft, isSquareSett, type Sett, spacing, type Weave } from '../draft/draft.js';
 import { contrastMeter } from './contrast/contrast.js';
@@ -36,7 +36,7 @@ export interface Scored {
   readonly scores: Scores;
   readonly parts: Readonly<Record<Part, number>>;
   readonly ease: Ease;
-  readonly hangsTogether: boolean;
+  readonly holdsTogether: boolean;
   readonly code: string;
 }
 
@@ -79,7 +79,7 @@ export function scoreDraft(draft: Draft, ranking: Ranking): Scored {
     },
     parts,
     ease,
-    hangsTogether: hangsTogether(cloth),
+    holdsTogether: holdsTogether(cloth),
     code: codeOf(draft),
   };
 }

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { hangsTogether, layers } from '../../src/cloth/holds-together.js';
+import { holdsTogether, layers } from '../../src/cloth/holds-together.js';
 import { lifts, woven } from '../lifts.js';
 import { runs } from '../long.js';
 import * as plain from '../plain/floats.js';
@@ -9,7 +9,7 @@ test('layers by kinds equal the strong components of all strands', () => {
   fc.assert(
     fc.property(lifts, (cells) => {
       expect(layers(woven(cells))).toBe(plain.layers(cells));
-      expect(hangsTogether(woven(cells))).toBe(plain.layers(cells) === 1);
+      expect(holdsTogether(woven(cells))).toBe(plain.layers(cells) === 1);
     }),
     { numRuns: runs(1000) },
   );

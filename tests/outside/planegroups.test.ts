@@ -4,7 +4,7 @@
 // lift orders: J. T. Taylor, Cotton Weaving and Designing, 6th ed. 1909. Blocks up to sliding: OEIS A184271.
 import { describe, expect, test } from 'vitest';
 import { faceFromRows } from '../../src/cloth/face.js';
-import { hangsTogether } from '../../src/cloth/holds-together.js';
+import { holdsTogether } from '../../src/cloth/holds-together.js';
 import { analyse } from '../../src/score/symmetry/analysis.js';
 import { clothKey } from '../../src/score/symmetry/canonical-cloth.js';
 import { symmetryOf } from '../../src/score/symmetry/symmetry.js';
@@ -46,7 +46,7 @@ test.each(data.satins)('satins on $ends ends', ({ ends, groups }) => {
 test.each([[[1, 3, 5, 2, 6, 4]], [[1, 4, 2, 6, 3, 5]]])('irregular satin on six, lifts %j', (lifts) => {
   const block = satin(lifts.map((lift) => lift - 1));
   expect(symmetryOf(faceOf(block), true).planeGroup).toBe('p4g');
-  expect(hangsTogether(weaveOf(block))).toBe(true);
+  expect(holdsTogether(weaveOf(block))).toBe(true);
 });
 
 const tally = (words: readonly string[]): Record<string, number> => {

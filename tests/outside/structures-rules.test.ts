@@ -6,7 +6,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { drawdown } from '../../src/cloth/drawdown.js';
 import { floatsOf, weftFloatsByKind } from '../../src/cloth/floats.js';
-import { hangsTogether } from '../../src/cloth/holds-together.js';
+import { holdsTogether } from '../../src/cloth/holds-together.js';
 import type { Sett, Weave } from '../../src/draft/draft.js';
 import {
   drawn,
@@ -108,7 +108,7 @@ describe('crackle', () => {
         const [warpFace, warpBack, weftFace, weftBack] = floats(it);
         expect(Math.max(weftFace!, weftBack!)).toBeLessThanOrEqual(3);
         expect(Math.max(warpFace!, warpBack!)).toBeLessThanOrEqual(manner === 'Italian manner' ? 5 : 3);
-        expect(hangsTogether(drawdown(it))).toBe(true);
+        expect(holdsTogether(drawdown(it))).toBe(true);
       }),
       { numRuns: runs(60) },
     );

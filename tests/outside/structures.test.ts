@@ -6,7 +6,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { drawdown, isUp } from '../../src/cloth/drawdown.js';
 import { floatsOf, weftFloatsByKind } from '../../src/cloth/floats.js';
-import { hangsTogether } from '../../src/cloth/holds-together.js';
+import { holdsTogether } from '../../src/cloth/holds-together.js';
 import { liftAt, type Sett, type Weave } from '../../src/draft/draft.js';
 import { drawn, findStructure, nameDraft, parseProfile, weaveOf } from '../../src/structure/catalogue/catalogue.js';
 import { tabbySheds } from '../../src/structure/loom/lifts.js';
@@ -92,7 +92,7 @@ describe.each(data.examples)('$structure, $profile', (example) => {
     const found = recognise(shown);
     expect([found.structure?.name, ...found.others]).toContain(name);
   });
-  test('hangs together', () => expect(hangsTogether(cloth)).toBe(true));
+  test('hangs together', () => expect(holdsTogether(cloth)).toBe(true));
   test('plain-weave sheds', () => expect(tabbyOf(weave)).toBe(example.tabby));
 });
 
@@ -109,7 +109,7 @@ describe('four-shaft twills', () => {
     const structure = findStructure(name);
     const weave = weaveOf(structure, structure.profile, { manner });
     expect([...floatsIn(weave), tabbyOf(weave)]).toEqual(rest);
-    expect(hangsTogether(drawdown(weave))).toBe(true);
+    expect(holdsTogether(drawdown(weave))).toBe(true);
     expect(structure.tabby !== undefined).toBe(rest.at(-1) !== null);
   });
 
@@ -140,7 +140,7 @@ describe('four-shaft twills', () => {
     const [warpFace, warpBack, weftFace, weftBack] = floatsIn(weave);
     expect(Math.max(warpFace!, warpBack!)).toBe(warp);
     expect(Math.max(weftFace!, weftBack!)).toBe(weft);
-    expect(hangsTogether(drawdown(weave))).toBe(true);
+    expect(holdsTogether(drawdown(weave))).toBe(true);
   });
 });
 

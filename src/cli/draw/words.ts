@@ -81,21 +81,21 @@ function easeOf({ warp, weft, sett }: Draft, { ease }: Scored): Figure[] {
 }
 
 /** The faults of a draft, with their places. */
-export function faultsOf(draft: Draft, { scores, hangsTogether }: Scored, floatLimit: FloatLimit): string[] {
+export function faultsOf(draft: Draft, { scores, holdsTogether }: Scored, floatLimit: FloatLimit): string[] {
   const cloth = drawdown(draft);
   const faults: string[] = [];
   if (exceedsFloat(scores.floats, floatLimit)) {
     const place = longestFloatPlace(cloth, 'mm' in floatLimit ? draft.sett : undefined);
     faults.push(`${placeInWords(place)}, over the limit of ${limitInWords(floatLimit, draft.sett)}`);
   }
-  if (!hangsTogether)
+  if (!holdsTogether)
     faults.push(`the cloth does not hold together as one cloth: it lies in ${layers(cloth)} layers that lift apart`);
   return faults;
 }
 
 /** A draft and its figures as plain values, for JSON. */
 export function asData(name: string, draft: Draft, scored: Scored, wrong: readonly string[]) {
-  const { scores, ease, hangsTogether, code } = scored;
+  const { scores, ease, holdsTogether, code } = scored;
   const { threading, tieUp, treadling, pickKinds, yarns, sett } = draft;
   const classic = classicName(draft);
   return {
@@ -117,7 +117,7 @@ export function asData(name: string, draft: Draft, scored: Scored, wrong: readon
     },
     scores,
     ease,
-    hangsTogether,
+    holdsTogether,
     longestFloat: longestFloatPlace(drawdown(draft)),
     weftFloats: weftFloatsByKind(drawdown(draft), pickKinds),
     heddles: heddles(draft),

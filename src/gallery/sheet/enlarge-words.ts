@@ -75,7 +75,7 @@ export function sizeLines(enlarged: Enlarged, question: Question): string[] {
     if (sizes.length + refused.length === 0) return [];
     const rows = sizes.map((size) => {
       const pattern = size.pattern === undefined ? '' : `, pattern weft ${size.pattern.ends ?? 'never interlaces'}`;
-      const wrong = size.hangsTogether ? '' : '; does not hold together as one cloth';
+      const wrong = size.holdsTogether ? '' : '; does not hold together as one cloth';
       return [
         endsInWords(size),
         timesInWords(size),

@@ -1,6 +1,6 @@
 import { type Drawdown, drawdown } from '../../cloth/drawdown.js';
 import { type Floats, floatsOf } from '../../cloth/floats.js';
-import { hangsTogether } from '../../cloth/holds-together.js';
+import { holdsTogether } from '../../cloth/holds-together.js';
 import type { Weave } from '../../draft/draft.js';
 import type { Ease } from '../../score/model/figures.js';
 import { exceedsFloat } from '../../score/rank/rank.js';
@@ -19,7 +19,7 @@ export function weaveWithin(
   weave: Weave,
   cloth = drawdown(weave),
 ): { readonly cloth: Drawdown; readonly floats: Floats } | Refused {
-  if (!hangsTogether(cloth)) return { fault: 'unsound' };
+  if (!holdsTogether(cloth)) return { fault: 'unsound' };
   const floats = floatsOf(cloth, sett);
   if (exceedsFloat(floats, limits.float)) return { fault: 'float', floats };
   const treadles = new Set(weave.treadling.flat()).size;

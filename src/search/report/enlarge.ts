@@ -1,6 +1,6 @@
 import { drawdown } from '../../cloth/drawdown.js';
 import { type Floats, floatsOf, weftFloatsByKind } from '../../cloth/floats.js';
-import { hangsTogether } from '../../cloth/holds-together.js';
+import { holdsTogether } from '../../cloth/holds-together.js';
 import { type Draft, spacing, type Weave } from '../../draft/draft.js';
 import type { By, Fill } from '../../order/laid-order.js';
 import { endStrands, pickStrands, type Strands, spanOf } from '../../order/lay.js';
@@ -45,7 +45,7 @@ export interface MotifSize {
   readonly floats: Floats;
   /** Longest float of the pattern weft, in ends and in millimetres; absent without a pattern weft. */
   readonly pattern?: { readonly ends: number | null; readonly mm: number | null };
-  readonly hangsTogether: boolean;
+  readonly holdsTogether: boolean;
   /** Whether the longest float is within each usual limit, and within the person's own. */
   readonly passes: { readonly usual: readonly boolean[]; readonly own: boolean };
 }
@@ -233,7 +233,7 @@ function sized(question: Question, way: Way, family: Family, order: Order, shrin
     draft,
     floats,
     ...(longest !== undefined && { pattern: { ends: longest, mm: longest === null ? null : longest * across } }),
-    hangsTogether: hangsTogether(cloth),
+    holdsTogether: holdsTogether(cloth),
     passes: { usual: USUAL_LIMITS.map(({ mm }) => within({ mm })), own: within(question.limits.float) },
   };
 }

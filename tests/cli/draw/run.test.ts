@@ -29,7 +29,7 @@ describe('draw', () => {
       repeat: { ends: 8, picks: 8 },
       draft: { warp: 'DDDDLLLL', weft: 'DDDDLLLL' },
       scores: { planeGroup: 'p1', shiftExchange: true },
-      hangsTogether: true,
+      holdsTogether: true,
       wrong: [],
     });
   });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { drawdown } from '../../../src/cloth/drawdown.js';
 import { floatsOf } from '../../../src/cloth/floats.js';
-import { hangsTogether } from '../../../src/cloth/holds-together.js';
+import { holdsTogether } from '../../../src/cloth/holds-together.js';
 import { picturesOf, usualDraft } from '../../../src/gallery/structures/structure-pictures.js';
 import { findStructure, structures, weaveOf } from '../../../src/structure/catalogue/catalogue.js';
 
@@ -22,12 +22,12 @@ describe.each(structures.map((structure) => [structure.name, structure] as const
     // Blocks that differ in the weft alone leave a shorter repeat of the threading.
     const drawn = threading.map((_, at) => draft.threading[at % draft.threading.length]);
     expect(drawn).toEqual(threading);
-    expect(hangsTogether(drawdown(draft))).toBe(true);
+    expect(holdsTogether(drawdown(draft))).toBe(true);
   });
   it('every cloth of it hangs together, and its floats keep to nine threads', () => {
     for (const { draft } of shown) {
       const cloth = drawdown(draft);
-      expect(hangsTogether(cloth)).toBe(true);
+      expect(holdsTogether(cloth)).toBe(true);
       expect(floatsOf(cloth, draft.sett).longest).toBeLessThanOrEqual(9);
     }
   });

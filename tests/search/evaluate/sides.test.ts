@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { type Drawdown, drawdown, isUp } from '../../../src/cloth/drawdown.js';
 import { floatsOf } from '../../../src/cloth/floats.js';
-import { hangsTogether } from '../../../src/cloth/holds-together.js';
+import { holdsTogether } from '../../../src/cloth/holds-together.js';
 import type { Weave } from '../../../src/draft/draft.js';
 import type { Order } from '../../../src/order/order.js';
 import { Problem } from '../../../src/problem.js';
@@ -42,7 +42,7 @@ describe('threading and treadling drawn once for each order make the weaves that
         const [cloth, plainly] = [sides.cloth(weave), drawdown(whole)];
         expect(cells(cloth)).toBe(cells(plainly));
         expect(floatsOf(cloth, QUESTION.sett)).toEqual(floatsOf(plainly, QUESTION.sett));
-        expect(hangsTogether(cloth)).toBe(hangsTogether(plainly));
+        expect(holdsTogether(cloth)).toBe(holdsTogether(plainly));
         woven++;
       }
     }

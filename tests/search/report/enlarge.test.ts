@@ -20,7 +20,7 @@ describe('five elements at twenty, forty and eighty ends (worked sizes of common
     for (const way of ['unit', 'alternate', 'block'] as const) expect(ends(found, way)).toEqual([20, 40, 80]);
     expect(ends(found, 'nest')).toEqual([25, 100]);
     expect(found.sizes.every(({ floats }) => floats.longest! <= 3)).toBe(true);
-    expect(found.sizes.every(({ hangsTogether }) => hangsTogether)).toBe(true);
+    expect(found.sizes.every(({ holdsTogether }) => holdsTogether)).toBe(true);
   });
 
   test('finished widths: 20 ends at 20 to the inch are 1 in on the loom, 0.9 in at a shrinkage of 10 %', () => {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { drawdown } from '../../../src/cloth/drawdown.js';
 import { floatsOf } from '../../../src/cloth/floats.js';
-import { hangsTogether } from '../../../src/cloth/holds-together.js';
+import { holdsTogether } from '../../../src/cloth/holds-together.js';
 import { shaftCount } from '../../../src/draft/draft.js';
 import { findStructure, structures, weaveOf } from '../../../src/structure/catalogue/catalogue.js';
 import { tabbySheds } from '../../../src/structure/loom/lifts.js';
@@ -20,7 +20,7 @@ describe.each(everyManner)('%s, %s', (_, manner, structure) => {
     const floats = floatsOf(cloth, { ends: 10, picks: 10, per: 'cm' });
     expect(floats.longest).not.toBeNull();
     expect(floats.longest).toBeLessThanOrEqual(7);
-    expect(hangsTogether(cloth)).toBe(true);
+    expect(holdsTogether(cloth)).toBe(true);
   });
 
   test('units add up, kinds are told, only used treadles are tied', () => {

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { drawdown, isUp } from '../../../src/cloth/drawdown.js';
 import { floatsOf } from '../../../src/cloth/floats.js';
-import { hangsTogether } from '../../../src/cloth/holds-together.js';
+import { holdsTogether } from '../../../src/cloth/holds-together.js';
 import { findStructure, weaveOf } from '../../../src/structure/catalogue/catalogue.js';
 import { tabbySheds } from '../../../src/structure/loom/lifts.js';
 import { letters } from '../../../src/structure/model/structure.js';
@@ -55,7 +55,7 @@ describe.each([
         const { warpFace, warpBack, weftFace, weftBack } = floatsOf(cloth, SETT);
         expect(Math.max(weftFace!, weftBack!)).toBeLessThanOrEqual(3);
         expect(Math.max(warpFace!, warpBack!)).toBeLessThanOrEqual(manner === 'Italian manner' ? 5 : 3);
-        expect(hangsTogether(cloth)).toBe(true);
+        expect(holdsTogether(cloth)).toBe(true);
       }),
       { numRuns: runs(40) },
     );
@@ -94,7 +94,7 @@ describe.each([
         expect(cells.map((row, j) => row.map((_, i) => (isUp(cloth, j, i) ? 1 : 0)))).toEqual(cells);
         expect(tabbySheds(weave.threading)).toBeDefined();
         expect(Math.max(longest(cells, 0)!, longest(cells, 1)!)).toBe(3);
-        expect(hangsTogether(cloth)).toBe(true);
+        expect(holdsTogether(cloth)).toBe(true);
       }),
       { numRuns: runs(40) },
     );

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { drawdown, isUp } from '../../../src/cloth/drawdown.js';
 import { floatsOf } from '../../../src/cloth/floats.js';
-import { hangsTogether } from '../../../src/cloth/holds-together.js';
+import { holdsTogether } from '../../../src/cloth/holds-together.js';
 import { findStructure, weaveOf } from '../../../src/structure/catalogue/catalogue.js';
 import { letters } from '../../../src/structure/model/structure.js';
 import { runs } from '../../long.js';
@@ -49,7 +49,7 @@ const check = (
   }
   const { warpFace, warpBack, weftFace, weftBack } = floatsOf(cloth, SETT);
   expect(Math.max(warpFace!, warpBack!, weftFace!, weftBack!)).toBeLessThanOrEqual(5);
-  expect(hangsTogether(cloth)).toBe(true);
+  expect(holdsTogether(cloth)).toBe(true);
 };
 
 describe('huck on more shafts, cell by cell', () => {

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { drawdown } from '../../../src/cloth/drawdown.js';
-import { hangsTogether } from '../../../src/cloth/holds-together.js';
+import { holdsTogether } from '../../../src/cloth/holds-together.js';
 import {
   findStructure,
   letterBlocks,
@@ -56,7 +56,7 @@ describe('name drafts', () => {
     'the usual draft of %s holds together',
     (name) => {
       const { profile } = nameDraft(name);
-      expect(hangsTogether(drawdown(weaveOf(findStructure('overshot'), profile)))).toBe(true);
+      expect(holdsTogether(drawdown(weaveOf(findStructure('overshot'), profile)))).toBe(true);
     },
   );
 

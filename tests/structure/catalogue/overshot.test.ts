@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { drawdown, isUp } from '../../../src/cloth/drawdown.js';
 import { floatsOf } from '../../../src/cloth/floats.js';
-import { hangsTogether } from '../../../src/cloth/holds-together.js';
+import { holdsTogether } from '../../../src/cloth/holds-together.js';
 import { findStructure, weaveOf } from '../../../src/structure/catalogue/catalogue.js';
 import { tabbySheds } from '../../../src/structure/loom/lifts.js';
 import { letters } from '../../../src/structure/model/structure.js';
@@ -47,7 +47,7 @@ describe.each([
         expect(rows).toEqual(cells);
         expect(tabbySheds(weave.threading)).toBeDefined();
         if (cloth.ends + cloth.picks < 80) expect(layers(cells)).toBe(1);
-        expect(hangsTogether(cloth)).toBe(true);
+        expect(holdsTogether(cloth)).toBe(true);
       }),
       { numRuns: runs(40) },
     );
@@ -79,7 +79,7 @@ describe.each([
   test.each(overshot.manners.map(({ name }) => name))('%s: its usual block order is woven within seven', (manner) => {
     const cloth = drawdown(weaveOf(structure, structure.profile, { manner }));
     expect(floatsOf(cloth, SETT).longest).toBeLessThanOrEqual(7);
-    expect(hangsTogether(cloth)).toBe(true);
+    expect(holdsTogether(cloth)).toBe(true);
   });
 });
 

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type Drawdown, drawdown, isUp } from '../../../src/cloth/drawdown.js';
 import { floatsOf } from '../../../src/cloth/floats.js';
-import { hangsTogether } from '../../../src/cloth/holds-together.js';
+import { holdsTogether } from '../../../src/cloth/holds-together.js';
 import { findStructure, structures, weaveOf } from '../../../src/structure/catalogue/catalogue.js';
 import { tabbySheds } from '../../../src/structure/loom/lifts.js';
 import { letters, type Structure } from '../../../src/structure/model/structure.js';
@@ -45,7 +45,7 @@ describe.each(Object.entries(BLOCK_RULES))('%s', (called, rule) => {
         const { warpFace, warpBack, weftFace, weftBack } = floatsOf(cloth, SETT);
         const plain = [longest(columns(rows), 1), longest(columns(rows), 0), longest(rows, 0), longest(rows, 1)];
         expect([warpFace, warpBack, weftFace, weftBack]).toEqual(plain);
-        if (cloth.ends + cloth.picks < 60) expect(hangsTogether(cloth)).toBe(layers(rows) === 1);
+        if (cloth.ends + cloth.picks < 60) expect(holdsTogether(cloth)).toBe(layers(rows) === 1);
       }),
       { numRuns: runs(40) },
     );
@@ -74,7 +74,7 @@ test.each(Object.entries(LAWS))('%s: no float is longer for any blocks together,
       const { warpFace, warpBack, weftFace, weftBack } = floatsOf(cloth, SETT);
       expect(Math.max(warpFace!, warpBack!)).toBeLessThanOrEqual(law[0]);
       expect(Math.max(weftFace!, weftBack!)).toBeLessThanOrEqual(law[1]);
-      expect(hangsTogether(cloth)).toBe(true);
+      expect(holdsTogether(cloth)).toBe(true);
     }),
     { numRuns: runs(40) },
   );

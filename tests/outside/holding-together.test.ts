@@ -7,7 +7,7 @@ import { stronglyConnectedComponents } from 'graphology-components';
 import { expect, test } from 'vitest';
 import { type Drawdown, isUp } from '../../src/cloth/drawdown.js';
 import { floatsOf } from '../../src/cloth/floats.js';
-import { hangsTogether, layers } from '../../src/cloth/holds-together.js';
+import { holdsTogether, layers } from '../../src/cloth/holds-together.js';
 import { lifts, woven } from '../lifts.js';
 import { runs } from '../long.js';
 import { everyBlock, weaveOf } from './blocks.js';
@@ -43,7 +43,7 @@ test.each(data.examples)('$name', ({ block, layers: expected, warpFloat, weftFlo
 });
 
 test.each(groups.structures)('$name', ({ block, hangs, warpFloat, weftFloat }) => {
-  expect(hangsTogether(weaveOf(block))).toBe(hangs);
+  expect(holdsTogether(weaveOf(block))).toBe(hangs);
   const floats = floatsOf(weaveOf(block), SETT);
   expect(longer(floats.warpFace, floats.warpBack)).toBe(warpFloat);
   expect(longer(floats.weftFace, floats.weftBack)).toBe(weftFloat);
@@ -55,7 +55,7 @@ test.each(data.counts)(
     const [picks, ends] = size.split('x').map(Number) as [number, number];
     const cloths = Array.from(everyBlock(picks, ends), woven);
     expect(cloths.length).toBe(all);
-    expect(cloths.filter(hangsTogether).length).toBe(hang);
+    expect(cloths.filter(holdsTogether).length).toBe(hang);
     // Every strand goes over and under somewhere: not enough from 4 × 4 on, where 144 blocks are two loose layers.
     if (interlace !== null) expect(cloths.filter((c) => floatsOf(c, SETT).longest !== null).length).toBe(interlace);
   },

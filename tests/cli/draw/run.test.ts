@@ -134,7 +134,8 @@ describe('draw', () => {
     [['draw', '--structure', 'huck', '--by', 'block'], '--by: found “block” without --warp; expected an order'],
     [['draw', '--structure', 'huck', '--profile', 'order'], '--profile: found “order” without --warp; expected'],
     [['draw', '--structure', 'plain', '--warp', 'DX'], '--warp: order “DX”, place 2: found “X”'],
-    [['draw', '--structure', 'plain', '--warp', 'D,L'], '--warp: found several orders; expected one, such as DLDDL'],
+    [['draw', '--structure', 'plain', '--warp', 'DL,DDL'], '--warp: found several orders; expected one, such as DLDDL'],
+    [['draw', '--structure', 'plain', '--warp', 'D,L'], '--warp: found D and L, orders of one yarn each'],
     [[...HOUND, '--weft', 'own'], '--weft: found “own”; expected same, exchange, a letter or an order'],
     [[...HOUND, '--times', '1,2'], 'found several ways to draw; expected one structure'],
     [

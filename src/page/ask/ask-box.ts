@@ -44,17 +44,7 @@ export function askBox(script: string, answered: (answer: Answered, asked: Asked
   const form = askForm(() => later());
   const said = el('p', { role: 'status', class: 'ask-said' });
   const bar = el('progress', { hidden: true, 'aria-label': 'Search' });
-  const large = el(
-    'div',
-    { class: 'too-large', hidden: true },
-    el(
-      'p',
-      {},
-      'That is long for a browser, whose window has to stay open. The command can be interrupted, and goes on where it was: save the question, and in its folder run ',
-      el('code', {}, COMMAND),
-    ),
-    copying(COMMAND, 'Copy the command'),
-  );
+  const large = tooLargeNote();
   let running: { readonly enough: AbortController; readonly stop: AbortController } | undefined;
   let last: Answered | undefined;
   let waiting: ReturnType<typeof setTimeout> | undefined;
@@ -142,6 +132,21 @@ export function askBox(script: string, answered: (answer: Answered, asked: Asked
     show: form.show,
     start,
   };
+}
+
+/** What is said of a question that takes too long in a browser. */
+function tooLargeNote(): HTMLElement {
+  return el(
+    'div',
+    { class: 'too-large', hidden: true },
+    el(
+      'p',
+      {},
+      'That is long for a browser, whose window has to stay open. The command can be interrupted, and goes on where it was: save the question, and in its folder run ',
+      el('code', {}, COMMAND),
+    ),
+    copying(COMMAND, 'Copy the command'),
+  );
 }
 
 /** Saves the question in the form as a file, and fills the form from one. What is wrong is said. */

@@ -1,10 +1,12 @@
 import type { Draft } from '../../src/draft/draft.js';
 import { AT_THE_LOOM, type Seen } from '../../src/draft/point-of-view.js';
 import type { KeptCloth } from '../../src/formats/shortlist.js';
+import { quarter } from '../../src/gallery/html/page-quarter.js';
 import { contactSheetPages } from '../../src/gallery/sheet/contact-sheet.js';
 import { enlargedSheet } from '../../src/gallery/sheet/enlarge-sheet.js';
 import { swatch } from '../../src/gallery/sheet/swatch.js';
 import { structureSheet } from '../../src/gallery/structures/structure-sheet.js';
+import { clothFrom } from '../../src/page/paint/step-back.js';
 import { needsFor, warpFor } from '../../src/plan/deal/deal.js';
 import { gampNeeds, gampOf } from '../../src/plan/gamp/gamp-plan.js';
 import { readPlanOptions } from '../../src/plan/options/plan-options.js';
@@ -16,7 +18,7 @@ import { enlarge } from '../../src/search/report/enlarge.js';
 import { draftOf, weftOf } from '../../src/search/space/candidate.js';
 import { familiesOf } from '../../src/search/space/families.js';
 import type { Found } from '../../src/search/strategy/outcome.js';
-import { albumSheets, planSheets, teacherSheets } from '../../src/sheets/sheets.js';
+import { albumSheets, dealSheets, planSheets, teacherSheets } from '../../src/sheets/sheets.js';
 import { findStructure } from '../../src/structure/catalogue/catalogue.js';
 import { draftWith, HOUNDS_TOOTH, trialOutcome } from '../gallery/trial.js';
 import { kept } from '../plan/cloths.js';
@@ -81,14 +83,27 @@ export async function contactSheet(found: readonly Found[]): Promise<Picture> {
   return pngPicture(page!, SMALLER);
 }
 
-/** A page of the teacher's sheets of cloths in the order of the weavers. */
-export async function teacherSheet(cloths: readonly KeptCloth[], page: number): Promise<Picture> {
+/** Weavers A, B, C … each with a cloth, and the warp of each. */
+function dealt(cloths: readonly KeptCloth[]) {
   const options = needsOf();
   const weavers = cloths.map((_, at) => ({ name: 'ABCDEFGH'[at]!, loom: options.loom }));
   const warps = weavers.map((weaver, at) => {
     const warp = warpFor(cloths[at]!, needsFor(weaver, options), weaver.loom);
     return { ...warp, number: at + 1, pieces: warp.pieces.map((piece) => ({ ...piece, number: at + 1 })) };
   });
+  return { options, weavers, warps };
+}
+
+/** The sheet of one weaver of a group. */
+async function weaverSheet(): Promise<Picture> {
+  const { options, weavers, warps } = dealt(SHARED);
+  const shares = weavers.map((weaver, at) => ({ weaver, cloth: SHARED[at]!, apart: 1 }));
+  return pdfPage(await dealSheets(shares, warps, options), 3);
+}
+
+/** A page of the teacher's sheets of cloths in the order of the weavers. */
+export async function teacherSheet(cloths: readonly KeptCloth[], page: number): Promise<Picture> {
+  const { options, weavers, warps } = dealt(cloths);
   const names = weavers.map(({ name }) => name);
   return pdfPage(await teacherSheets('Lamp-room round', warps, options, { weavers: names }), page);
 }
@@ -125,6 +140,9 @@ async function farOverview(): Promise<Picture> {
   return pdfPage(await teacherSheets('Sample warps', planWarps(SHARED, options), options), 1);
 }
 
+/** Cloth as the page paints it on a common screen. */
+const ON_THE_PAGE = { millimetres: { width: 60, height: 60 }, perMillimetre: 4, seen: AT_THE_LOOM };
+
 /** Threaded from the right, drawn below, with the project's title at the head of each page. */
 const RIGHT_TO_LEFT: Seen = { pick: 'bottom', end: 'right', threading: 'below' };
 const SEEN_FROM_THE_RIGHT = { seen: 'bottom, right, below', project: 'Kitchen towels, spring' };
@@ -147,6 +165,11 @@ export const DRAWINGS: Readonly<Record<string, () => Promise<Picture>>> = {
   'swatch-two-yarns': async () => pngPicture(await swatch(HOUNDS_TOOTH)),
   'swatch-overshot-back': async () => pngPicture(await swatch(OVERSHOT, { side: 'back' })),
   'swatch-overshot': async () => pngPicture(await swatch(OVERSHOT)),
+  'swatch-quarter': async () => pngPicture(await quarter(OVERSHOT, AT_THE_LOOM)),
+  ...Object.fromEntries(
+    [0, 0.6, 6].map((metres) => [`page-from-${metres}-m`, async () => clothFrom(OVERSHOT, ON_THE_PAGE, metres)]),
+  ),
+  'page-back-in-grey': async () => clothFrom(OVERSHOT, { ...ON_THE_PAGE, side: 'back', grey: true }, 0),
   'contact-sheet': () => contactSheet(trialOutcome().found),
   'draft-tie-up': () => svgPicture(draftSvg(HOUNDS_TOOTH, { title: 'Draft of a trial cloth' })),
   'draft-lift-plan': () => svgPicture(draftSvg(LIFT_PLAN, { title: 'Draft of a trial cloth' })),
@@ -163,6 +186,7 @@ export const DRAWINGS: Readonly<Record<string, () => Promise<Picture>>> = {
   'right-to-left-sheet-2': () => warpSheet(SUMMER, 2, { flags: SEEN_FROM_THE_RIGHT }),
   'gamp-key': () => gampSheet(1),
   'gamp-sheet': () => gampSheet(2),
+  'weaver-sheet': weaverSheet,
   'teacher-contact-sheet': () => teacherSheet(SHARED, 1),
   'teacher-yarn-order': () => teacherSheet(SHARED, 2),
   'teacher-labels': () => teacherSheet(SHARED, 3),

@@ -166,7 +166,7 @@ describe('in parts', () => {
     [['--shard', '4/3'], '--shard: found “4/3”; expected a part and how many there are, such as 2/4'],
     [['--shard', 'one'], '--shard: found “one”; expected a part and how many there are, such as 2/4'],
     [['--shard', '1/2', '--merge', 'x'], '--merge: found --shard beside it; expected one or the other'],
-    [['--merge', '/nowhere/x'], '/nowhere/x: found no such file'],
+    [['--merge', '/nowhere/x'], '/nowhere/x: found no such file; expected the progress of a search'],
   ])('refuses %j', async (words, message) => {
     expect(await run(...asked, ...words)).toEqual({ code: 2, out: '', err: `shedlight: ${message}\n` });
   });

@@ -10,3 +10,9 @@ export function redrawCommand({ redraw, order }: Pick<Found, 'redraw' | 'order'>
     ...all.map(([flag, value]) => (flag === 'draft' ? asArgument(value) : `--${flag} ${asArgument(value)}`)),
   ].join(' ');
 }
+
+/** Where the command is to be run, if it names a draft by its last name alone. */
+export function runIn({ redraw }: Pick<Found, 'redraw'>): string | undefined {
+  const draft = redraw.find(([flag]) => flag === 'draft')?.[1];
+  return draft === undefined || /[/\\]/.test(draft) ? undefined : `Run it in the folder of ${draft}.`;
+}

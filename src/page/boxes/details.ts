@@ -12,7 +12,7 @@ import type { Screen } from '../paint/screen.js';
 import { repeatMillimetres, sizesOf } from '../store/sizes.js';
 import type { Store } from '../store/store.js';
 import { MOST_COMPARED } from '../store/view.js';
-import { redrawCommand } from './command.js';
+import { redrawCommand, runIn } from './command.js';
 import { command, copying } from './copying.js';
 import { dialogBox } from './dialog.js';
 import { download } from './download.js';
@@ -99,6 +99,7 @@ function neighbour(store: Store, by: -1 | 1, found: Found, goTo: GoTo): HTMLButt
 /** What there is to say of a cloth: recipe, draft, orders, sizes, near twins and figures. */
 function telling(store: Store, screen: Screen, found: Found, goTo: GoTo): HTMLElement {
   const caution = floatCaution(found.scores.floats);
+  const place = runIn(found);
   return el(
     'div',
     { class: 'telling' },
@@ -122,6 +123,7 @@ function telling(store: Store, screen: Screen, found: Found, goTo: GoTo): HTMLEl
       ordersInWords(found).map(([name, text]) => el('div', {}, el('dt', {}, name), el('dd', {}, text))),
     ),
     command(redrawCommand(found)),
+    place !== undefined && el('p', { class: 'quiet' }, place),
     button('Save as WIF', () =>
       download(
         writeWif(found.draft, {

@@ -70,7 +70,8 @@ describe('a draft of bare numbers', () => {
         expect(recipe).toMatch(
           key === 'profile' ? /, blocks A B, [DL]+, unit by unit/ : /bare\.yaml.*, [DL]+, as block order/,
         );
-        const words = redraw.flatMap(([flag, text]) => (flag === 'draft' ? [text] : [`--${flag}`, text]));
+        // A card names the draft by its last name: its command is for the folder in which the draft lies.
+        const words = redraw.flatMap(([flag, text]) => (flag === 'draft' ? [join(folder, text)] : [`--${flag}`, text]));
         const { out } = await run('draw', ...words, '--json');
         expect(JSON.parse(out).code).toBe(code);
       }

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { redrawCommand } from '../../../src/page/boxes/command.js';
+import { redrawCommand, runIn } from '../../../src/page/boxes/command.js';
 import { foundOf, HOUNDS_TOOTH } from '../../gallery/trial.js';
 
 describe('what a weaver reads', () => {
@@ -17,5 +17,11 @@ describe('what a weaver reads', () => {
     expect(redrawCommand({ redraw: [['draft', "it's $HOME.yaml"]], order })).toBe(
       "shedlight draw 'it'\\''s $HOME.yaml'",
     );
+  });
+
+  test('in which folder a command is run that names a draft by its last name', () => {
+    expect(runIn({ redraw: [['draft', 'own.yaml']] })).toBe('Run it in the folder of own.yaml.');
+    expect(runIn({ redraw: [['draft', 'drafts/own.yaml']] })).toBeUndefined();
+    expect(runIn({ redraw: [['structure', 'huck']] })).toBeUndefined();
   });
 });

@@ -1,7 +1,8 @@
-import { spawn } from 'node:child_process';
+import { fork } from 'node:child_process';
 import { cpSync, mkdtempSync, rmSync, symlinkSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
+import { fileURLToPath } from 'node:url';
 
 /** A copy of the project in which mutants are written: the checkout itself is never touched. */
 export function copyOfProject() {
@@ -24,26 +25,37 @@ export function copyOfProject() {
   return copy;
 }
 
-/** Runs test files in the copy, in that order, and stops at the first failure: 'passed', 'failed' or 'timed out'. */
-export function runTests(copy, tests, limitMs) {
+const TESTER = fileURLToPath(new URL('tester.js', import.meta.url));
+let child;
+
+/**
+ * Runs test files in the copy, in that order, and stops at the first failure: 'passed', 'failed' or 'timed out'. `changed`
+ * are the files that are not as they were at the run before.
+ */
+export function runTests(copy, tests, limitMs, changed = []) {
+  child ??= fork(TESTER, { cwd: copy, stdio: 'ignore', detached: true });
+  const { pid } = child;
+  const end = () => process.kill(-pid, 'SIGKILL');
+  process.prependOnceListener('exit', end);
   return new Promise((resolve) => {
-    const child = spawn(
-      process.execPath,
-      ['node_modules/vitest/vitest.mjs', 'run', '--config', 'tests/mutation/vitest.config.js', '--bail', '1'],
-      { cwd: copy, stdio: 'ignore', detached: true, env: { ...process.env, MUTATION_TESTS: JSON.stringify(tests) } },
-    );
-    const end = () => process.kill(-child.pid, 'SIGKILL');
-    process.prependOnceListener('exit', end);
-    let late = false;
-    const timer = setTimeout(() => {
-      late = true;
-      end();
-    }, limitMs);
-    child.on('exit', (code) => {
+    const over = (fate) => {
       clearTimeout(timer);
       process.removeListener('exit', end);
-      resolve(late ? 'timed out' : code === 0 ? 'passed' : 'failed');
+      child.removeAllListeners();
+      resolve(fate);
+    };
+    const timer = setTimeout(() => {
+      over('timed out');
+      child = undefined;
+      end();
+    }, limitMs);
+    child.once('message', over);
+    child.once('exit', () => {
+      over('failed');
+      child = undefined;
     });
+    const inCopy = (file) => path.join(copy, file);
+    child.send({ changed: changed.map(inCopy), tests: tests.map(inCopy) });
   });
 }
 

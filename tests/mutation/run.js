@@ -104,6 +104,8 @@ const setAside = used.filter((test) => !durations.has(test));
 if (setAside.length > 0) console.log(`not run, since they fail or are slow: ${setAside.join(', ')}`);
 
 const mutants = [];
+/** The file that was changed for the mutant before. */
+let before = sample[0].file;
 for (const place of sample) {
   const tests = nearest(place.file)
     .filter(({ test }) => !setAside.includes(test))
@@ -113,8 +115,9 @@ for (const place of sample) {
   const text = readFileSync(target, 'utf8');
   writeFileSync(target, text.slice(0, place.start) + place.text + text.slice(place.end));
   const usual = tests.reduce((sum, test) => sum + durations.get(test), 0);
-  const fate = tests.length === 0 ? 'no test' : await runTests(copy, tests, 20_000 + 3 * usual);
+  const fate = tests.length === 0 ? 'no test' : await runTests(copy, tests, 20_000 + 3 * usual, [before, place.file]);
   writeFileSync(target, text);
+  before = place.file;
   mutants.push({ ...place, was: text.slice(place.start, place.end), fate, tests });
   if (fate === 'passed') mutants.at(-1).reason = reasonOf(text, place);
   const { line, kind, was, reason } = mutants.at(-1);

@@ -25,7 +25,7 @@ const LEAST_BORDER = 4;
  */
 export function nearestFillings(wanted: number, repeat: number, around: number): Filling[] {
   const about = Math.floor((wanted - around) / repeat);
-  const counts = [-2, -1, 0, 1, 2, 3].map((step) => about + step).filter((repeats) => repeats >= 1);
+  const counts = [-1, 0, 1, 2].map((step) => about + step).filter((repeats) => repeats >= 1);
   const least = counts.length < 3 ? [1, 2, 3] : counts;
   return least
     .map((repeats) => ({ repeats, ends: repeats * repeat + around, over: repeats * repeat + around - wanted }))

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { gramsOf, picksIn, tally, WEFT_EXTRA, yarnAmount } from '../../../src/plan/yarn/yarn-amounts.js';
+import { gramsOf, picksIn, tally, WEFT_EXTRA, yarnAmount, yarnName } from '../../../src/plan/yarn/yarn-amounts.js';
 
 test('picks in a length: the last one whole, machine rounding aside', () => {
   expect(picksIn(56.666_666, 20)).toBe(1134);
@@ -19,4 +19,8 @@ test('an amount is warp and weft together, a tenth more with the reserve, and we
 test('a tally counts the first places of a repeated word', () => {
   expect(tally([0, 2, 2], 7, 4)).toEqual([3, 0, 4, 0]);
   expect(tally([0, 2, 2], 0, 3)).toEqual([0, 0, 0]);
+});
+
+test('a yarn is named by its letter, and by its use where that has one', () => {
+  expect([yarnName({ letter: 'D' }), yarnName({ letter: 'D', use: 'pattern weft' })]).toEqual(['D', 'D pattern weft']);
 });

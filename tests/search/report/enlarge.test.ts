@@ -23,6 +23,13 @@ describe('five elements at twenty, forty and eighty ends (worked sizes of common
     expect(found.sizes.every(({ holdsTogether }) => holdsTogether)).toBe(true);
   });
 
+  test('every size begins with the first element of its order, in warp and weft', () => {
+    const { sizes } = motif('2/2 twill', { orders: 'DLL' });
+    for (const { times, draft } of sizes.filter(({ way }) => way === 'thread')) {
+      expect([draft.warp.indexOf(1), draft.weft.indexOf(1)]).toEqual([times, times]);
+    }
+  });
+
   test('finished widths: 20 ends at 20 to the inch are 1 in on the loom, 0.9 in at a shrinkage of 10 %', () => {
     const widths = motif('turned twill').sizes.filter(({ way }) => way === 'unit');
     expect(widths.map(({ width }) => width / 25.4)).toEqual([1, 2, 4].map((inch) => expect.closeTo(inch, 9)));

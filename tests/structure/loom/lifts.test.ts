@@ -112,3 +112,11 @@ describe('pressing two treadles at once', () => {
     expect(twoFootTieUp(many, 6)).toBeUndefined();
   });
 });
+
+test('sixteen lifts are tied for two feet, seventeen are woven from a lift plan', () => {
+  const shafts = [1, 2, 3, 4, 5, 6];
+  const pairs = shafts.flatMap((low) => shafts.filter((high) => high > low).map((high) => [low, high]));
+  const lifts = [...shafts.map((shaft) => [shaft]), ...pairs];
+  expect(twoFootTieUp(lifts.slice(0, 16), 6)?.tieUp).toHaveLength(6);
+  expect(twoFootTieUp(lifts.slice(0, 17), 6)).toBeUndefined();
+});

@@ -3,6 +3,7 @@ import { execFileSync } from 'node:child_process';
 import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join, normalize, resolve } from 'node:path';
+import { transformSync } from 'esbuild';
 import { packedPage } from './packed-page.js';
 
 const place = resolve(process.argv[2] ?? '.');
@@ -21,6 +22,13 @@ try {
       return files.some((file) => file === path || file.startsWith(`${path}/`));
     };
     writeFileSync(join(copy, page), packedPage(readFileSync(page, 'utf8'), isThere));
+  }
+  // The comments are for those who read the sources. Bundles, which begin with their licences, are small already.
+  for (const script of files.filter((file) => file.startsWith('dist/') && file.endsWith('.js'))) {
+    const text = readFileSync(script, 'utf8');
+    if (text.startsWith('/*!')) continue;
+    const { code } = transformSync(text, { minifyWhitespace: true, legalComments: 'inline', target: 'es2022' });
+    writeFileSync(join(copy, script), code);
   }
   const [{ filename }] = JSON.parse(pack(copy, '--pack-destination', place)) as [{ filename: string }];
   console.log(join(place, filename));

@@ -1,4 +1,5 @@
 import { relative } from 'node:path';
+import { otherLimits } from '../../gallery/html/page-limits.js';
 import type { WrittenGallery } from '../../gallery/write.js';
 import { inWords } from '../../score/words/figure-words.js';
 import type { Shard } from '../../search/checkpoint/checkpoint.js';
@@ -75,19 +76,6 @@ function whatToChange(question: Question, outcome: Outcome): string {
   const blocks =
     question.profile === 'order' ? ' Some orders choose blocks that cannot be neighbours in this structure.' : '';
   return `Shorter orders, a smaller size (times) or a wider limit may allow some; the limits are ${otherLimits(question).join(', ')}.${blocks}`;
-}
-
-/** The limits that a question sets, other than for floats and contrast: `repeat 80`. */
-function otherLimits({ limits, loom }: Question): string[] {
-  const { repeat, warpChanges, weftChanges, shuttles, treadles, shafts } = limits;
-  return Object.entries({
-    repeat,
-    'warp changes': warpChanges,
-    'weft changes': weftChanges,
-    shuttles: shuttles ?? loom?.shuttles,
-    treadles: treadles ?? loom?.treadles,
-    shafts: shafts ?? loom?.shafts,
-  }).flatMap(([name, limit]) => (limit === undefined ? [] : [`${name} ${limit}`]));
 }
 
 /** About how long it takes to measure every candidate; undefined where that is under a minute, or not done. */

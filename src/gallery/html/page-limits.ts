@@ -1,6 +1,6 @@
 import type { Sett } from '../../draft/draft.js';
 import { limitInWords } from '../../score/words/figure-words.js';
-import type { Limits } from '../../search/question/question.js';
+import type { Limits, Question } from '../../search/question/question.js';
 import type { Loom, LoomKind } from '../../structure/loom/loom-fit.js';
 import { counted } from '../../words/counts.js';
 
@@ -20,6 +20,19 @@ export function limitsInWords(limits: Limits, sett: Sett): string[] {
     ...(contrast === undefined ? [] : [`less contrast than ${contrast}`]),
     ...more.filter(([most]) => most !== undefined).map(([most, what]) => `more than ${most} ${what}`),
   ];
+}
+
+/** The limits that a question sets, other than for floats and contrast: `repeat 80`. */
+export function otherLimits({ limits, loom }: Pick<Question, 'limits' | 'loom'>): string[] {
+  const { repeat, warpChanges, weftChanges, shuttles, treadles, shafts } = limits;
+  return Object.entries({
+    repeat,
+    'warp changes': warpChanges,
+    'weft changes': weftChanges,
+    shuttles: shuttles ?? loom?.shuttles,
+    treadles: treadles ?? loom?.treadles,
+    shafts: shafts ?? loom?.shafts,
+  }).flatMap(([name, limit]) => (limit === undefined ? [] : [`${name} ${limit}`]));
 }
 
 /** Words for the loom: its kind, then its counts. */

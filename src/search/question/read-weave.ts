@@ -13,6 +13,7 @@ import { MOST_BLOCKS, tooMany } from '../../structure/model/sized.js';
 import { letters } from '../../structure/model/structure.js';
 import { recognitionOf } from '../../structure/recognise/recognition-of.js';
 import { structureOn } from '../../structure/rethread/on-draft.js';
+import { orList } from '../../words/counts.js';
 import type { NameAsked, Question } from './question.js';
 
 import type { Written } from './question-table.js';
@@ -165,8 +166,24 @@ export function refuseTooManyBlocks(
   const faults = structures.map((structure) => tooMany(structure, needed(structure), there));
   const never = structures.flatMap((structure) => tooMany(structure, needed(structure)) ?? []);
   const fault = faults.every((each) => each !== undefined) ? faults[0] : never[0];
-  if (most === 0 || fault === undefined) return;
-  throw new Misread(fault, { within: [Object.entries(of).find(([, count]) => count === most)![0]] });
+  const key = Object.entries(of).find(([, count]) => count === most)![0];
+  if (most > 0 && fault !== undefined) throw new Misread(fault, { within: [key] });
+  if (blocks === 0) under(key, () => refuseLeftOut([...profile, ...treadled], structures));
+}
+
+/**
+ * Refuses letters left out before the last block, where that is beyond the blocks that a structure usually has and
+ * their number is not asked for: `A B Z` is a slip of the pen, not twenty-six blocks.
+ */
+function refuseLeftOut(shown: readonly string[], structures: readonly Structure[]): void {
+  const most = blocksIn(shown);
+  if (!structures.some(({ blocks, withBlocks }) => withBlocks !== undefined && most > blocks.length)) return;
+  const used = new Set(shown.join(''));
+  const left = letters(most).filter((block) => !used.has(block));
+  if (left.length === 0) return;
+  throw new Misread(
+    `found block ${letters(most).at(-1)} without ${orList(left.slice(0, 3))}; expected no letter left out, or “blocks: ${most}” beside it`,
+  );
 }
 
 /** Reads a block order; every structure must have its blocks. */

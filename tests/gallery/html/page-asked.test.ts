@@ -71,7 +71,7 @@ describe('what was asked, in words', () => {
       'its own, broken, point, rosepath; on tie-ups plain weave, 2/2, 1/3, 3/1: straight, each pick twice, straight with tabby, reversed, point with tabby, rose with tabby, herringbone, basket, half basket, point, broken, rosepath',
     );
     expect(onTheLoom.Tabby).toBe('L, where the structure has tabby');
-    expect(saidOf({ treadlings: ['all'] }).Treadled).toBe('in every manner');
+    expect(saidOf({ treadlings: ['all'] }).Treadled).toBe('in every way');
   });
 
   test('says the loom as far as it is given, and that it sets cloths aside', () => {

@@ -18,7 +18,7 @@ describe('the figures of a cloth', () => {
     }
     expect(new Set(all.map(({ name }) => name)).size).toBe(all.length);
     expect(valuesOf(HOUNDS_TOOTH)).toMatchObject({
-      'Repeat easy to see to': '2.3 m',
+      'Repeat easy to see up to': '2.3 m',
       Winding: expect.stringContaining('a separate chain per colour: no knots'),
     });
   });

@@ -296,6 +296,14 @@ describe('what is wrong with a question is said in one sentence', () => {
       'structure: turned twill\ntreadled: A B I',
       'q.yaml:2:11: found 9 blocks of turned twill, which take 36 shafts; expected 8 at most, on 32 shafts',
     ],
+    [
+      'structure: crackle\nprofile: A B Z',
+      'q.yaml:2:10: found block Z without C, D or E; expected no letter left out, or “blocks: 26” beside it',
+    ],
+    [
+      'structure: crackle\nprofile: A B\ntreadled: A F',
+      'q.yaml:3:11: found block F without C, D or E; expected no letter left out, or “blocks: 6” beside it',
+    ],
     ['structure: [huck, basket]\nblocks: 3', 'q.yaml:2:9: found 3 blocks of basket, which has one alone; expected 1'],
     [
       'structure: turned taqueté\nblocks: 3',

@@ -169,7 +169,7 @@ test('the same plan gives the same bytes', async () => {
 });
 
 test('what is too long for two pages goes on to the next, every end and pick once', async () => {
-  const options = readPlanOptions('', 'needs', { ...NEEDS, width: '17 in' });
+  const options = readPlanOptions('', 'needs', { ...NEEDS, width: '48 in' });
   const gamp = gampOf(
     ['DDLDL', 'DDDLL', 'DL', 'DDLL', 'LLDLD'].map((warp) => kept('2/2 twill', { warp })),
     options,

@@ -66,7 +66,10 @@ describe('enlarge', () => {
     [[...TWILL, '--shrinkage', '10'], '--shrinkage: found “10”; expected per cent below 90'],
     [[...TWILL, '--weft', 'own'], '--weft: found “own”'],
     [[...TWILL, '--out', 'a.gif'], '--out: found “a.gif”; expected a name that ends in .png (a sheet of pictures)'],
-    [['enlarge', 'D,L', '--structure', 'plain'], 'found several orders; expected one'],
+    [
+      ['enlarge', 'D,L', '--structure', 'plain'],
+      'found D and L, orders of one yarn each; expected orders of two: without the comma, D L is one',
+    ],
   ])('refuses %j', async (words, message) => {
     const { code, err } = await run(...words);
     expect([code, err]).toEqual([2, expect.stringContaining(message)]);

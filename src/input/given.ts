@@ -1,4 +1,4 @@
-import { didYouMean, nearestFirst, Problem, quote } from '../problem.js';
+import { didYouMean, nearestFirst, nearestWord, Problem, quote } from '../problem.js';
 import { andList, orList } from '../words/counts.js';
 import { seen } from '../words/seen.js';
 import { describe, type Given, Misread } from './misread.js';
@@ -59,11 +59,18 @@ export function wholeOf(given: Given, expected: string, least: number, most: num
 /** Most words that a message lists. */
 export const MOST_LISTED = 8;
 
-/** What was expected in place of an unknown word: all known words if they are few, else the nearest three of them. */
+/**
+ * What was expected in place of an unknown word: all known words if they are few, else the near one or, where none is
+ * near, the nearest three.
+ */
 export function expectedAmong(word: string, known: readonly string[], what: string): string {
   if (known.length <= MOST_LISTED) return `expected ${orList(known)}${didYouMean(word, known)}`;
-  const near = nearestFirst(word, known).slice(0, 3);
-  return `expected ${what}; the nearest are ${andList(near.map(quote))} (the reference lists all)`;
+  const near = nearestWord(word, known);
+  const nearest =
+    near === undefined
+      ? `the nearest are ${andList(nearestFirst(word, known).slice(0, 3).map(quote))}`
+      : `the nearest is ${quote(near)}`;
+  return `expected ${what}; ${nearest} (the reference lists all)`;
 }
 
 /** One of the known words. */

@@ -77,9 +77,9 @@ describe('the library', () => {
     expect(() => draft('threading: 1-4\n')).toThrow(Problem);
     expect(() => draft({ structure: '2/2 twil' })).toThrow(/did you mean|2\/2 twill/);
     await expect(explore({ structure: '2/2 twill', lenghts: 4 })).rejects.toThrow(
-      /found the unknown key “lenghts”.*did you mean “lengths”/,
+      /found the unknown key “lenghts”.*the nearest is “lengths”/,
     );
-    expect(() => score(draft(TWILL), { rank: { contrst: 1 } })).toThrow('did you mean “contrast”');
+    expect(() => score(draft(TWILL), { rank: { contrst: 1 } })).toThrow('the nearest is “contrast”');
   });
 });
 

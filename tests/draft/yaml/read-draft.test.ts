@@ -121,7 +121,7 @@ describe('what is wrong with a draft is said in one sentence', () => {
     ['threading: 1\n---\nthreading: 2', 'a.yaml:2:1: found a second part after ---; expected one list of keys'],
     [
       `${TWILL}warpp: D`,
-      'a.yaml:4:1: found the unknown key “warpp”; expected a key; the nearest are “warp”, “yarns” and “name” (the reference lists all)',
+      'a.yaml:4:1: found the unknown key “warpp”; expected a key; the nearest is “warp” (the reference lists all)',
     ],
     ['threading: 1 2\ntreadling: 1', 'a.yaml:1:1: found no “tie-up”; expected tie-up and treadling, or a lift plan'],
     ['tie-up: [1]', 'a.yaml:1:1: found no “threading”; expected it among the keys'],

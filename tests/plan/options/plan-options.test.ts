@@ -24,7 +24,7 @@ describe('needs', () => {
     );
     expect(options.yarns.L!.tex).toBeCloseTo(206.689, 3);
     expect(() => readPlanOptions('widht: 20 in\n', 'loom.yaml')).toThrow(
-      /^loom.yaml:1:1: found the unknown key “widht”; expected a key; the nearest are “width”,/,
+      /^loom.yaml:1:1: found the unknown key “widht”; expected a key; the nearest is “width” /,
     );
     expect(() => readPlanOptions('width: 20\n', 'loom.yaml')).toThrow(
       'loom.yaml:1:8: found “20”; expected a length such as',

@@ -53,7 +53,7 @@ const page = (path: string): string =>
 
 test('the README says of each part what its record says, and the page of figures names it', () => {
   const rows = PARTS.map((part) => `| ${part} | ${PART[part].means} |`).join(' ');
-  expect(page('README.md')).toContain(`| figure | what it says | | --- | --- | ${rows} A ranking`);
+  expect(page('README.md')).toContain(`| ranked by | what it says | | --- | --- | ${rows} A ranking`);
   const asked = PARTS.filter((part) => DEFAULT_RANK[part] === 0);
   expect(page('src/score/FIGURES.md')).toContain(`and on request ${andList(asked)};`);
 });

@@ -36,7 +36,7 @@ describe('reading a profile', () => {
     ['A D', 'found “D”; expected blocks A, B, C'],
     ['4A2B', 'found the count 2 after a letter or bracket with a count before it; expected one of the two'],
     ['A0', 'a count of 0'],
-    ['3 A', 'found the count 3 with nothing before it'],
+    ['3 A', 'found the count 3 apart from what it counts; expected no space between, as 3A'],
     ['(A', 'found a bracket that is not closed; expected its partner'],
     ['A)', 'a closing bracket without its opening one'],
     ['()', 'an empty bracket'],

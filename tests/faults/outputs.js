@@ -48,7 +48,8 @@ function refusals(ready, tally) {
     put(join(home, made(ready)));
     const before = everythingIn(home);
     const { code, stderr } = runIn(home, ready.work.now);
-    const isSaid = oneLine(stderr) && (typeof words === 'string' ? stderr.includes(words) : words.test(stderr));
+    const isSaid =
+      isOneLine(ready, stderr) && (typeof words === 'string' ? stderr.includes(words) : words.test(stderr));
     if (code !== 2 || !isSaid) throw new Error(`${ready.work.name}, ${what} in the way: ended with ${code}: ${stderr}`);
     same(ready, `${what} in the way`, everythingIn(home), before);
     tally.refused++;
@@ -87,7 +88,7 @@ function readOnly(ready, tally) {
     ? ['setpriv', `--reuid=${NOBODY}`, `--regid=${NOBODY}`, '--clear-groups', process.execPath]
     : [process.execPath];
   const ran = spawnSync(command, [...more, ...args], { cwd: home, env, encoding: 'utf8' });
-  if (ran.status !== 3 || !oneLine(ran.stderr) || !ran.stderr.includes('you may not write there')) {
+  if (ran.status !== 3 || !isOneLine(ready, ran.stderr) || !ran.stderr.includes('you may not write there')) {
     throw new Error(`${ready.work.name}, a folder that can only be read: ended with ${ran.status}: ${ran.stderr}`);
   }
   same(ready, 'a folder that can only be read', everythingIn(home), ready.old);
@@ -129,7 +130,11 @@ async function twoAtOnce(ready, tally) {
 
 const made = ({ work }) => work.made[0];
 const isFolder = ({ now, work }) => now[work.made[0]] === 'folder';
-const oneLine = (text) => /^shedlight: [^\n]+\n$/.test(text);
+/** Whether one sentence is said, beside what the command always says of its input. */
+function isOneLine({ work }, text) {
+  const said = text.split('\n').filter((line) => line !== '' && !work.notes?.test(line));
+  return said.length === 1 && said[0].startsWith('shedlight: ');
+}
 
 function runIn(home, words) {
   const { args, env } = processOf(words);

@@ -61,6 +61,7 @@ export const WORKS = [
     old: explore('--structure', '2/2 twill', '--lengths', '5', '--done', 'few.json'),
     meanwhile: putPhoto,
     now: explore('--structure', '2/2 twill', '--lengths', '6', '--done', 'few.json, many', '--unlike-done', '0.1'),
+    notes: /^shedlight: \S+: \d+ cloths done before$/,
     made: ['box'],
     resumes: true,
   },

@@ -1,5 +1,5 @@
 /** The library for browsers: the same names as in Node, and the same results. */
-import { workersOf } from '../../page/workers/hands.js';
+import { browserPool } from '../../page/workers/browser-pool.js';
 import { answer } from '../../search/answer.js';
 import { inThisThread } from '../../search/pool/pool.js';
 import { spaceOf } from '../../search/space/space.js';
@@ -14,7 +14,7 @@ export async function explore(question: string | Values, options: ExploreOptions
     const start = (): Worker => new Worker(new URL('./browser-worker.js', import.meta.url), { type: 'module' });
     const pool = (worth: number) => {
       const count = Math.min(worth, workers);
-      return count > 1 ? workersOf(start, asked, count, signal) : inThisThread(asked, signal);
+      return count > 1 ? browserPool(start, asked, count, signal) : inThisThread(asked, signal);
     };
     return answer(asked, spaceOf(asked), { pool, progress, signal });
   });

@@ -6,8 +6,8 @@ import { spaceOf } from '../../search/space/space.js';
 import type { Outcome } from '../../search/strategy/outcome.js';
 import type { Stage } from '../../search/strategy/strategies.js';
 import { type Scope as JobScope, work } from './at-work.js';
+import { browserPool } from './browser-pool.js';
 import { type Counted, counted } from './counted.js';
-import { workersOf } from './hands.js';
 
 /** What the page asks of its worker. */
 export type Wanted =
@@ -44,7 +44,7 @@ export function serve(scope: Scope): void {
     const start = (): Worker => new Worker(address);
     const pool = (worth: number) => {
       const workers = Math.min(worth, most);
-      return workers > 1 ? workersOf(start, question, workers) : inThisThread(question);
+      return workers > 1 ? browserPool(start, question, workers) : inThisThread(question);
     };
     const progress = (stage: Stage): void => say({ stage });
     const outcome = await answer(question, spaceOf(question), { pool, progress, enough: enough.signal });

@@ -1,8 +1,8 @@
 import { Problem } from '../../problem.js';
 import type { Question } from '../../search/question/question.js';
 import type { Stage } from '../../search/strategy/strategies.js';
+import { faultOf } from './browser-pool.js';
 import type { Counted } from './counted.js';
-import { faultOf } from './hands.js';
 import { type Said, scriptAddress, type Wanted } from './search-worker.js';
 
 /** What a search found. */

@@ -4,7 +4,12 @@ import type { Question } from '../../search/question/question.js';
 import type { Did, ToWorker } from './at-work.js';
 
 /** A pool of workers of this browser, each started by `start`. */
-export function workersOf(start: () => Worker, question: Question, workers: number, signal?: AbortSignal): WorkerPool {
+export function browserPool(
+  start: () => Worker,
+  question: Question,
+  workers: number,
+  signal?: AbortSignal,
+): WorkerPool {
   return inWorkers((events) => {
     for (let w = 0; w < workers; w++) {
       const worker = start();

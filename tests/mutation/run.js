@@ -23,6 +23,8 @@ const LEAST = 0.8;
 const MOST_FILES = 10;
 /** A test file that takes longer is not run for mutants. */
 const SLOW_MS = 60_000;
+/** After so many mutants their tests are run on the program as it is, which must pass: else a kill says nothing. */
+const CONTROL_EVERY = 10;
 const REPORT = 'mutation-report.json';
 /** Mutants that are the same program, each by its line, what it becomes, and the reason. */
 const equivalent = JSON.parse(readFileSync(new URL('equivalent.json', import.meta.url), 'utf8'));
@@ -118,6 +120,10 @@ for (const place of sample) {
   const fate = tests.length === 0 ? 'no test' : await runTests(copy, tests, 20_000 + 3 * usual, [before, place.file]);
   writeFileSync(target, text);
   before = place.file;
+  if (tests.length > 0 && mutants.length % CONTROL_EVERY === 0) {
+    const control = await runTests(copy, tests, 20_000 + 3 * usual, [place.file]);
+    if (control !== 'passed') throw new Error(`${tests.join(', ')}: ${control} on the program as it is`);
+  }
   mutants.push({ ...place, was: text.slice(place.start, place.end), fate, tests });
   if (fate === 'passed') mutants.at(-1).reason = reasonOf(text, place);
   const { line, kind, was, reason } = mutants.at(-1);

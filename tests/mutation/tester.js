@@ -23,7 +23,8 @@ process.on('message', async ({ changed, tests }) => {
   let fate = 'passed';
   for (const test of tests) {
     const { testModules } = await vitest.runTestSpecifications([project.createSpecification(test)]);
-    if (testModules.length > 0 && testModules.every((file) => file.state() === 'passed')) continue;
+    // Vitest hands back every file that it ever ran; those of mutants before have failed.
+    if (testModules.find(({ moduleId }) => moduleId === test)?.state() === 'passed') continue;
     fate = 'failed';
     break;
   }

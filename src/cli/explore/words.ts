@@ -1,5 +1,5 @@
 import { relative } from 'node:path';
-import { otherLimits } from '../../gallery/html/page-limits.js';
+import { otherLimits, pastLimitInWords } from '../../gallery/html/page-limits.js';
 import type { WrittenGallery } from '../../gallery/write.js';
 import { inWords } from '../../score/words/figure-words.js';
 import type { Shard } from '../../search/checkpoint/checkpoint.js';
@@ -106,7 +106,7 @@ function countsInWords(question: Question, { counts, found }: Outcome): string {
     [setAside.float, 'with floats too long'],
     [setAside.unsound, 'not holding together as one cloth'],
     [setAside.flat, 'too fine a texture'],
-    [setAside.limits, `over a limit (${otherLimits(question).join(', ')})`],
+    [setAside.limits, pastLimitInWords(question)],
     [setAside.done ?? 0, 'already woven or too similar'],
   ] as const;
   const aside = reasons.filter(([count]) => count > 0).map(([count, why]) => `${grouped(count)} ${why}`);

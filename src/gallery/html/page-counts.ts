@@ -1,7 +1,7 @@
 import type { Question } from '../../search/question/question.js';
 import type { Counts } from '../../search/strategy/outcome.js';
 import { andList, grouped, plural } from '../../words/counts.js';
-import { otherLimits } from './page-limits.js';
+import { pastLimitInWords } from './page-limits.js';
 
 /** Says whether every candidate was tried, and if not, why. */
 function extentOf({ exhaustive, stopped, evolved }: Counts): string {
@@ -18,13 +18,6 @@ function doneInWords({ done }: Question): string {
   return `because they were woven before${near}`;
 }
 
-/** The reason for setting aside what is beyond a limit, other than for floats, or has no draft. */
-function otherInWords(question: Question): string {
-  const limits = otherLimits(question);
-  const chosen = question.profile === 'order' ? ['blocks that cannot be neighbours'] : [];
-  return limits.length + chosen.length === 0 ? 'over a limit' : `over a limit (${[...limits, ...chosen].join(', ')})`;
-}
-
 /** The counts of all candidates, in whole sentences. */
 export function countsOf(question: Question, counts: Counts, shown: number): string[] {
   const { setAside } = counts;
@@ -34,7 +27,7 @@ export function countsOf(question: Question, counts: Counts, shown: number): str
     [setAside.float, 'for a float above the limit'],
     [setAside.unsound, 'because the threads would not hold together as one cloth'],
     [setAside.flat, 'because their texture is too fine: light and dark melt into one another'],
-    [setAside.limits, otherInWords(question)],
+    [setAside.limits, pastLimitInWords(question)],
     [setAside.done ?? 0, doneInWords(question)],
   ] as const;
   const aside = reasons.filter(([n]) => n > 0).map(([n, why]) => `${grouped(n)} ${why}`);

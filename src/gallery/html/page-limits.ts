@@ -35,6 +35,12 @@ export function otherLimits({ limits, loom }: Pick<Question, 'limits' | 'loom'>)
   }).flatMap(([name, limit]) => (limit === undefined ? [] : [`${name} ${limit}`]));
 }
 
+/** The reason for setting aside what is over a limit other than for floats and contrast, or has blocks without a draft. */
+export function pastLimitInWords(question: Pick<Question, 'limits' | 'loom' | 'profile'>): string {
+  const blocks = question.profile === 'order' ? ['blocks that cannot be neighbours'] : [];
+  return `over a limit (${[...otherLimits(question), ...blocks].join(', ')})`;
+}
+
 /** Words for the loom: its kind, then its counts. */
 export function loomInWords({ kind, shafts, treadles, heddles, ends, shuttles }: Loom): string {
   const counts: readonly (readonly [number | undefined, string, string?])[] = [

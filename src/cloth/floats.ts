@@ -42,21 +42,36 @@ const NO_RUN: Run = { from: 0, length: 0 };
 
 /** The longest floats of a cloth, counted round one repeat, in threads and in millimetres. */
 export function floatsOf(cloth: Drawdown, sett: Sett): Floats {
-  const lengths = FLOAT_SIDES.map((side) => longestOf(cloth, side).run.length);
+  return floatsIn(longestOfEnds(cloth), longestOfPicks(cloth), sett);
+}
+
+/** The longest floats of the ends on face and back, in threads: they follow from the treadling and the kinds of ends. */
+export const longestOfEnds = (cloth: Drawdown): readonly [face: number, back: number] => [
+  longestOf(cloth, 'warpFace').run.length,
+  longestOf(cloth, 'warpBack').run.length,
+];
+
+/** The longest floats of the picks on face and back, in threads: they follow from the threading and the kinds of picks. */
+export const longestOfPicks = (cloth: Drawdown): readonly [face: number, back: number] => [
+  longestOf(cloth, 'weftFace').run.length,
+  longestOf(cloth, 'weftBack').run.length,
+];
+
+/** The floats of a cloth by those of its ends and of its picks. */
+export function floatsIn(
+  [warpFace, warpBack]: readonly [number, number],
+  [weftFace, weftBack]: readonly [number, number],
+  sett: Sett,
+): Floats {
   const { across, along } = spacing(sett);
-  const [warpFace, warpBack, weftFace, weftBack] = lengths.map(finite) as [
-    number | null,
-    number | null,
-    number | null,
-    number | null,
-  ];
+  const [ends, picks] = [Math.max(warpFace, warpBack), Math.max(weftFace, weftBack)];
   return {
-    warpFace,
-    warpBack,
-    weftFace,
-    weftBack,
-    longest: finite(Math.max(...lengths)),
-    longestMm: finite(Math.max(...FLOAT_SIDES.map((side, s) => lengths[s]! * (isWarp(side) ? along : across)))),
+    warpFace: finite(warpFace),
+    warpBack: finite(warpBack),
+    weftFace: finite(weftFace),
+    weftBack: finite(weftBack),
+    longest: finite(Math.max(ends, picks)),
+    longestMm: finite(Math.max(ends * along, picks * across)),
   };
 }
 

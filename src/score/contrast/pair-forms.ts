@@ -40,7 +40,8 @@ export class Forms {
 
   /** Turns to the threads of one system of a cloth. */
   turnTo(cloth: Drawdown, laid: Threads, system: 'ends' | 'picks', palette: Float64Array, gather: Gather): void {
-    if (this.cloth === cloth && this.laid === laid) return;
+    // Of the crossing threads only the kinds count.
+    if (this.cloth?.up === cloth.up && this.laid === laid) return;
     const arePicks = system === 'picks';
     this.cloth = cloth;
     this.laid = laid;

@@ -60,7 +60,7 @@ function groundFor(
     throw problem;
   }
   const sides = family.fixedWeave ? undefined : remember.sides;
-  const within = weaveWithin(question, weave, sides?.cloth(weave));
+  const within = weaveWithin(question, weave, sides?.interlacement(weave));
   if ('fault' in within) return within;
   const lay = (system: 'ends' | 'picks'): Ground['ends'] =>
     remember[system](layer(family, weave, within.cloth[system === 'ends' ? 'endKind' : 'pickKind'], system, question));

@@ -1,7 +1,7 @@
 import { type Drawdown, drawdown } from '../../cloth/drawdown.js';
 import { type Floats, floatsOf } from '../../cloth/floats.js';
 import { holdsTogether } from '../../cloth/holds-together.js';
-import type { Weave } from '../../draft/draft.js';
+import type { Sett, Weave } from '../../draft/draft.js';
 import type { Ease } from '../../score/model/figures.js';
 import { exceedsFloat } from '../../score/rank/rank.js';
 import { obstacles } from '../../structure/loom/loom-fit.js';
@@ -10,6 +10,18 @@ import type { Question } from '../question/question.js';
 /** The reason why no candidate on a weave may be shown; with the floats, if these are too long. */
 export type Refused = { readonly fault: 'unsound' | 'limits' } | { readonly fault: 'float'; readonly floats: Floats };
 
+/** The interlacement of a weave, and what follows from it. */
+export interface Interlacement {
+  readonly cloth: Drawdown;
+  readonly holdsTogether: () => boolean;
+  readonly floats: (sett: Sett) => Floats;
+}
+
+function interlacementOf(weave: Weave): Interlacement {
+  const cloth = drawdown(weave);
+  return { cloth, holdsTogether: () => holdsTogether(cloth), floats: (sett) => floatsOf(cloth, sett) };
+}
+
 /**
  * Checks a weave against the limits. Returns its drawdown and floats, or the reason to refuse it: it falls apart, its
  * floats are above the limit, it needs more shafts or treadles than allowed, or the loom cannot weave it.
@@ -17,16 +29,20 @@ export type Refused = { readonly fault: 'unsound' | 'limits' } | { readonly faul
 export function weaveWithin(
   { limits, loom, sett }: Pick<Question, 'limits' | 'loom' | 'sett'>,
   weave: Weave,
-  cloth = drawdown(weave),
+  interlacement = interlacementOf(weave),
 ): { readonly cloth: Drawdown; readonly floats: Floats } | Refused {
-  if (!holdsTogether(cloth)) return { fault: 'unsound' };
-  const floats = floatsOf(cloth, sett);
+  if (!interlacement.holdsTogether()) return { fault: 'unsound' };
+  const floats = interlacement.floats(sett);
   if (exceedsFloat(floats, limits.float)) return { fault: 'float', floats };
-  const treadles = new Set(weave.treadling.flat()).size;
-  const shafts = new Set(weave.threading.flat()).size;
-  if (treadles > (limits.treadles ?? Infinity) || shafts > (limits.shafts ?? Infinity)) return { fault: 'limits' };
+  if (areMoreThan(weave.treadling, limits.treadles) || areMoreThan(weave.threading, limits.shafts))
+    return { fault: 'limits' };
   if (loom !== undefined && obstacles(weave, loom).length > 0) return { fault: 'limits' };
-  return { cloth, floats };
+  return { cloth: interlacement.cloth, floats };
+}
+
+/** Whether lists hold more different numbers than they may. */
+function areMoreThan(lists: readonly (readonly number[])[], limit: number | undefined): boolean {
+  return limit !== undefined && new Set(lists.flat()).size > limit;
 }
 
 /** Whether a cloth needs a longer repeat, more changes of colour or more shuttles than the question or loom allows. */

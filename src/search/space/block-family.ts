@@ -81,13 +81,26 @@ const REMEMBERED = 4096;
 export function bySides(drawn: (warp: Order, weft: Order) => Weave): (warp: Order, weft: Order) => Weave {
   const threaded = new Map<string, Weave>();
   const treadled = new Map<string, Weave>();
+  const signs = new WeakMap<Order, string[]>();
+  // What an order is known by, under each number of blocks that both have together.
+  const signOf = (order: Order, blocks: number): string => {
+    let known = signs.get(order);
+    if (known === undefined) {
+      known = [];
+      signs.set(order, known);
+    }
+    known[blocks] ??= `${blocks} ${order}`;
+    return known[blocks];
+  };
   const keep = (known: Map<string, Weave>, key: string, weave: Weave): void => {
     if (known.size >= REMEMBERED) known.clear();
     known.set(key, weave);
   };
   return (warp, weft) => {
-    const blocks = Math.max(...warp, ...weft);
-    const [across, down] = [`${blocks} ${warp}`, `${blocks} ${weft}`];
+    let blocks = 0;
+    for (const colour of warp) blocks = Math.max(blocks, colour);
+    for (const colour of weft) blocks = Math.max(blocks, colour);
+    const [across, down] = [signOf(warp, blocks), signOf(weft, blocks)];
     const [ends, picks] = [threaded.get(across), treadled.get(down)];
     if (ends !== undefined && picks !== undefined) return joined(ends, picks);
     const weave = drawn(warp, weft);

@@ -39,10 +39,10 @@ describe('threading and treadling drawn once for each order make the weaves that
         }
         const weave = joined(warp, weft);
         expect(weave).toEqual(whole);
-        const [cloth, plainly] = [sides.cloth(weave), drawdown(whole)];
+        const [{ cloth, floats, holdsTogether: holds }, plainly] = [sides.interlacement(weave), drawdown(whole)];
         expect(cells(cloth)).toBe(cells(plainly));
-        expect(floatsOf(cloth, QUESTION.sett)).toEqual(floatsOf(plainly, QUESTION.sett));
-        expect(holdsTogether(cloth)).toBe(holdsTogether(plainly));
+        expect(floats(QUESTION.sett)).toEqual(floatsOf(plainly, QUESTION.sett));
+        expect(holds()).toBe(holdsTogether(plainly));
         woven++;
       }
     }

@@ -13,6 +13,7 @@ import { pageCommand } from './page/command.js';
 import { planCommand } from './plan/command.js';
 import { tellSeldom } from './shell/command-flags.js';
 import { EXIT, EXIT_WORDS, type Io, sayLines, sayWrong } from './shell/io.js';
+import { refusePasted } from './shell/pasted.js';
 import { structuresCommand } from './structures/command.js';
 
 const EXAMPLES = `Examples:
@@ -62,6 +63,10 @@ export async function main(
     asksForAll(argv),
   );
   try {
+    refusePasted(
+      argv.slice(2),
+      new Set(program.commands.flatMap(({ options }) => options.map(({ long }) => `${long}`))),
+    );
     await program.parseAsync(argv);
     return code;
   } catch (error) {

@@ -44,6 +44,27 @@ describe('the command line', () => {
     expect(out).not.toMatch(/\b(render|generate|pixel|canvas|asset|preset)/i);
   });
 
+  it.each([
+    [['explore', '-structure', 'twill'], '-structure: found a dash; expected two hyphens, --structure'],
+    [['explore', '–structure=twill'], '–structure=twill: found a dash; expected two hyphens, --structure'],
+    [['explore', '—lengths', '5'], '—lengths: found a dash; expected two hyphens, --lengths'],
+    [
+      ['draw', '--structure', '“2/2', 'twill”'],
+      '“2/2: found a curly quotation mark; expected straight ones round the whole name, "',
+    ],
+    [
+      ['draw', '--structure=„2/2', 'twill“'],
+      '--structure=„2/2: found a curly quotation mark; expected straight ones round the whole name, "',
+    ],
+  ])('knows what was pasted from a printed page: %j', async (words, said) => {
+    expect(await run(...words)).toEqual({ code: EXIT.wrong, out: '', err: `shedlight: ${said}\n` });
+  });
+
+  it('takes a title in curly quotation marks, and a minus before a number', async () => {
+    const { err } = await run('plan', 'none.json', '--project', '“Autumn” scarves', '--yarn-size', '-3');
+    expect(err).toMatch(/none\.json/);
+  });
+
   it('says every exit code in its help', async () => {
     const { out } = await run('--help');
     for (const code of Object.values(EXIT)) expect(out).toMatch(new RegExp(`^ +${code} {2}[a-z]`, 'm'));

@@ -15,7 +15,7 @@ import { lookOf } from './parts/look-figures.js';
 import { type Part, partsOf, type Weights } from './parts/parts.js';
 import type { Scores } from './parts/scores.js';
 import { rankScore } from './rank/rank.js';
-import { analyser } from './symmetry/analysis.js';
+import { analyse, analyser } from './symmetry/analysis.js';
 import { codeOf } from './symmetry/cloth-code.js';
 import { nearlyOf } from './symmetry/near-symmetry.js';
 import { symmetryOf, symmetryShare } from './symmetry/symmetry.js';
@@ -50,12 +50,14 @@ export function scoreDraft(draft: Draft, ranking: Ranking): Scored {
   const value = values(draft.yarns);
   const meter = contrastMeter(across / along);
   const contrast = meter.measure(face, value);
-  const symmetry = symmetryOf(face, square);
+  const analysis = analyse(face);
+  const symmetry = symmetryOf(face, square, analysis);
   const nearly = nearlyOf(face, square, symmetry);
   const floats = floatsOf(cloth, draft.sett);
   const ease = easeOf(draft);
   const { ends, picks } = face;
-  const look = lookOf(new Eye(draft.sett, value, () => meter.variance(face, value)).turnTo(laid, face));
+  const eye = new Eye(draft.sett, value, () => meter.variance(face, value));
+  const look = lookOf(eye.turnTo(laid, face, analysis));
   const nearest =
     ranking.classics.length === 0
       ? undefined

@@ -5,11 +5,11 @@ import { faceMaker, type Woven, woven } from '../../src/cloth/face.js';
 import { contrastMeter } from '../../src/score/contrast/contrast.js';
 import { lightGatherer } from '../../src/score/look/local-light.js';
 import { patchBits } from '../../src/score/look/patches.js';
-import { pieceOf } from '../../src/score/look/piece.js';
 import { shapesOf } from '../../src/score/look/shapes.js';
 import { outlineOf } from '../../src/score/look/sharp.js';
 import { solidShares } from '../../src/score/look/solid.js';
-import { structureAlone, unlikeStructure } from '../../src/score/look/structure-likeness.js';
+import { structureAlone, structureLikeness } from '../../src/score/look/structure-likeness.js';
+import { analyse } from '../../src/score/symmetry/analysis.js';
 import { colourOf, weaveOf } from './blocks.js';
 
 const PLAIN = '#./.#';
@@ -98,7 +98,8 @@ test.each([
   ['bars of three', PLAIN, 'DLL', 'DLL', 18],
   ['hound’s tooth', TWILL, 'DDDDLLLL', 'DDDDLLLL', 64],
 ])('the smallest piece of %s: %d', (_, block, warp, weft, piece) => {
-  expect(pieceOf(cloth(block, warp, weft))).toBe(piece);
+  const { width, height } = analyse(cloth(block, warp, weft)).lattice;
+  expect(width * height).toBe(piece);
 });
 
 test('DDDDL both ways on 2/2 twill makes six light shapes on a dark ground', () => {
@@ -117,10 +118,13 @@ test('unlike the structure: the spread over all pairs of five-end orders', () =>
       [1, 4].flatMap((times) =>
         orders.flatMap((warp) =>
           orders.map((weft) => {
-            const face = cloth(block, warp, weft, times);
             const values = Float64Array.of(0, 1);
-            const variance = contrastMeter(1).variance(face, values);
-            return unlikeStructure(face, values, variance, structureAlone(weaveOf(block), 1));
+            const variance = contrastMeter(1).variance(cloth(block, warp, weft, times), values);
+            return structureLikeness(values)(
+              laid(block, warp, weft, times),
+              variance,
+              structureAlone(weaveOf(block), 1),
+            );
           }),
         ),
       ),

@@ -2,8 +2,9 @@ import type { Drawdown } from '../../cloth/drawdown.js';
 import type { Face, Threads, Woven } from '../../cloth/face.js';
 import { type Sett, spacing } from '../../draft/draft.js';
 import { ARC_MINUTE } from '../contrast/viewing-distance.js';
+import type { FaceAnalysis } from '../symmetry/analysis.js';
 import { lightGatherer } from './local-light.js';
-import { type StructureAlone, structureAlone } from './structure-likeness.js';
+import { type StructureAlone, structureAlone, structureLikeness } from './structure-likeness.js';
 
 /** σ in ends of the blur in which solid areas and outlines are measured. */
 export const AREA_SIGMA = 2;
@@ -15,11 +16,12 @@ const SHAPES_FROM = 2;
  * on. What takes time is gathered when it is first asked for; what is gathered of a cloth is overwritten by the next.
  */
 export class Eye {
-  /** The cloth that is seen, and its face. */
+  /** The cloth that is seen, its face, and what the face repeats. */
   cloth!: Drawdown;
   ends!: Threads;
   picks!: Threads;
   face!: Face;
+  analysis!: FaceAnalysis;
   /** 0 (dark) to 1 (light) of each palette index. */
   readonly values: Float64Array;
   /** Picks per centimetre over ends per centimetre. */
@@ -27,6 +29,7 @@ export class Eye {
   private readonly gatherAreas: (woven: Woven) => Float64Array;
   private readonly gatherFromAfar: (woven: Woven) => Float64Array;
   private readonly varianceOf: (woven: Woven, face: Face) => number;
+  private readonly likeness: ReturnType<typeof structureLikeness>;
   private readonly structures = new WeakMap<Drawdown, StructureAlone>();
   private gathered: Float64Array | undefined;
 
@@ -36,17 +39,19 @@ export class Eye {
     this.values = values;
     this.squareness = across / along;
     this.varianceOf = varianceOf;
+    this.likeness = structureLikeness(values);
     this.gatherAreas = lightGatherer(values, AREA_SIGMA, AREA_SIGMA * this.squareness);
     const sigma = ARC_MINUTE * SHAPES_FROM * 1000;
     this.gatherFromAfar = lightGatherer(values, sigma / across, sigma / along);
   }
 
   /** Turns to another cloth. */
-  turnTo({ cloth, ends, picks }: Woven, face: Face): this {
+  turnTo({ cloth, ends, picks }: Woven, face: Face, analysis: FaceAnalysis): this {
     this.cloth = cloth;
     this.ends = ends;
     this.picks = picks;
     this.face = face;
+    this.analysis = analysis;
     this.gathered = undefined;
     return this;
   }
@@ -62,15 +67,13 @@ export class Eye {
     return this.gatherFromAfar(this);
   }
 
-  /** Variance of the face, a little blurred. */
-  variance(): number {
-    return this.varianceOf(this, this.face);
-  }
-
-  /** The look of the weave without colours. */
-  alone(): StructureAlone {
-    const known = this.structures.get(this.cloth) ?? structureAlone(this.cloth, this.squareness);
-    this.structures.set(this.cloth, known);
-    return known;
+  /** How far the pattern of the colours differs from that of the structure alone. */
+  unlikeStructure(): number {
+    let alone = this.structures.get(this.cloth);
+    if (alone === undefined) {
+      alone = structureAlone(this.cloth, this.squareness);
+      this.structures.set(this.cloth, alone);
+    }
+    return this.likeness(this, this.varianceOf(this, this.face), alone);
   }
 }

@@ -82,7 +82,7 @@ export function evaluator(question: Question): Evaluator {
       batch.setAside.flat++;
       return true;
     }
-    const score = measure({ ground, woven, face, motif, symmetry, ease }, reach);
+    const score = measure({ ground, woven, face, analysis, motif, symmetry, ease }, reach);
     if (score === undefined) return false;
     batch.add({
       index,

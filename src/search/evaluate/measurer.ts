@@ -7,6 +7,7 @@ import { figuresFor, ofEachLook } from '../../score/parts/look-figures.js';
 import { PART, type Part } from '../../score/parts/parts.js';
 import type { Measured } from '../../score/parts/records/score-part.js';
 import { scorer } from '../../score/rank/rank.js';
+import type { FaceAnalysis } from '../../score/symmetry/analysis.js';
 import type { Question } from '../question/question.js';
 import type { Ground } from './ground.js';
 import { lookStages } from './look-stages.js';
@@ -22,6 +23,7 @@ interface Known {
   readonly ground: Ground;
   readonly woven: Woven;
   readonly face: Face;
+  readonly analysis: FaceAnalysis;
   readonly motif: Omit<Contrast, 'figure'>;
   readonly symmetry: number;
   readonly ease: Measured['ease'];
@@ -51,7 +53,10 @@ export function measurer(question: Question, meter: PairContrast, values: Float6
   const partOf = (part: Part): number => PART[part].of(measured);
   const scoreOf = scorer(rank);
 
-  return ({ ground, woven, face, motif, symmetry, ease }: Known, reach: Reach | undefined): number | undefined => {
+  return (
+    { ground, woven, face, analysis, motif, symmetry, ease }: Known,
+    reach: Reach | undefined,
+  ): number | undefined => {
     const figure = needsFigure ? meter.figure(woven) : 0;
     measured.contrast = motif.contrast;
     measured.tone = motif.tone;
@@ -65,7 +70,7 @@ export function measurer(question: Question, meter: PairContrast, values: Float6
     measured.floats = ground.floats;
     measured.ease = ease;
     if (reach && soon.some((part) => reach.falls(part, partOf(part)))) return undefined;
-    if (!measureLook(see.turnTo(woven, face), measured, reach)) return undefined;
+    if (!measureLook(see.turnTo(woven, face, analysis), measured, reach)) return undefined;
     return scoreOf(partOf);
   };
 }

@@ -1,16 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { fromCells } from '../../../src/cloth/drawdown.js';
-import { colourFace, type Face, faceMaker } from '../../../src/cloth/face.js';
+import { type Drawdown, fromCells, isUp } from '../../../src/cloth/drawdown.js';
+import { colourAt, type Face, faceMaker, type Woven, woven } from '../../../src/cloth/face.js';
 import { contrastMeter } from '../../../src/score/contrast/contrast.js';
 import { lightGatherer } from '../../../src/score/look/local-light.js';
 import { patchBits } from '../../../src/score/look/patches.js';
-import { pieceOf } from '../../../src/score/look/piece.js';
 import { shapesOf } from '../../../src/score/look/shapes.js';
 import { outlineOf } from '../../../src/score/look/sharp.js';
 import { solidShares } from '../../../src/score/look/solid.js';
-import { structureAlone, unlikeStructure } from '../../../src/score/look/structure-likeness.js';
-import { cellsOf, twillFaces, wovenCloths, wovenFaces } from '../../faces.js';
+import { structureAlone, structureLikeness } from '../../../src/score/look/structure-likeness.js';
+import { analyse } from '../../../src/score/symmetry/analysis.js';
+import { cellsOf, faces, meetings, twillFaces, wovenCloths, wovenFaces } from '../../faces.js';
 import { runs } from '../../long.js';
 import * as plain from '../../plain/look.js';
 
@@ -32,7 +32,8 @@ describe('by its kinds and cell by cell, a face has the same', () => {
   test('crossings of the smallest piece', () => {
     fc.assert(
       fc.property(fc.oneof(wovenFaces, twillFaces), (face) => {
-        expect(pieceOf(face)).toBe(plain.piece(cellsOf(face)));
+        const { width, height } = analyse(face).lattice;
+        expect(width * height).toBe(plain.piece(cellsOf(face)));
       }),
     );
   });
@@ -70,45 +71,57 @@ describe('by its kinds and cell by cell, a face has the same', () => {
   });
 });
 
-const length = fc.integer({ min: 1, max: 4 });
-const woven = fc
+const drawn = (cloth: Drawdown): number[][] =>
+  Array.from({ length: cloth.picks }, (_, j) => Array.from({ length: cloth.ends }, (__, i) => +isUp(cloth, j, i)));
+
+/** Cloths on structures of which many are symmetrical, so that not all shifts, half turns and mirrors of them differ. */
+const onStructures = fc
   .record({
-    ends: length,
-    picks: length,
+    structure: faces,
     times: fc.constantFrom(1, 2),
-    up: fc.array(fc.boolean(), { minLength: 16, maxLength: 16 }),
-    warp: fc.array(fc.nat(2), { minLength: 8, maxLength: 8 }),
-    weft: fc.array(fc.nat(2), { minLength: 8, maxLength: 8 }),
+    warp: fc.array(fc.nat(2), { minLength: 24, maxLength: 24 }),
+    weft: fc.array(fc.nat(2), { minLength: 24, maxLength: 24 }),
   })
-  .map(({ ends, picks, times, up, warp, weft }) => {
-    const cloth = fromCells(ends, picks, (j, i) => up[j * 4 + i]!);
-    const face = colourFace(cloth, warp.slice(0, ends * times), weft.slice(0, picks * times));
-    const drawn = Array.from({ length: picks }, (_, j) => Array.from({ length: ends }, (__, i) => +up[j * 4 + i]!));
-    return { cloth, face, drawn };
+  .map(({ structure, times, warp, weft }) => {
+    const cloth = fromCells(structure.picks, structure.ends, (j, i) => colourAt(structure, i, j) === 0);
+    return woven(cloth, warp.slice(0, cloth.ends * times), weft.slice(0, cloth.picks * times));
   });
 
+const plainly = (cloth: Woven, values: Float64Array, squareness: number): number =>
+  plain.unlike(valuesOf(faceMaker()(cloth), values), drawn(cloth.cloth), squareness);
+
 describe('what the colours make of a structure', () => {
-  test.each([1, 1.4])('is the same folded on the weave and cell by cell, picks over ends %d', (squareness) => {
+  test.each([1, 1.4])('is the same by warp and weft and cell by cell, picks over ends %d', (squareness) => {
     fc.assert(
-      fc.property(woven, anyValues, ({ cloth, face, drawn }, values) => {
-        const variance = contrastMeter(squareness).variance(face, values);
-        const unlike = unlikeStructure(face, values, variance, structureAlone(cloth, squareness));
-        expect(unlike).toBeCloseTo(plain.unlike(valuesOf(face, values), drawn, squareness), 6);
+      fc.property(onStructures, anyValues, (cloth, values) => {
+        const variance = contrastMeter(squareness).variance(faceMaker()(cloth), values);
+        const unlike = structureLikeness(values)(cloth, variance, structureAlone(cloth.cloth, squareness));
+        expect(unlike).toBeCloseTo(plainly(cloth, values, squareness), 6);
       }),
+    );
+  });
+
+  test('is the same where warps and wefts meet in turn', () => {
+    fc.assert(
+      fc.property(meetings, ({ met, values }) => {
+        const measure = structureLikeness(values);
+        const alone = new Map(met.map(({ cloth }) => [cloth, structureAlone(cloth, 1)]));
+        for (const cloth of met) {
+          const variance = contrastMeter(1).variance(faceMaker()(cloth), values);
+          expect(measure(cloth, variance, alone.get(cloth.cloth)!)).toBeCloseTo(plainly(cloth, values, 1), 6);
+        }
+      }),
+      { numRuns: runs(40) },
     );
   });
 
   test('is nothing where all the warp is dark and all the weft light, or the other way about', () => {
     fc.assert(
-      fc.property(woven, fc.boolean(), ({ cloth }, dark) => {
-        const face = colourFace(
-          cloth,
-          new Uint8Array(cloth.ends).fill(+dark),
-          new Uint8Array(cloth.picks).fill(+!dark),
-        );
+      fc.property(onStructures, fc.boolean(), ({ cloth }, dark) => {
         const values = Float64Array.of(0, 1);
-        const variance = contrastMeter(1).variance(face, values);
-        expect(unlikeStructure(face, values, variance, structureAlone(cloth, 1))).toBeCloseTo(0, 9);
+        const plainest = woven(cloth, new Uint8Array(cloth.ends).fill(+dark), new Uint8Array(cloth.picks).fill(+!dark));
+        const variance = contrastMeter(1).variance(faceMaker()(plainest), values);
+        expect(structureLikeness(values)(plainest, variance, structureAlone(cloth, 1))).toBeCloseTo(0, 9);
       }),
     );
   });

@@ -5,6 +5,7 @@ import { faceMaker, woven } from '../../../src/cloth/face.js';
 import { contrastMeter } from '../../../src/score/contrast/contrast.js';
 import { Eye } from '../../../src/score/look/look.js';
 import { lookOf } from '../../../src/score/parts/look-figures.js';
+import { analyse } from '../../../src/score/symmetry/analysis.js';
 import { cellsOf } from '../../faces.js';
 import { runs } from '../../long.js';
 import * as plain from '../../plain/look.js';
@@ -42,7 +43,7 @@ test('cell by cell, a cloth has the same look, within bounds', () => {
     fc.property(cloths, ({ cloth, drawn, values }) => {
       const face = faceMaker()(cloth);
       const cells = cellsOf(face).map((row) => row.map((colour) => values[colour]!));
-      const look = lookOf(new Eye(SETT, values, () => meter.variance(face, values)).turnTo(cloth, face));
+      const look = lookOf(new Eye(SETT, values, () => meter.variance(face, values)).turnTo(cloth, face, analyse(face)));
       const { dark, light } = plain.solid(cells, SQUARENESS);
       expect(look.solid).toBeCloseTo(2 * Math.min(dark, light), 12);
       expect(look.sharp).toBeCloseTo(plain.outline(cells, SQUARENESS).slope, 6);

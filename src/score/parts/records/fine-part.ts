@@ -1,4 +1,3 @@
-import { pieceOf } from '../../look/piece.js';
 import type { ScorePart } from './score-part.js';
 
 /** Crossings of the smallest piece that shows two colours: a hairline of one and one. */
@@ -22,7 +21,7 @@ export const finePart = {
       means:
         'crossings in the smallest piece from which shifts alone make the cloth: 2 for a hairline, 16 for a pinwheel',
       places: 0,
-      measure: ({ face }) => pieceOf(face),
+      measure: ({ analysis: { lattice } }) => lattice.width * lattice.height,
     },
   ],
   of: ({ piece }: { readonly piece: number }) =>

@@ -1,4 +1,3 @@
-import { unlikeStructure } from '../../look/structure-likeness.js';
 import type { ScorePart } from './score-part.js';
 
 export const unlikePart = {
@@ -12,7 +11,7 @@ export const unlikePart = {
       name: 'Unlike the structure',
       means: 'what a dark warp on a light weft does not show; 0 shows no more',
       places: 3,
-      measure: (seen) => unlikeStructure(seen.face, seen.values, seen.variance(), seen.alone()),
+      measure: (seen) => seen.unlikeStructure(),
     },
   ],
   of: ({ unlike }: { readonly unlike: number }) => unlike,

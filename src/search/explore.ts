@@ -59,7 +59,7 @@ function onThisMachine(question: Question, space: Space, options: RunOptions, sh
     enough,
     shard,
     pool: (most) => {
-      const all = workerPool(question, Math.min(most, options.workers ?? availableParallelism()), signal);
+      const all = workerPool(question, Math.min(most, options.workers ?? availableParallelism()), signal, space);
       const rest = checkpoint ? checkpointed(all, checkpoint) : all;
       return shard ? sharded(rest, shard) : rest;
     },

@@ -12,10 +12,11 @@ export async function explore(question: string | Values, options: ExploreOptions
   const { readDraft = noFile, onStage: progress, signal, workers = navigator.hardwareConcurrency || 2 } = options;
   return answered(question, readDraft, (asked) => {
     const start = (): Worker => new Worker(new URL('./browser-worker.js', import.meta.url), { type: 'module' });
+    const space = spaceOf(asked);
     const pool = (worth: number) => {
       const count = Math.min(worth, workers);
-      return count > 1 ? browserPool(start, asked, count, signal) : inThisThread(asked, signal);
+      return count > 1 ? browserPool(start, asked, count, signal) : inThisThread(asked, signal, space);
     };
-    return answer(asked, spaceOf(asked), { pool, progress, signal });
+    return answer(asked, space, { pool, progress, signal });
   });
 }

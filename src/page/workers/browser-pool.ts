@@ -15,6 +15,7 @@ export function browserPool(
       const worker = start();
       worker.postMessage({ question } satisfies ToWorker);
       const pooled: PoolWorker = {
+        room: 2,
         do: (number, job) => worker.postMessage({ number, job } satisfies ToWorker),
         dismiss: () => worker.terminate(),
         kill: () => worker.terminate(),

@@ -42,12 +42,13 @@ export function serve(scope: Scope): void {
   const search = async (question: Question, most: number, script: string): Promise<void> => {
     const address = scriptAddress(script);
     const start = (): Worker => new Worker(address);
+    const space = spaceOf(question);
     const pool = (worth: number) => {
       const workers = Math.min(worth, most);
-      return workers > 1 ? browserPool(start, question, workers) : inThisThread(question);
+      return workers > 1 ? browserPool(start, question, workers) : inThisThread(question, undefined, space);
     };
     const progress = (stage: Stage): void => say({ stage });
-    const outcome = await answer(question, spaceOf(question), { pool, progress, enough: enough.signal });
+    const outcome = await answer(question, space, { pool, progress, enough: enough.signal });
     say({ answered: { outcome, manifest: manifestOf(question, outcome) } });
   };
   const heard = async (wanted: Wanted): Promise<void> => {

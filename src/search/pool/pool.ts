@@ -1,4 +1,5 @@
 import type { Question } from '../question/question.js';
+import type { Space } from '../space/space.js';
 import { type Job, type JobResult, type Jobs, jobRunner } from './jobs.js';
 import { pause } from './pause.js';
 
@@ -19,26 +20,36 @@ export interface WorkerPool {
 }
 
 /** A pool without workers: this thread does the jobs itself. */
-export function inThisThread(question: Question, signal?: AbortSignal): WorkerPool {
-  const runJob = jobRunner(question);
-  return {
-    run: async (jobs, take, enough) => {
-      for (let job = 0; job < jobs.count; job++) {
-        signal?.throwIfAborted();
-        if (enough?.aborted) return job;
-        take(runJob(jobs.at(job)), job);
-        // Gives an abort signal the chance to arrive between two jobs.
-        await pause();
-      }
-      signal?.throwIfAborted();
-      return jobs.count;
-    },
-    close: () => {},
+export function inThisThread(question: Question, signal?: AbortSignal, space?: Space): WorkerPool {
+  return inWorkers((events) => events.started(thisThread(question, space, events)), signal);
+}
+
+/** This thread as a worker: between two jobs it hears what has happened meanwhile. */
+export function thisThread(question: Question, space: Space | undefined, events: WorkerEvents): PoolWorker {
+  const run = jobRunner(question, space);
+  let ended = false;
+  const end = (): void => {
+    ended = true;
   };
+  const worker: PoolWorker = {
+    room: 1,
+    do: (number, job) => {
+      pause()
+        .then(() => {
+          if (!ended) events.done(worker, number, run(job));
+        })
+        .catch(events.failed);
+    },
+    dismiss: end,
+    kill: end,
+  };
+  return worker;
 }
 
 /** A worker, a thread of Node or of a browser, that does one job at a time. */
 export interface PoolWorker {
+  /** Jobs that it is given at once: that which it does, and those that wait for it, so that it need not wait. */
+  readonly room: number;
   do(number: number, job: Job): void;
   /** Tells it to end; it has nothing left to do. */
   dismiss(): void;
@@ -79,17 +90,17 @@ class Run {
     this.enough = enough;
   }
 
-  /** Lets idle workers begin the next jobs, as far as there are any to begin now. */
-  begin(idle: PoolWorker[]): void {
+  /** Gives workers that have room the next jobs, as far as there are any to begin now. */
+  begin(given: Map<PoolWorker, number>): void {
     const limit = Math.min(this.jobs.count, this.taken + AHEAD);
     while (this.offered < limit) this.open.push({ number: this.offered, job: this.jobs.at(this.offered++) });
     // Those before one that was begun are done too, so that those with the lowest numbers are.
     if (this.enough?.aborted) this.open = this.open.filter(({ number }) => number < this.end);
-    while (idle.length > 0 && this.open.length > 0) {
-      const worker = idle.pop()!;
+    for (let worker = freest(given); worker !== undefined && this.open.length > 0; worker = freest(given)) {
       const [{ number, job }] = this.open.splice(this.nextFor(worker), 1) as [(typeof this.open)[number]];
       if ('block' in job && !this.owners.has(job.block)) this.owners.set(job.block, worker);
       this.end = Math.max(this.end, number + 1);
+      given.set(worker, given.get(worker)! + 1);
       worker.do(number, job);
     }
   }
@@ -119,14 +130,23 @@ class Run {
   }
 }
 
+/** The worker with the fewest jobs, of those that have room for another. */
+function freest(given: ReadonlyMap<PoolWorker, number>): PoolWorker | undefined {
+  let found: PoolWorker | undefined;
+  for (const [worker, jobs] of given) {
+    if (jobs < worker.room && (found === undefined || jobs < given.get(found)!)) found = worker;
+  }
+  return found;
+}
+
 /**
  * A pool of long-lived workers that each do one job at a time. If a worker dies, the run fails with the reason.
  *
  * @param start starts the workers, now or later, and reports what becomes of them
  */
 export function inWorkers(start: (events: WorkerEvents) => void, signal?: AbortSignal): WorkerPool {
-  const living = new Set<PoolWorker>();
-  const idle: PoolWorker[] = [];
+  /** The living, and how many jobs each has been given that it has not done. */
+  const living = new Map<PoolWorker, number>();
   /** The worker that first did a job of each block. */
   const owners = new Map<number, PoolWorker>();
   let run: Run | undefined;
@@ -137,7 +157,7 @@ export function inWorkers(start: (events: WorkerEvents) => void, signal?: AbortS
 
   const stop = (reason: unknown): void => {
     fault ??= reason;
-    for (const worker of living) worker.kill();
+    for (const worker of living.keys()) worker.kill();
     living.clear();
     fail(fault);
   };
@@ -147,19 +167,21 @@ export function inWorkers(start: (events: WorkerEvents) => void, signal?: AbortS
   const goOn = (): void => {
     if (run === undefined) return;
     const done = run.done();
-    if (done === undefined) run.begin(idle);
+    if (done === undefined) run.begin(living);
     else finish(done);
   };
 
   start({
     started(worker) {
       if (closed || fault !== undefined) return worker.kill();
-      living.add(worker);
-      idle.push(worker);
+      living.set(worker, 0);
       goOn();
     },
     done(worker, number, result) {
-      idle.push(worker);
+      const jobs = living.get(worker);
+      // One that was told to end may still have been at its last job.
+      if (jobs === undefined) return;
+      living.set(worker, jobs - 1);
       try {
         run?.received(number, result);
         goOn();
@@ -191,7 +213,7 @@ export function inWorkers(start: (events: WorkerEvents) => void, signal?: AbortS
     close: () => {
       closed = true;
       signal?.removeEventListener('abort', onAbort);
-      for (const worker of living) worker.dismiss();
+      for (const worker of living.keys()) worker.dismiss();
       living.clear();
     },
   };

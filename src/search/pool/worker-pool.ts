@@ -1,8 +1,9 @@
 import Pool from 'worker-threads-pool';
 import { MachineFault } from '../../problem.js';
 import type { Question } from '../question/question.js';
+import type { Space } from '../space/space.js';
 import type { JobResult } from './jobs.js';
-import { inThisThread, inWorkers, type PoolWorker, type WorkerPool } from './pool.js';
+import { inThisThread, inWorkers, type PoolWorker, thisThread, type WorkerPool } from './pool.js';
 
 /** Worker threads load compiled code; beside a TypeScript source it lies in dist. */
 const SCRIPT = new URL(
@@ -10,21 +11,20 @@ const SCRIPT = new URL(
   import.meta.url,
 );
 
-/** A pool of worker threads; with a single worker, this thread does the jobs itself. */
-export function workerPool(question: Question, workers: number, signal?: AbortSignal): WorkerPool {
-  return workers > 1 ? inThreads(question, workers, signal) : inThisThread(question, signal);
-}
-
-function inThreads(question: Question, workers: number, signal?: AbortSignal): WorkerPool {
-  const pool = new Pool({ max: workers });
+/** A pool of so many threads: this one, which has the space already, and worker threads besides. */
+export function workerPool(question: Question, workers: number, signal?: AbortSignal, space?: Space): WorkerPool {
+  if (workers <= 1) return inThisThread(question, signal, space);
+  const pool = new Pool({ max: workers - 1 });
   return inWorkers((events) => {
-    for (let w = 0; w < workers; w++) {
+    events.started(thisThread(question, space, events));
+    for (let w = 1; w < workers; w++) {
       // The types ask for a string, the worker takes a URL: the only form that is right on every system.
       pool.acquire(SCRIPT as unknown as string, { workerData: question }, (error, worker) => {
         if (error || worker === undefined) {
           return events.failed(error ?? new MachineFault('a worker thread could not be started'));
         }
         const pooled: PoolWorker = {
+          room: 2,
           do: (number, job) => worker.postMessage({ number, job }),
           dismiss: () => worker.postMessage('stop'),
           kill: () => void worker.terminate(),

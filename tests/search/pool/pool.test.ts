@@ -11,6 +11,7 @@ function slowWorkers(count: number) {
   const workers = Array.from(
     { length: count },
     (_, worker): PoolWorker => ({
+      room: 1,
       do: (number, job) => out.set(number, { worker, job }),
       dismiss: () => {},
       kill: () => {},

@@ -10,6 +10,7 @@ import {
   type Threads,
   woven,
 } from '../src/cloth/face.js';
+import type { LocalLight } from '../src/score/look/local-light.js';
 
 /** All cells of a face: rows of palette indices, first pick first. */
 export const cellsOf = (face: Face): number[][] =>
@@ -151,3 +152,23 @@ const madeSymmetric = fc
 
 /** Small faces of one to three colours, many of them symmetrical. */
 export const faces: fc.Arbitrary<Face> = fc.oneof(anyFace, wovenFaces, twillFaces, madeSymmetric, madeSymmetric);
+
+/** Light given cell by cell, first pick first, as if the ends brought all of it, on a weave of the size of the cloth. */
+export function lightOf(cells: readonly number[], ends: number): LocalLight {
+  const picks = cells.length / ends;
+  const rows = Array.from({ length: picks }, (_, j) => cells.slice(j * ends, (j + 1) * ends));
+  return {
+    ...{ ends, picks, everyEnd: 1, everyPick: picks },
+    byEnds: Float64Array.from(cells),
+    byPicks: new Float64Array(picks),
+    leastEnds: Float64Array.from(rows, (row) => Math.min(...row)),
+    mostEnds: Float64Array.from(rows, (row) => Math.max(...row)),
+  };
+}
+
+/** Light cell by cell, first pick first. */
+export const lightAt = ({ ends, picks, everyEnd, everyPick, byEnds, byPicks }: LocalLight): number[] =>
+  Array.from({ length: ends * picks }, (_, at) => {
+    const [i, j] = [at % ends, Math.floor(at / ends)];
+    return byEnds[(j % everyPick) * ends + i]! + byPicks[j * everyEnd + (i % everyEnd)]!;
+  });

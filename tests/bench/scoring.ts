@@ -153,7 +153,7 @@ function scoredAnew(looks: boolean) {
     const figures = [tone, line, figure, darkShare, symmetryShare(analysis, true)];
     if (looks) {
       const areas = eye.turnTo(laid, face, analysis).areas();
-      figures.push(solidShare(areas), outlineOf(areas, face.ends, 1).slope);
+      figures.push(solidShare(areas), outlineOf(areas, 1).slope);
     }
     return { figures, key: keyOf(analysis), face };
   };

@@ -73,7 +73,7 @@ describe('crispness of outlines', () => {
     ['log cabin of DDLDL', PLAIN, LOG_CABIN_OF_FIVE, 1, 0.79],
   ])('%s', (_, block, order, times, crisp) => {
     const woven = laid(block, order, order, times);
-    const { slope, range } = outlineOf(areas(woven), woven.ends.kind.length, 1);
+    const { slope, range } = outlineOf(areas(woven), 1);
     expect(Math.abs(slope / range - crisp)).toBeLessThan(0.01);
   });
 
@@ -85,7 +85,7 @@ describe('crispness of outlines', () => {
     ['DDDDL both ways', TWILL, 'DDDDL', 'DDDDL'],
   ])('none, where there are no areas: %s', (_, block, warp, weft) => {
     const woven = laid(block, warp, weft);
-    expect(outlineOf(areas(woven), woven.ends.kind.length, 1).slope).toBeCloseTo(0, 1);
+    expect(outlineOf(areas(woven), 1).slope).toBeCloseTo(0, 1);
   });
 });
 
@@ -106,7 +106,7 @@ test('DDDDL both ways on 2/2 twill makes six light shapes on a dark ground', () 
   const woven = laid(TWILL, 'DDDDL', 'DDDDL');
   const millimetres = (Math.PI / 10800) * 2000;
   const light = lightGatherer([0, 1], millimetres / 1.27, millimetres / 1.27)(woven);
-  expect(shapesOf(light, woven.ends.kind.length)).toEqual({ closed: 6, endless: 1 });
+  expect(shapesOf(light)).toEqual({ closed: 6, endless: 1 });
 });
 
 // Percentiles of 432 candidates on seven structures; these are the three of them that need no units, with every pair

@@ -3,7 +3,7 @@ import type { Face, Threads, Woven } from '../../cloth/face.js';
 import { type Sett, spacing } from '../../draft/draft.js';
 import { ARC_MINUTE } from '../contrast/viewing-distance.js';
 import type { FaceAnalysis } from '../symmetry/analysis.js';
-import { lightGatherer } from './local-light.js';
+import { type LocalLight, lightGatherer } from './local-light.js';
 import { type StructureAlone, structureAlone, structureLikeness } from './structure-likeness.js';
 
 /** σ in ends of the blur in which solid areas and outlines are measured. */
@@ -26,12 +26,12 @@ export class Eye {
   readonly values: Float64Array;
   /** Picks per centimetre over ends per centimetre. */
   readonly squareness: number;
-  private readonly gatherAreas: (woven: Woven) => Float64Array;
-  private readonly gatherFromAfar: (woven: Woven) => Float64Array;
+  private readonly gatherAreas: (woven: Woven) => LocalLight;
+  private readonly gatherFromAfar: (woven: Woven) => LocalLight;
   private readonly varianceOf: (woven: Woven, face: Face) => number;
   private readonly likeness: ReturnType<typeof structureLikeness>;
   private readonly structures = new WeakMap<Drawdown, StructureAlone>();
-  private gathered: Float64Array | undefined;
+  private gathered: LocalLight | undefined;
 
   /** @param varianceOf measures the variance of the face, a little blurred */
   constructor(sett: Sett, values: Float64Array, varianceOf: (woven: Woven, face: Face) => number) {
@@ -57,13 +57,13 @@ export class Eye {
   }
 
   /** Values gathered over two ends, cell by cell. */
-  areas(): Float64Array {
+  areas(): LocalLight {
     this.gathered ??= this.gatherAreas(this);
     return this.gathered;
   }
 
   /** Values as they are gathered from two metres, cell by cell. */
-  fromAfar(): Float64Array {
+  fromAfar(): LocalLight {
     return this.gatherFromAfar(this);
   }
 

@@ -1,5 +1,7 @@
 import { scratch } from '../../cloth/scratch.js';
 import { scattered } from '../symmetry/hash.js';
+import type { LocalLight } from './local-light.js';
+import { tonesOf } from './tones.js';
 
 /** A cell is dark where its blurred value is below the first, light where it is above the second. */
 const DARK = 0.4;
@@ -18,17 +20,16 @@ export interface Shapes {
  * 0.6); cells are connected where they share a side. Few (to four) are easily learnt, five and six lively, above eight
  * busy; none closed is stripes or a net (common practice).
  *
- * @param light values as they are gathered from two metres, cell by cell
+ * @param of values as they are gathered from two metres
  */
-export function shapesOf(light: ArrayLike<number>, ends: number): Shapes {
-  const cells = light.length;
-  const runs = new Runs(cells);
-  for (let row = 0; row < cells; row += ends) runs.addRow(light, row, ends);
-  for (let row = 0, above = cells - ends; row < cells; above = row, row += ends) runs.joinRows(row, above, ends);
+export function shapesOf(of: LocalLight): Shapes {
+  const { words, dark, light } = tonesOf(of, DARK, LIGHT);
+  const runs = new Runs(of.ends, of.picks, words);
+  runs.addTone(dark, 1);
+  runs.addTone(light, 2);
   return runs.shapes();
 }
 
-const NEITHER = -1;
 const rooms = Array.from({ length: 13 }, () => scratch(Int32Array));
 
 /**
@@ -37,10 +38,14 @@ const rooms = Array.from({ length: 13 }, () => scratch(Int32Array));
  * places, the area has come round to itself in the next repeat: it is endless.
  */
 class Runs {
+  private readonly ends: number;
+  private readonly picks: number;
+  /** Words of 32 cells to a row. */
+  private readonly words: number;
   private count = 0;
-  /** Of each cell, its run. */
-  private readonly runAt: Int32Array;
-  /** Of each run: tone (1 dark, 2 light), column of its first cell, length. */
+  /** Of each row, its first run of the tone in hand; and after the last row, the one after its last. */
+  private readonly firstIn: Int32Array;
+  /** Of each run: tone (1 dark, 2 light), column of its first cell, length. It may go on over the edge of the repeat. */
   private readonly tone: Int32Array;
   private readonly first: Int32Array;
   private readonly length: Int32Array;
@@ -56,58 +61,91 @@ class Runs {
   private readonly one: Int32Array;
   private readonly other: Int32Array;
 
-  constructor(cells: number) {
-    const room = (at: number): Int32Array => rooms[at]!(cells);
-    [this.runAt, this.tone, this.first, this.length] = [room(0), room(1), room(2), room(3)];
+  constructor(ends: number, picks: number, words: number) {
+    [this.ends, this.picks, this.words] = [ends, picks, words];
+    const room = (at: number): Int32Array => rooms[at]!(ends * picks);
+    this.firstIn = rooms[0]!(picks + 1);
+    [this.tone, this.first, this.length] = [room(1), room(2), room(3)];
     [this.parent, this.x, this.y, this.endless] = [room(4), room(5), room(6), room(7)];
     [this.left, this.top, this.right, this.one, this.other] = [room(8), room(9), room(10), room(11), room(12)];
   }
 
-  /** Finds the runs of the row whose first cell is `row`. A run goes on over the edge of the repeat. */
-  addRow(light: ArrayLike<number>, row: number, ends: number): void {
-    const { runAt, length } = this;
-    let tone = toneOf(light[row + ends - 1]!);
-    let start = 0;
-    while (start < ends && toneOf(light[row + start]!) === tone) start++;
-    const whole = start === ends;
-    let run = whole ? this.added(tone, 0) : NEITHER;
-    if (whole && run !== NEITHER) this.endless[run] = 1;
-    for (let k = 0, i = whole ? 0 : start; k < ends; k++, i = i + 1 === ends ? 0 : i + 1) {
-      const own = toneOf(light[row + i]!);
-      if (own !== tone) {
-        tone = own;
-        run = this.added(tone, i);
-      }
-      runAt[row + i] = run;
-      if (run !== NEITHER) length[run] = length[run]! + 1;
+  /** Adds all runs of a tone, given by a bit for each cell. */
+  addTone(cells: Int32Array, tone: 1 | 2): void {
+    const { picks, words, firstIn } = this;
+    for (let j = 0, row = 0; j < picks; j++, row += words) {
+      firstIn[j] = this.count;
+      this.addRow(cells, row, tone);
     }
+    firstIn[picks] = this.count;
+    for (let j = 0, above = picks - 1; j < picks; above = j++) this.joinRows(cells, j, above);
   }
 
-  private added(tone: 0 | 1 | 2, first: number): number {
-    if (tone === 0) return NEITHER;
+  /** Finds the runs of the row that begins with the word `row`. */
+  private addRow(cells: Int32Array, row: number, tone: 1 | 2): void {
+    const { ends, words, length } = this;
+    const from = this.count;
+    let before = cells[row + words - 1]! >>> ((ends - 1) & 31);
+    /** Where the last run ends that comes over the edge of the repeat. */
+    let over = 0;
+    for (let w = 0; w < words; w++) {
+      const here = cells[row + w]!;
+      const last = 32 * w + 32 >= ends ? (ends - 1) & 31 : 31;
+      for (let left = (here ^ ((here << 1) | before)) & (-1 >>> (31 - last)); left !== 0; left &= left - 1) {
+        const bit = 31 - Math.clz32(left & -left);
+        const i = 32 * w + bit;
+        if ((here >>> bit) & 1) this.add(tone, i);
+        else if (this.count > from) length[this.count - 1] = i - this.first[this.count - 1]!;
+        else over = i;
+      }
+      before = here >>> 31;
+    }
+    const last = this.count - 1;
+    if (last < from) {
+      // No run begins in the row: it is of one tone all round.
+      if ((cells[row]! & 1) === 0) return;
+      this.add(tone, 0);
+      length[from] = ends;
+      this.endless[from] = 1;
+    } else if (length[last] === 0) length[last] = ends - this.first[last]! + over;
+  }
+
+  private add(tone: 1 | 2, first: number): void {
     const run = this.count++;
     this.tone[run] = tone;
     this.first[run] = first;
     this.parent[run] = run;
     this.length[run] = this.x[run] = this.y[run] = this.endless[run] = 0;
-    return run;
   }
 
-  /** Joins the runs of a row to those that they touch in the row above. */
-  joinRows(row: number, above: number, ends: number): void {
-    const { runAt, tone, first } = this;
-    for (let i = 0, lastA = NEITHER, lastB = NEITHER; i < ends; i++) {
-      const a = runAt[row + i]!;
-      const b = runAt[above + i]!;
-      // Once for each stretch along which they touch.
-      if (a === lastA && b === lastB) continue;
-      lastA = a;
-      lastB = b;
-      if (a === NEITHER || b === NEITHER || tone[a] !== tone[b]) continue;
-      const inA = i - first[a]! + (i < first[a]! ? ends : 0);
-      const inB = i - first[b]! + (i < first[b]! ? ends : 0);
-      this.join(a, b, inA - inB);
+  /** Joins the runs of a row to those that they touch in the row above, once for each stretch along which they touch. */
+  private joinRows(cells: Int32Array, j: number, above: number): void {
+    const { ends, words, firstIn } = this;
+    const [row, rowAbove] = [j * words, above * words];
+    const [fromA, toA, fromB, toB] = [firstIn[j]!, firstIn[j + 1]!, firstIn[above]!, firstIn[above + 1]!];
+    if (fromA === toA || fromB === toB) return;
+    let before = (cells[row + words - 1]! & cells[rowAbove + words - 1]!) >>> ((ends - 1) & 31);
+    let began = false;
+    for (let w = 0, a = fromA, b = fromB; w < words; w++) {
+      const here = cells[row + w]! & cells[rowAbove + w]!;
+      for (let left = here & ~((here << 1) | before); left !== 0; left &= left - 1) {
+        const i = 32 * w + 31 - Math.clz32(left & -left);
+        while (a < toA && this.first[a]! <= i) a++;
+        while (b < toB && this.first[b]! <= i) b++;
+        this.touch(a === fromA ? toA - 1 : a - 1, b === fromB ? toB - 1 : b - 1, i);
+        began = true;
+      }
+      before = here >>> 31;
     }
+    if (!began && (cells[row]! & cells[rowAbove]! & 1) === 1) this.touch(fromA, fromB, 0);
+  }
+
+  /** Joins two runs that touch at column `i`, the second in the row above the first. */
+  private touch(a: number, b: number, i: number): void {
+    const { ends, first } = this;
+    const inA = i - first[a]! + (i < first[a]! ? ends : 0);
+    const inB = i - first[b]! + (i < first[b]! ? ends : 0);
+    this.join(a, b, inA - inB);
   }
 
   /** Joins two runs, of which the second begins `across` cells after the first, one row above it. */
@@ -161,10 +199,11 @@ class Runs {
     }
     for (let run = 0; run < count; run++) {
       const area = parent[run]!;
+      if (endless[area] === 1) continue;
       const place = (y[run]! - top[area]!) * (right[area]! - left[area]!) + x[run]! - left[area]!;
-      const long = scattered(Math.imul(length[run]!, 0x239b961b));
-      one[area] = one[area]! + scattered(Math.imul(place, 0x9e3779b1) ^ long);
-      other[area] = other[area]! + scattered(Math.imul(place, 0x85ebca6b) + long);
+      const long = length[run]!;
+      one[area] = one[area]! + scattered(Math.imul(place, 0x9e3779b1) ^ Math.imul(long, 0x239b961b));
+      other[area] = other[area]! + scattered(Math.imul(place, 0x85ebca6b) + Math.imul(long, 0x38b34ae5));
     }
     const known = new Set<number>();
     let endlessAreas = 0;
@@ -179,6 +218,3 @@ class Runs {
     return { closed: known.size, endless: endlessAreas };
   }
 }
-
-/** Dark 1, light 2, neither 0. */
-const toneOf = (light: number): 0 | 1 | 2 => (light < DARK ? 1 : light > LIGHT ? 2 : 0);

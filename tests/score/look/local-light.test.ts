@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { faceMaker } from '../../../src/cloth/face.js';
-import { lightGatherer } from '../../../src/score/look/local-light.js';
-import { cellsOf, meetings } from '../../faces.js';
+import { lightGatherer, rangeOf } from '../../../src/score/look/local-light.js';
+import { cellsOf, lightAt, meetings } from '../../faces.js';
 import { runs } from '../../long.js';
 import { blurred } from '../../plain/contrast.js';
 
@@ -19,8 +19,10 @@ test.each([
           const v = cellsOf(faceMaker()(cloth)).map((row) => row.map((colour) => values[colour]!));
           const plain = blurred(v, across, along).flat();
           const light = gather(cloth);
-          expect(light.length).toBe(plain.length);
-          for (const [at, cell] of plain.entries()) expect(light[at]).toBeCloseTo(cell, 7);
+          const cells = lightAt(light);
+          expect(cells.length).toBe(plain.length);
+          for (const [at, cell] of plain.entries()) expect(cells[at]).toBeCloseTo(cell, 7);
+          expect(rangeOf(light)).toEqual({ least: Math.min(...cells), most: Math.max(...cells) });
         }
       }),
       { numRuns: runs(60) },

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { shapesOf } from '../../../src/score/look/shapes.js';
+import { lightOf } from '../../faces.js';
 
 // Dark is below 0.4, light above 0.6 (common practice).
 test.each([
@@ -8,13 +9,15 @@ test.each([
   [[0.39, 0.5, 0.5, 0.5], { closed: 1, endless: 0 }],
   [[0.61, 0.5, 0.5, 0.5], { closed: 1, endless: 0 }],
   [[0.4, 0.3, 0.6, 0.7], { closed: 2, endless: 0 }],
-])('two ends by two picks of %j', (light, shapes) => expect(shapesOf(light, 2)).toEqual(shapes));
+])('two ends by two picks of %j', (light, shapes) => expect(shapesOf(lightOf(light, 2))).toEqual(shapes));
 
 test('shapes that differ by a shift alone are one, mirrored ones are two, and so are dark and light ones', () => {
   const counted = (rows: readonly string[]): number =>
     shapesOf(
-      rows.flatMap((row) => [...row].map((cell) => ({ '#': 0, '-': 0.5, o: 1 })[cell]!)),
-      rows[0]!.length,
+      lightOf(
+        rows.flatMap((row) => [...row].map((cell) => ({ '#': 0, '-': 0.5, o: 1 })[cell]!)),
+        rows[0]!.length,
+      ),
     ).closed;
   expect(counted(['#--#--', '##-##-', '------'])).toBe(1);
   expect(counted(['#---#-', '##-##-', '------'])).toBe(2);

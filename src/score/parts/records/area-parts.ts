@@ -30,7 +30,7 @@ export const sharpPart = {
       name: 'Crisp outlines',
       means: '1 is a clean step from dark to light, near 0 a feathered outline',
       places: 3,
-      measure: (seen) => outlineOf(seen.areas(), seen.face.ends, seen.squareness).slope,
+      measure: (seen) => outlineOf(seen.areas(), seen.squareness).slope,
     },
   ],
   of: ({ sharp }: { readonly sharp: number }) => sharp,

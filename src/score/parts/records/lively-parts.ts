@@ -22,7 +22,7 @@ const PATCHES_AND_SHAPES = [
     name: 'Shapes',
     means: 'closed shapes for the eye to learn, seen from 2 m; 0 is stripes or a net',
     places: 0,
-    measure: (seen) => shapesOf(seen.fromAfar(), seen.face.ends).closed,
+    measure: (seen) => shapesOf(seen.fromAfar()).closed,
   },
 ] as const satisfies readonly LookFigure[];
 

@@ -27,8 +27,9 @@ export interface Laid extends Threads {
 
 type Lay = (order: Order, start: number) => Laid;
 
-/** Warps (wefts) that are kept as laid, a power of two: enough for the lists of most strata. */
-const KEPT = 1024;
+/** Groups of places for warps (wefts) as laid, and places in each, both powers of two: enough for the lists of most strata. */
+const GROUPS = 256;
+const IN_GROUP = 4;
 
 /** A place for a warp (weft) as laid. */
 interface Place {
@@ -40,20 +41,28 @@ interface Place {
 }
 
 /**
- * Remembers warps (or wefts) as laid, on all weaves together. Every order has its place, which it may share with others:
- * the last of them is there. The rooms of a place are used again for whatever comes there.
+ * Remembers warps (or wefts) as laid, on all weaves together. Every order has its group of places. Where the group is
+ * full, one of its places is taken again, now this one and now that: in a list that is gone through again and again the
+ * oldest would be the one that comes next. The rooms of a place are used again for whatever comes there.
  */
 export function laidOnce(): (lay: Lay) => Lay {
   const places: Place[] = [];
+  let chance = 0;
   return (lay) => (order, start) => {
     let sign = start;
     for (let e = 0; e < order.length; e++) sign = Math.imul(sign ^ order[e]!, 0x01000193) + 1;
-    const at = (sign ^ (sign >>> 15)) & (KEPT - 1);
-    const place = places[at];
-    if (place !== undefined && place.lay === lay && place.start === start && isSame(place.order, order)) {
-      return place.laid;
+    const first = ((sign ^ (sign >>> 15)) & (GROUPS - 1)) * IN_GROUP;
+    let at = first;
+    for (; at < first + IN_GROUP; at++) {
+      const place = places[at];
+      if (place === undefined) break;
+      if (place.lay === lay && place.start === start && isSame(place.order, order)) return place.laid;
     }
-    const rooms = place?.rooms ?? [];
+    if (at === first + IN_GROUP) {
+      chance = Math.imul(chance, 0x9e3779b1) + 1;
+      at = first + ((chance >>> 16) % IN_GROUP);
+    }
+    const rooms = places[at]?.rooms ?? [];
     const laid = { ...lay(order, start), rooms };
     places[at] = { lay, order, start, laid, rooms };
     return laid;

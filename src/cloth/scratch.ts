@@ -11,12 +11,16 @@ type Numbers = Float64Array | Int32Array | Uint32Array | Uint16Array | Uint8Arra
  */
 export function scratch<T extends Numbers>(type: new (length: number) => T): (length: number) => T {
   const rooms = new Map<number, T>();
+  // Neighbours are mostly of one size.
+  let last = new type(0);
   return (length) => {
+    if (length === last.length) return last;
     let room = rooms.get(length);
     if (room === undefined) {
       room = new type(length);
       rooms.set(length, room);
     }
+    last = room;
     return room;
   };
 }

@@ -105,27 +105,20 @@ function isometriesOf(same: readonly Sameness[]): readonly Isometry[] {
 
 /** The views whose letters sort first; all of these have the same letters. */
 function leastViews(analysis: FaceAnalysis, isometries: readonly Isometry[]): View[] {
-  const { rows, columns } = analysis;
+  let leastDown = Number.POSITIVE_INFINITY;
+  let leastLevel = Number.POSITIVE_INFINITY;
   let least: View[] = [];
   for (const isometry of isometries) {
-    const down = isometry.turned ? columns : rows;
-    const level = isometry.turned ? rows : columns;
-    const downSign = isometry.turned ? isometry.across : isometry.along;
-    const levelSign = isometry.turned ? isometry.along : isometry.across;
-    const view = {
-      isometry,
-      down,
-      level,
-      downReading: downSign === 1 ? down.forward : down.backward,
-      levelReading: levelSign === 1 ? level.forward : level.backward,
-    };
-    const best = least[0];
-    const order =
-      best === undefined
-        ? -1
-        : view.downReading.rank - best.downReading.rank || view.levelReading.rank - best.levelReading.rank;
-    if (order < 0) least = [view];
-    else if (order === 0) least.push(view);
+    const down = isometry.turned ? analysis.columns : analysis.rows;
+    const level = isometry.turned ? analysis.rows : analysis.columns;
+    const downReading = (isometry.turned ? isometry.across : isometry.along) === 1 ? down.forward : down.backward;
+    const levelReading = (isometry.turned ? isometry.along : isometry.across) === 1 ? level.forward : level.backward;
+    const order = downReading.rank - leastDown || levelReading.rank - leastLevel;
+    if (order > 0) continue;
+    if (order < 0) least = [];
+    leastDown = downReading.rank;
+    leastLevel = levelReading.rank;
+    least.push({ isometry, down, level, downReading, levelReading });
   }
   return least;
 }

@@ -58,25 +58,6 @@ export function featuresOf(face: Face, contrast: Omit<Contrast, 'contrast'>, sym
   return [contrast.tone, contrast.line, contrast.figure, symmetry, contrast.darkShare, 1 - 1 / across, 1 - 1 / down];
 }
 
-/** Place of line contrast among the features. */
-const LINE = 1;
-
-/** The most that novelty can be where line contrast is only known to be from `least` to `most`. */
-export function noveltyWithin(
-  traits: readonly number[],
-  [least, most]: readonly [number, number],
-  classics: readonly Classic[],
-): number {
-  let novelty = 1;
-  for (const classic of classics) {
-    const line = classic.traits[LINE]!;
-    let sum = Math.max(line - least, most - line);
-    for (let t = 0; t < traits.length; t++) if (t !== LINE) sum += Math.abs(traits[t]! - classic.traits[t]!);
-    novelty = Math.min(novelty, sum / traits.length);
-  }
-  return novelty;
-}
-
 /**
  * Lays every classic order, by thread and from every start that differs, on a weave and measures it. On a weave of more
  * than 1024 cells, where that would take long, from the first thread alone.

@@ -31,6 +31,8 @@ export class LineBound {
   private readonly palette: ArrayLike<number>;
   private readonly value: Float64Array;
   private readonly edge: Float64Array;
+  /** Whether some crossing thread, in some colour, would show no boundary at all under the last order. */
+  isEven = false;
 
   /** `shows(own, other)`: whether kind `own` of this side lies over kind `other` of the opposite side on the face. */
   constructor(
@@ -69,6 +71,7 @@ export class LineBound {
       }
       variance += share * worst;
     }
+    this.isEven = least === 0;
     // The variance of means between `least` and `most` is at most a quarter of the square of their range (Popoviciu).
     return Math.sqrt(variance + (most - least) ** 2 / 4);
   }

@@ -1,6 +1,10 @@
+import { values } from '../../colour/yarn.js';
 import { SIGMA, SMALL_SIGMA } from '../../score/contrast/blur.js';
 import { AREA_SIGMA } from '../../score/look/look.js';
-import { PARTS, type Part } from '../../score/parts/parts.js';
+import { PART, PARTS, type Part } from '../../score/parts/parts.js';
+import type { Shared } from '../evaluate/evaluate.js';
+import { NEAR_CLASSICS } from '../evaluate/measurer.js';
+import { noveltyMostBeside } from '../evaluate/novelty-most.js';
 import { type Foreseen, type PartsMost, PLACE } from '../evaluate/reach.js';
 import type { Question } from '../question/question.js';
 import type { Ground } from './bound-ground.js';
@@ -16,8 +20,8 @@ type FormName = 'small' | 'rows' | 'columns' | 'areas' | 'across' | 'down';
 const NEEDED: Readonly<Partial<Record<Part, readonly FormName[]>>> = {
   figure: ['small', 'rows', 'columns'],
   figured: ['small', 'rows', 'columns'],
-  novelty: ['small', 'rows', 'columns'],
-  newness: ['small', 'rows', 'columns'],
+  novelty: ['small', 'rows', 'columns', 'across', 'down'],
+  newness: ['small', 'rows', 'columns', 'across', 'down'],
   solid: ['areas'],
   calm: ['across', 'down'],
   lively: ['across', 'down'],
@@ -75,21 +79,30 @@ class FormOfPairs {
   }
 }
 
+/** Symmetry is a number of quarters. */
+const SYMMETRY_STEP = 0.25;
+
 /** What all grounds of one question share. */
 export interface Ranking {
   readonly weights: Float64Array;
   readonly floatPart: number;
   readonly squareness: number;
   readonly forms: readonly FormName[];
+  readonly noveltyMost: ReturnType<typeof noveltyMostBeside> | undefined;
+  /** Whether there are two yarns, one of them light and one dark: cells of two colours then differ in that. */
+  readonly isLightOrDark: boolean;
 }
 
 /** What the bounds of a question ask for, in a family whose float part is known. */
-export function rankingOf({ rank }: Question, floatPart: number, squareness: number): Ranking {
+export function rankingOf({ rank, yarns }: Question, { floatPart, classics }: Shared, squareness: number): Ranking {
+  const light = Array.from(values(yarns), (value) => value >= 0.5);
   return {
     weights: Float64Array.from(PARTS, (part) => rank[part]),
     floatPart,
     squareness,
     forms: [...new Set(PARTS.flatMap((part) => (rank[part] > 0 ? (NEEDED[part] ?? []) : [])))],
+    noveltyMost: classics.length > 0 ? noveltyMostBeside(classics) : undefined,
+    isLightOrDark: light.length === 2 && light[0] !== light[1],
   };
 }
 
@@ -102,6 +115,10 @@ export class PairBound {
   private leastLine = 0;
   private mostLine = 0;
   private dark = 0;
+  /** Shares of neighbours, across and down, of which one is light and one is dark. */
+  private unlikeAcross = 0;
+  private unlikeDown = 0;
+  private readonly ranking: Ranking;
   private readonly weights: Float64Array;
   readonly warps: SideOrders;
   readonly wefts: SideOrders;
@@ -116,6 +133,9 @@ export class PairBound {
   /** Largest sums of weight·part: of the parts that nothing here bounds, and of those that forms bound. */
   private readonly unbounded: number;
   private readonly ofForms: number;
+  /** Each of the traits of novelty at the least and at the most. */
+  private readonly leastTraits = new Float64Array(7);
+  private readonly mostTraits = new Float64Array(7);
 
   constructor(
     ranking: Ranking,
@@ -131,6 +151,7 @@ export class PairBound {
     },
   ) {
     const { weights, squareness } = ranking;
+    this.ranking = ranking;
     this.weights = weights;
     this.warps = warps;
     this.wefts = wefts;
@@ -172,10 +193,11 @@ export class PairBound {
    * cannot come so far.
    */
   with(warp: number, weft: number, enough: number): number {
-    const { weights, most, warps, wefts, symmetry } = this;
+    const { ranking, weights, most, warps, wefts, symmetry } = this;
     const toneSquared = 4 * Math.max(0, this.tone.with(weft));
     const lines = warps.lines[warp]! + wefts.lines[weft]!;
     this.toneSquared = toneSquared;
+    for (const part of NEAR_CLASSICS) most[PLACE[part]] = 1;
     this.leastLine = 0;
     this.mostLine = lines;
     this.dark = 1 - this.warpMean[warp]! - this.weftMean[weft]!;
@@ -199,22 +221,25 @@ export class PairBound {
       sum += weights[PLACE.balance]! * most[PLACE.balance]!;
     }
     if (sum + this.ofForms < enough) return sum + this.ofForms;
-    if (this.ofForms > 0) sum += this.boundByForms(warp, weft);
-    if (sum < enough || this.lines === undefined) return sum;
-    // First the warp's part of the lines is replaced by the exact one, then the weft's.
-    const upright = this.lines.ofUpright(warp, weft);
-    sum = this.withLines(sum, upright + wefts.lines[weft]!);
+    if (ranking.forms.length > 0) sum += this.boundByForms(warp, weft);
     if (sum < enough) return sum;
-    const level = this.lines.ofLevel(warp, weft);
-    this.leastLine = Math.abs(upright - level);
-    this.mostLine = upright + level;
-    return this.withLines(sum, upright + level);
+    if (this.lines !== undefined) {
+      // First the warp's part of the lines is replaced by the exact one, then the weft's.
+      const upright = this.lines.ofUpright(warp, weft);
+      sum = this.withLines(sum, upright + wefts.lines[weft]!);
+      if (sum < enough) return sum;
+      const level = this.lines.ofLevel(warp, weft);
+      this.leastLine = Math.abs(upright - level);
+      this.mostLine = upright + level;
+      sum = this.withLines(sum, upright + level);
+    }
+    return sum < enough ? sum : this.withNovelty(sum, warp, weft);
   }
 
   /** What is foreseen of the last pair. */
   readonly foresee = (): Foreseen => ({
     most: this.most.slice(),
-    ...(this.forms.small && this.most[PLACE.figure]! < 1
+    ...(this.knowsFigure()
       ? {
           figures: {
             tone: Math.sqrt(this.toneSquared),
@@ -235,6 +260,54 @@ export class PairBound {
     return sum - less;
   }
 
+  /** A figure of 1 may be that of an even face, which has none. */
+  private knowsFigure(): boolean {
+    return this.forms.small !== undefined && this.most[PLACE.figure]! < 1;
+  }
+
+  /**
+   * A sum in which the parts that compare with the classics are taken no higher than the traits allow. More symmetry may
+   * bring a cloth nearer to a classic or farther from it, so each that is possible is tried.
+   */
+  private withNovelty(sum: number, warp: number, weft: number): number {
+    const { ranking, most, weights, warps, wefts } = this;
+    if (ranking.noveltyMost === undefined || !this.knowsFigure()) return sum;
+    const [least, highest] = [this.leastTraits, this.mostTraits];
+    const known = (at: number, from: number, to: number): void => {
+      least[at] = from;
+      highest[at] = to;
+    };
+    const tone = Math.sqrt(this.toneSquared);
+    const figure = most[PLACE.figure]!;
+    known(0, tone, tone);
+    known(1, this.leastLine, this.mostLine);
+    known(2, figure, figure);
+    known(4, this.dark, this.dark);
+    // A line has as many runs as changes, or one run where it has none.
+    const runs = (at: number, unlike: number, { even, repeat }: SideOrders, order: number): void => {
+      if (ranking.isLightOrDark) known(at, 1 - unlike - even[order]! / repeat[order]!, 1 - unlike);
+      else known(at, 0, 1);
+    };
+    runs(5, this.unlikeAcross, warps, warp);
+    runs(6, this.unlikeDown, wefts, weft);
+    const before = NEAR_CLASSICS.reduce((all, part) => all + weights[PLACE[part]]!, 0);
+    const symmetryMost = most[PLACE.symmetry]!;
+    for (const part of NEAR_CLASSICS) most[PLACE[part]] = 0;
+    let best = Number.NEGATIVE_INFINITY;
+    for (let symmetry = symmetryMost; symmetry >= 0; symmetry -= SYMMETRY_STEP) {
+      known(3, symmetry, symmetry);
+      const novelty = { novelty: ranking.noveltyMost(least, highest) };
+      let some = sum - before - weights[PLACE.symmetry]! * (symmetryMost - symmetry);
+      for (const part of NEAR_CLASSICS) {
+        const value = PART[part].of(novelty as never);
+        most[PLACE[part]] = Math.max(most[PLACE[part]]!, value);
+        some += weights[PLACE[part]]! * value;
+      }
+      best = Math.max(best, some);
+    }
+    return best;
+  }
+
   private boundByForms(warp: number, weft: number): number {
     const { weights, most } = this;
     const { small, rows, columns, areas, across, down } = this.forms;
@@ -245,8 +318,12 @@ export class PairBound {
     }
     if (areas !== undefined) most[PLACE.solid] = solidMost(areas.with(weft));
     if (across !== undefined) {
+      this.unlikeAcross = (1 - across.with(weft)) / 2;
+      this.unlikeDown = (1 - down!.with(weft)) / 2;
+    }
+    if (weights[PLACE.calm]! + weights[PLACE.lively]! > 0) {
       const light = (1 + this.warpLight[warp]! + this.weftLight[weft]!) / 2;
-      const busy = busyMost(light, (1 - across.with(weft)) / 2, (1 - down!.with(weft)) / 2);
+      const busy = busyMost(light, this.unlikeAcross, this.unlikeDown);
       most[PLACE.calm] = busy.calm;
       most[PLACE.lively] = busy.lively;
     }

@@ -1,6 +1,7 @@
 import { values } from '../../colour/yarn.js';
 import { isSquareSett, spacing } from '../../draft/draft.js';
 import type { Order } from '../../order/order.js';
+import type { Shared } from '../evaluate/evaluate.js';
 import { PLACE, SLACK } from '../evaluate/reach.js';
 import { isBeyond } from '../evaluate/weave-limits.js';
 import type { Question } from '../question/question.js';
@@ -39,7 +40,7 @@ export class PairScan implements Scan {
   private readonly laidWefts = new Map<number, SideOrders>();
   private readonly bounds: (PairBound | undefined)[] = [];
 
-  constructor(question: Question, stratum: Stratum, floatPart: number) {
+  constructor(question: Question, stratum: Stratum, shared: Shared) {
     this.question = question;
     this.stratum = stratum;
     this.orbits = orbitsOf(question, stratum);
@@ -51,7 +52,7 @@ export class PairScan implements Scan {
       family.laid(order, 'picks', weave),
     );
     const { across, along } = spacing(question.sett);
-    this.ranking = rankingOf(question, floatPart, across / along);
+    this.ranking = rankingOf(question, shared, across / along);
     this.all = this.ranking.weights.reduce((sum, weight) => sum + weight, 0);
   }
 

@@ -25,6 +25,8 @@ export interface SideOrders {
   readonly shuttles: Int32Array;
   /** How strong its lines can be: the deviation of its blurred boundaries, at the most. */
   readonly lines: Float64Array;
+  /** 1 where a thread that crosses them may show one colour all along. */
+  readonly even: Uint8Array;
 }
 
 type Asked = Pick<Question, 'yarns' | 'tabby' | 'sett'>;
@@ -77,6 +79,7 @@ function ordersOn(
     changes: new Int32Array(all),
     shuttles: new Int32Array(all).fill(1),
     lines: new Float64Array(all),
+    even: new Uint8Array(all),
   };
   const shown = new Uint8Array(slots);
   const laid = new Uint8Array(length);
@@ -89,6 +92,7 @@ function ordersOn(
       made.lights[at * slots + s] = value[shown[s]!]! < 0.5 ? -1 : 1;
     }
     made.lines[at] = bound.of(made.values, at * slots);
+    made.even[at] = bound.isEven ? 1 : 0;
     for (let thread = 0; thread < length; thread++) laid[thread] = shown[slot[thread]!]!;
     const repeat = lcm(period, smallestPeriod(laid));
     made.repeat[at] = repeat;

@@ -2,7 +2,7 @@ import { type Face, faceMaker } from '../../cloth/face.js';
 import { values } from '../../colour/yarn.js';
 import { isSquareSett, spacing } from '../../draft/draft.js';
 import { PairContrast } from '../../score/contrast/pair-contrast.js';
-import { type Classic, featuresOf, noveltyWithin } from '../../score/likeness/novelty.js';
+import { type Classic, featuresOf } from '../../score/likeness/novelty.js';
 import { PART } from '../../score/parts/parts.js';
 import { shortness } from '../../score/parts/records/float-part.js';
 import { comparable, nearerFloats } from '../../score/rank/rank.js';
@@ -16,6 +16,7 @@ import { type Batch, BatchBuilder } from './batch.js';
 import { groundsOf } from './ground.js';
 import { measurer, NEAR_CLASSICS } from './measurer.js';
 import { nicheOf } from './niche.js';
+import { noveltyMostBeside } from './novelty-most.js';
 import { type Foreseen, type Given, Reach } from './reach.js';
 import { isBeyond, type Refused } from './weave-limits.js';
 
@@ -33,7 +34,13 @@ interface Evaluator {
   /** Scores all of some candidates to the end. */
   evaluate(candidates: Iterable<Given<Candidate>>): ReturnType<Scoring['done']>;
   /** The verdict on all candidates of a family whose weave does not depend on the orders. */
-  verdict(family: Family): Refused | { readonly floatPart: number };
+  verdict(family: Family): Refused | Shared;
+}
+
+/** What all candidates of a family share. */
+export interface Shared {
+  readonly floatPart: number;
+  readonly classics: readonly Classic[];
 }
 
 /** Makes the evaluator of a question. */
@@ -117,10 +124,16 @@ export function evaluator(question: Question): Evaluator {
     verdict(family) {
       const ground = groundOf(family, [0], [0]);
       if ('fault' in ground) return ground;
-      return { floatPart: shortness(ground.floats, limits.float, Math.max(across, along)) };
+      return {
+        floatPart: shortness(ground.floats, limits.float, Math.max(across, along)),
+        classics: ground.classics,
+      };
     },
   };
 }
+
+/** Place of line contrast among the features. */
+const LINE = 1;
 
 /** Whether a face shows one yarn alone: that is no texture, however fine. */
 function isOneColour({ colour, rowKinds, columnKinds }: Face): boolean {
@@ -138,8 +151,9 @@ function isTooKnown(
 ): boolean {
   const figures = foreseen?.figures;
   if (figures === undefined || classics.length === 0) return false;
-  const traits = featuresOf(face, { ...figures, line: 0 }, symmetry);
-  const most = { novelty: noveltyWithin(traits, figures.line, classics) };
+  const least = featuresOf(face, { ...figures, line: figures.line[0] }, symmetry);
+  const traits = least.with(LINE, figures.line[1]);
+  const most = { novelty: noveltyMostBeside(classics)(least, traits) };
   return NEAR_CLASSICS.some((part) => reach.falls(part, PART[part].of(most as never)));
 }
 

@@ -3,9 +3,10 @@ import { PairScan } from '../bounded/pair-scan.js';
 import type { Scan } from '../bounded/scan.js';
 import { TopCandidates } from '../bounded/score-bound.js';
 import type { Batch } from '../evaluate/batch.js';
-import { evaluator } from '../evaluate/evaluate.js';
+import { evaluator, type Shared } from '../evaluate/evaluate.js';
 import type { Question } from '../question/question.js';
 import type { Candidate } from '../space/candidate.js';
+import type { Family } from '../space/family.js';
 import { candidateOf } from '../space/genome.js';
 import { type Space, spaceOf } from '../space/space.js';
 import { candidateIn, type Stratum } from '../space/stratum.js';
@@ -130,21 +131,21 @@ export function jobRunner(question: Question, space: Space = spaceOf(question)):
 function scansOf(question: Question, space: Space): (block: number) => Scan {
   const { verdict } = evaluator(question);
   const scans = new Map<number, Scan>();
+  // Of a family that is refused nothing is scanned.
+  const sharedOf = (family: Family): Shared => {
+    const known = verdict(family);
+    return 'fault' in known ? { floatPart: 0, classics: [] } : known;
+  };
   let floatPart: number | undefined;
   return (block) => {
     let scan = scans.get(block);
     if (scan === undefined) {
       // Cloths that are equal may be woven with other floats, so that the best float part stands for all.
-      floatPart ??= Math.max(
-        ...space.families.map((family) => {
-          const known = verdict(family);
-          return 'fault' in known ? 0 : known.floatPart;
-        }),
-      );
+      floatPart ??= Math.max(...space.families.map((family) => sharedOf(family).floatPart));
       const stratum = space.strata[block]!;
       scan = isTabled(question, stratum)
         ? new BoundedScan(question, stratum, floatPart)
-        : new PairScan(question, stratum, floatPart);
+        : new PairScan(question, stratum, { ...sharedOf(stratum.family), floatPart });
       scans.set(block, scan);
     }
     return scan;

@@ -140,7 +140,8 @@ export async function searchBounded(given: Search): Promise<Searched> {
     };
   };
 
-  let most = Math.max(200, question.show * PROMISING_EACH);
+  const unforeseen = boundOf(question.rank) === 'nothing';
+  let most = Math.max(200, question.show * PROMISING_EACH, unforeseen ? 2 * sampled(question, space) : 0);
   let { score, indices } = await reachable(given, pieces, most, report('find the promising'));
   // Cloths that are left out set no score to reach, so more candidates are scored until enough others remain.
   while (given.before && score === Number.NEGATIVE_INFINITY && indices.length === most && !enough?.aborted) {
@@ -248,14 +249,19 @@ async function reachable(
   return { score: first.scoreOfPlace(question.show), indices };
 }
 
+/** With √(places · candidates) scored to learn what score to reach, about as many others come so far. */
+function sampled({ show }: Question, { count }: Space): number {
+  return Math.floor(Math.min(MOST_SAMPLED / 2, Math.sqrt(show * count)));
+}
+
 /**
  * Candidates from all over the space, where the ranking weighs parts that are not foreseen: the best of them tell what
- * score to reach. With √(places · candidates) of them, about as many others come so far.
+ * score to reach.
  */
-function sampleFor({ rank, show }: Question, { count, numbers, isRepresentative }: Space): number[] {
-  if (boundOf(rank) !== 'nothing') return [];
-  const wanted = Math.min(MOST_SAMPLED, Math.sqrt(show * count));
-  const step = Math.max(1, count / wanted);
+function sampleFor(question: Question, space: Space): number[] {
+  if (boundOf(question.rank) !== 'nothing') return [];
+  const { count, numbers, isRepresentative } = space;
+  const step = Math.max(1, count / sampled(question, space));
   const sample: number[] = [];
   for (let k = 0; k * step < numbers; k++) {
     // A place within each step, spread evenly by the golden section.

@@ -1,0 +1,56 @@
+import { expect, test } from 'vitest';
+import { PARTS } from '../../../src/score/parts/parts.js';
+import { weightsOf } from '../../../src/score/rank/presets.js';
+import { scoreDraft } from '../../../src/score/score.js';
+import { PairScan } from '../../../src/search/bounded/pair-scan.js';
+import { evaluator } from '../../../src/search/evaluate/evaluate.js';
+import { PLACE } from '../../../src/search/evaluate/reach.js';
+import type { Question } from '../../../src/search/question/question.js';
+import { draftOf } from '../../../src/search/space/candidate.js';
+import { spaceOf } from '../../../src/search/space/space.js';
+import { runs } from '../../long.js';
+import { QUESTION } from '../question.js';
+
+/** Every part, so that all bounds are made. */
+const ALL = weightsOf(Object.fromEntries(PARTS.map((part) => [part, 1])));
+
+const QUESTIONS: [string, Partial<Question>][] = [
+  ['2/2 twill', { lengths: [2, 3, 4, 5] }],
+  ['plain weave, one yarn each way too, stretched', { structures: ['plain weave'], lengths: [1, 2, 3, 4], times: [2] }],
+  ['huck by unit, log cabin', { structures: ['huck'], lengths: [2, 3], by: ['unit'], fill: ['solid', 'alternate'] }],
+  [
+    'overshot, beaten harder',
+    { structures: ['overshot'], lengths: [2, 3], sett: { ends: 20, picks: 30, per: 'inch' } },
+  ],
+  ['three yarns', { lengths: [3], yarns: [...QUESTION.yarns, { letter: 'M', name: 'grey', hex: '#888888' }] }],
+];
+
+test.each(QUESTIONS)('no part is above its bound, of any candidate: %s', (_, change) => {
+  const question: Question = { ...QUESTION, rank: ALL, ...change };
+  const space = spaceOf(question);
+  const { verdict } = evaluator(question);
+  let [below, compared] = [0, 0];
+  for (const stratum of space.strata) {
+    const shared = verdict(stratum.family);
+    if ('fault' in shared) continue;
+    const { classics } = shared;
+    const wefts = Math.max(1, stratum.wefts.length);
+    let number = 0;
+    new PairScan(question, stratum, shared).scan(0, stratum.warps.length, () => Number.NEGATIVE_INFINITY, {
+      reached(warp, weft, start, _hope, foresee) {
+        if (number++ % runs(3, 1) > 0) return;
+        const index = stratum.first + (warp * wefts + weft) * stratum.starts.length + start;
+        const { most } = foresee();
+        const ranking = { weights: question.rank, floatLimit: question.limits.float, classics };
+        const { parts } = scoreDraft(draftOf(space.at(index), question), ranking);
+        for (const part of PARTS)
+          expect(most[PLACE[part]], `${part} of ${index}`).toBeGreaterThanOrEqual(parts[part] - 1e-7);
+        below += Number(most[PLACE.novelty]! < 0.5);
+        compared++;
+      },
+    });
+  }
+  expect(compared).toBeGreaterThan(10);
+  // A bound of 1 for all would hold too, and prune nothing.
+  expect(below).toBeGreaterThan(0);
+});

@@ -60,7 +60,8 @@ export async function runKeep(given: KeepArguments, io: Io): Promise<number> {
     for (const { code, recipe, stars } of kept) say(io.stdout, `${code}  ${'*'.repeat(stars).padEnd(5)}  ${recipe}`);
     say(io.stdout, `${out}: ${added} added, ${kept.length} in all`);
     if (wif !== undefined) say(io.stdout, `${wif}: a WIF file of each, named by its code`);
-    say(io.stdout, `Plan the warp: ${commandLine(io, 'plan', asArgument(out), '--yarn-size "8/2 cotton"')}`);
+    const what = kept.every(({ onTheLoom }) => onTheLoom) ? 'weft for the warp on the loom' : 'warp';
+    say(io.stdout, `Plan the ${what}: ${commandLine(io, 'plan', asArgument(out), '--yarn-size "8/2 cotton"')}`);
   }
   return EXIT.done;
 }

@@ -177,7 +177,8 @@ test('a warp on the loom, from the question to the sheets: weft and picks alone;
   const [gallery, list] = [inside('there'), inside('there.json')];
   await ran('explore', '--on-the-loom', inside('loom.yaml'), '--lengths', '2', '--show', '2', '--out', gallery);
   const found = JSON.parse(readFileSync(join(gallery, 'gallery.json'), 'utf8')).candidates;
-  await ran('keep', gallery, ...found.map(({ code }: { code: string }) => code), '--out', list);
+  const keep = await ran('keep', gallery, ...found.map(({ code }: { code: string }) => code), '--out', list);
+  expect(keep.out).toContain('Plan the weft for the warp on the loom: ');
   const { out } = await ran('plan', list, '--out', inside('there-plan'));
   expect(out).toContain(
     'warp 1: on the loom, so nothing to wind, thread or sley; 36.1 in (91.7 cm) of it must be left',

@@ -39,6 +39,12 @@ function toldApart(name: string, at: number): string {
   return lettersLacking(name).length > 0 ? `${at + 1}, ${name}` : name;
 }
 
+/** A weaver's name where it stands alone; with a word, where a yarn has that letter. */
+function asWeaver(name: string, warps: readonly WarpPlan[]): string {
+  const isYarn = warps.some(({ yarns }) => yarns.some(({ letter }) => letter === name.toUpperCase()));
+  return isYarn ? `weaver ${name}` : name;
+}
+
 /** The teacher's PDF: contact sheets of all cloths, one yarn order for all warps, and labels for the chains. */
 export async function teacherSheets(
   title: string,
@@ -48,18 +54,19 @@ export async function teacherSheets(
 ): Promise<Buffer> {
   const { paper, columns, pictures } = needs;
   const pdf = new Pdf(needs, title);
+  const named = weavers?.map((name) => asWeaver(name, warps));
   const contacts =
     gamp?.squares.map(({ number, kept }): Contact => ({ number, cloth: kept, draft: kept.draft })) ??
     warps
       .flatMap((warp) => warp.pieces)
       .map(({ number, cloth, draft }, at): Contact => {
-        const weaver = weavers?.[at];
+        const weaver = named?.[at];
         return { number, cloth, draft, ...(weaver !== undefined && { weaver }) };
       });
   const list = weavers === undefined ? 'in the order of the shortlist, warp by warp' : 'in the order of the weavers';
   const sorted = gamp === undefined ? list : 'the squares of the gamp, by number';
   await addContactSheets(pdf, paper, contacts, { title, sorted, columns, pictures });
-  addYarnOrder(pdf, 'Yarn for all', warps, needs, weavers);
+  addYarnOrder(pdf, 'Yarn for all', warps, needs, named);
   addWarpLabels(pdf, warps, weavers);
   return pdf.finish();
 }

@@ -203,7 +203,7 @@ export const DRAWINGS: Readonly<Record<string, () => Promise<Picture>>> = {
   'pinned-lift-plan-long-letter': () => pinned('lift-plan-long', 2, undefined, 'letter'),
   'pinned-four-hundred-ends-lists': () => pinned('four-hundred-ends', 3),
   'pinned-four-hundred-ends-threading': () => pinned('four-hundred-ends', 5),
-  'pinned-tie-up': async () => inGrey(await pdfPage(await hardSheet({ cloth: tied }), 3)),
+  'pinned-tie-up': async () => inGrey(await pdfPage(await hardSheet({ cloth: tied }), 1)),
   'pinned-right-to-left-threading': async () => {
     const { cloth } = HARD['four-hundred-ends']!;
     return inGrey(await pdfPage(await hardSheet({ cloth, flags: SEEN_FROM_THE_RIGHT }), 5));

@@ -76,6 +76,18 @@ describe('contact sheets', () => {
     expect(words(page!)).toContain('in the order of the weavers');
     expect(words(page!)).toMatch(/unit by unit, weft D float 0.15 in, 2 shuttles, (clear at \d m|one tone at 0.6 m)/);
   });
+
+  test('a weaver who is named like a yarn is not taken for it', async () => {
+    const options = needsOf();
+    const warps = planWarps(mixed().slice(0, 3), options).map((warp, at) => ({ ...warp, number: at + 1 }));
+    const [pictures, order] = readPdf(await teacherSheets('Round', warps, options, { weavers: ['Ada', 'D', 'l'] }));
+    const codes = warps.map(({ pieces: [piece] }) => piece!.cloth.code);
+    for (const page of [pictures!, order!]) {
+      for (const [at, who] of ['Ada', 'weaver D', 'weaver l'].entries())
+        expect(words(page)).toMatch(new RegExp(`${who} +${codes[at]}`));
+    }
+    expect(words(pictures!)).toContain('1 Ada');
+  });
 });
 
 describe('a few words of why', () => {

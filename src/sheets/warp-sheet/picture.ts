@@ -14,7 +14,7 @@ const SMALLER = 56;
 const STRIP = 22;
 /** Greatest side of a picture of one whole repeat. */
 const WHOLE = 70;
-/** Least height of that picture, in millimetres; where there is less room it is left out. */
+/** Least side of that picture, in millimetres; where it would be smaller it is left out. */
 const LEAST_WHOLE = 10;
 /** Repeats that a picture shows at least; a gamp is shown once. */
 const REPEATS = 3;
@@ -60,10 +60,10 @@ export async function drawPictures(
 
 /** Draws one whole repeat as large as a frame allows, up to actual size; nothing where there is hardly room. */
 export async function drawWholeRepeat(pdf: Pdf, { draft }: PiecePlan, frame: Frame): Promise<void> {
-  if (frame.height - 5 < LEAST_WHOLE) return;
   const { across, along } = spacing(draft.sett);
   const [wide, high] = [draft.warp.length * across, draft.weft.length * along];
   const scale = Math.min(1, WHOLE / wide, Math.min(WHOLE, frame.height - 5) / high);
+  if (scale * Math.min(wide, high) < LEAST_WHOLE) return;
   const said = `one repeat, ${counted(draft.warp.length, 'end')} and ${counted(draft.weft.length, 'pick')}, at ${Math.round(scale * 100)} % of its size`;
   pdf.text(said, frame.x, frame.y + 3.4);
   await framed(pdf, draft, { x: frame.x, y: frame.y + 5, width: wide * scale, height: high * scale }, 1 / scale);

@@ -109,6 +109,9 @@ function laidFigures({ cloth, draft }: PiecePlan): (readonly [string, string])[]
   ];
 }
 
+/** Treadles whose shafts are listed; the tie-up of more is read off its drawing. */
+const MOST_LISTED = 16;
+
 /** Words for the tie-up: the shafts of each treadle (on a countermarch those that rise), and the use of two feet. */
 function tieUpWords({ tied }: PiecePlan): string {
   const [rises, sinks] = [
@@ -121,6 +124,7 @@ function tieUpWords({ tied }: PiecePlan): string {
   });
   const lifts = new Set(tied.lifts.map((lift) => lift.join())).size;
   const feet = tied.manner === 'two feet' ? `${lifts} lifts on ${treadles.length} treadles with two feet: ` : '';
+  if (treadles.length > MOST_LISTED) return `${feet || `${treadles.length} treadles: `}as drawn`;
   const moved = rises && sinks ? 'shafts up; all others down' : sinks ? 'shafts down' : 'shafts up';
   return `${feet}treadle ${treadles.join('; ')} (${moved})`;
 }

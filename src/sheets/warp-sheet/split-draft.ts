@@ -67,9 +67,9 @@ export function splitDraft(pdf: Pdf, piece: PiecePlan, frame: Frame): SplitDraft
   return undefined;
 }
 
-/** Lines of the threading alone, with the smallest cells. */
-export function threadingAlone(pdf: Pdf, piece: PiecePlan, width: number): SplitDraft {
-  return { cell: LETTERED, tie: TIE_CELL, lines: linesOf(pdf, piece, LETTERED, width), columns: [] };
+/** Lines of the threading alone, with the smallest cells, for a page after one with a tie-up in cells of this side. */
+export function threadingAlone(pdf: Pdf, piece: PiecePlan, width: number, tie: number = TIE_CELL): SplitDraft {
+  return { cell: LETTERED, tie, lines: linesOf(pdf, piece, LETTERED, width), columns: [] };
 }
 
 /** Draws lines of the threading; returns how many of them there was room for, and the height of those. */
@@ -122,8 +122,8 @@ export function drawThreadingLines(
 }
 
 /**
- * Draws the tie-up alone: as large as beside a draft, or as a frame allows. Where the cells are lower than figures, every
- * second shaft and treadle has its number.
+ * Draws the tie-up alone: as large as beside a draft, or as a frame allows. Where the cells are smaller than figures, every
+ * second shaft or treadle has its number.
  */
 export function drawTies(pdf: Pdf, piece: PiecePlan, kind: LoomKind, frame: Frame, most: number = TIE_CELL): void {
   const { draft, tied } = piece;
@@ -131,22 +131,25 @@ export function drawTies(pdf: Pdf, piece: PiecePlan, kind: LoomKind, frame: Fram
   const [wide, high] = [frame.width - LEFT, frame.height - 9];
   const cell = Math.min(most, wide / tied.treadles.length, high / shafts);
   const step = cell < NUMBERED ? 2 : 1;
+  const across = cell < pdf.textWidth(String(tied.treadles.length)) + 0.6 ? 2 : 1;
   const grid = new Grid(pdf, cell);
   const [left, top] = [frame.x + LEFT, frame.y + 9];
   pdf.text('tie-up', frame.x, frame.y + 3.4, { bold: true });
   grid.lines(left, top, tied.treadles.length, shafts);
   tied.treadles.forEach((treadle, t) => {
-    if (t % step === 0) pdf.text(String(t + 1), left + (t + 0.5) * cell, top - 1, { align: 'middle' });
+    if (t % across === 0) pdf.text(String(t + 1), left + (t + 0.5) * cell, top - 1, { align: 'middle' });
     grid.ties(treadle, left + t * cell, top, shafts, kind);
   });
   for (let s = 1; s <= shafts; s += step)
     pdf.text(String(s), left - 1, top + (grid.row(s, shafts) + 0.5) * cell + 1.1, { align: 'right' });
 }
 
-/** Whether a frame has room for the tie-up beside a word about the treadling. */
-export function hasRoomForTies(piece: PiecePlan, { width, height }: Frame): boolean {
-  const size = tieUpSize(piece);
-  return size.height + 2 <= height && size.width + TREADLING_WORD <= width;
+/** The side of the cells with which a tie-up has room in a frame, beside a word about the treadling; undefined if none. */
+export function tieCellFor(piece: PiecePlan, frame: Frame): number | undefined {
+  return [TIE_CELL, SMALL_TIE_CELL].find((cell) => {
+    const { width, height } = tieUpSize(piece, cell);
+    return height + 2 <= frame.height && width + TREADLING_WORD <= frame.width;
+  });
 }
 
 /** Draws the tie-up, large, and the columns of the treadling beside it. */
@@ -161,8 +164,8 @@ export function drawTieUp(pdf: Pdf, piece: PiecePlan, kind: LoomKind, split: Spl
 }
 
 /** Height of the tie-up, its heading included, in millimetres. */
-export function tieUpHeight(piece: PiecePlan): number {
-  return tieUpSize(piece).height;
+export function tieUpHeight(piece: PiecePlan, { tie }: SplitDraft): number {
+  return tieUpSize(piece, tie).height;
 }
 
 function drawColumns(pdf: Pdf, piece: PiecePlan, { cell, columns }: SplitDraft, { x, y }: Frame): void {

@@ -13,10 +13,10 @@ import {
   drawThreadingLines,
   drawTies,
   drawTieUp,
-  hasRoomForTies,
   type SplitDraft,
   splitDraft,
   threadingAlone,
+  tieCellFor,
   tieUpHeight,
 } from './split-draft.js';
 
@@ -36,19 +36,19 @@ export async function addSheet(pdf: Pdf, warp: WarpPlan, piece: PiecePlan, optio
   const drafted = Math.max(under, bottom) + 2;
   const width = pdf.width - 2 * MARGIN;
   const frame = { x: MARGIN, y: drafted, width, height: pdf.height - MARGIN - 19 - drafted };
-  const { later, free } = await drawDraftIn(pdf, piece, options, frame);
+  const { later, free, tiesLater } = await drawDraftIn(pdf, piece, options, frame);
   drawFoot(pdf, piece.draft.yarns);
   const pages = addLists(pdf, warp, piece, options, free);
-  addThreading(pdf, warp, piece, options, later, pages + 1, !hasRoomForTies(piece, frame));
+  addThreading(pdf, warp, piece, options, later, pages + 1, tiesLater === true);
 }
 
-/** Draws the draft as it fits a frame; returns the threading that needs pages of its own, and what is left of the frame. */
+/** Draws the draft as it fits a frame; returns what needs pages of its own, and what is left of the frame. */
 async function drawDraftIn(
   pdf: Pdf,
   piece: PiecePlan,
   { loom }: SheetOptions,
   frame: Frame,
-): Promise<{ readonly later?: SplitDraft; readonly free?: Frame }> {
+): Promise<{ readonly later?: SplitDraft; readonly tiesLater?: true; readonly free?: Frame }> {
   if (drawDraft(pdf, piece, loom.kind, frame)) return {};
   const split = splitDraft(pdf, piece, { ...frame, height: frame.height - HEAD });
   if (split !== undefined) {
@@ -56,20 +56,21 @@ async function drawDraftIn(
     const { height } = drawThreadingLines(pdf, piece, split, { ...frame, y: frame.y + HEAD });
     drawTieUp(pdf, piece, loom.kind, split, { ...frame, y: frame.y + HEAD + height });
     if (split.columns.length > 0) return {};
-    const used = HEAD + height + Math.max(6, tieUpHeight(piece));
+    const used = HEAD + height + Math.max(6, tieUpHeight(piece, split));
     return { free: { ...frame, y: frame.y + used, height: frame.height - used } };
   }
-  const alone = threadingAlone(pdf, piece, frame.width);
-  if (!hasRoomForTies(piece, frame)) {
+  const tie = tieCellFor(piece, frame);
+  const alone = threadingAlone(pdf, piece, frame.width, tie);
+  if (tie === undefined) {
     pdf.text(
       'no room for the draft here: picks are on page 2, tie-up and threading on the pages after',
       frame.x,
       frame.y + 3.4,
     );
-    return { later: alone };
+    return { later: alone, tiesLater: true };
   }
   drawTieUp(pdf, piece, loom.kind, alone, frame);
-  const used = Math.max(6, tieUpHeight(piece)) + 2;
+  const used = Math.max(6, tieUpHeight(piece, alone)) + 2;
   await drawWholeRepeat(pdf, piece, { ...frame, y: frame.y + used, height: frame.height - used });
   return { later: alone };
 }

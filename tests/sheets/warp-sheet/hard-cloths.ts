@@ -61,8 +61,8 @@ export function wandering({
   return { ...rest, code: `w${ends}s${shafts}`, recipe, draft };
 }
 
-/** A cloth on 32 shafts, every lift of 16 of them: its tie-up fills a page. */
-export function tied(): KeptCloth {
+/** A cloth on 32 shafts, about half of them up at a pick: its tie-up is as large as the page has room for, or larger. */
+export function tied(treadles = 32): KeptCloth {
   const shafts = 32;
   const each = Array.from({ length: shafts }, (_, s) => s);
   const picks = Array.from({ length: 200 }, (_, j) => j);
@@ -70,8 +70,10 @@ export function tied(): KeptCloth {
   const draft = {
     ...base.draft,
     threading: each.map((s) => [s + 1]),
-    tieUp: each.map((s) => Array.from({ length: 16 }, (_, k) => ((s + k) % shafts) + 1)),
-    treadling: picks.map((j) => [(j % shafts) + 1]),
+    tieUp: Array.from({ length: treadles }, (_, t) =>
+      Array.from({ length: t < shafts ? 16 : 15 }, (_, k) => ((t + k) % shafts) + 1),
+    ),
+    treadling: picks.map((j) => [(j % treadles) + 1]),
     warp: each.map((s) => s % 2),
     weft: picks.map((j) => Number(j % 3 > 0)),
     pickKinds: picks.map(() => 'ground' as const),

@@ -12,6 +12,7 @@ const FLAGS = [
   '--disable-quic',
   '--no-first-run',
   '--disable-background-networking',
+  '--font-render-hinting=none',
 ];
 
 /** What is said where none is installed. */

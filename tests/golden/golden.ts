@@ -22,6 +22,8 @@ export interface Held {
   readonly accept: boolean;
   /** A missing picture is a mistake, where a person cannot look at it. */
   readonly strict: boolean;
+  /** Points that may be farther off than is tolerated. Default: none. */
+  readonly most?: number;
 }
 
 export const HELD: Held = {
@@ -52,7 +54,8 @@ export function golden(name: string, folder = HELD.folder): Promise<Picture> {
  *
  * @throws Error with both files and how to accept the new one
  */
-export async function hold(name: string, drawn: Picture, { folder, accept, strict }: Held = HELD): Promise<void> {
+export async function hold(name: string, drawn: Picture, held: Held = HELD): Promise<void> {
+  const { folder, accept, strict, most = 0 } = held;
   const file = relative(process.cwd(), join(folder, `${name}.png`));
   const changed = relative(process.cwd(), join(folder, `${name}-changed.png`));
   const write = async (path: string): Promise<void> => writeFileSync(path, await encoded(inSteps(drawn)));
@@ -64,7 +67,7 @@ export async function hold(name: string, drawn: Picture, { folder, accept, stric
     return;
   }
   const points = different(await golden(name, folder), drawn);
-  if (points === 0) return;
+  if (points <= most) return;
   if (accept) {
     await write(file);
     console.log(`${file}: drawn anew, ${points} points differ`);
@@ -72,7 +75,7 @@ export async function hold(name: string, drawn: Picture, { folder, accept, stric
   }
   await write(changed);
   throw new Error(
-    `${changed}: found ${points} points that differ from ${file}; expected none. ` +
+    `${changed}: found ${points} points that differ from ${file}; expected ${most === 0 ? 'none' : `at most ${most}`}. ` +
       'Look at both; where the new one is right, accept it: npm run golden',
   );
 }

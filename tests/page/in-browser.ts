@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import type { Browser, BrowserContext, Page } from 'playwright-core';
+import type { Browser, BrowserContext, BrowserContextOptions, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeEach } from 'vitest';
 import { galleryPage } from '../../src/gallery/html/page-html.js';
 import { pageScript } from '../../src/gallery/html/page-script.js';
@@ -32,7 +32,7 @@ export const inPage = <T>(page: Page, script: string): Promise<T> => page.evalua
 export const listed = (page: Page): Promise<string[]> =>
   inPage(page, "[...document.querySelectorAll('.room .card')].map((card) => card.id)");
 
-interface Window {
+interface Window extends BrowserContextOptions {
   readonly width?: number;
   readonly height?: number;
   readonly scheme?: 'light' | 'dark';
@@ -62,8 +62,8 @@ export class Desk {
   }
 
   /** A window without a network that has seen nothing yet. */
-  fresh({ width = 1280, height = 900, scheme = 'light' }: Window = {}): Promise<BrowserContext> {
-    return this.browser!.newContext({ offline: true, viewport: { width, height }, colorScheme: scheme });
+  fresh({ width = 1280, height = 900, scheme = 'light', ...more }: Window = {}): Promise<BrowserContext> {
+    return this.browser!.newContext({ offline: true, viewport: { width, height }, colorScheme: scheme, ...more });
   }
 
   /** Opens a page at an address, and waits until it is alive. */

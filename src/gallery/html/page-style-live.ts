@@ -168,7 +168,7 @@ fieldset.asked-key { margin: 0; }
 .box.compare { width: min(100% - 1rem, 124rem); }
 .compare thead th { font-weight: 650; }
 .compare thead button { font-weight: 400; font-size: .84rem; min-height: 1.6rem; }
-.compare tbody th { color: var(--quiet); min-width: 6.5rem; }
+.compare tbody th { color: var(--quiet); min-width: 6.5rem; max-width: 9rem; }
 .compare .draft { max-width: 15.5rem; margin: 0; }
 @media (min-width: 60rem) { .ask-fields, .seldom > div { grid-template-columns: repeat(2, minmax(0, 1fr)); } .seldom { grid-column: 1 / -1; }
   .closer .box-body { grid-template-columns: minmax(0, 34rem) minmax(0, 1fr); }

@@ -24,7 +24,7 @@ dt { color: var(--quiet); } dd { margin: 0; }
 img { display: block; width: 100%; height: auto; border: 1px solid var(--rule); }
 img.draft { width: auto; max-width: 100%; max-height: 30rem; background: #fff; }
 :focus-visible { outline: 3px solid currentcolor; outline-offset: 2px; }
-@media (max-width: 40rem) { dl { grid-template-columns: 1fr; gap: 0; } dd { margin: 0 0 .4rem; } nav a { white-space: normal; } }`;
+@media (max-width: 40rem) { dl { grid-template-columns: 1fr; gap: 0; } dd { margin: 0 0 .4rem; } }`;
 
 /** The page that shows every structure, family by family, with the same order laid on it. */
 export function structuresPage(sheets: readonly Sheet[], motif: string): string {
@@ -48,7 +48,7 @@ with the weave as its weavers know it, and ends with the cloths that have names 
 <p>${capital(draftSeenInWords(AT_THE_LOOM))}: as a weaver sees it at the loom. A filled square of the tie-up is a shaft
 that rises. Units are marked by heavier lines; fine picks in the colour bar are plain weave between pattern picks.</p>
 <nav aria-label="Structures"><dl>
-${own.map(({ title, sheets: of }) => html`<dt>${title}</dt><dd>${of.map(({ structure, file }, at) => html`${at > 0 && ' · '}<a href="#${idOf(file)}">${structure.name}</a>`)}</dd>\n`)}</dl></nav>
+${own.map(({ title, sheets: of }) => html`<dt>${title}</dt><dd>${of.map(({ structure, file }, at) => html`${at > 0 && '\u00a0· '}<a href="#${idOf(file)}">${structure.name}</a>`)}</dd>\n`)}</dl></nav>
 <main>
 ${own.map(({ title, about, sheets: of }) => html`<h2>${title}</h2>\n<p>${about}</p>\n${of.map((sheet) => section(sheet, motif))}`)}</main>
 </body>

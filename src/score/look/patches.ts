@@ -1,4 +1,8 @@
 import type { Face } from '../../cloth/face.js';
+import { roomIn, roomy, scratch } from '../../cloth/scratch.js';
+
+const roomForLight = scratch(Uint8Array);
+const count = new Float64Array(16);
 
 /**
  * The variety of a face, thread by thread: Shannon's bits of the sixteen possible patches of 2 × 2
@@ -6,19 +10,27 @@ import type { Face } from '../../cloth/face.js';
  * cell is dark where its value is below one half.
  */
 export function patchBits(face: Face, values: ArrayLike<number>): number {
-  const { row, column, rowKinds, columnKinds, colour, ends, picks } = face;
-  const rows = neighbours(row, rowKinds);
-  const columns = neighbours(column, columnKinds);
-  const light = (r: number, c: number): 0 | 1 => (values[colour[r * columnKinds + c]!]! < 0.5 ? 0 : 1);
-  const count = new Float64Array(16);
-  for (const upper of rows) {
-    for (const left of columns) {
+  const { rowKinds, columnKinds, colour, ends, picks } = face;
+  const rows = neighbouringRows(face.rowRooms);
+  const columns = neighbouringColumns(face.columnRooms);
+  rows.turnTo(face.row, rowKinds);
+  columns.turnTo(face.column, columnKinds);
+  const light = roomForLight(rowKinds * columnKinds);
+  for (let at = 0; at < light.length; at++) light[at] = Number(values[colour[at]!]! >= 0.5);
+  count.fill(0);
+  for (let r = 0; r < rows.pairs; r++) {
+    const upper = rows.before[r]! * columnKinds;
+    const lower = rows.after[r]! * columnKinds;
+    const times = rows.count[r]!;
+    for (let c = 0; c < columns.pairs; c++) {
+      const left = columns.before[c]!;
+      const right = columns.after[c]!;
       const patch =
-        light(upper.before, left.before) +
-        2 * light(upper.before, left.after) +
-        4 * light(upper.after, left.before) +
-        8 * light(upper.after, left.after);
-      count[patch] = count[patch]! + upper.count * left.count;
+        light[upper + left]! |
+        (light[upper + right]! << 1) |
+        (light[lower + left]! << 2) |
+        (light[lower + right]! << 3);
+      count[patch] = count[patch]! + times * columns.count[c]!;
     }
   }
   const cells = ends * picks;
@@ -27,15 +39,42 @@ export function patchBits(face: Face, values: ArrayLike<number>): number {
   return Math.min(4, Math.max(0, bits));
 }
 
-/** Pairs of neighbouring threads by their kinds, with how often each occurs round the repeat. */
-function neighbours(kind: Uint16Array, kinds: number): { before: number; after: number; count: number }[] {
-  const pairs = new Map<number, { before: number; after: number; count: number }>();
-  for (let s = 0, before = kind[kind.length - 1]!; s < kind.length; s++) {
-    const after = kind[s]!;
-    const known = pairs.get(before * kinds + after);
-    if (known) known.count++;
-    else pairs.set(before * kinds + after, { before, after, count: 1 });
-    before = after;
+/**
+ * Pairs of neighbouring threads by their kinds, with how often each occurs round the repeat. They depend on the word of
+ * kinds alone and stay in its rooms. Arrays may be longer than what they hold.
+ */
+class Neighbours {
+  pairs = 0;
+  before = new Uint16Array(0);
+  after = new Uint16Array(0);
+  count = new Uint16Array(0);
+  private word: Uint16Array | undefined;
+
+  /** Turns to another word. */
+  turnTo(word: Uint16Array, kinds: number): void {
+    if (word === this.word) return;
+    this.word = word;
+    this.pairs = 0;
+    this.before = roomy(this.before, word.length);
+    this.after = roomy(this.after, word.length);
+    this.count = roomy(this.count, word.length);
+    const known = roomForKnown(kinds * kinds).fill(-1);
+    for (let s = 0, before = word[word.length - 1]!; s < word.length; s++) {
+      const after = word[s]!;
+      let pair = known[before * kinds + after]!;
+      if (pair < 0) {
+        pair = this.pairs++;
+        known[before * kinds + after] = pair;
+        this.before[pair] = before;
+        this.after[pair] = after;
+        this.count[pair] = 0;
+      }
+      this.count[pair] = this.count[pair]! + 1;
+      before = after;
+    }
   }
-  return [...pairs.values()];
 }
+
+const roomForKnown = scratch(Int32Array);
+const neighbouringRows = roomIn(() => new Neighbours());
+const neighbouringColumns = roomIn(() => new Neighbours());

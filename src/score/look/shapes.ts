@@ -25,12 +25,12 @@ export interface Shapes {
 export function shapesOf(of: LocalLight): Shapes {
   const { words, dark, light } = tonesOf(of, DARK, LIGHT);
   const runs = new Runs(of.ends, of.picks, words);
-  runs.addTone(dark, 1);
-  runs.addTone(light, 2);
+  runs.addTone(dark);
+  runs.addTone(light);
   return runs.shapes();
 }
 
-const rooms = Array.from({ length: 13 }, () => scratch(Int32Array));
+const rooms = Array.from({ length: 14 }, () => scratch(Int32Array));
 
 /**
  * The runs of one tone along the rows of a face, joined to areas where they touch. Each run knows where it lies from its
@@ -43,46 +43,54 @@ class Runs {
   /** Words of 32 cells to a row. */
   private readonly words: number;
   private count = 0;
+  /** How many runs are dark; light ones follow. */
+  private darkRuns = 0;
   /** Of each row, its first run of the tone in hand; and after the last row, the one after its last. */
   private readonly firstIn: Int32Array;
-  /** Of each run: tone (1 dark, 2 light), column of its first cell, length. It may go on over the edge of the repeat. */
-  private readonly tone: Int32Array;
+  /** Of each run: column of its first cell, length. It may go on over the edge of the repeat. */
   private readonly first: Int32Array;
   private readonly length: Int32Array;
-  /** Of each run its parent, and where it begins from there. The first of an area is its own parent. */
+  /** Of each run its parent, an older one, and where it begins from there. The first of an area is its own parent. */
   private readonly parent: Int32Array;
   private readonly x: Int32Array;
   private readonly y: Int32Array;
-  /** Of the first run of each area: whether it is endless, its rectangle from that run, and its two sums. */
+  /** Of the first run of each area, whether it is endless. */
   private readonly endless: Int32Array;
+  /** Of each run, the number of its area. */
+  private readonly area: Int32Array;
+  /** Of each area: its rectangle from its first run, its two sums, whether it is endless. */
   private readonly left: Int32Array;
   private readonly top: Int32Array;
   private readonly right: Int32Array;
   private readonly one: Int32Array;
   private readonly other: Int32Array;
+  private readonly isEndless: Int32Array;
 
   constructor(ends: number, picks: number, words: number) {
     [this.ends, this.picks, this.words] = [ends, picks, words];
     const room = (at: number): Int32Array => rooms[at]!(ends * picks);
     this.firstIn = rooms[0]!(picks + 1);
-    [this.tone, this.first, this.length] = [room(1), room(2), room(3)];
-    [this.parent, this.x, this.y, this.endless] = [room(4), room(5), room(6), room(7)];
-    [this.left, this.top, this.right, this.one, this.other] = [room(8), room(9), room(10), room(11), room(12)];
+    [this.first, this.length, this.parent, this.x] = [room(1), room(2), room(3), room(4)];
+    [this.y, this.endless, this.area] = [room(5), room(6), room(7)];
+    [this.left, this.top, this.right] = [room(8), room(9), room(10)];
+    [this.one, this.other, this.isEndless] = [room(11), room(12), room(13)];
   }
 
-  /** Adds all runs of a tone, given by a bit for each cell. */
-  addTone(cells: Int32Array, tone: 1 | 2): void {
+  /** Adds all runs of a tone, given by a bit for each cell: first the dark ones, then the light ones. */
+  addTone(cells: Int32Array): void {
     const { picks, words, firstIn } = this;
+    this.darkRuns = this.count;
     for (let j = 0, row = 0; j < picks; j++, row += words) {
       firstIn[j] = this.count;
-      this.addRow(cells, row, tone);
+      this.addRow(cells, row);
+      firstIn[j + 1] = this.count;
+      if (j > 0) this.joinRows(cells, j, j - 1);
     }
-    firstIn[picks] = this.count;
-    for (let j = 0, above = picks - 1; j < picks; above = j++) this.joinRows(cells, j, above);
+    this.joinRows(cells, 0, picks - 1);
   }
 
   /** Finds the runs of the row that begins with the word `row`. */
-  private addRow(cells: Int32Array, row: number, tone: 1 | 2): void {
+  private addRow(cells: Int32Array, row: number): void {
     const { ends, words, length } = this;
     const from = this.count;
     let before = cells[row + words - 1]! >>> ((ends - 1) & 31);
@@ -94,7 +102,7 @@ class Runs {
       for (let left = (here ^ ((here << 1) | before)) & (-1 >>> (31 - last)); left !== 0; left &= left - 1) {
         const bit = 31 - Math.clz32(left & -left);
         const i = 32 * w + bit;
-        if ((here >>> bit) & 1) this.add(tone, i);
+        if ((here >>> bit) & 1) this.add(i);
         else if (this.count > from) length[this.count - 1] = i - this.first[this.count - 1]!;
         else over = i;
       }
@@ -104,15 +112,14 @@ class Runs {
     if (last < from) {
       // No run begins in the row: it is of one tone all round.
       if ((cells[row]! & 1) === 0) return;
-      this.add(tone, 0);
+      this.add(0);
       length[from] = ends;
       this.endless[from] = 1;
     } else if (length[last] === 0) length[last] = ends - this.first[last]! + over;
   }
 
-  private add(tone: 1 | 2, first: number): void {
+  private add(first: number): void {
     const run = this.count++;
-    this.tone[run] = tone;
     this.first[run] = first;
     this.parent[run] = run;
     this.length[run] = this.x[run] = this.y[run] = this.endless[run] = 0;
@@ -187,32 +194,37 @@ class Runs {
    * areas share one by accident with odds below one in 10^15.
    */
   shapes(): Shapes {
-    const { count, parent, x, y, length, tone, endless, left, top, right, one, other } = this;
+    const { count, darkRuns, x, y, length, endless, area, left, top, right, one, other, isEndless } = this;
+    let areas = 0;
     for (let run = 0; run < count; run++) {
-      left[run] = top[run] = right[run] = one[run] = other[run] = 0;
+      const first = this.firstOf(run);
+      if (first === run) {
+        left[areas] = top[areas] = right[areas] = one[areas] = 0;
+        other[areas] = run < darkRuns ? 0 : 0x85ebca6b;
+        isEndless[areas] = endless[run]!;
+        area[run] = areas++;
+      }
+      const of = area[first]!;
+      area[run] = of;
+      if (x[run]! < left[of]!) left[of] = x[run]!;
+      if (y[run]! < top[of]!) top[of] = y[run]!;
+      if (x[run]! + length[run]! > right[of]!) right[of] = x[run]! + length[run]!;
     }
     for (let run = 0; run < count; run++) {
-      const area = this.firstOf(run);
-      left[area] = Math.min(left[area]!, x[run]!);
-      top[area] = Math.min(top[area]!, y[run]!);
-      right[area] = Math.max(right[area]!, x[run]! + length[run]!);
-    }
-    for (let run = 0; run < count; run++) {
-      const area = parent[run]!;
-      if (endless[area] === 1) continue;
-      const place = (y[run]! - top[area]!) * (right[area]! - left[area]!) + x[run]! - left[area]!;
-      const long = length[run]!;
-      one[area] = one[area]! + scattered(Math.imul(place, 0x9e3779b1) ^ Math.imul(long, 0x239b961b));
-      other[area] = other[area]! + scattered(Math.imul(place, 0x85ebca6b) + Math.imul(long, 0x38b34ae5));
+      const of = area[run]!;
+      if (isEndless[of] === 1) continue;
+      const place = (y[run]! - top[of]!) * (right[of]! - left[of]!) + x[run]! - left[of]!;
+      const sign = scattered(Math.imul(place, 0x9e3779b1) ^ Math.imul(length[run]!, 0x239b961b));
+      one[of] = one[of]! + sign;
+      other[of] = other[of]! + Math.imul(sign, sign ^ (sign >>> 15));
     }
     const known = new Set<number>();
     let endlessAreas = 0;
-    for (let run = 0; run < count; run++) {
-      if (parent[run] !== run) continue;
-      if (endless[run] === 1) endlessAreas++;
+    for (let of = 0; of < areas; of++) {
+      if (isEndless[of] === 1) endlessAreas++;
       else {
-        const sort = Math.imul(2 * (right[run]! - left[run]!) + tone[run]!, 0x239b961b);
-        known.add(((one[run]! ^ scattered(sort)) >>> 0) * 2 ** 20 + ((other[run]! + sort) >>> 12));
+        const width = scattered(right[of]! - left[of]!);
+        known.add(((one[of]! ^ width) >>> 0) * 2 ** 20 + ((other[of]! + width) >>> 12));
       }
     }
     return { closed: known.size, endless: endlessAreas };

@@ -40,16 +40,3 @@ export function tonesOf(of: LocalLight, below: number, above: number): Tones {
   }
   return { words, dark, light };
 }
-
-/** How many bits of some words are 1. */
-export function bitCount(words: Int32Array): number {
-  let count = 0;
-  for (let at = 0; at < words.length; at++) {
-    // Bits are added in pairs, the pairs in fours, and the fours of all bytes at once.
-    let bits = words[at]!;
-    bits -= (bits >>> 1) & 0x55555555;
-    bits = (bits & 0x33333333) + ((bits >>> 2) & 0x33333333);
-    count += Math.imul((bits + (bits >>> 4)) & 0x0f0f0f0f, 0x01010101) >>> 24;
-  }
-  return count;
-}

@@ -48,6 +48,19 @@ describe('by its kinds and cell by cell, a face has the same', () => {
     );
   });
 
+  test('bits of its patches, where warps and wefts meet in turn', () => {
+    fc.assert(
+      fc.property(meetings, ({ met, values }) => {
+        const faceOf = faceMaker();
+        for (const cloth of met) {
+          const face = faceOf(cloth);
+          expect(patchBits(face, values)).toBeCloseTo(plain.bits(valuesOf(face, values)), 12);
+        }
+      }),
+      { numRuns: runs(60) },
+    );
+  });
+
   test('crossings of the smallest piece', () => {
     fc.assert(
       fc.property(fc.oneof(wovenFaces, twillFaces), (face) => {

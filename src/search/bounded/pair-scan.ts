@@ -13,7 +13,7 @@ import { ExactLines } from './line-forms.js';
 import { PairBound, type Ranking, rankingOf } from './pair-bound.js';
 import type { Passed, Scan, Visitor } from './scan.js';
 import { laidOnce, type SideOrders, warpsOn, weftsOn } from './side-orders.js';
-import { LONGEST_WORD, symmetryBound, wordsOf } from './symmetry-bound.js';
+import { hasSymmetryBound, symmetryBound, wordsOf } from './symmetry-bound.js';
 
 /** What is guessed of symmetry where there is no table. */
 const USUAL_SYMMETRY = 0.25;
@@ -118,12 +118,12 @@ export class PairScan implements Scan {
     const laidWarps = laidOnce(this.laidWarps, a, () => warpsOn(ground, warps, question, stratum.family));
     const laidWefts = laidOnce(this.laidWefts, b, () => weftsOn(ground, wefts, question, stratum.family));
     const pairs = warps.length * (this.own ? wefts.length : 1);
+    const colours = question.yarns.length;
     const symmetry =
       question.rank.symmetry > 0 &&
-      question.yarns.length === 2 &&
-      Math.max(ground.ends.elements, ground.picks.elements) <= LONGEST_WORD &&
+      hasSymmetryBound(ground, colours) &&
       pairs > PAIRS_A_CELL * ground.ends.length * ground.picks.length
-        ? symmetryBound(ground, wordsOf(warps), wordsOf(wefts), isSquareSett(question.sett))
+        ? symmetryBound(ground, wordsOf(warps, colours), wordsOf(wefts, colours), isSquareSett(question.sett))
         : undefined;
     const lines =
       question.rank.contrast > 0 && pairs > PAIRS_AN_ORDER * (warps.length + wefts.length)

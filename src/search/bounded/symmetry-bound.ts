@@ -28,36 +28,61 @@ export interface SymmetryBound {
 /** The longest order whose elements are bits of one number. */
 export const LONGEST_WORD = 24;
 
-/** Orders of one length as bits: bit e is 1 where element e is light. */
+/** Orders of one length as bits. */
 export interface Words {
   readonly length: number;
+  /** Bit e is 1 where element e is of an odd colour: with two colours, where it is light. */
   readonly bits: Int32Array;
+  /** Bits of the colours' other binary digits, where there are more than two. */
+  readonly others: readonly Int32Array[];
   /** 1 for a word that does not repeat a shorter one. */
   readonly primitive: Uint8Array;
+  /** A bit for each colour that a word has. */
+  readonly colours: Uint32Array;
 }
 
-/** Orders of two colours as bits. */
-export function wordsOf(orders: readonly Order[]): Words {
+/** Orders of so many colours as bits. */
+export function wordsOf(orders: readonly Order[], colours = 2): Words {
+  const digit = (place: number): Int32Array =>
+    Int32Array.from(orders, (order) => order.reduce((bits, colour, e) => bits | (((colour >> place) & 1) << e), 0));
+  const digits = 32 - Math.clz32(colours - 1);
   return {
     length: orders[0]!.length,
-    bits: Int32Array.from(orders, (order) => order.reduce((bits, colour, e) => bits | (colour << e), 0)),
+    bits: digit(0),
+    others: Array.from({ length: digits - 1 }, (_, place) => digit(place + 1)),
     primitive: Uint8Array.from(orders, (order) => (smallestPeriod(order) === order.length ? 1 : 0)),
+    colours: Uint32Array.from(orders, (order) => order.reduce((all, colour) => all | (1 << colour), 0)),
   };
+}
+
+/** Whether the symmetry of orders of so many colours can be bounded: with three, a companion is no opposite. */
+export function hasSymmetryBound({ ends, picks }: Ground, colours: number): boolean {
+  const plain = !ends.slotCompanion.includes(1) && !picks.slotCompanion.includes(1);
+  return Math.max(ends.elements, picks.elements) <= LONGEST_WORD && (colours === 2 || plain);
 }
 
 /** Bounds the symmetry of every pair of words on one ground. */
 export function symmetryBound(ground: Ground, warps: Words, wefts: Words, squareCells: boolean): SymmetryBound {
-  const demands = demandsOf(ground, squareCells);
+  const isOfTwo = warps.others.length === 0;
+  const demands = demandsOf(ground, squareCells, isOfTwo);
   const warp = classesOf(warps, demands.warpParts);
   const weft = classesOf(wefts, demands.weftParts);
   const most = new Float64Array(warp.members.length * weft.members.length);
-  warp.members.forEach((warpSet, a) => {
-    weft.members.forEach((weftSet, b) => {
-      most[a * weft.members.length + b] =
-        warpSet === undefined || weftSet === undefined ? 1 : largest(demands, warpSet, weftSet);
+  warp.members.forEach((a, row) => {
+    weft.members.forEach((b, column) => {
+      // Of two of three yarns, operations may exchange colours.
+      const isKnown = isOfTwo || hasThree(a.colours | b.colours);
+      most[row * weft.members.length + column] =
+        a.set === undefined || b.set === undefined || !isKnown ? 1 : largest(demands, a.set, b.set);
     });
   });
   return { warpClass: warp.of, weftClass: weft.of, weftClasses: weft.members.length, most };
+}
+
+/** Whether a set of bits has three or more. */
+function hasThree(bits: number): boolean {
+  const less = bits & (bits - 1);
+  return (less & (less - 1)) !== 0;
 }
 
 /** The demands of all operations. A pair of orders may satisfy an operation only if it satisfies one of its pairs. */
@@ -79,7 +104,8 @@ function largest(demands: Demands, warpSet: Uint8Array, weftSet: Uint8Array): nu
   return (Math.floor(Math.log2(operations)) + (possible(SHIFT) ? 1 : 0)) / 4;
 }
 
-function demandsOf(ground: Ground, squareCells: boolean): Demands {
+/** `exchanges`: whether operations may exchange colours, as they do where there are two. */
+function demandsOf(ground: Ground, squareCells: boolean, exchanges: boolean): Demands {
   const { ends, picks } = ground;
   const warpParts = new Map<string, SameElements>();
   const weftParts = new Map<string, SameElements>();
@@ -102,9 +128,10 @@ function demandsOf(ground: Ground, squareCells: boolean): Demands {
   const pairs = MAPS.map((map, op) => {
     const found = new Map<string, readonly [number, number]>();
     if (map.turned && !(squareCells && square)) return [];
+    const unlikes = [...(op === SHIFT ? [] : [0]), ...(exchanges ? [1] : [])];
     for (let y = 0; y < picks.length; y++) {
       for (let x = 0; x < ends.length; x++) {
-        for (const unlike of op === SHIFT ? [1] : [0, 1]) {
+        for (const unlike of unlikes) {
           if (!likenesses(cells, elements, map, x, y, unlike)) continue;
           const pair = [
             numberOf(elements.part(0, ends.elements), warpParts, warpNumbers),
@@ -187,27 +214,25 @@ function likenesses(
   return elements.allowsOrders();
 }
 
-/**
- * Sorts words into classes by the demands that they satisfy. Words that repeat a shorter one form a class without a
- * set: nothing is known of it.
- */
-function classesOf(
-  words: Words,
-  parts: readonly SameElements[],
-): { of: Uint16Array; members: (Uint8Array | undefined)[] } {
+/** Words that satisfy the same demands: these, unless nothing is known of them; and the colours that they have. */
+interface Class {
+  readonly set: Uint8Array | undefined;
+  readonly colours: number;
+}
+
+/** Sorts words into classes by the demands that they satisfy. Nothing is known of words that repeat a shorter one. */
+function classesOf(words: Words, parts: readonly SameElements[]): { of: Uint16Array; members: Class[] } {
   const known = new Map<string, number>();
-  const members: (Uint8Array | undefined)[] = [];
+  const members: Class[] = [];
   const of = new Uint16Array(words.bits.length);
-  words.bits.forEach((bits, w) => {
-    let name = 'any';
-    let set: Uint8Array | undefined;
-    if (words.primitive[w] === 1) {
-      set = Uint8Array.from(parts, (part) => (satisfies(bits, part) ? 1 : 0));
-      name = set.join('');
-    }
+  words.bits.forEach((_, w) => {
+    const set =
+      words.primitive[w] === 1 ? Uint8Array.from(parts, (part) => (satisfies(words, w, part) ? 1 : 0)) : undefined;
+    const colours = words.others.length > 0 ? words.colours[w]! : 0;
+    const name = `${colours} ${set?.join('')}`;
     let number = known.get(name);
     if (number === undefined) {
-      number = members.push(set) - 1;
+      number = members.push({ set, colours }) - 1;
       known.set(name, number);
     }
     of[w] = number;
@@ -215,10 +240,14 @@ function classesOf(
   return { of, members };
 }
 
-function satisfies(bits: number, part: SameElements): boolean {
+function satisfies({ bits, others }: Words, word: number, part: SameElements): boolean {
   for (const { mask, flips } of part) {
-    const alike = (bits ^ flips) & mask;
+    const alike = (bits[word]! ^ flips) & mask;
     if (alike !== 0 && alike !== mask) return false;
+    for (const digit of others) {
+      const same = digit[word]! & mask;
+      if (same !== 0 && same !== mask) return false;
+    }
   }
   return true;
 }

@@ -115,10 +115,67 @@ function partsOf(node) {
   return parts.filter((part) => typeof part?.type === 'string');
 }
 
-/** All places of a file. */
-export function placesOf(file, text) {
+/** The parts of a node that run or do not, apart from what is around them. */
+const BRANCHES = {
+  FunctionDeclaration: ['body'],
+  FunctionExpression: ['body'],
+  ArrowFunctionExpression: ['body'],
+  IfStatement: ['consequent', 'alternate'],
+  ConditionalExpression: ['consequent', 'alternate'],
+  LogicalExpression: ['right'],
+  ForStatement: ['body'],
+  ForOfStatement: ['body'],
+  ForInStatement: ['body'],
+  WhileStatement: ['body'],
+};
+
+/** Calls `visit` with every node that can run and the branch within which it stands, outer nodes first. */
+function walk(file, text, visit) {
   const { program, errors } = parseSync(file, text);
   if (errors.length > 0) throw new Error(`${file}: ${errors[0].message}`);
-  const walk = (node) => [...changesAt(node, text), ...partsOf(node).flatMap(walk)];
-  return walk(program).map((place) => ({ file, line: text.slice(0, place.start).split('\n').length, ...place }));
+  const go = (node, branch) => {
+    visit(node, branch);
+    const own = (BRANCHES[node.type] ?? []).map((name) => node[name]);
+    for (const part of partsOf(node)) go(part, own.includes(part) ? part : branch);
+  };
+  go(program, undefined);
+}
+
+/** All places of a file, each with the beginning of the branch in which it stands, undefined where it runs at import. */
+export function placesOf(file, text) {
+  const places = [];
+  walk(file, text, (node, branch) => {
+    for (const change of changesAt(node, text)) {
+      places.push({ file, line: text.slice(0, change.start).split('\n').length, branch: branch?.start, ...change });
+    }
+  });
+  return places;
+}
+
+/** The file's text in which every branch that runs marks itself in `globalThis.__ran`; `mark` gives it its number. */
+export function marked(file, text, mark) {
+  const branches = new Set();
+  walk(file, text, (_, branch) => branch !== undefined && branches.add(branch));
+  const written = [...branches].flatMap(({ type, start, end }) => {
+    const note = `__ran[${mark(start)}]=1`;
+    if (type === 'BlockStatement' || type === 'FunctionBody') return [{ at: start + 1, opens: `${note};` }];
+    if (type.endsWith('Statement'))
+      return [
+        { at: start, opens: `{${note};` },
+        { at: end, closes: '}' },
+      ];
+    return [
+      { at: start, opens: `(${note},(` },
+      { at: end, closes: '))' },
+    ];
+  });
+  // At one place inner branches end before outer ones, and outer ones begin before inner ones.
+  const pieces = [];
+  let from = 0;
+  for (const at of [...new Set(written.map((each) => each.at))].sort((a, b) => a - b)) {
+    const here = written.filter((each) => each.at === at);
+    pieces.push(text.slice(from, at), ...here.map(({ closes = '' }) => closes), ...here.map(({ opens = '' }) => opens));
+    from = at;
+  }
+  return pieces.join('') + text.slice(from);
 }

@@ -34,8 +34,8 @@ function standing(test, source) {
 }
 
 /**
- * Of every source file the tests that reach it in their own process: its own tests first, then those of its folder, then
- * those that import it most directly.
+ * `tests`: of every source file the test files that import it in their own process, its own first, then those of its
+ * folder, then those that import it most directly. `imports`: of a test file, itself and all that it imports.
  */
 export function testsByFile() {
   const imports = new Map();
@@ -43,18 +43,19 @@ export function testsByFile() {
     if (!imports.has(file)) imports.set(file, importsOf(file));
     return imports.get(file);
   };
-  const reached = new Map();
+  const [tests, distances] = [new Map(), new Map()];
   for (const test of filesUnder('tests').filter((name) => name.endsWith('.test.ts') && !SET_ASIDE.test(name))) {
     const distance = new Map([[test, 0]]);
     for (const [file, far] of distance) {
       for (const next of known(file)) if (!distance.has(next)) distance.set(next, far + 1);
     }
-    for (const [file, far] of distance) reached.set(file, [...(reached.get(file) ?? []), { test, far }]);
+    distances.set(test, distance);
+    for (const [file, far] of distance) tests.set(file, [...(tests.get(file) ?? []), { test, far }]);
   }
-  for (const [file, tests] of reached) {
-    tests.sort(
+  for (const [file, reaching] of tests) {
+    reaching.sort(
       (a, b) => standing(a.test, file) - standing(b.test, file) || a.far - b.far || (a.test < b.test ? -1 : 1),
     );
   }
-  return reached;
+  return { tests, imports: (test) => [...distances.get(test).keys()] };
 }

@@ -28,43 +28,37 @@ export function copyOfProject() {
 const TESTER = fileURLToPath(new URL('tester.js', import.meta.url));
 let child;
 
+/** Ends the child with all that it started; the next run starts another, which has read no file yet. */
+export function endTester() {
+  if (child === undefined) return;
+  child.removeAllListeners();
+  process.kill(-child.pid, 'SIGKILL');
+  child = undefined;
+}
+process.on('exit', endTester);
+
 /**
  * Runs test files in the copy, in that order, and stops at the first failure: 'passed', 'failed' or 'timed out'. `changed`
  * are the files that are not as they were at the run before.
  */
-export function runTests(copy, tests, limitMs, changed = []) {
-  child ??= fork(TESTER, { cwd: copy, stdio: 'ignore', detached: true });
-  const { pid } = child;
-  const end = () => process.kill(-pid, 'SIGKILL');
-  process.prependOnceListener('exit', end);
+export function runTests(copy, tests, limitMs, changed = [], env = {}) {
+  child ??= fork(TESTER, { cwd: copy, stdio: 'ignore', detached: true, env: { ...process.env, ...env } });
   return new Promise((resolve) => {
-    const over = (fate) => {
+    const timer = setTimeout(() => {
+      endTester();
+      resolve('timed out');
+    }, limitMs);
+    child.once('message', (fate) => {
       clearTimeout(timer);
-      process.removeListener('exit', end);
       child.removeAllListeners();
       resolve(fate);
-    };
-    const timer = setTimeout(() => {
-      over('timed out');
-      child = undefined;
-      end();
-    }, limitMs);
-    child.once('message', over);
+    });
     child.once('exit', () => {
-      over('failed');
+      clearTimeout(timer);
       child = undefined;
+      resolve('failed');
     });
     const inCopy = (file) => path.join(copy, file);
     child.send({ changed: changed.map(inCopy), tests: tests.map(inCopy) });
   });
-}
-
-/** How long each test file takes on the program as it is, in milliseconds; none that fails or takes longer than that. */
-export async function durationsOf(copy, tests, limitMs) {
-  const durations = new Map();
-  for (const test of tests) {
-    const start = Date.now();
-    if ((await runTests(copy, [test], limitMs)) === 'passed') durations.set(test, Date.now() - start);
-  }
-  return durations;
 }

@@ -12,18 +12,22 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { parseArgs } from 'node:util';
 import seedrandom from 'seedrandom';
+import { baselineOf } from './baseline.js';
 import { placesOf } from './places.js';
 import { filesUnder, testsByFile } from './reach.js';
-import { copyOfProject, durationsOf, runTests } from './run-tests.js';
+import { copyOfProject, runTests } from './run-tests.js';
 
 const FOLDERS = ['src/score', 'src/order', 'src/cloth', 'src/structure', 'src/search', 'src/plan'];
 /** The share of mutants that the tests must see. */
 const LEAST = 0.8;
 /** Test files that are run for one mutant. */
 const MOST_FILES = 10;
-/** A test file that takes longer is not run for mutants. */
-const SLOW_MS = 60_000;
-/** After so many mutants their tests are run on the program as it is, which must pass: else a kill says nothing. */
+/** Test files that are looked at for one mutant: so many import its file most directly. */
+const NEAREST = 20;
+/**
+ * After so many mutants their tests are run on the program as it is, which must pass, and on one that throws at import,
+ * which must fail: else neither a kill nor a survivor says anything.
+ */
 const CONTROL_EVERY = 10;
 const REPORT = 'mutation-report.json';
 /** Mutants that are the same program, each by its line, what it becomes, and the reason. */
@@ -98,38 +102,54 @@ if (sample.length === 0) {
 
 const copy = copyOfProject();
 const reach = testsByFile();
-const nearest = (file) => (reach.get(file) ?? []).slice(0, MOST_FILES);
-const used = [...new Set(sample.flatMap(({ file }) => nearest(file).map(({ test }) => test)))];
-console.log(`${sample.length} of ${places.length} places; timing ${used.length} test files`);
-const durations = await durationsOf(copy, used, SLOW_MS);
-const setAside = used.filter((test) => !durations.has(test));
+const nearest = (file) => (reach.tests.get(file) ?? []).slice(0, NEAREST);
+const used = [...new Set(sample.flatMap(({ file }) => nearest(file).map(({ test }) => test)))].sort();
+const baseline = await baselineOf(copy, used, reach.imports);
+const setAside = used.filter((test) => baseline.get(test).ms === undefined);
 if (setAside.length > 0) console.log(`not run, since they fail or are slow: ${setAside.join(', ')}`);
+
+/** The tests to run for a place, the likely and quick ones first. */
+function testsFor({ file, branch }) {
+  const cost = ({ test, far }) => baseline.get(test).ms * far;
+  return nearest(file)
+    .filter(({ test }) => !setAside.includes(test))
+    .filter(({ test }) => branch === undefined || baseline.get(test).branches[file]?.includes(branch))
+    .slice(0, MOST_FILES)
+    .sort((a, b) => cost(a) - cost(b))
+    .map(({ test }) => test);
+}
 
 const mutants = [];
 /** The file that was changed for the mutant before. */
 let before = sample[0].file;
 for (const place of sample) {
-  const tests = nearest(place.file)
-    .filter(({ test }) => !setAside.includes(test))
-    .sort((a, b) => a.far - b.far || durations.get(a.test) - durations.get(b.test))
-    .map(({ test }) => test);
+  const tests = testsFor(place);
   const target = path.join(copy, place.file);
   const text = readFileSync(target, 'utf8');
-  writeFileSync(target, text.slice(0, place.start) + place.text + text.slice(place.end));
-  const usual = tests.reduce((sum, test) => sum + durations.get(test), 0);
-  const fate = tests.length === 0 ? 'no test' : await runTests(copy, tests, 20_000 + 3 * usual, [before, place.file]);
+  const limitMs = 20_000 + 3 * tests.reduce((sum, test) => sum + baseline.get(test).ms, 0);
+  const fateOf = (program) => {
+    writeFileSync(target, program);
+    return runTests(copy, tests, limitMs, [before, place.file]);
+  };
+  const start = Date.now();
+  const mutant = text.slice(0, place.start) + place.text + text.slice(place.end);
+  const fate = tests.length === 0 ? 'no test' : await fateOf(mutant);
+  const seconds = (Date.now() - start) / 1000;
+  if (tests.length > 0 && (fate === 'timed out' || mutants.length % CONTROL_EVERY === 0)) {
+    const [broken, asItIs] = [await fateOf(`throw new Error('broken');\n${text}`), await fateOf(text)];
+    if (broken !== 'failed') throw new Error(`${tests.join(', ')}: ${broken} where ${place.file} throws at import`);
+    if (asItIs !== 'passed') throw new Error(`${tests.join(', ')}: ${asItIs} on the program as it is`);
+  }
   writeFileSync(target, text);
   before = place.file;
-  if (tests.length > 0 && mutants.length % CONTROL_EVERY === 0) {
-    const control = await runTests(copy, tests, 20_000 + 3 * usual, [place.file]);
-    if (control !== 'passed') throw new Error(`${tests.join(', ')}: ${control} on the program as it is`);
-  }
-  mutants.push({ ...place, was: text.slice(place.start, place.end), fate, tests });
+  mutants.push({ ...place, was: text.slice(place.start, place.end), fate, seconds, tests });
   if (fate === 'passed') mutants.at(-1).reason = reasonOf(text, place);
   const { line, kind, was, reason } = mutants.at(-1);
   const change = `${JSON.stringify(was.slice(0, 60))} -> ${JSON.stringify(place.text.trim().slice(0, 60))}`;
   const because = reason === undefined ? '' : ` (the same program: ${reason})`;
-  console.log(`${mutants.length} ${fate}: ${place.file}:${line} ${kind} ${change}${because}`);
+  console.log(
+    `${mutants.length} ${fate} in ${seconds.toFixed(1)} s: ${place.file}:${line} ${kind} ${change}${because}`,
+  );
 }
 
 const byFolder = FOLDERS.flatMap((folder) => {

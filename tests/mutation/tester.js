@@ -1,6 +1,7 @@
 /**
- * The child of run.js: runs test files for one mutant after the other, and stops at the first that fails. Vitest stays, so
- * that only what was changed is read anew; each file has its own process.
+ * The child of run.js: runs test files for one mutant after the other, and stops at the first test that fails. Vitest
+ * stays, so that only what was changed is read anew. All files of one run share a process, which ends with the run: no
+ * module of one mutant is left for the next.
  */
 import { createVitest } from 'vitest/node';
 
@@ -9,9 +10,16 @@ const vitest = await createVitest('test', {
   watch: false,
   // What is tested is `src` itself, so that nothing is built beforehand.
   include: ['tests/**/*.test.ts'],
-  setupFiles: ['tests/setup.ts'],
+  setupFiles: ['tests/setup.ts', 'tests/mutation/setup.js'],
   testTimeout: 120_000,
   maxWorkers: 1,
+  isolate: false,
+  sequence: {
+    sequencer: class {
+      sort = (files) => files;
+      shard = (files) => files;
+    },
+  },
   bail: 1,
   silent: true,
   reporters: [{}],
@@ -20,13 +28,8 @@ const project = vitest.getRootProject();
 
 process.on('message', async ({ changed, tests }) => {
   for (const file of changed) vitest.invalidateFile(file);
-  let fate = 'passed';
-  for (const test of tests) {
-    const { testModules } = await vitest.runTestSpecifications([project.createSpecification(test)]);
-    // Vitest hands back every file that it ever ran; those of mutants before have failed.
-    if (testModules.find(({ moduleId }) => moduleId === test)?.state() === 'passed') continue;
-    fate = 'failed';
-    break;
-  }
-  process.send(fate);
+  const { testModules } = await vitest.runTestSpecifications(tests.map((test) => project.createSpecification(test)));
+  // Vitest hands back every file that it ever ran; those of mutants before have failed.
+  const states = testModules.filter(({ moduleId }) => tests.includes(moduleId)).map((module) => module.state());
+  process.send(states.length === tests.length && states.every((state) => state === 'passed') ? 'passed' : 'failed');
 });

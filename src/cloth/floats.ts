@@ -156,7 +156,7 @@ function longestRun(crossings: number, holds: (crossing: number) => boolean): Ru
       continue;
     }
     const from = (at - length + crossings) % crossings;
-    if (length > longest.length || (length === longest.length && length > 0 && from < longest.from)) {
+    if (length > longest.length || (length === longest.length && from < longest.from)) {
       longest = { from, length };
     }
     length = 0;

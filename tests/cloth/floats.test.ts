@@ -41,9 +41,11 @@ describe('floats by kinds equal floats strand by strand', () => {
           expect(along.every((cell) => cell === value)).toBe(true);
           return;
         }
-        const at = (step: number): number => along[(from + step + along.length) % along.length]!;
-        for (let step = 0; step < length; step++) expect(at(step)).toBe(value);
-        expect([at(-1), at(length)]).toEqual([1 - value, 1 - value]);
+        const at = (crossing: number): number => along[(crossing + along.length) % along.length]!;
+        const isFloat = (start: number) =>
+          Array.from({ length }, (_, step) => at(start + step)).every((cell) => cell === value);
+        expect(from).toBe(along.findIndex((_, start) => isFloat(start)));
+        expect([at(from - 1), at(from + length)]).toEqual([1 - value, 1 - value]);
         const floats = floatsOf(woven(cells), SETT);
         if (sett === undefined) expect(length).toBe(floats.longest);
         else expect(length * (across ? 10 / 8 : 10 / 5)).toBeCloseTo(floats.longestMm!, 12);
@@ -57,6 +59,8 @@ describe('floats by kinds equal floats strand by strand', () => {
     expect(longestFloatPlace(twill, { ends: 10, picks: 20, per: 'cm' }).side).toBe('weftFace');
     const rib = fromCells(2, 6, (j, i) => (j % 3 === 0) === (i === 0));
     expect(longestFloatPlace(rib)).toEqual({ side: 'warpFace', strand: 1, from: 1, length: 2 });
+    const early = fromCells(2, 6, (j, i) => (j % 3 === 2) === (i === 1));
+    expect(longestFloatPlace(early)).toEqual({ side: 'warpFace', strand: 0, from: 0, length: 2 });
   });
 
   test('weft floats of ground, pattern and tabby picks apart', () => {

@@ -30,7 +30,11 @@ export function solid(v: Field, squareness: number): { dark: number; light: numb
  * the slope of a step from 0 to 1, which is 1/(2·√(2π)) for each end.
  */
 export function outline(v: Field, squareness: number): { range: number; slope: number } {
-  const light = blurred(v, 2, 2 * squareness);
+  return outlineOf(blurred(v, 2, 2 * squareness), squareness);
+}
+
+/** The same of a field that is blurred already. */
+export function outlineOf(light: Field, squareness: number): { range: number; slope: number } {
   const [least, most] = [Math.min(...light.flat()), Math.max(...light.flat())];
   const side = (j: number, i: number): number => {
     const above = at(light, j, i) - (least + most) / 2;

@@ -352,6 +352,62 @@ describe('what is wrong with a question is said in one sentence', () => {
       'q.yaml:3:13: found a choice of drafts with overshot, where each letter names a block; expected it with overshot on four shafts or a twill',
     ],
     [
+      'structure: plain\nname draft: INDIGO',
+      'q.yaml:2:13: found a name draft with plain weave; expected it with overshot, a straight twill on four shafts, or a structure of several blocks',
+    ],
+    [
+      'structure: overshot\nblocks: 6\nname draft: { text: INDIGO, letters: { Y: 4 } }',
+      'q.yaml:3:13: found letters with shafts with overshot, where each letter names a block; expected it with overshot on four shafts or a twill',
+    ],
+    [
+      'structure: overshot\nname draft: { text: INDIGO, letters: { Y: 5 } }',
+      'q.yaml:2:43: found “5”; expected a shaft from 1 to 4',
+    ],
+    [
+      'structure: overshot\nname draft: { text: INDIGO, letters: 4 }',
+      'q.yaml:2:38: found “4”; expected letters with shafts, as { Y: 4, Z: 4 }',
+    ],
+    [
+      'structure: overshot\nname draft: INDIGO, backwards',
+      'q.yaml:2:13: found “backwards”; expected all drafts, draft 3 or mirrored',
+    ],
+    [
+      'structure: overshot\nname draft: INDIGO, draft 0',
+      'q.yaml:2:13: found “0”; expected the number of a draft, from 1',
+    ],
+    [
+      'structure: overshot\nname draft: INDIGO, draft 17',
+      'q.yaml:2:13: name draft “INDIGO”: no draft 17; there are 16',
+    ],
+    [
+      'structure: overshot\nname draft: INDIGO\nprofile: ABAB',
+      'q.yaml:2:13: found a name draft beside a profile; expected one or the other',
+    ],
+    [
+      'structure: overshot\nname draft: INDIGO\nby: block',
+      'q.yaml:2:13: found a name draft beside “by: block”; expected by thread or unit',
+    ],
+    [
+      'structure: turned twill\nname draft: ABA\nprofile: search',
+      'q.yaml:3:10: found search beside a name draft; expected one or the other',
+    ],
+    [
+      'structure: turned twill\nprofile: order\nprofile lengths: 2-4',
+      'q.yaml:3:1: found lengths of profiles, but none is searched; expected profile: search',
+    ],
+    [
+      'structure: turned twill\nprofile: search\nprofile lengths: 1',
+      'q.yaml:3:18: found profiles of one element, which have one block; expected lengths from 2',
+    ],
+    [
+      'structure: summer and winter\nblocks: 1\nprofile: search',
+      'q.yaml:3:10: found search with one block of summer and winter; expected two blocks or more',
+    ],
+    [
+      'structure: turned twill\ntreadled: search\nprofile: order',
+      'q.yaml:2:11: found search beside profile: order; expected a profile, or search for both',
+    ],
+    [
       'draft: a.yaml\nname draft: INDIGO',
       'q.yaml:2:1: found a name draft beside a draft, which has its own threading; expected it with a structure',
     ],

@@ -4,9 +4,9 @@
  * sample. Fails where fewer than 80 % of the mutants are seen. The report is mutation-report.json, which git ignores.
  *
  * A mutant is killed where a test fails, or does not end in time. Of the test files that import the mutant's file most
- * directly those are run that reach its branch (`baseline.js`), and only in their own process: what worker threads and the built program run is `dist`, which
- * holds no mutant, so that a mutant seen only there counts as survived. So does one that no test reaches. The score is
- * therefore rather too low than too high.
+ * directly those are run that reach its branch (`baseline.js`), and only in their own process: what worker threads and
+ * the built program run is `dist`, which holds no mutant, so that a mutant seen only there counts as survived. So does one
+ * that no test reaches. The score is therefore rather too low than too high.
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';

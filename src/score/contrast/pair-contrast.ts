@@ -23,6 +23,13 @@ export class PairContrast {
   private readonly gatherPicks: Gather;
   private readonly formsOfEnds = roomIn(() => new Forms());
   private readonly formsOfPicks = roomIn(() => new Forms());
+  /** The cloth in hand, what its warp and its weft bring, and its mean value, from one half. */
+  private cloth: Drawdown | undefined;
+  private ends: Threads | undefined;
+  private picks: Threads | undefined;
+  private warp!: Forms;
+  private weft!: Forms;
+  private mean = 0;
 
   /**
    * @param squareness picks per centimetre over ends per centimetre
@@ -35,11 +42,10 @@ export class PairContrast {
   }
 
   /** Motif contrast with tone and line, and the dark share. */
-  motif({ cloth, ends, picks }: Woven): Omit<Contrast, 'figure'> {
-    const warp = this.ofEnds(cloth, ends);
-    const weft = this.ofPicks(cloth, picks);
+  motif(woven: Woven): Omit<Contrast, 'figure'> {
+    this.turnTo(woven);
+    const { warp, weft, mean } = this;
     const cells = warp.threads * weft.threads;
-    const mean = product(weft.counts, warp.means) / weft.threads;
     const tone = 2 * deviation(product(weft.near, warp.areas) - cells * mean ** 2, cells);
     // Upright lines stand between ends, level ones between picks.
     const upright = product(weft.counts, warp.lineMeans) / weft.threads;
@@ -54,22 +60,30 @@ export class PairContrast {
   figure(woven: Woven): number {
     const variance = this.variance(woven);
     if (variance < EVEN) return 0;
-    const warp = this.ofEnds(woven.cloth, woven.ends);
-    const weft = this.ofPicks(woven.cloth, woven.picks);
-    const even = (product(weft.counts, warp.means) / weft.threads) ** 2;
-    const byRows = product(weft.smallNear, warp.stripes) / weft.threads - even;
-    const byColumns = product(warp.smallNear, weft.stripes) / warp.threads - even;
+    const { warp, weft, mean } = this;
+    const byRows = product(weft.smallNear, warp.stripes) / weft.threads - mean ** 2;
+    const byColumns = product(warp.smallNear, weft.stripes) / warp.threads - mean ** 2;
     return Math.min(1, Math.max(0, 1 - (byRows + byColumns) / variance));
   }
 
   /** Variance of the face blurred as for `figure`. */
-  variance({ cloth, ends, picks }: Woven): number {
-    const warp = this.ofEnds(cloth, ends);
-    const weft = this.ofPicks(cloth, picks);
+  variance(woven: Woven): number {
+    this.turnTo(woven);
+    const { warp, weft, mean } = this;
     warp.blurLittle(this.gatherEnds);
     weft.blurLittle(this.gatherPicks);
-    const even = (product(weft.counts, warp.means) / weft.threads) ** 2;
-    return Math.max(0, product(weft.smallNear, warp.smallAreas) / (warp.threads * weft.threads) - even);
+    return Math.max(0, product(weft.smallNear, warp.smallAreas) / (warp.threads * weft.threads) - mean ** 2);
+  }
+
+  /** Turns to a cloth, of which several figures may be asked one after the other. */
+  private turnTo({ cloth, ends, picks }: Woven): void {
+    if (cloth === this.cloth && ends === this.ends && picks === this.picks) return;
+    this.cloth = cloth;
+    this.ends = ends;
+    this.picks = picks;
+    this.warp = this.ofEnds(cloth, ends);
+    this.weft = this.ofPicks(cloth, picks);
+    this.mean = product(this.weft.counts, this.warp.means) / this.weft.threads;
   }
 
   private ofEnds(cloth: Drawdown, ends: Threads): Forms {

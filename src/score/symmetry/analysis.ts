@@ -71,15 +71,16 @@ export function analyser(): (face: Face) => FaceAnalysis {
     const columnWord = columnWordIn(face.columnRooms);
     rowWord.turnTo(face.row, rowKinds);
     columnWord.turnTo(face.column, columnKinds);
-    const letters = read(rowWord, columnWord, cells, shown === 2);
-    const rows = sideOf(rowWord, letters.rows);
-    const columns = sideOf(columnWord, letters.columns);
+    const [down, up, right, left] = read(rowWord, columnWord, cells, shown === 2);
+    const rows = sideOf(rowWord, down, up);
+    const columns = sideOf(columnWord, right, left);
     return withTranslations({ rows, columns, shown, low, high, cells, turned });
   };
 }
 
-function sideOf({ length, kinds, word, first }: RepeatedWord, read: Pick<Side, 'forward' | 'backward'>): Side {
-  return { length, kinds, word, first, forward: read.forward, backward: read.backward };
+function sideOf(repeated: RepeatedWord, forward: CanonicalWord, backward: CanonicalWord): Side {
+  const { length, kinds, word, first } = repeated;
+  return { length, kinds, word, first, forward, backward };
 }
 
 /**

@@ -20,11 +20,6 @@ export interface CanonicalWord {
 /** A reading whose rank is still being counted. */
 type Ranked = Omit<CanonicalWord, 'rank'> & { rank: number };
 
-interface BothWays {
-  readonly forward: CanonicalWord;
-  readonly backward: CanonicalWord;
-}
-
 /** What a word of kinds says by itself, whatever its threads show. Arrays may be longer than what they hold. */
 export class RepeatedWord {
   /** Places in the smallest repeat. */
@@ -81,15 +76,15 @@ const MARK_MASK = 0x7fff;
 const SPREAD = 0x9e3779b1;
 
 /**
- * Reads rows and columns both ways, with cells as in `FaceAnalysis`. The letters of a reading are overwritten by the
- * next face's.
+ * Reads rows forward and backward, then columns, with cells as in `FaceAnalysis`. The letters of a reading are
+ * overwritten by the next face's.
  */
 export function canonicalReader(): (
   rows: RepeatedWord,
   columns: RepeatedWord,
   cells: Uint8Array,
   twoColours: boolean,
-) => { readonly rows: BothWays; readonly columns: BothWays } {
+) => readonly [CanonicalWord, CanonicalWord, CanonicalWord, CanonicalWord] {
   const rooms = [scratch(Int32Array), scratch(Int32Array), scratch(Int32Array), scratch(Int32Array)] as const;
   const roomForMarks = scratch(Int32Array);
   return (rows, columns, cells, twoColours) => {
@@ -110,7 +105,7 @@ export function canonicalReader(): (
     write(columns, marks, columnsForward, columnsBackward);
     const all = [least(rowsForward), least(rowsBackward), least(columnsForward), least(columnsBackward)] as const;
     rank(all);
-    return { rows: { forward: all[0], backward: all[1] }, columns: { forward: all[2], backward: all[3] } };
+    return all;
   };
 }
 

@@ -9,7 +9,7 @@ import type { Question } from '../question/question.js';
 import type { Family } from '../space/family.js';
 import { memoized } from '../space/memoize.js';
 import { classicsOf } from './classics-for.js';
-import { type Laid, laidOnce, layer } from './laid.js';
+import { groupsFor, type Laid, laidOnce, layer } from './laid.js';
 import { Sides } from './sides.js';
 import { type Refused, weaveWithin } from './weave-limits.js';
 
@@ -62,8 +62,11 @@ function groundFor(
   const sides = family.fixedWeave ? undefined : remember.sides;
   const within = weaveWithin(question, weave, sides?.interlacement(weave));
   if ('fault' in within) return within;
-  const lay = (system: 'ends' | 'picks'): Ground['ends'] =>
-    remember[system](layer(family, weave, within.cloth[system === 'ends' ? 'endKind' : 'pickKind'], system, question));
+  const { endKind, endKinds, pickKind, pickKinds } = within.cloth;
+  const lay = (system: 'ends' | 'picks'): Ground['ends'] => {
+    const [kind, kinds] = system === 'ends' ? [endKind, endKinds] : [pickKind, pickKinds];
+    return remember[system](layer(family, weave, kind, system, question), groupsFor(system, kinds, question));
+  };
   const ends = sides ? sides.laid(weave.threading, () => lay('ends')) : lay('ends');
   const picks = sides ? sides.laid(weave.treadling, () => lay('picks')) : lay('picks');
   return {

@@ -27,9 +27,15 @@ export interface Laid extends Threads {
 
 type Lay = (order: Order, start: number) => Laid;
 
-/** Groups of places for warps (wefts) as laid, and places in each, both powers of two: enough for the lists of most strata. */
-const GROUPS = 256;
+/** Places in a group, and the groups in which warps and wefts are kept as laid: powers of two. */
 const IN_GROUP = 4;
+const FEW_GROUPS = 256;
+/**
+ * Wefts come one after the other under each warp, and a list of them is often longer than all places together if these
+ * are few. What is kept with each grows with the square of its kinds of threads; up to so many it is some ten kilobytes.
+ */
+const MANY_GROUPS = 1024;
+const FEW_KINDS = 8;
 
 /** A place for a warp (weft) as laid. */
 interface Place {
@@ -45,13 +51,13 @@ interface Place {
  * full, one of its places is taken again, now this one and now that: in a list that is gone through again and again the
  * oldest would be the one that comes next. The rooms of a place are used again for whatever comes there.
  */
-export function laidOnce(): (lay: Lay) => Lay {
+export function laidOnce(): (lay: Lay, groups: number) => Lay {
   const places: Place[] = [];
   let chance = 0;
-  return (lay) => (order, start) => {
+  return (lay, groups) => (order, start) => {
     let sign = start;
     for (let e = 0; e < order.length; e++) sign = Math.imul(sign ^ order[e]!, 0x01000193) + 1;
-    const first = ((sign ^ (sign >>> 15)) & (GROUPS - 1)) * IN_GROUP;
+    const first = ((sign ^ (sign >>> 15)) & (groups - 1)) * IN_GROUP;
     let at = first;
     for (; at < first + IN_GROUP; at++) {
       const place = places[at];
@@ -74,6 +80,11 @@ function isSame(a: Order, b: Order): boolean {
   if (a.length !== b.length) return false;
   for (let e = 0; e < a.length; e++) if (a[e] !== b[e]) return false;
   return true;
+}
+
+/** In how many groups the threads of one system are kept; `kinds` counts those of one colour. */
+export function groupsFor(system: 'ends' | 'picks', kinds: number, { yarns }: Question): number {
+  return system === 'picks' && kinds * yarns.length <= FEW_KINDS ? MANY_GROUPS : FEW_GROUPS;
 }
 
 /** Lays orders on the ends (picks) of a weave, of which the kinds are given. */

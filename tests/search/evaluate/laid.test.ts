@@ -15,7 +15,7 @@ const LAYERS = familiesOf({ ...QUESTION, structures: ['2/2 twill', 'overshot'], 
 
 test('what is remembered of an order is what it is when laid anew, whichever others have had its place', () => {
   const remember = laidOnce();
-  const remembered = LAYERS.map(remember);
+  const remembered = LAYERS.map((lay) => remember(lay, 2));
   const order = fc.array(fc.nat(1), { minLength: 1, maxLength: 9 });
   fc.assert(
     fc.property(fc.nat(LAYERS.length - 1), order, fc.nat(1), (which, word, start) => {

@@ -52,6 +52,11 @@ describe('an order laid on the ends of a four-end unit', () => {
     expect(lay(twill, 'DDLL', { start: 1 })).toBe('LDDL');
     expect(lay(twill, 'DL', { by: 'unit', start: 1 })).toBe('LLLLDDDD');
   });
+  test('one yarn begins nowhere else; an order, at as many threads as it is out of step with the weave', () => {
+    const starts = (length: number, times: number): number =>
+      startCount(endStrands(twill), length, { by: 'thread', times });
+    expect([starts(1, 4), starts(2, 1), starts(2, 2), starts(5, 1), starts(6, 1)]).toEqual([1, 2, 4, 1, 2]);
+  });
   test('units of unequal length: an order of n runs over lcm(n, U) units', () => {
     expect(lay(weave(6, [4, 2], ['ground'], [1]), 'DLL', { by: 'unit' })).toBe('DDDDLLLLLLDDLLLLLL');
   });

@@ -143,6 +143,22 @@ tries: 3
     expect([question.treadlings, question.profile]).toEqual([['Italian manner'], 'order']);
   });
 
+  it('drafts a name by shafts, with a table of the weaver’s own, or by blocks', () => {
+    expect(ask('structure: overshot\nname draft: { text: INDIGO, letters: { Y: 4 } }').name).toEqual({
+      text: 'INDIGO',
+      drafts: 'usual',
+      mirrored: false,
+      letters: { Y: 4 },
+    });
+    expect(ask('structure: summer and winter\nname draft: "ABBA, mirrored"').name).toEqual({
+      text: 'ABBA',
+      drafts: 'usual',
+      mirrored: true,
+      letters: {},
+    });
+    expect(ask('structure: overshot\nname draft: INDIGO, draft 16').name?.drafts).toBe(16);
+    expect(ask('structure: overshot\nname draft: INDIGO, all drafts').name?.drafts).toBe('all');
+  });
   it('looks for a draft beside the question, and takes its yarns and sett', () => {
     loaded.length = 0;
     const question = readQuestion(

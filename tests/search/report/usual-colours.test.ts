@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { picturesOf } from '../../../src/gallery/structures/structure-pictures.js';
 import { codeOf } from '../../../src/score/symmetry/cloth-code.js';
+import { readQuestion } from '../../../src/search/question/read-question.js';
+import { inTheUsualWay } from '../../../src/search/report/usual-colours.js';
 import { findStructure, structures } from '../../../src/structure/catalogue/catalogue.js';
 import { run } from '../../cli/run.js';
 
@@ -44,5 +46,18 @@ describe('a structure alone', () => {
       'B',
     );
     expect(own.draft).toMatchObject({ warp: 'WWWW', weft: 'RBRB' });
+  });
+
+  it('is refused where the colours of an order choose the blocks, and there is none', () => {
+    const refused = (flags: Record<string, string>) => () =>
+      inTheUsualWay(
+        readQuestion({ flags }, () => {
+          throw new Error('no draft is asked for');
+        }),
+        {},
+      );
+    const rest = 'without --warp; expected an order, whose colours choose the blocks';
+    expect(refused({ structure: 'turned taqueté', profile: 'order' })).toThrow(`--profile: found “order” ${rest}`);
+    expect(refused({ structure: 'summer and winter', by: 'block' })).toThrow(`--by: found “block” ${rest}`);
   });
 });

@@ -114,6 +114,17 @@ describe('a way of looking', async () => {
     }
   });
 
+  test.each(PRESET_NAMES)(
+    '%s never shows a cloth of one yarn alone, which is no texture, however fine',
+    async (view) => {
+      const orders = [[0], [0, 1]];
+      const { found, counts } = await explore({ ...QUESTION, lengths: [], orders, rank: PRESETS[view] });
+      const shares = found.map(({ scores }) => scores.darkShare);
+      expect([shares.length > 0, Math.min(...shares) > 0, Math.max(...shares) < 1]).toEqual([true, true, true]);
+      expect(counts.setAside.flat).toBe(1);
+    },
+  );
+
   test('names hound’s tooth whatever is ranked by', async () => {
     const orders = [[0, 0, 0, 0, 1, 1, 1, 1]];
     const { found } = await explore({ ...QUESTION, lengths: [], orders });

@@ -106,12 +106,7 @@ function byRuns(weave: Weave, sheds: readonly string[]): { ends: Divided; picks:
 
 /** Units of picks without a known manner: the units of the ends if the picks follow them, else straight runs. */
 function picksLike(weave: Weave, sheds: readonly string[], ends: Divided): Divided {
-  if (
-    sheds.length === ends.units.reduce((sum, size) => sum + size, 0) &&
-    followsAt(weave.threading.map(String), sheds) === 0
-  ) {
-    return { from: ends.from, units: ends.units };
-  }
+  if (followsAt(weave.threading.map(String), sheds) === 0) return { from: ends.from, units: ends.units };
   return over(sheds.length, ...runLengths(numbersOf(sheds, weave.treadling)));
 }
 

@@ -333,6 +333,20 @@ describe('what is not a known structure', () => {
     expect(found.ends.units.reduce((a, b) => a + b, 0)).toBe(32);
   });
 
+  it('has the units of its ends for picks where these follow the ends, whatever the treadles are called', () => {
+    const threading = threadingOf('1234432143214321');
+    const called = (on: readonly number[]): number[] => [[3, 1, 4, 2][on[0]! - 1]!];
+    const tieUp = [
+      [2, 3],
+      [4, 1],
+      [1, 2],
+      [3, 4],
+    ];
+    const found = recognise(bareWeave({ threading, tieUp, treadling: threading.map(called) }));
+    expect([found.structure, found.ends]).toEqual([undefined, { from: 0, units: [4, 4, 4, 4] }]);
+    expect(found.picks).toEqual(found.ends);
+  });
+
   it('takes a draw of straight and pointed runs for no overshot where it is treadled as a twill', () => {
     const threading = threadingOf('1234123412341234123432123432');
     const found = recognise({ ...bareWeave(weaveOf(findStructure('2/2 twill'), ['A'])), threading });

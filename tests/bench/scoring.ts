@@ -64,7 +64,7 @@ const RUN = 20;
 const VALUES = Float64Array.of(0, 1);
 const FIGURE: Weights = { ...DEFAULT_RANK, figure: 1 };
 const LOOK: Weights = { ...FIGURE, solid: 1, sharp: 1 };
-const RANKS = ['clear', 'calm', 'unexpected'] as const;
+const RANKS = ['clear', 'calm', 'unexpected', 'fine'] as const;
 
 export type Row = readonly [what: string, figure: string, beside: string];
 
@@ -75,7 +75,7 @@ export function* scoringRows(quick: boolean): Generator<Row> {
   for (const sized of SIZES) yield sizedRow(sized, FIGURE, quick);
   yield ['The same with areas and outlines', '', ''];
   for (const sized of [SIZES[1]!, SIZES.at(-1)!]) yield sizedRow(sized, LOOK, quick);
-  for (const sized of [SIZES[1]!, SIZES.at(-1)!]) {
+  for (const sized of [SIZES[1]!, SIZES[4]!, SIZES.at(-1)!]) {
     for (const rank of RANKS) {
       const { question, candidates } = sample(sized, PRESETS[rank]);
       const { evaluate } = evaluator(question);

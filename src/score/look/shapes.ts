@@ -149,10 +149,17 @@ class Runs {
 
   /** Joins two runs that touch at column `i`, the second in the row above the first. */
   private touch(a: number, b: number, i: number): void {
-    const { ends, first } = this;
+    const { ends, first, parent, x, y } = this;
     const inA = i - first[a]! + (i < first[a]! ? ends : 0);
     const inB = i - first[b]! + (i < first[b]! ? ends : 0);
-    this.join(a, b, inA - inB);
+    if (a <= b || parent[a] !== a || this.endless[a] === 1) {
+      this.join(a, b, inA - inB);
+      return;
+    }
+    // Most runs touch one above them before any other: they are of its area, whatever that will be.
+    parent[a] = parent[b]!;
+    x[a] = x[b]! + inB - inA;
+    y[a] = y[b]! + 1;
   }
 
   /** Joins two runs, of which the second begins `across` cells after the first, one row above it. */

@@ -152,6 +152,7 @@ class Runs {
     const { ends, first, parent, x, y } = this;
     const inA = i - first[a]! + (i < first[a]! ? ends : 0);
     const inB = i - first[b]! + (i < first[b]! ? ends : 0);
+    // Where the face has a single row, a run lies above itself.
     if (a <= b || parent[a] !== a || this.endless[a] === 1) {
       this.join(a, b, inA - inB);
       return;

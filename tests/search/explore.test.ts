@@ -4,8 +4,11 @@ import { colourAt, colourFace } from '../../src/cloth/face.js';
 import { FLAT } from '../../src/score/contrast/contrast.js';
 import { clothDistance, descriptorOf } from '../../src/score/likeness/descriptor.js';
 import { PRESET_NAMES, PRESETS } from '../../src/score/rank/presets.js';
+import { answer } from '../../src/search/answer.js';
 import { explore } from '../../src/search/explore.js';
+import { workerPool } from '../../src/search/pool/worker-pool.js';
 import type { Question } from '../../src/search/question/question.js';
+import { spaceOf } from '../../src/search/space/space.js';
 import { findStructure, weaveOf } from '../../src/structure/catalogue/catalogue.js';
 import { sameCloth, search } from '../plain/search.js';
 import { QUESTION } from './question.js';
@@ -85,12 +88,19 @@ describe('the search finds, ranks and counts what trying every cell of every wor
   });
 });
 
-describe('the same question has the same answer', () => {
+describe('the same question has the same answer with 1, 2 or 7 threads', () => {
   const question: Question = { ...QUESTION, lengths: [2, 3, 4, 5, 6, 7], show: 40 };
-  test('with 1, 2 or 7 workers', async () => {
-    const one = JSON.stringify(await explore(question, { workers: 1 }));
-    expect(JSON.stringify(await explore(question, { workers: 2 }))).toBe(one);
-    expect(JSON.stringify(await explore(question, { workers: 7 }))).toBe(one);
+  test.each([
+    ['scored', question],
+    ['bounded', question],
+    ['bounded', { ...question, rank: PRESETS.unexpected }],
+  ] as const)('%s', async (way, asked) => {
+    const space = { ...spaceOf(asked), way };
+    const by = async (threads: number): Promise<string> =>
+      JSON.stringify(await answer(asked, space, { pool: () => workerPool(asked, threads, undefined, space) }));
+    const one = await by(1);
+    expect(await by(2)).toBe(one);
+    expect(await by(7)).toBe(one);
   });
 });
 

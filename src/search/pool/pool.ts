@@ -3,8 +3,9 @@ import type { Space } from '../space/space.js';
 import { type Job, type JobResult, type Jobs, jobRunner } from './jobs.js';
 import { pause } from './pause.js';
 
-/** How many finished jobs may wait for a slower one before them. */
+/** How many finished jobs may wait for a slower one before them; of jobs of blocks, whose results are small, more. */
 const AHEAD = 64;
+const BLOCKS_AHEAD = 256;
 
 /** The worker pool of one search. */
 export interface WorkerPool {
@@ -92,8 +93,11 @@ class Run {
 
   /** Gives workers that have room the next jobs, as far as there are any to begin now. */
   begin(given: Map<PoolWorker, number>): void {
-    const limit = Math.min(this.jobs.count, this.taken + AHEAD);
-    while (this.offered < limit) this.open.push({ number: this.offered, job: this.jobs.at(this.offered++) });
+    while (this.offered < this.jobs.count) {
+      const job = this.jobs.at(this.offered);
+      if (this.offered >= this.taken + ('block' in job ? BLOCKS_AHEAD : AHEAD)) break;
+      this.open.push({ number: this.offered++, job });
+    }
     // Those before one that was begun are done too, so that those with the lowest numbers are.
     if (this.enough?.aborted) this.open = this.open.filter(({ number }) => number < this.end);
     for (let worker = freest(given); worker !== undefined && this.open.length > 0; worker = freest(given)) {

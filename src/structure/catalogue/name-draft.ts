@@ -189,7 +189,7 @@ function runsOf(ring: readonly string[]): number[] {
   const runs: number[] = [];
   for (let i = 0; i < ring.length; i++) {
     const at = (from + i) % ring.length;
-    if (i > 0 && ring[at] === ring.at(at - 1)) runs[runs.length - 1]!++;
+    if (ring[at] === ring.at(at - 1)) runs[runs.length - 1]!++;
     else runs.push(1);
   }
   return runs;

@@ -210,6 +210,10 @@ describe('what was done before', () => {
       'done: a.json\nunlike done: 1\n',
       'work/q.yaml:3:14: found “1”; expected how unlike what was done, above 0 and below 1',
     ],
+    [
+      'done: a.json\nunlike done: 0\n',
+      'work/q.yaml:3:14: found “0”; expected how unlike what was done, above 0 and below 1',
+    ],
     ['done: []\n', 'work/q.yaml:2:7: found'],
   ])('%j is refused', (text, said) => {
     expect(() => asked(text)).toThrow(said);

@@ -60,6 +60,34 @@ describe('name drafts', () => {
     },
   );
 
+  test('the usual choice has the shortest floats over seven ends, then the fewest blocks of one step', () => {
+    // Two ends that follow one another on the same two shafts are one step; a block of n steps floats over n + 1 ends.
+    const costOf = ({ threading }: { threading: readonly number[] }): number => {
+      const steps = threading.map((shaft, i) => [shaft, threading.at(i - 1)!].sort().join('-'));
+      const start = Math.max(
+        0,
+        steps.findIndex((step, i) => step !== steps.at(i - 1)),
+      );
+      const blocks = [...steps.slice(start), ...steps.slice(0, start)]
+        .join(' ')
+        .match(/(\S+)(?: \1)*/g)!
+        .map((block) => block.split(' ').length);
+      const tooLong = new Set(steps).size === 1 ? 1e6 : Math.max(0, Math.max(...blocks) + 1 - 7);
+      return 1000 * tooLong + blocks.filter((steps) => steps === 1).length;
+    };
+    let chosen = 0;
+    fc.assert(
+      fc.property(names, (name) => {
+        const { gaps, alternative } = nameDraft(name);
+        fc.pre(gaps > 0 && name.length > 1);
+        const costs = Array.from({ length: 2 ** gaps }, (_, k) => costOf(nameDraft(name, { alternative: k })));
+        expect(alternative).toBe(costs.indexOf(Math.min(...costs)));
+        if (alternative > 0) chosen++;
+      }),
+    );
+    expect(chosen).toBeGreaterThan(20);
+  });
+
   test('letters name blocks in rotation, as many as there are', () => {
     expect(letterBlocks('Indigo', ['A', 'B']).join('')).toBe('ABBAAA');
     expect(letterBlocks('Indigo', ['A', 'B', 'C', 'D']).join('')).toBe('ABDACC');

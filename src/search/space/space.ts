@@ -16,8 +16,12 @@ const SCORED_AT_MOST = 20_000;
  * of them is where nothing foretells the ranking.
  */
 const WHOLE_AT_MOST = { none: 4_000_000, nothing: 8_000_000, forms: 100_000_000, tables: 5_000_000_000 } as const;
-/** With so few candidates on a ground it costs more to make its bounds than to score them (measured with `bench`). */
-const FEW_ON_A_GROUND = { nothing: 40, forms: 40, tables: 600 } as const;
+/**
+ * With so few candidates on a ground it costs more to make its bounds than to score them: so many on any, and one more for
+ * each two crossings of the weave (measured).
+ */
+const FEW_ON_A_GROUND = 600;
+
 /** Pairs of orders, and orders, up to which a list of orders is made: the list must fit the memory. */
 const PAIRS_AT_MOST = 20_000_000_000;
 const ORDERS_AT_MOST = 500_000;
@@ -73,10 +77,9 @@ export function spaceOf(question: Question): Space {
     return known;
   };
   const count = strata.reduce((sum, stratum) => sum + orbitsIn(stratum).count(), 0);
-  const grounds = strata.reduce((sum, { starts }) => sum + starts.length, 0);
+  const few = (): number => strata.reduce((sum, { family, starts }) => sum + starts.length * fewOn(family), 0);
   const bound = foretold(question, families);
-  const bounded =
-    canBeBounded(question, families) && count > Math.min(FEW_ON_A_GROUND[bound] * grounds, WHOLE_AT_MOST.none);
+  const bounded = canBeBounded(question, families) && count > Math.min(few(), WHOLE_AT_MOST.none);
   if (count > WHOLE_AT_MOST[bounded ? bound : 'none']) return beyondListing(asked, written, count);
   const blockOf = (index: number): Stratum => {
     let low = 0;
@@ -107,6 +110,12 @@ export function spaceOf(question: Question): Space {
       return orbitsIn(stratum).stands(Math.floor(pair / wefts), pair % wefts, offset % stratum.starts.length);
     },
   };
+}
+
+/** So few candidates on a ground are better scored than bounded. */
+function fewOn(family: Family): number {
+  const { threading, treadling } = family.weave([0], [0]);
+  return FEW_ON_A_GROUND + (threading.length * treadling.length) / 2;
 }
 
 /** Whether the question has bounds: weaves that do not depend on the orders, and figures that equal cloths share. */

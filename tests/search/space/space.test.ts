@@ -9,7 +9,8 @@ describe('the way of searching', () => {
   test.each(PRESET_NAMES)('few candidates are all measured, more are held against bounds: %s', (view) => {
     const rank = PRESETS[view];
     expect(spaceOf({ ...QUESTION, lengths: lengths.slice(0, 6), rank }).way).toBe('scored');
-    expect(spaceOf({ ...QUESTION, lengths, rank }).way).toBe('bounded');
+    expect(spaceOf({ ...QUESTION, lengths, rank }).way).toBe('scored');
+    expect(spaceOf({ ...QUESTION, lengths: [...lengths, 11, 12], rank }).way).toBe('bounded');
   });
 
   test('where grounds have few candidates each, listing costs less than making their bounds', () => {

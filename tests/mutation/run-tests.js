@@ -38,25 +38,25 @@ export function endTester() {
 process.on('exit', endTester);
 
 /**
- * Runs test files in the copy, in that order, and stops at the first failure: 'passed', 'failed' or 'timed out'. `changed`
- * are the files that are not as they were at the run before.
+ * Runs test files in the copy, in that order, and stops at the first failure. Their fate is 'passed', 'failed' or 'timed
+ * out', and `by` the file that failed. `changed` are the files that are not as they were at the run before.
  */
 export function runTests(copy, tests, limitMs, changed = [], env = {}) {
   child ??= fork(TESTER, { cwd: copy, stdio: 'ignore', detached: true, env: { ...process.env, ...env } });
   return new Promise((resolve) => {
     const timer = setTimeout(() => {
       endTester();
-      resolve('timed out');
+      resolve({ fate: 'timed out' });
     }, limitMs);
-    child.once('message', (fate) => {
+    child.once('message', ({ fate, by }) => {
       clearTimeout(timer);
       child.removeAllListeners();
-      resolve(fate);
+      resolve({ fate, by: by && path.relative(copy, by) });
     });
     child.once('exit', () => {
       clearTimeout(timer);
       child = undefined;
-      resolve('failed');
+      resolve({ fate: 'failed' });
     });
     const inCopy = (file) => path.join(copy, file);
     child.send({ changed: changed.map(inCopy), tests: tests.map(inCopy) });

@@ -30,6 +30,7 @@ process.on('message', async ({ changed, tests }) => {
   for (const file of changed) vitest.invalidateFile(file);
   const { testModules } = await vitest.runTestSpecifications(tests.map((test) => project.createSpecification(test)));
   // Vitest hands back every file that it ever ran; those of mutants before have failed.
-  const states = testModules.filter(({ moduleId }) => tests.includes(moduleId)).map((module) => module.state());
-  process.send(states.length === tests.length && states.every((state) => state === 'passed') ? 'passed' : 'failed');
+  const stateOf = (test) => testModules.find(({ moduleId }) => moduleId === test)?.state();
+  const fate = tests.every((test) => stateOf(test) === 'passed') ? 'passed' : 'failed';
+  process.send({ fate, by: tests.find((test) => stateOf(test) === 'failed') });
 });

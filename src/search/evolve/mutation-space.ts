@@ -56,13 +56,16 @@ export class MutationSpace {
   }
 
   /**
-   * A random candidate. Its orders are of one colour, random, in runs, or mirrored; half the time the weft's is the
-   * warp's.
+   * A random candidate. Its orders are of one colour, random, in runs, or mirrored. A third of the wefts have the warp's
+   * order, and a third one as long as it: with any two lengths, small motifs would be rare.
    */
   draw(rng: Rng): Candidate {
+    const { warp: given, orders } = this.question;
     const warp = this.drawOrder(rng);
-    const weft = this.question.warp || rng() < 0.5 ? this.drawOrder(rng) : warp;
-    return this.candidate(this.drawFamily(rng), warp, weft, rng);
+    const manner = given ? 2 : pickNumber(3, rng);
+    const alike = manner === 1 && orders.length === 0 && warp.length > 1;
+    const other = alike ? this.drawWord(warp.length, this.colours, rng) : this.drawOrder(rng);
+    return this.candidate(this.drawFamily(rng), warp, manner === 0 ? warp : other, rng);
   }
 
   /** Applies a step to a candidate; `other` is another elite. */

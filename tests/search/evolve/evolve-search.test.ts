@@ -124,7 +124,7 @@ test('draws and changes of block orders reach every one that is listed, and no o
   const chance = seedrandom.alea('block orders');
   const found = new Set<string>();
   let candidate = mutations.draw(chance);
-  for (let k = 0; k < 4000; k++) {
+  for (let k = 0; k < 8000; k++) {
     found.add(familyWritten(candidate.family, bases));
     const step = mutations.steps[Math.floor(chance() * mutations.steps.length)]!;
     candidate = k % 5 === 0 ? mutations.draw(chance) : mutations.take(step, candidate, mutations.draw(chance), chance);

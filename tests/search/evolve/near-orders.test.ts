@@ -8,21 +8,21 @@ const words = (orders: readonly (readonly number[])[]): string[] => orders.map((
 
 describe('the orders nearest to an order', () => {
   test('are those of one change, in lengths that are asked', () => {
-    // 001011 turns about no element, read backward it is another order.
-    expect(words(nearOrders([0, 0, 1, 0, 1, 1], 2, [6]))).toEqual([
-      '101011',
-      '011011',
-      '000011',
-      '001111',
-      '001001',
-      '001010',
+    // 0001011 has no symmetry: read backward it is another order, and of an odd length it is not its own exchange.
+    const order = [0, 0, 0, 1, 0, 1, 1];
+    expect(words(nearOrders(order, 2, [7]))).toEqual([
+      '1001011',
+      '0101011',
+      '0011011',
+      '0000011',
+      '0001111',
+      '0001001',
+      '0001010',
     ]);
-    expect(new Set(words(nearOrders([0, 0, 1, 0, 1, 1], 2, [7])))).toEqual(
-      new Set(['0001011', '0011011', '0010011', '0010111']),
+    expect(new Set(words(nearOrders(order, 2, [8])))).toEqual(
+      new Set(['00001011', '00011011', '00010011', '00010111']),
     );
-    expect(new Set(words(nearOrders([0, 0, 1, 0, 1, 1], 2, [5])))).toEqual(
-      new Set(['01011', '00011', '00111', '00101']),
-    );
+    expect(new Set(words(nearOrders(order, 2, [6])))).toEqual(new Set(['001011', '000011', '000111', '000101']));
   });
 
   test('of a mirrored order are mirrored first: 6 by one change and 15 by two, of eleven elements', () => {
@@ -30,8 +30,33 @@ describe('the orders nearest to an order', () => {
     const isMirrored = (order: readonly number[]): boolean =>
       canonicalOrder(order).join() === canonicalOrder(order.toReversed()).join();
     expect(list.slice(0, 21).every(isMirrored)).toBe(true);
-    expect(list).toHaveLength(21 + 11);
+    // The element on which it turns is changed alone.
+    expect(list).toHaveLength(21 + 10);
     expect(new Set(words(list.slice(0, 21))).size).toBe(21);
+  });
+
+  test('of an order whose second half is the exchange of the first are such orders first, longer and shorter ones too', () => {
+    const near = nearOrders([0, 0, 0, 0, 0, 0, 1, 1, 1, 1, 1, 1], 2, [10, 12, 14]);
+    const isOwnExchange = (order: readonly number[]): boolean =>
+      order.every((colour, at) => colour !== order[(at + order.length / 2) % order.length]);
+    const own = new Set(
+      words(near.filter(isOwnExchange)).map((word) => canonicalOrder([...word].map(Number)).join('')),
+    );
+    // One or two elements changed on either side, and one more or one less on either side.
+    for (const word of ['000010111101', '000011111100', '0000011111', '00000001111111']) {
+      expect(own).toContain(canonicalOrder([...word].map(Number)).join(''));
+    }
+    const alone = near.findIndex((order) => order.join('') === '100000111111');
+    const together = near.findIndex((order) => order.join('') === '000010111101');
+    expect(together).toBeGreaterThanOrEqual(0);
+    expect(alone).toBeGreaterThan(together);
+  });
+
+  test('of an order of three colours in turn change in every third', () => {
+    const near = words(nearOrders([0, 0, 1, 1, 2, 2], 3, [6, 9]));
+    // The second of each pair takes the next colour.
+    expect(near).toContain('011220');
+    expect(near).toContain('000111222');
   });
 
   test('hold every change of one element to another colour', () => {

@@ -8,7 +8,8 @@ const NONE: Float64Array = new Float64Array(0);
 /**
  * What one system of threads, the warp or the weft, brings to the contrast of a cloth, whatever the other is. Kinds are
  * pairs of a kind of thread in the weave and a colour: own ones, of these threads, and crossing ones, all that there can
- * be, by weave first. Values are about one half. Matrices lie row by row.
+ * be, by weave first. Values are about one half. Matrices lie row by row; of those that are equal when turned over their
+ * diagonal only each row up to the diagonal, all but the diagonal of `near` and `smallNear` counted twice.
  */
 export class Forms {
   threads = 0;
@@ -88,9 +89,10 @@ export class Forms {
     const { small } = gather(kind, weave.length, undefined);
     this.smallNear = this.spread(small, this.smallNear);
     this.smallAreas = sandwich(this.along(), small, this.crossingKinds, weave.length, this.smallAreas);
-    this.stripes = sized(this.stripes, this.crossingKinds ** 2);
-    let at = 0;
-    for (const a of this.means) for (const b of this.means) this.stripes[at++] = a * b;
+    this.stripes = sized(this.stripes, triangle(this.crossingKinds));
+    for (let a = 0, at = 0; a < this.crossingKinds; a++) {
+      for (let b = 0; b <= a; b++) this.stripes[at++] = this.means[a]! * this.means[b]!;
+    }
   }
 
   /** The values along a crossing thread of each kind, by the kinds of threads that there are. */
@@ -115,9 +117,12 @@ export class Forms {
   /** Weights between the kinds that there are, spread over all own kinds. */
   private spread(weights: Float64Array, room: Float64Array): Float64Array {
     const { own, ownKinds } = this;
-    const all = sized(room, ownKinds ** 2).fill(0);
+    const all = sized(room, triangle(ownKinds)).fill(0);
     for (let a = 0, at = 0; a < own.length; a++) {
-      for (let b = 0; b < own.length; b++, at++) all[own[a]! * ownKinds + own[b]!] = weights[at]!;
+      const row = triangle(own[a]!);
+      for (let b = 0; b < own.length; b++, at++) {
+        if (own[b]! <= own[a]!) all[row + own[b]!] = own[b]! < own[a]! ? 2 * weights[at]! : weights[at]!;
+      }
     }
     return all;
   }
@@ -126,6 +131,9 @@ export class Forms {
 const roomForValues = scratch(Float64Array);
 const roomForSteps = scratch(Float64Array);
 const roomForRow = scratch(Float64Array);
+
+/** How many entries a matrix of so many rows has up to its diagonal, which is also where its next row begins. */
+const triangle = (rows: number): number => (rows * (rows + 1)) / 2;
 
 /** An array of this very length: the one given, if it has it. */
 function sized(array: Float64Array, length: number): Float64Array {
@@ -150,11 +158,11 @@ function meansOf(
   return means;
 }
 
-/** G·V·Gᵀ: `g` is rows × kinds, `v` kinds × kinds and equal when turned over its diagonal. */
+/** G·V·Gᵀ up to its diagonal: `g` is rows × kinds, `v` kinds × kinds and equal when turned over its diagonal. */
 function sandwich(g: Float64Array, v: Float64Array, rows: number, kinds: number, room: Float64Array): Float64Array {
-  const products = sized(room, rows * rows);
+  const products = sized(room, triangle(rows));
   const row = roomForRow(kinds);
-  for (let a = 0; a < rows; a++) {
+  for (let a = 0, to = 0; a < rows; a++) {
     row.fill(0);
     for (let j = 0; j < kinds; j++) {
       const weight = g[a * kinds + j]!;
@@ -164,7 +172,7 @@ function sandwich(g: Float64Array, v: Float64Array, rows: number, kinds: number,
     for (let b = 0; b <= a; b++) {
       let sum = 0;
       for (let k = 0, at = b * kinds; k < kinds; k++, at++) sum += row[k]! * g[at]!;
-      products[a * rows + b] = products[b * rows + a] = sum;
+      products[to++] = sum;
     }
   }
   return products;

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
+import { inflateSync } from 'node:zlib';
 import * as fontkit from 'fontkit';
 
 /** The files of the type, by their names: one for each set of letters. */
@@ -26,12 +27,43 @@ const SCRIPTS: readonly (readonly [RegExp, readonly Typeface[]])[] = [
   [/\p{Script=Latin}/u, ['latin', 'latin more', 'latin last', 'vietnamese']],
 ];
 
+const files = new Map<string, Buffer>();
 const fonts = new Map<string, fontkit.Font>();
 const faces = new Map<string, Typeface | undefined>();
 
-/** The bytes of one file of the type, wherever its package is installed. */
+/** The bytes of one font, read once, wherever its package is installed. */
 export function typeFile(face: Typeface, bold: boolean): Buffer {
-  return readFileSync(createRequire(import.meta.url).resolve(`${FILES[face]}-${bold ? 700 : 400}-normal.woff`));
+  const path = `${FILES[face]}-${bold ? 700 : 400}-normal.woff`;
+  const file = files.get(path) ?? unpacked(readFileSync(createRequire(import.meta.url).resolve(path)));
+  files.set(path, file);
+  return file;
+}
+
+/** A WOFF file (1.0, W3C 2012) as a font file: every document would unpack its tables again. */
+function unpacked(woff: Buffer): Buffer {
+  const count = woff.readUInt16BE(12);
+  const head = Buffer.alloc(12 + 16 * count);
+  woff.copy(head, 0, 4, 8);
+  head.writeUInt16BE(count, 4);
+  const tables: Buffer[] = [];
+  let offset = head.length;
+  for (let at = 0; at < count; at++) {
+    const entry = 44 + 20 * at;
+    const [from, packed, length] = [4, 8, 12].map((field) => woff.readUInt32BE(entry + field)) as [
+      number,
+      number,
+      number,
+    ];
+    const table = woff.subarray(from, from + packed);
+    woff.copy(head, 12 + 16 * at, entry, entry + 4);
+    woff.copy(head, 16 + 16 * at, entry + 16, entry + 20);
+    head.writeUInt32BE(offset, 20 + 16 * at);
+    head.writeUInt32BE(length, 24 + 16 * at);
+    // Tables begin at multiples of four bytes.
+    tables.push(packed < length ? inflateSync(table) : table, Buffer.alloc(-length & 3));
+    offset += length + (-length & 3);
+  }
+  return Buffer.concat([head, ...tables]);
 }
 
 /** One font, read once, and only when a text needs it. */

@@ -13,7 +13,11 @@ export async function pdfPage(pdf: Buffer, number: number): Promise<Picture> {
   const document = await (await pdfium).loadDocument(pdf);
   const { data, width, height } = await document.getPage(number - 1).render({ scale: 1, render: 'bitmap' });
   document.destroy();
-  return { width, height, rgb: data.filter((_, at) => at % 4 !== 3) };
+  const rgb = new Uint8Array(width * height * 3);
+  for (let at = 0, from = 0; at < rgb.length; from++) {
+    for (let colour = 0; colour < 3; colour++) rgb[at++] = data[from++]!;
+  }
+  return { width, height, rgb };
 }
 
 /** A picture in greys, as a printer without colours prints it. */

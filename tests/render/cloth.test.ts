@@ -356,7 +356,7 @@ describe('light is gathered exactly', () => {
           expect(Math.abs(drawn - exact)).toBeLessThan(0.01);
         }
       }),
-      { numRuns: runs(60) },
+      { numRuns: runs(20, 600) },
     );
   });
 });

@@ -113,7 +113,7 @@ test('any small question has the same answer in a browser as in Node, to the byt
   expect(desk.complaints).toEqual([]);
 });
 
-const RUNS = runs(16, 200);
+const RUNS = runs(10, 200);
 
 /** The question, or why it is refused as the page says it. */
 function readOrRefused(asked: Readonly<Record<string, unknown>>): Question | string {

@@ -67,7 +67,7 @@ describe('choosing sections', () => {
         expect(choice.cloths).toBeLessThanOrEqual(best);
         expect(choice.atMost).toBeGreaterThanOrEqual(best);
       }),
-      { numRuns: runs(30) },
+      { numRuns: runs(12, 300) },
     );
   });
 });

@@ -66,7 +66,7 @@ describe('near twins by spectra are those cell by cell', () => {
         seenVerdicts.add(fast);
         expect(fast, `correlation ${plain}`).toBe(plain > 0.97);
       }),
-      { numRuns: runs(400) },
+      { numRuns: runs(150, 4000) },
     );
     expect(seenVerdicts.size).toBe(2);
   });

@@ -62,7 +62,7 @@ describe('two faces share a key exactly when they are the same cloth', () => {
         const b = changed(a, by);
         check(a, b, same, palette(a, b, extra));
       }),
-      { numRuns: runs(3000) },
+      { numRuns: runs(1000, 30_000) },
     );
   });
 
@@ -74,7 +74,7 @@ describe('two faces share a key exactly when they are the same cloth', () => {
       fc.property(small, small, fc.subarray([...SAMENESS]), fc.nat(1), (a, b, same, extra) => {
         check(a, b, same, palette(a, b, extra));
       }),
-      { numRuns: runs(1500) },
+      { numRuns: runs(500, 15_000) },
     );
   });
 
@@ -126,6 +126,6 @@ test('a list of words that differs in one bit has another hash in every word', (
       hashWords(words, after);
       expect(Array.from(before, (word, lane) => word === after[lane]).some((equal) => equal)).toBe(false);
     }),
-    { numRuns: runs(2000) },
+    { numRuns: runs(700, 20_000) },
   );
 });

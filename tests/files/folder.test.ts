@@ -14,14 +14,20 @@ import {
 } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join, relative } from 'node:path';
-import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { afterAll, afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { type FolderKind, judgeFolder, replaceFolder } from '../../src/files/folder.js';
 import { standing } from '../../src/files/standing.js';
 import { namesIn } from '../../src/files/strangers.js';
 import { MachineFault, Problem } from '../../src/problem.js';
 import { disk, fault, heal } from './disk.js';
 
+// What other files of tests have loaded in this process has the disk as it is, and is loaded anew, and so it is after.
+vi.hoisted(() => vi.resetModules());
 vi.mock('node:fs', async (original) => (await import('./disk.js')).hooked(await original()));
+afterAll(() => {
+  vi.doUnmock('node:fs');
+  vi.resetModules();
+});
 
 /** A box: `list` names what is in it, and `form` is filled in. */
 const BOX: FolderKind = {

@@ -2,13 +2,19 @@ import { spawnSync } from 'node:child_process';
 import { chmod, lstat, mkdtemp, readdir, readFile, rm, stat, symlink, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { afterAll, afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { owner } from '../../src/files/hidden.js';
 import { writeWhole } from '../../src/files/whole.js';
 import { MachineFault, Problem } from '../../src/problem.js';
 import { disk, fault, heal } from './disk.js';
 
+// What other files of tests have loaded in this process has the disk as it is, and is loaded anew, and so it is after.
+vi.hoisted(() => vi.resetModules());
 vi.mock('node:fs', async (original) => (await import('./disk.js')).hooked(await original()));
+afterAll(() => {
+  vi.doUnmock('node:fs');
+  vi.resetModules();
+});
 
 let home: string;
 let place: string;

@@ -2,7 +2,7 @@ import { chmod, copyFile, mkdir, mkdtemp, readdir, readFile, rm, symlink, writeF
 import { tmpdir } from 'node:os';
 import { join, relative } from 'node:path';
 import { PNG } from 'pngjs';
-import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { afterAll, afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { parseManifest } from '../../src/gallery/manifest/manifest.js';
 import { writeGallery } from '../../src/gallery/write.js';
 import { MachineFault, Problem } from '../../src/problem.js';
@@ -10,7 +10,13 @@ import type { Outcome } from '../../src/search/strategy/outcome.js';
 import { disk, fault, heal } from '../files/disk.js';
 import { foundOf, HOUNDS_TOOTH, LOG_CABIN, trialOutcome, trialQuestion } from './trial.js';
 
+// What other files of tests have loaded in this process has the disk as it is, and is loaded anew, and so it is after.
+vi.hoisted(() => vi.resetModules());
 vi.mock('node:fs', async (original) => (await import('../files/disk.js')).hooked(await original()));
+afterAll(() => {
+  vi.doUnmock('node:fs');
+  vi.resetModules();
+});
 
 let home: string;
 let place: string;

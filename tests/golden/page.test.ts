@@ -32,7 +32,7 @@ const desk = new Desk();
 let pages: Pages;
 beforeAll(async () => {
   pages = await writePages(desk.home);
-});
+}, 120_000);
 
 /** A view in a window of its own, in our own type; `wrong` spoils its style. */
 async function opened(name: string, window: keyof typeof WINDOWS, wrong = ''): Promise<Page> {

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { BatchBuilder, type ScoredCandidate } from '../../../src/search/evaluate/batch.js';
 import { Archive, type LeftOut } from '../../../src/search/strategy/archive.js';
+import { firstOfEachNiche } from '../../plain/niche.js';
 
 const bit = fc.integer({ min: 0, max: 1 });
 
@@ -86,7 +87,7 @@ describe('the archive', () => {
           expect(archive.cloths).toBe(plain.length);
           expect(archive.duplicates).toBe(all.length - plain.length);
           expect(archive.best(most, code).map(withoutKey)).toEqual(plain.slice(0, most).map(withoutKey));
-          const kinds = plain.filter(({ niche }, at) => plain.findIndex((other) => other.niche === niche) === at);
+          const kinds = firstOfEachNiche(plain);
           expect(archive.bestOfEachNiche(most, code).map(withoutKey)).toEqual(kinds.slice(0, most).map(withoutKey));
           const both = plain.filter((each, at) => at < most || kinds.includes(each));
           expect(archive.bestAndOfNiches(most, code).map(withoutKey)).toEqual(both.map(withoutKey));
@@ -119,7 +120,7 @@ describe('the archive', () => {
           expect(asked - before).toBeLessThanOrEqual(2);
         }
         const stay = plain.filter(({ key }) => !isOdd(key) && !isThird(key));
-        const kinds = stay.filter(({ niche }, at) => stay.findIndex((other) => other.niche === niche) === at);
+        const kinds = firstOfEachNiche(stay);
         const shown = stay.filter((each, at) => at < most || (eachKind && kinds.includes(each)));
         const found = eachKind ? archive.bestAndOfNiches(most, code) : archive.best(most, code);
         expect(found.map(withoutKey)).toEqual(shown.map(withoutKey));

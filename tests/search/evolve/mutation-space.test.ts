@@ -62,3 +62,12 @@ test('of wefts drawn, a third have the warp’s order, and a third one as long',
   expect(Math.abs(alike - 1 / 3)).toBeLessThan(0.05);
   expect(Math.abs(asLong - alike - 1 / 3)).toBeLessThan(0.07);
 });
+
+test('nested orders keep their beginning, and are cut to what repeats', () => {
+  const nested: Question = { ...own, fill: ['nest'], lengths: [4, 6] };
+  const [space, rng] = [spaceOf(nested), seedrandom('1')];
+  const warps = Array.from({ length: 300 }, () => space.draw(rng).warp);
+  for (const warp of warps) expect([smallestPeriod(warp), 12 % warp.length]).toEqual([warp.length, 0]);
+  expect(new Set(warps.map(({ length }) => length))).toEqual(new Set([1, 2, 3, 4, 6]));
+  expect(warps.some((warp) => warp.join() !== canonicalOrder(warp).join())).toBe(true);
+});

@@ -10,7 +10,7 @@ import { endTester, runTests } from './run-tests.js';
 const KEPT = 'node_modules/.cache/shedlight-mutation.json';
 
 /** A test file that takes longer on the program as it is, in milliseconds, is not run for mutants. */
-const SLOW_MS = 60_000;
+const SLOW_MS = 120_000;
 
 /**
  * Of each test: `ms`, undefined where it fails or is slow; `isSure`, whether it did so on the very files that there are

@@ -50,12 +50,12 @@ export function testsByFile() {
       for (const next of known(file)) if (!distance.has(next)) distance.set(next, far + 1);
     }
     distances.set(test, distance);
-    for (const [file, far] of distance) tests.set(file, [...(tests.get(file) ?? []), { test, far }]);
+    for (const [file, far] of distance) {
+      tests.set(file, [...(tests.get(file) ?? []), { test, far, stands: standing(test, file) }]);
+    }
   }
-  for (const [file, reaching] of tests) {
-    reaching.sort(
-      (a, b) => standing(a.test, file) - standing(b.test, file) || a.far - b.far || (a.test < b.test ? -1 : 1),
-    );
+  for (const reaching of tests.values()) {
+    reaching.sort((a, b) => a.stands - b.stands || a.far - b.far || (a.test < b.test ? -1 : 1));
   }
   return { tests, imports: (test) => [...distances.get(test).keys()] };
 }

@@ -1,5 +1,6 @@
-// What the search by changes loses where the exact answer is known, over many seeds.
+// What the search by changes loses where the exact answer is known, over many seeds; kept in trials.json.
 
+import { writeFileSync } from 'node:fs';
 import seedrandom from 'seedrandom';
 import { PRESETS } from '../../src/score/rank/presets.js';
 import { codeOf } from '../../src/score/symmetry/cloth-code.js';
@@ -34,10 +35,41 @@ const QUESTIONS: readonly (readonly [name: string, change: Partial<Question>])[]
   ['basket, 2 to 12, the lively', { structures: ['basket'], lengths: range(2, 12), rank: PRESETS.lively }],
   ['2/2 twill, 2 to 12, the easy', { lengths: range(2, 12), rank: PRESETS.easy }],
   [
-    'herringbone, 2 to 10, clear, by unit too',
+    'herringbone, 2 to 10, thread and unit, the clear',
     { structures: ['herringbone'], lengths: range(2, 10), by: ['thread', 'unit'], rank: PRESETS.clear },
   ],
 ];
+
+/** Questions by which nothing in the search was chosen: chosen before it was last changed, and asked after. */
+const HELD_OUT: typeof QUESTIONS = [
+  ['crackle by block, 2 to 10', { structures: ['crackle'], by: ['block'], lengths: range(2, 10) }],
+  ['halvdräll by block, 2 to 9', { structures: ['halvdräll'], by: ['block'], lengths: range(2, 9) }],
+  [
+    '1/3 twill, three yarns, 2 to 7, the clear',
+    { structures: ['1/3 twill'], yarns: THREE, tabby: 2, lengths: range(2, 7), rank: PRESETS.clear },
+  ],
+  [
+    '2/2 twill, 12 to 20, weft exchanged, the balanced',
+    { weft: { rule: 'exchange' }, lengths: range(12, 20), rank: PRESETS.balanced },
+  ],
+  ['2/2 twill, warp given, weft 2 to 18', { warp: [0, 0, 0, 1, 0, 1, 1], lengths: range(2, 18) }],
+];
+
+/** One question's trial: shares of what there is, each as the least and the mean over all seeds. */
+export interface Trial {
+  readonly question: string;
+  readonly heldOut: boolean;
+  readonly candidates: number;
+  readonly scored: number;
+  readonly seeds: number;
+  /** Seeds that found the very best. */
+  readonly foundBest: number;
+  readonly best: readonly [least: number, mean: number];
+  readonly top: readonly [least: number, mean: number];
+  readonly niches: readonly [least: number, mean: number];
+  /** Means of the same three for as many candidates drawn by chance. */
+  readonly chance: readonly [best: number, top: number, niches: number];
+}
 
 async function searched(
   question: Question,
@@ -68,18 +100,9 @@ async function drawn(question: Question, space: Space, count: number, seed: stri
   return { ...gathering(archive, question), at: space.at, pruned: 0, whole: true };
 }
 
-/**
- * The table, in plain text, line by line. For each question: candidates, how many were scored at the most; the best score found as a
- * share of the best there is, how many of the best twenty were found, and how many of all niches were filled, each as
- * the least and the mean over all seeds; and the means of the same for as many candidates drawn by chance.
- */
-export async function* evolveTable(): AsyncGenerator<string> {
-  const heads = ['best: least', 'mean', 'top 20: least', 'mean', 'niches: least', 'mean'];
-  const head = ['weft own', 'candidates', 'scored', ...heads, 'by chance: best', 'top 20', 'niches'];
-  const line = (row: readonly string[]): string =>
-    row.map((cell, k) => (k === 0 ? cell.padEnd(46) : cell.padStart(Math.max(8, head[k]!.length)))).join('  ');
-  yield `\n${line(head)}`;
-  for (const [name, change] of QUESTIONS) {
+/** The trials, one after another. */
+async function* trials(): AsyncGenerator<Trial> {
+  for (const [name, change] of [...QUESTIONS, ...HELD_OUT]) {
     const question: Question = { ...QUESTION, show: TOP, ...change };
     const space = spaceOf(question);
     const numbers = Math.floor(SHARE * space.count);
@@ -97,15 +120,38 @@ export async function* evolveTable(): AsyncGenerator<string> {
       found.push(graded(reached(evolved, asked)));
       chance.push(graded(reached(await drawn(question, space, numbers, asked.seed), asked)));
     }
-    const column = (table: readonly number[][], at: number): number[] => table.map((row) => row[at]!);
-    yield line([
-      name,
-      String(space.count),
-      String(numbers),
-      ...[0, 1, 2].flatMap((at) => leastAndMean(column(found, at))),
-      ...[0, 1, 2].map((at) => leastAndMean(column(chance, at))[1]),
-    ]);
+    const of = (table: readonly number[][], at: number): [number, number] => leastAndMean(table.map((row) => row[at]!));
+    yield {
+      question: name,
+      heldOut: HELD_OUT.some(([held]) => held === name),
+      candidates: space.count,
+      scored: numbers,
+      seeds: SEEDS,
+      foundBest: found.filter(([best]) => best === 1).length,
+      best: of(found, 0),
+      top: of(found, 1),
+      niches: of(found, 2),
+      chance: [of(chance, 0)[1], of(chance, 1)[1], of(chance, 2)[1]],
+    };
   }
+}
+
+/** The table, in plain text, line by line; the trials are kept in trials.json once all are done. */
+export async function* evolveTable(): AsyncGenerator<string> {
+  const heads = ['best: least', 'mean', 'top 20: least', 'mean', 'niches: least', 'mean'];
+  const head = ['weft own', 'candidates', 'scored', ...heads, 'by chance: best', 'top 20', 'niches'];
+  const line = (row: readonly string[]): string =>
+    row.map((cell, k) => (k === 0 ? cell.padEnd(50) : cell.padStart(Math.max(8, head[k]!.length)))).join('  ');
+  const percent = (share: number): string => `${(100 * share).toFixed(1)} %`;
+  yield `\n${line(head)}`;
+  const done: Trial[] = [];
+  for await (const trial of trials()) {
+    done.push(trial);
+    const { question, candidates, scored, best, top, niches, chance } = trial;
+    const shares = [...best, ...top, ...niches, ...chance].map(percent);
+    yield line([question, String(candidates), String(scored), ...shares]);
+  }
+  writeFileSync('tests/bench/trials.json', `[\n${done.map((trial) => `  ${JSON.stringify(trial)}`).join(',\n')}\n]\n`);
 }
 
 interface Reached {
@@ -123,7 +169,8 @@ function reached({ archive, at }: Searched, question: Question): Reached {
   };
 }
 
-function leastAndMean(shares: readonly number[]): [string, string] {
-  const percent = (share: number): string => `${(100 * share).toFixed(1)} %`;
-  return [percent(Math.min(...shares)), percent(shares.reduce((a, b) => a + b, 0) / shares.length)];
+/** To a hundredth of a per cent; the least is rounded down, so that it never claims more. */
+function leastAndMean(shares: readonly number[]): [least: number, mean: number] {
+  const mean = shares.reduce((a, b) => a + b, 0) / shares.length;
+  return [Math.floor(Math.min(...shares) * 1e4) / 1e4, Math.round(mean * 1e4) / 1e4];
 }

@@ -7,6 +7,7 @@ import type { Question } from '../../search/question/question.js';
 import { waysCounted } from '../../search/question/treadlings-tried.js';
 import { minutesOf, type Sized } from '../../search/report/minutes.js';
 import { floatRemedyInWords } from '../../search/report/remedy-words.js';
+import { sureness } from '../../search/report/trials.js';
 import type { Outcome } from '../../search/strategy/outcome.js';
 import { counted, grouped, plural } from '../../words/counts.js';
 import { asArgument } from '../../words/shell.js';
@@ -34,6 +35,8 @@ export function sayFound(question: Question, outcome: Outcome, written: WrittenG
     return;
   }
   say(io.stdout, countsInWords(question, outcome));
+  const sure = sureness(outcome.counts);
+  if (sure) say(io.stdout, sure);
   say(io.stdout, `Best: ${bold(io.stdout, best.code)} ${best.recipe}`);
   say(io.stdout, `  ${words}`);
   if (remedy) say(io.stdout, remedy);

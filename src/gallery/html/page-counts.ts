@@ -1,4 +1,5 @@
 import type { Question } from '../../search/question/question.js';
+import { sureness } from '../../search/report/trials.js';
 import type { Counts } from '../../search/strategy/outcome.js';
 import { andList, grouped, plural } from '../../words/counts.js';
 import { pastLimitInWords } from './page-limits.js';
@@ -36,6 +37,7 @@ export function countsOf(question: Question, counts: Counts, shown: number): str
       `repeats another and laying the rest in every way asked, ${grouped(counts.examined)} ` +
       `${plural(counts.examined, 'candidate was', 'candidates were')} tried.`,
     extentOf(counts),
+    ...[sureness(counts)].filter((sentence) => sentence !== undefined),
     ...(counts.cutOff > 0
       ? [
           `${grouped(counts.cutOff)} are proved not to reach those shown and were not measured to the end; ` +

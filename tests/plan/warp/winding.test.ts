@@ -24,6 +24,15 @@ describe('winding', () => {
     );
   });
 
+  test('a warp of one repeat has it once, one of less than a repeat has what is left alone', () => {
+    const runs = [
+      { yarn: 0, ends: 1 },
+      { yarn: 1, ends: 2 },
+    ];
+    expect(windingOf([0, 1, 1], 3).parts).toContainEqual({ what: 'repeats', times: 1, runs });
+    expect(windingOf([0, 1, 1], 4).parts).toContainEqual({ what: 'rest of a repeat', times: 1, runs });
+  });
+
   test('counting ties follow the motif: at one place of the order and at one peg, borders apart', () => {
     fc.assert(
       fc.property(bordered, ([repeat, ends, border]) => {

@@ -31,9 +31,7 @@ async function madeIn(folder: string): Promise<Record<string, Buffer>> {
   await done('explore', ...draft, ...FEW, '--out', at('drafted'), '--json');
   await done('explore', '--on-the-loom', at('draft.yaml'), '--lengths', '2-3', '--quiet', '--out', at('threaded'));
   const parts = ['1/2', '2/2'];
-  // Pieces of work stand in the file of a part as they were finished: on one thread in one order.
-  const alone = ['--workers', '1', '--json'];
-  for (const part of parts) await done('explore', ...draft, ...FEW, '--out', at('parts'), '--shard', part, ...alone);
+  for (const part of parts) await done('explore', ...draft, ...FEW, '--out', at('parts'), '--shard', part, '--json');
   await done('explore', '--merge', ...parts.map((part) => at(`parts.shard-${part.replace('/', '-of-')}`)), '--quiet');
   const codes = JSON.parse(readFileSync(at('drafted/gallery.json'), 'utf8')).candidates.map(
     ({ code }: { code: string }) => code,

@@ -45,7 +45,14 @@ export function exploreCommand(io: Io, finish: (code: number) => void): Command 
     .option('--out <folder>', 'folder of the gallery (default: named after the question)')
     .option('--resume', 'go on with a search that was cut short')
     .option('--json', 'print what was found as JSON')
-    .addOption(seldom(new Option('--workers <n>', 'threads to work on (default: all the machine has)')))
+    .addOption(
+      seldom(
+        new Option(
+          '--workers <n>',
+          'most threads to work on (default: all the machine has); a short search takes fewer',
+        ),
+      ),
+    )
     .addOption(seldom(new Option('--shard <i/n>', 'do one of n parts of the search, on any machine')))
     .addOption(seldom(new Option('--merge <parts...>', 'bring all parts together')))
     .addOption(seldom(new Option('--quiet', 'no progress')));

@@ -1,6 +1,5 @@
 import { createHash } from 'node:crypto';
 import { isDeepStrictEqual } from 'node:util';
-import { deserialize, serialize } from 'node:v8';
 import { MachineFault, Problem } from '../../problem.js';
 import { CANDIDATE_COLUMNS } from '../evaluate/columns.js';
 import type { JobResult } from '../pool/jobs.js';
@@ -9,7 +8,7 @@ import type { Space } from '../space/space.js';
 import type { Shard } from './checkpoint.js';
 
 /** The first line of the file, readable in any editor. */
-const TITLE = Buffer.from('shedlight progress of a search, form 2\n');
+const TITLE = Buffer.from('shedlight progress of a search, form 3\n');
 const CHECKSUM = 8;
 /** Before each record: its length and the start of its SHA-256. */
 const LEAD = 4 + CHECKSUM;
@@ -99,7 +98,8 @@ export function resultAt(bytes: Bytes, place: RecordPlace): JobResult {
  * Names the keys of the question, or other parts of the header, in which two searches differ. Empty if results of one
  * are valid for the other.
  */
-export function differences(a: Header, b: Header): string[] {
+export function differences(one: Header, other: Header): string[] {
+  const [a, b] = [asKept(one), asKept(other)];
   const keys = [...new Set([...Object.keys(a.question), ...Object.keys(b.question)])] as (keyof Question)[];
   const asked = keys
     .filter((key) => !isDeepStrictEqual(a.question[key], b.question[key]))
@@ -115,8 +115,38 @@ const NAMES: Readonly<Partial<Record<keyof Question, string>>> = {
   limits: 'limits',
 };
 
+/** What a header is once it was written and read: keys without a value are gone. */
+const asKept = (header: Header): Header => fromText(asText(header)) as Header;
+
+/** What JSON has no form for: columns of numbers, as their bytes in base64, and numbers without end. */
+const fromBase64 = (text: string): ArrayBuffer => Uint8Array.from(Buffer.from(text, 'base64')).buffer;
+const TAGGED: Readonly<Record<string, (text: string) => unknown>> = {
+  Float64Array: (text) => new Float64Array(fromBase64(text)),
+  Uint32Array: (text) => new Uint32Array(fromBase64(text)),
+  Number,
+};
+
+/**
+ * A value as JSON, where {@link TAGGED} ones are under the name of their type. JSON, since what `node:v8` writes depends
+ * on how numbers happen to lie in memory: the files of two runs would differ.
+ */
+function asText(value: unknown): string {
+  return JSON.stringify(value, (_, part: unknown) => {
+    if (typeof part === 'number' && !Number.isFinite(part)) return { Number: String(part) };
+    if (!ArrayBuffer.isView(part)) return part;
+    return { [part.constructor.name]: Buffer.from(part.buffer, part.byteOffset, part.byteLength).toString('base64') };
+  });
+}
+
+function fromText(text: string): unknown {
+  return JSON.parse(text, (_, part: unknown) => {
+    const [[name, value] = ['', '']] = isObject(part) ? Object.entries(part as object) : [];
+    return Object.hasOwn(TAGGED, name) ? TAGGED[name]!(value) : part;
+  });
+}
+
 function record(value: unknown): Buffer {
-  const contents = serialize(value);
+  const contents = Buffer.from(asText(value));
   const lead = Buffer.alloc(LEAD);
   lead.writeUInt32LE(contents.length);
   checksum(contents).copy(lead, 4);
@@ -135,7 +165,7 @@ function placeAt(bytes: Bytes, at: number): RecordPlace | undefined {
 /** What a record holds; undefined if it is no object, whatever its checksum says. */
 function contents<T extends object>(bytes: Bytes, { from, length }: RecordPlace): T | undefined {
   try {
-    const value: unknown = deserialize(bytes.read(from, length));
+    const value: unknown = fromText(bytes.read(from, length).toString());
     return typeof value === 'object' && value !== null ? (value as T) : undefined;
   } catch (error) {
     if (error instanceof MachineFault) throw error;

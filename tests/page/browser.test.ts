@@ -258,7 +258,7 @@ describe('the page alive', LONG, () => {
     while ((await inPage(page, 'document.activeElement.tagName')) !== 'SELECT') await key('Tab');
     await key('End');
     await key('Escape');
-    expect(await page.locator(`[id="${one}"] .marks`).textContent()).toBe('★★★★★');
+    await expect.poll(() => page.locator(`[id="${one}"] .marks`).textContent(), SOON).toBe('★★★★★');
     while ((await held()) !== 'Rank and filter') await key('Shift+Tab');
     await key('Enter');
     while ((await held()) !== 'calm') await key('Tab');

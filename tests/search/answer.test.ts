@@ -181,3 +181,23 @@ test('a cloth that another structure weaves with longer floats is counted with i
   expect(bounded.counts.cutOff).toBeGreaterThan(0);
   expect(bounded.found.some(({ equals }) => equals > 0)).toBe(true);
 });
+
+test('another thread is started where the search is long enough to pay for it', async () => {
+  const threads = async (change: Partial<Question>): Promise<number | undefined> => {
+    const asked: Question = { ...QUESTION, ...change };
+    let most: number | undefined;
+    const pool = (worth: number): never => {
+      most = worth;
+      throw new Error('seen');
+    };
+    await expect(answer(asked, spaceOf(asked), { pool })).rejects.toThrow('seen');
+    return most;
+  };
+  const lengths = (longest: number): number[] => Array.from({ length: longest - 1 }, (_, k) => k + 2);
+  expect(await threads({ lengths: lengths(6) })).toBe(1);
+  expect(await threads({ lengths: lengths(12) })).toBe(1);
+  expect(await threads({ lengths: lengths(13), rank: PRESETS.unexpected })).toBe(2);
+  // One restart of a search by changes takes a few seconds; many take long.
+  expect(await threads({ lengths: [24] })).toBe(1);
+  expect(await threads({ lengths: [24], tries: 8 })).toBe(2);
+});

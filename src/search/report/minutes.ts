@@ -5,6 +5,8 @@ import { foretold, type Space } from '../space/space.js';
 const MEASURED = 40_000;
 /** The same where they are mutated, and each is measured to the end. */
 const MUTATED = 10_000;
+/** A search that mutates usually settles after this share of the most that it may score. */
+const SETTLED = 1 / 16;
 /** Candidates that one thread holds against their bounds in a second, by what foretells their scores. */
 const HELD = { nothing: MEASURED, forms: 400_000 } as const;
 /** Tables hold whole classes of candidates at once: the time grows as the square root of their number. */
@@ -17,7 +19,7 @@ export type Sized = Pick<Space, 'way' | 'count' | 'numbers' | 'families'>;
 
 /** About how many seconds a search takes on one thread. */
 export function secondsOf(question: Question, { way, count, numbers, families }: Sized): number {
-  if (way === 'evolved') return (numbers * question.tries) / MUTATED;
+  if (way === 'evolved') return (SETTLED * numbers * question.tries) / MUTATED;
   if (way === 'scored') return count / MEASURED;
   const by = foretold(question, families);
   return by === 'tables' ? Math.sqrt(count) / ROOT_A_SECOND : count / HELD[by];
@@ -25,5 +27,5 @@ export function secondsOf(question: Question, { way, count, numbers, families }:
 
 /** How many minutes a search takes on so many threads at the most, about. */
 export function minutesOf(question: Question, space: Sized, threads: number): number {
-  return ((space.way === 'evolved' ? 1 : SAFE) * secondsOf(question, space)) / threads / 60;
+  return ((space.way === 'evolved' ? 1 / SETTLED : SAFE) * secondsOf(question, space)) / threads / 60;
 }

@@ -1,24 +1,20 @@
 import { readFileSync } from 'node:fs';
 import { build } from 'esbuild';
-import { beforeAll, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { draft, explore, score } from '../../../src/library/library.js';
 import { openBrowser } from '../../chromium.js';
 
 const BUILT = new URL('../../../dist/library/', import.meta.url);
 /** Answered by the test itself; nothing goes out into a network. */
 const PLACE = 'http://shedlight.test/';
+const QUESTION = { structure: '2/2 twill', lengths: '2-8', weft: 'own', show: 12 };
 /** Large enough that a second worker is worth starting. */
-const QUESTION = { structure: '2/2 twill', lengths: '2-12', weft: 'own', show: 12 };
+const LARGE = { ...QUESTION, lengths: '2-13', rank: 'unexpected' };
 
 /** Runs in a page that has the library from the files of its folder. Given as text, since its types are not known here. */
 type InPage = <T>(script: string) => Promise<T>;
 
 describe('the library in a browser', () => {
-  let here: Awaited<ReturnType<typeof explore>>;
-  beforeAll(async () => {
-    here = await explore(QUESTION, { workers: 1 });
-  }, 180_000);
-
   async function withPage(
     context: Parameters<typeof openBrowser>[0],
     work: (run: InPage, asked: string[]) => Promise<void>,
@@ -47,10 +43,14 @@ describe('the library in a browser', () => {
 
   test('finds what it finds in Node, in workers and without', { timeout: 180_000 }, (context) =>
     withPage(context, async (run, asked) => {
-      for (const workers of [1, 2]) {
+      for (const [workers, question] of [
+        [1, QUESTION],
+        [2, LARGE],
+      ] as const) {
+        const here = await explore(question);
         const there = await run(
           `const stages = [];
-           const gallery = await s.explore(${JSON.stringify(QUESTION)}, { workers: ${workers}, onStage: ({ name }) => stages.push(name) });
+           const gallery = await s.explore(${JSON.stringify(question)}, { workers: ${workers}, onStage: ({ name }) => stages.push(name) });
            if (stages.length === 0) throw new Error('no stage was told');
            return JSON.stringify(gallery);`,
         );

@@ -73,6 +73,27 @@ describe('bounds hold for every candidate, and tone by the form is tone by the f
   });
 });
 
+test.each(QUESTIONS)('the tables give the tone of every cloth: %s', (_, change) => {
+  const rank = { ...QUESTION.rank, contrast: 1, symmetry: 0, float: 0 };
+  const question: Question = { ...QUESTION, ...change, rank };
+  const meter = contrastMeter(question.sett.picks / question.sett.ends);
+  for (const stratum of strataOf(question, familiesOf(question))) {
+    const scan = new BoundedScan(question, stratum);
+    const tones: [offset: number, tone: number][] = [];
+    const anyScore = (): number => Number.NEGATIVE_INFINITY;
+    scan.scan(0, stratum.warps.length, anyScore, {
+      // Where contrast alone counts and lines are left out, a guess is the tone.
+      reached: (w, f, s, hope) => tones.push([(w * stratum.wefts.length + f) * stratum.starts.length + s, hope]),
+    });
+    expect(tones.length).toBeGreaterThan(0);
+    for (const [offset, tone] of tones.filter((__, k) => k % Math.ceil(tones.length / runs(40)) === 0)) {
+      const draft = draftOf(candidateIn(question, stratum, offset), question);
+      const face = colourFace(drawdown(draft), draft.warp, draft.weft);
+      expect(tone ** 2).toBeCloseTo(meter.motif(face, values(question.yarns)).tone ** 2, 9);
+    }
+  }
+});
+
 test.each(['plain weave', '2/2 twill', '2/2 basket', '1/3 twill', '2/2 point twill'])(
   'no cloth has more symmetry than its bound, and few have less: %s, every pair',
   (structure) => {

@@ -81,10 +81,10 @@ export function faceMaker(): (woven: Woven) => Face {
   };
 }
 
-/** A face known cell by cell: rows of palette indices, first pick first. */
+/** A face known cell by cell: one row of palette indices for each pick, one or more, first pick first. */
 export function faceFromRows(cells: readonly ArrayLike<number>[]): Face {
   const picks = cells.length;
-  const ends = cells[0]?.length ?? 0;
+  const ends = cells[0]!.length;
   const colour = new Uint8Array(picks * ends);
   for (let j = 0; j < picks; j++) for (let i = 0; i < ends; i++) colour[j * ends + i] = cells[j]![i]!;
   const kind = (length: number): Uint16Array => Uint16Array.from({ length }, (_, s) => s);

@@ -14,6 +14,9 @@ import { QUESTION } from '../question.js';
 /** Every part, so that all bounds are made. */
 const ALL = weightsOf(Object.fromEntries(PARTS.map((part) => [part, 1])));
 
+/** Parts of which a bound is what they are. */
+const EXACT = ['balance', 'ease'] as const;
+
 const THREE = [...QUESTION.yarns, { letter: 'M', name: 'grey', hex: '#888888' }];
 
 const QUESTIONS: [string, Partial<Question>][] = [
@@ -24,6 +27,7 @@ const QUESTIONS: [string, Partial<Question>][] = [
     'overshot, beaten harder',
     { structures: ['overshot'], lengths: [2, 3], sett: { ends: 20, picks: 30, per: 'inch' } },
   ],
+  ['2/2 twill in motifs of fifty threads', { lengths: [2, 3, 4], times: [25] }],
   ['three yarns', { lengths: [3, 4], yarns: THREE }],
   ['three yarns in alternation, by unit', { lengths: [3], by: ['unit'], fill: ['alternate'], yarns: THREE }],
   ['three yarns on plain weave', { structures: ['plain weave'], lengths: [2, 4, 5], yarns: THREE }],
@@ -33,7 +37,7 @@ test.each(QUESTIONS)('no part is above its bound, of any candidate: %s', (name, 
   const question: Question = { ...QUESTION, rank: ALL, ...change };
   const space = spaceOf(question);
   const { verdict } = evaluator(question);
-  let [below, low, compared] = [0, 0, 0];
+  let [below, low, compared, solid] = [0, 0, 0, 0];
   for (const stratum of space.strata) {
     const shared = verdict(stratum.family);
     if ('fault' in shared) continue;
@@ -49,6 +53,8 @@ test.each(QUESTIONS)('no part is above its bound, of any candidate: %s', (name, 
         const { parts } = scoreDraft(draftOf(space.at(index), question), ranking);
         for (const part of PARTS)
           expect(most[PLACE[part]], `${part} of ${index}`).toBeGreaterThanOrEqual(parts[part] - 1e-7);
+        for (const part of EXACT) expect(most[PLACE[part]], `${part} of ${index}`).toBeCloseTo(parts[part], 7);
+        solid = Math.max(solid, parts.solid);
         below += Number(most[PLACE.novelty]! < 0.5);
         low += Number(most[PLACE.symmetry]! < 1);
         compared++;
@@ -58,6 +64,7 @@ test.each(QUESTIONS)('no part is above its bound, of any candidate: %s', (name, 
   expect(compared).toBeGreaterThan(10);
   // A bound of 1 for all would hold too, and prune nothing.
   expect(below).toBeGreaterThan(0);
+  expect(solid > 0.3).toBe(name.includes('motifs'));
   // Of few pairs on a large ground, and of three yarns in alternation, nothing is known.
   expect(low > 0).toBe(name.endsWith('yarns') || name.endsWith('plain weave'));
 });

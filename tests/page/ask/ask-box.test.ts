@@ -167,7 +167,8 @@ describe('a question asked in the page', LONG, () => {
       { letter: 'L', name: 'L', tex: 150 },
     ]);
     await page.getByRole('button', { name: 'Ask', exact: true }).click();
-    await filled(page, { structure: '2/2 twill', lengths: '12' });
+    // Long enough that it is under way when it is ended.
+    await filled(page, { structure: '2/2 twill', lengths: '24', tries: '9' });
     await page.getByRole('button', { name: 'Search', exact: true }).click();
     expect(await inPage(page, "document.querySelector('.ask-fields').inert")).toBe(true);
     await page.getByRole('button', { name: 'Cancel' }).click();

@@ -118,8 +118,9 @@ const NAMES: Readonly<Partial<Record<keyof Question, string>>> = {
 /** What a header is once it was written and read: keys without a value are gone. */
 const asKept = (header: Header): Header => fromText(asText(header)) as Header;
 
-/** What JSON has no form for: columns of numbers, as their bytes in base64, and numbers without end. */
 const fromBase64 = (text: string): ArrayBuffer => Uint8Array.from(Buffer.from(text, 'base64')).buffer;
+
+/** What JSON has no form for: columns of numbers, as their bytes in base64, and numbers without end. */
 const TAGGED: Readonly<Record<string, (text: string) => unknown>> = {
   Float64Array: (text) => new Float64Array(fromBase64(text)),
   Uint32Array: (text) => new Uint32Array(fromBase64(text)),

@@ -89,7 +89,7 @@ export class BoundedScan implements Scan {
     };
     for (let start = 0; start < this.stratum.starts.length; start++) {
       const prepared = this.prepare(start);
-      for (let warp = from; warp < to; warp++) this.scanWarp(prepared, start, warp, needed, visit, passed);
+      for (let warp = from; warp < to; warp++) this.scanWarp(prepared, start, warp, needed, visit, passed, visitor);
       // The forms of the weft orders are many and serve one start only: keeping them costs more than it saves.
       prepared.lines.forget();
     }
@@ -102,7 +102,15 @@ export class BoundedScan implements Scan {
     return most[warpClass[warp]! * weftClasses + weftClass[weft]!]!;
   }
 
-  private scanWarp(p: Prepared, start: number, warp: number, needed: Needed, visit: Visit, passed: Passed): void {
+  private scanWarp(
+    p: Prepared,
+    start: number,
+    warp: number,
+    needed: Needed,
+    visit: Visit,
+    passed: Passed,
+    { pruned: tell, leastTone = Number.NEGATIVE_INFINITY }: Visitor,
+  ): void {
     const standing = this.orbits.ofWarp(warp);
     if (standing === 'none') return;
     const counts = (weft: number): boolean => standing === 'all' || this.orbits.stands(warp, weft, start);
@@ -121,8 +129,9 @@ export class BoundedScan implements Scan {
       const enough = needed(symmetry.most[symmetry.warpClass[warp]! * symmetry.weftClasses + c]!);
       const { weft, bits, tone, line: lineOf } = wefts;
       // Most classes are pruned as a whole.
-      const falls = own + wefts.mostTone + most + (line + wefts.mostLine) ** 2 < enough;
-      if (falls && standing === 'all') {
+      const mostTone = own + wefts.mostTone + most;
+      const falls = mostTone + (line + wefts.mostLine) ** 2 < enough;
+      if (falls && standing === 'all' && (tell === undefined || mostTone < leastTone)) {
         pruned += weft.length;
         return;
       }
@@ -131,7 +140,9 @@ export class BoundedScan implements Scan {
         const toneSquared = own + tone[k]! + low[word & mask]! + high[word >>> half]!;
         const lines = line + lineOf[k]!;
         if (toneSquared + lines * lines < enough) {
-          if (counts(weft[k]!)) pruned++;
+          if (!counts(weft[k]!)) continue;
+          pruned++;
+          if (tell !== undefined && toneSquared >= leastTone) tell(warp, weft[k]!, start, toneSquared);
         } else if (counts(weft[k]!)) {
           if (this.reaches(p, warp, weft[k]!, lineOf[k]!, enough - toneSquared)) {
             visit(warp, weft[k]!, start, toneSquared);

@@ -6,6 +6,8 @@ export interface Visitor {
   reached(warp: number, weft: number, start: number, hope: number, foresee: () => Foreseen): void;
   /** One that is pruned. */
   pruned?(warp: number, weft: number, start: number, toneSquared: number): void;
+  /** Of a pruned one with a lower T² it need not be told. */
+  readonly leastTone?: number;
 }
 
 /** What became of the candidates that a scan did not hand on. */

@@ -115,6 +115,7 @@ export function jobRunner(question: Question, space: Space = spaceOf(question)):
         const scored = scoring();
         scanOf(job.block).scan(job.from, job.to, () => Number.POSITIVE_INFINITY, {
           reached: () => {},
+          leastTone: job.tones[0]! - SAME_TONE,
           pruned(warp, weft, start, toneSquared) {
             if (!isAmong(job.tones, toneSquared)) return;
             const index = numberOf(stratum, warp, weft, start);

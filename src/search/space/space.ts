@@ -1,4 +1,3 @@
-import { isSquareSett } from '../../draft/draft.js';
 import { countNecklaces, writtenOrders } from '../../order/necklace.js';
 import type { Question } from '../question/question.js';
 import type { Candidate } from './candidate.js';
@@ -118,15 +117,10 @@ function fewOn(family: Family): number {
   return FEW_ON_A_GROUND + (threading.length * treadling.length) / 2;
 }
 
-/** Whether the question has bounds: weaves that do not depend on the orders, and figures that equal cloths share. */
-function canBeBounded({ same, sett, oneOfEachKind }: Question, families: readonly Family[]): boolean {
-  return (
-    // A cloth on its side has other figures where ends and picks do not lie equally close.
-    (!same.includes('quarter-turn') || isSquareSett(sett)) &&
-    // The best of a niche may score far below the best of all.
-    !oneOfEachKind &&
-    families.every((family) => family.fixedWeave)
-  );
+/** Whether the question has bounds: weaves that do not depend on the orders. */
+function canBeBounded({ oneOfEachKind }: Question, families: readonly Family[]): boolean {
+  // The best of a niche may score far below the best of all.
+  return !oneOfEachKind && families.every((family) => family.fixedWeave);
 }
 
 function sumOf(families: readonly Family[], count: (family: Family) => number): number {

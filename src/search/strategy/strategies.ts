@@ -1,8 +1,8 @@
 import { drawdown } from '../../cloth/drawdown.js';
-import { colourFace } from '../../cloth/face.js';
+import { colourAt, colourFace, type Face, faceFromRows } from '../../cloth/face.js';
 import type { Floats } from '../../cloth/floats.js';
 import { values } from '../../colour/yarn.js';
-import { spacing } from '../../draft/draft.js';
+import { isSquareSett, spacing } from '../../draft/draft.js';
 import { contrastMeter } from '../../score/contrast/contrast.js';
 import type { FloatLimit } from '../../score/model/float-limit.js';
 import type { Part } from '../../score/parts/parts.js';
@@ -175,18 +175,32 @@ export async function searchBounded(given: Search): Promise<Searched> {
 
 /**
  * Whether candidates that weave one cloth may score differently, so that one of them can be pruned though the cloth is
- * shown: where draft, structure or the lightness of three colours count, which equal cloths need not share.
+ * shown: where draft, structure or the lightness of three colours count, which equal cloths need not share, or where one
+ * lies on its side and the other does not.
  */
-function equalsMayDiffer({ rank, same, yarns }: Question, { families }: Space): boolean {
+function equalsMayDiffer(question: Question, { families }: Space): boolean {
+  const { rank, same, yarns } = question;
   const weighs = (...parts: readonly Part[]): boolean => parts.some((part) => rank[part] > 0);
   const several = new Set(families.map((family) => family.weave([0], [0]))).size > 1;
   return (
+    differOnSide(question) ||
     weighs('ease') ||
     ((several || same.includes('quarter-turn')) && weighs('novelty', 'newness', 'unlike')) ||
     (yarns.length > 2 &&
       same.includes('exchange') &&
       weighs('balance', 'solid', 'calm', 'lively', 'novelty', 'newness'))
   );
+}
+
+/** The face with ends for picks and picks for ends. */
+function onItsSide(face: Face): Face {
+  const columns = Array.from(face.column, (_, i) => Array.from(face.row, (__, j) => colourAt(face, j, i)));
+  return faceFromRows(columns);
+}
+
+/** Whether a cloth on its side is the same, but has other figures: ends and picks do not lie equally close. */
+function differOnSide({ same, sett }: Question): boolean {
+  return same.includes('quarter-turn') && !isSquareSett(sett);
 }
 
 /**
@@ -203,9 +217,11 @@ async function countEquals(
   const { across, along } = spacing(question.sett);
   const meter = contrastMeter(across / along);
   const palette = values(question.yarns);
-  const tones = archive.shown(question.show).map((index) => {
+  const tones = archive.shown(question.show).flatMap((index) => {
     const draft = draftOf(space.at(index), question);
-    return meter.motif(colourFace(drawdown(draft), draft.warp, draft.weft), palette).tone ** 2;
+    const face = colourFace(drawdown(draft), draft.warp, draft.weft);
+    const postures = differOnSide(question) ? [face, onItsSide(face)] : [face];
+    return postures.map((posture) => meter.motif(posture, palette).tone ** 2);
   });
   tones.sort((a, b) => a - b);
   const all = newArchive(space.at);

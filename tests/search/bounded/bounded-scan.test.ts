@@ -131,6 +131,15 @@ const RANKINGS: [string, Partial<Question>][] = [
       limits: { ...QUESTION.limits, warpChanges: 12, weftChanges: 6, shuttles: 2 },
     },
   ],
+  [
+    '2/2 twill beaten harder, orders of eleven, by tables, the same on its side',
+    {
+      lengths: [11],
+      rank: { ...QUESTION.rank, symmetry: 0 },
+      sett: { ends: 20, picks: 32, per: 'inch' },
+      same: [...QUESTION.same, 'quarter-turn'],
+    },
+  ],
   ['2/2 twill, 2 to 7', { lengths: [2, 3, 4, 5, 6, 7] }],
   ['plain weave, 2 to 6', { structures: ['plain weave'], lengths: [2, 3, 4, 5, 6] }],
   ['1/3 twill, 3 to 6, ×1 and ×2', { structures: ['1/3 twill'], lengths: [3, 4, 5, 6], times: [1, 2] }],

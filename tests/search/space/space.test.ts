@@ -22,12 +22,6 @@ describe('the way of searching', () => {
 
   test('what has no bounds is listed while that takes minutes, and varied beyond', () => {
     expect(spaceOf({ ...QUESTION, lengths, oneOfEachKind: true }).way).toBe('scored');
-    const onItsSide: Partial<Question> = {
-      same: [...QUESTION.same, 'quarter-turn'],
-      sett: { ends: 20, picks: 24, per: 'inch' },
-    };
-    expect(spaceOf({ ...QUESTION, lengths, ...onItsSide }).way).toBe('scored');
-    expect(spaceOf({ ...QUESTION, lengths: [15, 16], ...onItsSide }).way).toBe('evolved');
     expect(spaceOf({ ...QUESTION, lengths: [14, 15] }).way).toBe('bounded');
     expect(spaceOf({ ...QUESTION, lengths: [15, 16], rank: PRESETS.clear }).way).toBe('evolved');
     expect(spaceOf({ ...QUESTION, lengths: [22] }).way).toBe('evolved');

@@ -56,15 +56,15 @@ export class LineBound {
     this.edge = new Float64Array(side.length);
   }
 
-  /** The bound for one order, by the values of its slots, of which those of one order begin at `from`. */
-  of(slots: ArrayLike<number>, from = 0): number {
+  /** The bound for one order, by the values of its slots. */
+  of(slots: ArrayLike<number>): number {
     let variance = 0;
     let least = Number.POSITIVE_INFINITY;
     let most = Number.NEGATIVE_INFINITY;
     for (const { share, over } of this.lines) {
       let worst = 0;
       for (let colour = 0; colour < this.palette.length; colour++) {
-        const spread = this.spread(slots, from, over, this.palette[colour]!);
+        const spread = this.spread(slots, over, this.palette[colour]!);
         worst = Math.max(worst, spread.variance);
         least = Math.min(least, spread.mean);
         most = Math.max(most, spread.mean);
@@ -77,15 +77,10 @@ export class LineBound {
   }
 
   /** Mean of the boundaries along one crossing thread of one colour, and their variance after the blur. */
-  private spread(
-    slots: ArrayLike<number>,
-    from: number,
-    over: Uint8Array,
-    colour: number,
-  ): { mean: number; variance: number } {
+  private spread(slots: ArrayLike<number>, over: Uint8Array, colour: number): { mean: number; variance: number } {
     const { side, value, edge, weights, reach } = this;
     const n = side.length;
-    for (let s = 0; s < n; s++) value[s] = over[s] === 1 ? slots[from + side.slot[s]!]! : colour;
+    for (let s = 0; s < n; s++) value[s] = over[s] === 1 ? slots[side.slot[s]!]! : colour;
     let sum = 0;
     for (let s = 0; s < n; s++) {
       const here = value[s]!;

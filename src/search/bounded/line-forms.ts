@@ -100,9 +100,10 @@ function maker({
   const means = new Float64Array(profiles);
   const gram = new Float64Array(profiles * profiles);
   const mean = new Float64Array(size);
+  const values = new Float64Array(own.slots);
 
   return (order, form = new Float64Array(size * size)) => {
-    const values = orders.values.subarray(order * own.slots, (order + 1) * own.slots);
+    for (let s = 0; s < own.slots; s++) values[s] = palette[orders.shown[order * own.slots + s]!]!;
     for (let at = 0; at < profiles; at++) {
       const line = lines[at]!;
       boundaries(values, over[Math.floor(at / colours)]!, palette[at % colours]!, line);

@@ -11,7 +11,7 @@ import type { Ground } from './bound-ground.js';
 import type { ExactLines } from './line-forms.js';
 import { type PairForm, pairForms, quadratic } from './pair-form.js';
 import { busyMost, figureMost, solidMost } from './part-most.js';
-import type { SideOrders } from './side-orders.js';
+import { type SideOrders, shownAs } from './side-orders.js';
 import type { SymmetryBound } from './symmetry-bound.js';
 
 /** The forms by which parts are bounded, besides that of tone. */
@@ -87,6 +87,8 @@ export interface Ranking {
   readonly weights: Float64Array;
   readonly floatPart: number;
   readonly squareness: number;
+  /** The value of each yarn. */
+  readonly palette: Float64Array;
   readonly forms: readonly FormName[];
   readonly noveltyMost: ReturnType<typeof noveltyMostBeside> | undefined;
   /** Whether there are two yarns, one of them light and one dark: cells of two colours then differ in that. */
@@ -95,14 +97,15 @@ export interface Ranking {
 
 /** What the bounds of a question ask for, in a family whose float part is known. */
 export function rankingOf({ rank, yarns }: Question, { floatPart, classics }: Shared, squareness: number): Ranking {
-  const light = Array.from(values(yarns), (value) => value >= 0.5);
+  const palette = values(yarns);
   return {
     weights: Float64Array.from(PARTS, (part) => rank[part]),
     floatPart,
     squareness,
+    palette,
     forms: [...new Set(PARTS.flatMap((part) => (rank[part] > 0 ? (NEEDED[part] ?? []) : [])))],
     noveltyMost: classics.length > 0 ? noveltyMostBeside(classics) : undefined,
-    isLightOrDark: light.length === 2 && light[0] !== light[1],
+    isLightOrDark: palette.length === 2 && palette[0]! < 0.5 !== palette[1]! < 0.5,
   };
 }
 
@@ -158,8 +161,12 @@ export class PairBound {
     this.symmetry = symmetry;
     this.lines = lines;
     const forms = pairForms(ground);
-    const ofValues = (form: PairForm): FormOfPairs => new FormOfPairs(form, warps.values, wefts.values);
-    const ofLights = (form: PairForm): FormOfPairs => new FormOfPairs(form, warps.lights, wefts.lights);
+    const { palette } = ranking;
+    const light = palette.map((value) => (value < 0.5 ? -1 : 1));
+    const values = { warp: shownAs(warps, palette), weft: shownAs(wefts, palette) };
+    const lights = { warp: shownAs(warps, light), weft: shownAs(wefts, light) };
+    const ofValues = (form: PairForm): FormOfPairs => new FormOfPairs(form, values.warp, values.weft);
+    const ofLights = (form: PairForm): FormOfPairs => new FormOfPairs(form, lights.warp, lights.weft);
     this.tone = ofValues(forms.variance(SIGMA, squareness));
     const make: Record<FormName, () => FormOfPairs> = {
       small: () => ofValues(forms.variance(SMALL_SIGMA, squareness)),
@@ -170,10 +177,10 @@ export class PairBound {
       down: () => ofLights(forms.down()),
     };
     for (const name of ranking.forms) this.forms[name] = make[name]();
-    this.warpMean = products(forms.mean.warp, warps.values);
-    this.weftMean = products(forms.mean.weft, wefts.values);
-    this.warpLight = products(forms.mean.warp, warps.lights);
-    this.weftLight = products(forms.mean.weft, wefts.lights);
+    this.warpMean = products(forms.mean.warp, values.warp);
+    this.weftMean = products(forms.mean.weft, values.weft);
+    this.warpLight = products(forms.mean.warp, lights.warp);
+    this.weftLight = products(forms.mean.weft, lights.weft);
     this.most[PLACE.float] = ranking.floatPart;
     const sum = (parts: readonly Part[]): number =>
       parts.reduce((total, part) => total + weights[PLACE[part]]! * this.most[PLACE[part]]!, 0);

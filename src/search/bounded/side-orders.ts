@@ -15,10 +15,6 @@ export interface SideOrders {
   readonly side: Side;
   /** Palette index that every slot shows, order after order. */
   readonly shown: Uint8Array;
-  /** The same as values. */
-  readonly values: Float64Array;
-  /** The same, +1 where the value is a light one and −1 where it is dark: below one half. */
-  readonly lights: Float64Array;
   /** Threads of one whole repeat, changes of colour and shuttles in it. */
   readonly repeat: Int32Array;
   readonly changes: Int32Array;
@@ -47,6 +43,16 @@ export function weftsOn(ground: Ground, orders: readonly Order[], question: Aske
   return ordersOn(ground.picks, orders, question, palette, weft, { period: treadlingPeriod(weave), pickKinds });
 }
 
+/**
+ * What the slots show, order after order, with a number for each colour. It is eight times as large, so it is made only
+ * where it is used.
+ */
+export function shownAs({ shown }: SideOrders, numbers: Float64Array): Float64Array {
+  const all = new Float64Array(shown.length);
+  for (let at = 0; at < all.length; at++) all[at] = numbers[shown[at]!]!;
+  return all;
+}
+
 /** The orders of one side from one start, laid once for all starts of the other side. */
 export function laidOnce(known: Map<number, SideOrders>, start: number, lay: () => SideOrders): SideOrders {
   const laid = known.get(start) ?? lay();
@@ -73,27 +79,24 @@ function ordersOn(
   const made = {
     side,
     shown: new Uint8Array(all * slots),
-    values: new Float64Array(all * slots),
-    lights: new Float64Array(all * slots),
     repeat: new Int32Array(all),
     changes: new Int32Array(all),
     shuttles: new Int32Array(all).fill(1),
     lines: new Float64Array(all),
     even: new Uint8Array(all),
   };
-  const shown = new Uint8Array(slots);
+  const values = new Float64Array(slots);
   const laid = new Uint8Array(length);
   orders.forEach((order, at) => {
     for (let s = 0; s < slots; s++) {
       const element = slotElement[s]!;
-      shown[s] = element === elements ? tabby : (order[element]! + slotCompanion[s]!) % yarns.length;
-      made.shown[at * slots + s] = shown[s]!;
-      made.values[at * slots + s] = value[shown[s]!]!;
-      made.lights[at * slots + s] = value[shown[s]!]! < 0.5 ? -1 : 1;
+      const shown = element === elements ? tabby : (order[element]! + slotCompanion[s]!) % yarns.length;
+      made.shown[at * slots + s] = shown;
+      values[s] = value[shown]!;
     }
-    made.lines[at] = bound.of(made.values, at * slots);
+    made.lines[at] = bound.of(values);
     made.even[at] = bound.isEven ? 1 : 0;
-    for (let thread = 0; thread < length; thread++) laid[thread] = shown[slot[thread]!]!;
+    for (let thread = 0; thread < length; thread++) laid[thread] = made.shown[at * slots + slot[thread]!]!;
     const repeat = lcm(period, smallestPeriod(laid));
     made.repeat[at] = repeat;
     made.changes[at] = (changes(laid) * repeat) / length;

@@ -11,7 +11,7 @@ import type { Stratum } from '../space/stratum.js';
 import { groundAt } from './bound-ground.js';
 import { ExactLines } from './line-forms.js';
 import { type Form, quadratic, toneForm } from './pair-form.js';
-import type { Passed, Scan, Visitor } from './scan.js';
+import type { Guessed, Passed, Scan, Visitor } from './scan.js';
 import { ScoreBound } from './score-bound.js';
 import { laidOnce, type SideOrders, warpsOn, weftsOn } from './side-orders.js';
 import { LONGEST_WORD, type SymmetryBound, symmetryBound, type Words, wordsOf } from './symmetry-bound.js';
@@ -44,6 +44,15 @@ interface WeftClass {
 type Needed = (symmetry: number) => number;
 /** Receives a candidate that is not pruned, with T². */
 type Visit = (warp: number, weft: number, start: number, toneSquared: number) => void;
+
+/** How warp orders are gone through. */
+interface Sweep extends Pick<Visitor, 'pruned' | 'leastTone'> {
+  /** Whether a candidate may have line contrast; if not, what is needed must come of its tone. */
+  readonly lines: boolean;
+  readonly needed: Needed;
+  readonly visit: Visit;
+  readonly passed: Passed;
+}
 
 /**
  * Holds all pairs of orders of one block against their bounds, with a few additions a pair. T² is a number of the warp
@@ -78,18 +87,28 @@ export class BoundedScan implements Scan {
   }
 
   scan(from: number, to: number, least: () => number, visitor: Visitor): Passed {
+    const { most } = this;
+    const visit: Visit = (warp, weft, start) => {
+      most[PLACE.symmetry] = this.symmetryAtMost(warp, weft, start);
+      visitor.reached(warp, weft, start, () => ({ most: most.slice() }));
+    };
+    const { pruned, leastTone } = visitor;
+    return this.each(from, to, least, { lines: true, visit, pruned, leastTone });
+  }
+
+  guess(from: number, to: number, least: () => number, guessed: Guessed): void {
+    const visit: Visit = (warp, weft, start, toneSquared) =>
+      guessed(warp, weft, start, this.bound.of(toneSquared, this.symmetryAtMost(warp, weft, start)));
+    this.each(from, to, least, { lines: false, visit });
+  }
+
+  private each(from: number, to: number, least: () => number, asked: Omit<Sweep, 'needed' | 'passed'>): Passed {
     const passed = { pruned: 0, limits: 0 };
     const needed: Needed = (symmetry) => this.bound.needed(least(), symmetry);
-    const { most } = this;
-    const visit: Visit = (warp, weft, start, toneSquared) => {
-      most[PLACE.symmetry] = this.symmetryAtMost(warp, weft, start);
-      visitor.reached(warp, weft, start, this.bound.of(toneSquared, most[PLACE.symmetry]!), () => ({
-        most: most.slice(),
-      }));
-    };
+    const sweep: Sweep = { ...asked, needed, passed };
     for (let start = 0; start < this.stratum.starts.length; start++) {
       const prepared = this.prepare(start);
-      for (let warp = from; warp < to; warp++) this.scanWarp(prepared, start, warp, needed, visit, passed, visitor);
+      for (let warp = from; warp < to; warp++) this.scanWarp(prepared, [warp, start], sweep);
       // The forms of the weft orders are many and serve one start only: keeping them costs more than it saves.
       prepared.lines.forget();
     }
@@ -104,12 +123,8 @@ export class BoundedScan implements Scan {
 
   private scanWarp(
     p: Prepared,
-    start: number,
-    warp: number,
-    needed: Needed,
-    visit: Visit,
-    passed: Passed,
-    { pruned: tell, leastTone = Number.NEGATIVE_INFINITY }: Visitor,
+    [warp, start]: readonly [number, number],
+    { lines, needed, visit, passed, pruned: tell, leastTone = Number.NEGATIVE_INFINITY }: Sweep,
   ): void {
     const standing = this.orbits.ofWarp(warp);
     if (standing === 'none') return;
@@ -122,7 +137,7 @@ export class BoundedScan implements Scan {
     const { symmetry } = p;
     const { low, high, half, most } = this.crossTables(p.form, warp);
     const own = p.warpTone[warp]!;
-    const line = p.warpLine[warp]!;
+    const line = lines ? p.warpLine[warp]! : 0;
     const mask = (1 << half) - 1;
     let pruned = 0;
     p.classes.forEach((wefts, c) => {
@@ -130,7 +145,7 @@ export class BoundedScan implements Scan {
       const { weft, bits, tone, line: lineOf } = wefts;
       // Most classes are pruned as a whole.
       const mostTone = own + wefts.mostTone + most;
-      const falls = mostTone + (line + wefts.mostLine) ** 2 < enough;
+      const falls = mostTone + (lines ? (line + wefts.mostLine) ** 2 : 0) < enough;
       if (falls && standing === 'all' && (tell === undefined || mostTone < leastTone)) {
         pruned += weft.length;
         return;
@@ -138,13 +153,13 @@ export class BoundedScan implements Scan {
       for (let k = 0; k < weft.length; k++) {
         const word = bits[k]!;
         const toneSquared = own + tone[k]! + low[word & mask]! + high[word >>> half]!;
-        const lines = line + lineOf[k]!;
-        if (toneSquared + lines * lines < enough) {
+        const both = lines ? line + lineOf[k]! : 0;
+        if (toneSquared + both * both < enough) {
           if (!counts(weft[k]!)) continue;
           pruned++;
           if (tell !== undefined && toneSquared >= leastTone) tell(warp, weft[k]!, start, toneSquared);
         } else if (counts(weft[k]!)) {
-          if (this.reaches(p, warp, weft[k]!, lineOf[k]!, enough - toneSquared)) {
+          if (!lines || this.reaches(p, warp, weft[k]!, lineOf[k]!, enough - toneSquared)) {
             visit(warp, weft[k]!, start, toneSquared);
           } else pruned++;
         }

@@ -197,9 +197,9 @@ export class PairBound {
 
   /**
    * The most that Σ weight·part can be for a pair, as far as it had to be computed: below `enough` at once where it
-   * cannot come so far.
+   * cannot come so far. `seen`: with line contrast; else it is a guess, with none.
    */
-  with(warp: number, weft: number, enough: number): number {
+  with(warp: number, weft: number, enough: number, seen = true): number {
     const { ranking, weights, most, warps, wefts, symmetry } = this;
     const toneSquared = 4 * Math.max(0, this.tone.with(weft));
     const lines = warps.lines[warp]! + wefts.lines[weft]!;
@@ -208,7 +208,7 @@ export class PairBound {
     this.leastLine = 0;
     this.mostLine = lines;
     this.dark = 1 - this.warpMean[warp]! - this.weftMean[weft]!;
-    most[PLACE.contrast] = Math.min(1, Math.sqrt(toneSquared + lines * lines));
+    most[PLACE.contrast] = Math.min(1, Math.sqrt(toneSquared + (seen ? lines * lines : 0)));
     most[PLACE.symmetry] =
       symmetry === undefined
         ? 1
@@ -230,7 +230,7 @@ export class PairBound {
     if (sum + this.ofForms < enough) return sum + this.ofForms;
     if (ranking.forms.length > 0) sum += this.boundByForms(warp, weft);
     if (sum < enough) return sum;
-    if (this.lines !== undefined) {
+    if (seen && this.lines !== undefined) {
       // First the warp's part of the lines is replaced by the exact one, then the weft's.
       const upright = this.lines.ofUpright(warp, weft);
       sum = this.withLines(sum, upright + wefts.lines[weft]!);

@@ -11,7 +11,7 @@ import type { Stratum } from '../space/stratum.js';
 import { groundAt } from './bound-ground.js';
 import { ExactLines } from './line-forms.js';
 import { PairBound, type Ranking, rankingOf } from './pair-bound.js';
-import type { Passed, Scan, Visitor } from './scan.js';
+import type { Guessed, Passed, Scan, Visitor } from './scan.js';
 import { laidOnce, type SideOrders, warpsOn, weftsOn } from './side-orders.js';
 import { hasSymmetryBound, symmetryBound, wordsOf } from './symmetry-bound.js';
 
@@ -57,56 +57,72 @@ export class PairScan implements Scan {
   }
 
   scan(from: number, to: number, least: () => number, visitor: Visitor): Passed {
-    const passed = { pruned: 0, limits: 0 };
-    for (let start = 0; start < this.stratum.starts.length; start++) {
-      this.scanStart(start, from, to, least, visitor, passed);
-    }
-    return passed;
+    let pruned = 0;
+    const limits = this.each(from, to, (bound, warp, weft, start) => {
+      const enough = this.enough(least());
+      if (bound.with(warp, this.weftAt(warp, weft), enough) >= enough)
+        visitor.reached(warp, weft, start, bound.foresee);
+      else {
+        pruned++;
+        visitor.pruned?.(warp, weft, start, bound.toneSquared);
+      }
+    });
+    return { pruned, limits };
   }
 
-  private scanStart(
-    start: number,
+  guess(from: number, to: number, least: () => number, guessed: Guessed): void {
+    const symmetry = this.ranking.weights[PLACE.symmetry]! * (1 - USUAL_SYMMETRY);
+    this.each(from, to, (bound, warp, weft, start) => {
+      const enough = this.enough(least());
+      const sum = bound.with(warp, this.weftAt(warp, weft), enough, false) - (bound.symmetry ? 0 : symmetry);
+      if (sum >= enough) guessed(warp, weft, start, sum / this.all);
+    });
+  }
+
+  private enough(least: number): number {
+    return (least - SLACK) * this.all;
+  }
+
+  /** Where a weft is in the list of wefts: without orders of its own it is that of its warp. */
+  private weftAt(warp: number, weft: number): number {
+    return this.own ? weft : warp;
+  }
+
+  /**
+   * Visits the candidates that are within the limits, each with the bound of its ground.
+   *
+   * @returns how many are over a limit
+   */
+  private each(
     from: number,
     to: number,
-    least: () => number,
-    visitor: Visitor,
-    passed: Passed,
-  ): void {
-    const bound = this.boundAt(start);
-    const { warps, wefts } = bound;
-    const contrast = this.ranking.weights[PLACE.contrast]!;
-    const symmetry = this.ranking.weights[PLACE.symmetry]!;
-    for (let warp = from; warp < to; warp++) {
-      const standing = this.orbits.ofWarp(warp);
-      if (standing === 'none') continue;
-      bound.take(warp);
-      const [first, after] = this.own ? [0, this.wefts.length] : [warp, warp + 1];
-      for (let k = first; k < after; k++) {
-        const weft = this.own ? k : 0;
-        if (standing === 'some' && !this.orbits.stands(warp, weft, start)) continue;
-        const ease = {
-          warpChanges: warps.changes[warp]!,
-          weftChanges: wefts.changes[k]!,
-          shuttles: wefts.shuttles[k]!,
-        };
-        if (isBeyond(this.question, Math.max(warps.repeat[warp]!, wefts.repeat[k]!), ease)) {
-          passed.limits++;
-          continue;
-        }
-        const enough = (least() - SLACK) * this.all;
-        const sum = bound.with(warp, k, enough);
-        if (sum < enough) {
-          passed.pruned++;
-          visitor.pruned?.(warp, weft, start, bound.toneSquared);
-        } else {
-          const unseen = contrast * (bound.most[PLACE.contrast]! - Math.min(1, Math.sqrt(bound.toneSquared)));
-          const hope = sum - unseen - (bound.symmetry ? 0 : symmetry * (1 - USUAL_SYMMETRY));
-          visitor.reached(warp, weft, start, hope / this.all, bound.foresee);
+    visit: (bound: PairBound, warp: number, weft: number, start: number) => void,
+  ): number {
+    let limits = 0;
+    const count = this.own ? this.wefts.length : 1;
+    for (let start = 0; start < this.stratum.starts.length; start++) {
+      const bound = this.boundAt(start);
+      const { warps, wefts } = bound;
+      for (let warp = from; warp < to; warp++) {
+        const standing = this.orbits.ofWarp(warp);
+        if (standing === 'none') continue;
+        bound.take(warp);
+        for (let weft = 0; weft < count; weft++) {
+          if (standing === 'some' && !this.orbits.stands(warp, weft, start)) continue;
+          const at = this.weftAt(warp, weft);
+          const ease = {
+            warpChanges: warps.changes[warp]!,
+            weftChanges: wefts.changes[at]!,
+            shuttles: wefts.shuttles[at]!,
+          };
+          if (isBeyond(this.question, Math.max(warps.repeat[warp]!, wefts.repeat[at]!), ease)) limits++;
+          else visit(bound, warp, weft, start);
         }
       }
+      // The forms of the weft orders are many and serve one start only: keeping them costs more than it saves.
+      bound.lines?.forget();
     }
-    // The forms of the weft orders are many and serve one start only: keeping them costs more than it saves.
-    bound.lines?.forget();
+    return limits;
   }
 
   private boundAt(start: number): PairBound {

@@ -2,13 +2,16 @@ import type { Foreseen } from '../evaluate/reach.js';
 
 /** Is told of the candidates of a block, by the numbers of warp, weft and start. */
 export interface Visitor {
-  /** One that may reach the score: a guess of its score, and a function that tells what is foreseen of it. */
-  reached(warp: number, weft: number, start: number, hope: number, foresee: () => Foreseen): void;
+  /** One that may reach the score, and a function that tells what is foreseen of it. */
+  reached(warp: number, weft: number, start: number, foresee: () => Foreseen): void;
   /** One that is pruned. */
   pruned?(warp: number, weft: number, start: number, toneSquared: number): void;
   /** Of a pruned one with a lower T² it need not be told. */
   readonly leastTone?: number;
 }
+
+/** Is told of a candidate, by the numbers of warp, weft and start, with a guess of its score. */
+export type Guessed = (warp: number, weft: number, start: number, guess: number) => void;
 
 /** What became of the candidates that a scan did not hand on. */
 export interface Passed {
@@ -18,8 +21,10 @@ export interface Passed {
   limits: number;
 }
 
-/** Holds the candidates of one block against the score to reach. */
+/** Holds the candidates of one block against the score to reach: those of some warp orders that represent their orbit. */
 export interface Scan {
-  /** Scans those with warp orders \`from\` to before \`to\` that represent their orbit. */
+  /** Scans those with warp orders `from` to before `to`. */
   scan(from: number, to: number, least: () => number, visitor: Visitor): Passed;
+  /** Tells those of the same whose guess is the least or higher. A guess takes line contrast as 0. */
+  guess(from: number, to: number, least: () => number, guessed: Guessed): void;
 }

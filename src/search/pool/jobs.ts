@@ -93,16 +93,17 @@ export function jobRunner(question: Question, space: Space = spaceOf(question)):
       case 'promise': {
         const stratum = space.strata[job.block]!;
         const promising = new TopCandidates(job.most);
-        scanOf(job.block).scan(job.from, job.to, () => promising.least, {
-          reached: (warp, weft, start, hope) => promising.offer(numberOf(stratum, warp, weft, start), hope),
-        });
+        const least = (): number => promising.least;
+        scanOf(job.block).guess(job.from, job.to, least, (warp, weft, start, hope) =>
+          promising.offer(numberOf(stratum, warp, weft, start), hope),
+        );
         return { ...result(evaluate([])), promising: promising.best() };
       }
       case 'reach': {
         const stratum = space.strata[job.block]!;
         const scored = scoring(job.score);
         const passed = scanOf(job.block).scan(job.from, job.to, () => job.score, {
-          reached(warp, weft, start, _, foresee) {
+          reached(warp, weft, start, foresee) {
             const index = numberOf(stratum, warp, weft, start);
             scored.take([index, candidateAt(stratum, index), foresee()]);
           },

@@ -81,10 +81,10 @@ test.each(QUESTIONS)('the tables give the tone of every cloth: %s', (_, change) 
     const scan = new BoundedScan(question, stratum);
     const tones: [offset: number, tone: number][] = [];
     const anyScore = (): number => Number.NEGATIVE_INFINITY;
-    scan.scan(0, stratum.warps.length, anyScore, {
-      // Where contrast alone counts and lines are left out, a guess is the tone.
-      reached: (w, f, s, hope) => tones.push([(w * stratum.wefts.length + f) * stratum.starts.length + s, hope]),
-    });
+    // Where contrast alone counts, a guess is the tone.
+    scan.guess(0, stratum.warps.length, anyScore, (w, f, s, guess) =>
+      tones.push([(w * stratum.wefts.length + f) * stratum.starts.length + s, guess]),
+    );
     expect(tones.length).toBeGreaterThan(0);
     for (const [offset, tone] of tones.filter((__, k) => k % Math.ceil(tones.length / runs(40)) === 0)) {
       const draft = draftOf(candidateIn(question, stratum, offset), question);

@@ -45,7 +45,7 @@ test.each(QUESTIONS)('no part is above its bound, of any candidate: %s', (name, 
     const wefts = Math.max(1, stratum.wefts.length);
     let number = 0;
     new PairScan(question, stratum, shared).scan(0, stratum.warps.length, () => Number.NEGATIVE_INFINITY, {
-      reached(warp, weft, start, _hope, foresee) {
+      reached(warp, weft, start, foresee) {
         if (number++ % runs(3, 1) > 0) return;
         const index = stratum.first + (warp * wefts + weft) * stratum.starts.length + start;
         const { most } = foresee();

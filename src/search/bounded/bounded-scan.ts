@@ -13,7 +13,7 @@ import { ExactLines } from './line-forms.js';
 import { type Form, quadratic, toneForm } from './pair-form.js';
 import type { Guessed, Passed, Scan, Visitor } from './scan.js';
 import { ScoreBound } from './score-bound.js';
-import { laidOnce, type SideOrders, warpsOn, weftsOn } from './side-orders.js';
+import { LaidSides } from './side-orders.js';
 import { LONGEST_WORD, type SymmetryBound, symmetryBound, type Words, wordsOf } from './symmetry-bound.js';
 
 /** What is computed once for all candidates of a block with one pair of starts. */
@@ -46,11 +46,12 @@ type Needed = (symmetry: number) => number;
 type Visit = (warp: number, weft: number, start: number, toneSquared: number) => void;
 
 /** How warp orders are gone through. */
-interface Sweep extends Pick<Visitor, 'pruned' | 'leastTone'> {
+interface Sweep {
   /** Whether a candidate may have line contrast; if not, what is needed must come of its tone. */
   readonly lines: boolean;
   readonly needed: Needed;
   readonly visit: Visit;
+  readonly told: Pick<Visitor, 'pruned' | 'leastTone'>;
   readonly passed: Passed;
 }
 
@@ -69,12 +70,12 @@ export class BoundedScan implements Scan {
   private readonly warpSpins: readonly Float64Array[];
   private readonly weftSpins: readonly Float64Array[];
   private readonly prepared: (Prepared | undefined)[];
-  private readonly laidWarps = new Map<number, SideOrders>();
-  private readonly laidWefts = new Map<number, SideOrders>();
+  private readonly laid: LaidSides;
   private readonly most: PartsMost = new Float64Array(PARTS.length).fill(1);
 
-  constructor(question: Question, stratum: Stratum, floatPart = 1) {
+  constructor(question: Question, stratum: Stratum, floatPart = 1, laid = new LaidSides(question)) {
     this.question = question;
+    this.laid = laid;
     this.bound = new ScoreBound(question, floatPart);
     this.stratum = stratum;
     this.orbits = orbitsOf(question, stratum);
@@ -92,14 +93,13 @@ export class BoundedScan implements Scan {
       most[PLACE.symmetry] = this.symmetryAtMost(warp, weft, start);
       visitor.reached(warp, weft, start, () => ({ most: most.slice() }));
     };
-    const { pruned, leastTone } = visitor;
-    return this.each(from, to, least, { lines: true, visit, pruned, leastTone });
+    return this.each(from, to, least, { lines: true, visit, told: visitor });
   }
 
   guess(from: number, to: number, least: () => number, guessed: Guessed): void {
     const visit: Visit = (warp, weft, start, toneSquared) =>
       guessed(warp, weft, start, this.bound.of(toneSquared, this.symmetryAtMost(warp, weft, start)));
-    this.each(from, to, least, { lines: false, visit });
+    this.each(from, to, least, { lines: false, visit, told: {} });
   }
 
   private each(from: number, to: number, least: () => number, asked: Omit<Sweep, 'needed' | 'passed'>): Passed {
@@ -124,7 +124,7 @@ export class BoundedScan implements Scan {
   private scanWarp(
     p: Prepared,
     [warp, start]: readonly [number, number],
-    { lines, needed, visit, passed, pruned: tell, leastTone = Number.NEGATIVE_INFINITY }: Sweep,
+    { lines, needed, visit, told: { pruned: tell, leastTone = Number.NEGATIVE_INFINITY }, passed }: Sweep,
   ): void {
     const standing = this.orbits.ofWarp(warp);
     if (standing === 'none') return;
@@ -201,13 +201,14 @@ export class BoundedScan implements Scan {
     if (known) return known;
     const { stratum, question } = this;
     const { across, along } = spacing(question.sett);
+    const { family } = stratum;
     const [a, b] = stratum.starts[start]!;
-    const ground = groundAt(stratum.family, this.warps.length, this.wefts.length, [a, b]);
+    const ground = groundAt(family, this.warps.length, this.wefts.length, [a, b]);
     const form = toneForm(ground, across / along);
     const symmetry = symmetryBound(ground, this.warps, this.wefts, isSquareSett(question.sett));
     const { warpSpins, weftSpins } = this;
-    const warps = laidOnce(this.laidWarps, a, () => warpsOn(ground, stratum.warps, question, stratum.family));
-    const wefts = laidOnce(this.laidWefts, b, () => weftsOn(ground, stratum.wefts, question, stratum.family));
+    const warps = this.laid.warps({ family, list: stratum.warps, start: a }, ground);
+    const wefts = this.laid.wefts({ family, list: stratum.wefts, start: b }, ground);
     const weftBeyond = Array.from(wefts.repeat, (repeat, at) =>
       isBeyond(question, repeat, { warpChanges: 0, weftChanges: wefts.changes[at]!, shuttles: wefts.shuttles[at]! }),
     );

@@ -12,7 +12,7 @@ import { groundAt } from './bound-ground.js';
 import { ExactLines } from './line-forms.js';
 import { PairBound, type Ranking, rankingOf } from './pair-bound.js';
 import type { Guessed, Passed, Scan, Visitor } from './scan.js';
-import { laidOnce, type SideOrders, warpsOn, weftsOn } from './side-orders.js';
+import { LaidSides } from './side-orders.js';
 import { hasSymmetryBound, symmetryBound, wordsOf } from './symmetry-bound.js';
 
 /** What is guessed of symmetry where there is no table. */
@@ -36,11 +36,11 @@ export class PairScan implements Scan {
   private readonly own: boolean;
   private readonly ranking: Ranking;
   private readonly all: number;
-  private readonly laidWarps = new Map<number, SideOrders>();
-  private readonly laidWefts = new Map<number, SideOrders>();
+  private readonly laid: LaidSides;
   private readonly bounds: (PairBound | undefined)[] = [];
 
-  constructor(question: Question, stratum: Stratum, shared: Shared) {
+  constructor(question: Question, stratum: Stratum, shared: Shared, laid = new LaidSides(question)) {
+    this.laid = laid;
     this.question = question;
     this.stratum = stratum;
     this.orbits = orbitsOf(question, stratum);
@@ -129,10 +129,12 @@ export class PairScan implements Scan {
     const known = this.bounds[start];
     if (known !== undefined) return known;
     const { stratum, question, ranking, warps, wefts } = this;
+    const { family } = stratum;
     const [a, b] = stratum.starts[start]!;
-    const ground = groundAt(stratum.family, warps[0]!.length, wefts[0]!.length, [a, b]);
-    const laidWarps = laidOnce(this.laidWarps, a, () => warpsOn(ground, warps, question, stratum.family));
-    const laidWefts = laidOnce(this.laidWefts, b, () => weftsOn(ground, wefts, question, stratum.family));
+    const ground = groundAt(family, warps[0]!.length, wefts[0]!.length, [a, b]);
+    const laidWarps = this.laid.warps({ family, list: stratum.warps, start: a }, ground, warps);
+    const weftList = this.own ? stratum.wefts : stratum.warps;
+    const laidWefts = this.laid.wefts({ family, list: weftList, start: b }, ground, wefts);
     const pairs = warps.length * (this.own ? wefts.length : 1);
     const colours = question.yarns.length;
     const symmetry =

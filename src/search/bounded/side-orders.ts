@@ -53,10 +53,44 @@ export function shownAs({ shown }: SideOrders, numbers: Float64Array): Float64Ar
   return all;
 }
 
-/** The orders of one side from one start, laid once for all starts of the other side. */
-export function laidOnce(known: Map<number, SideOrders>, start: number, lay: () => SideOrders): SideOrders {
-  const laid = known.get(start) ?? lay();
-  known.set(start, laid);
+/** The orders of one side of a block: their family, their list, which other blocks share, and where they start. */
+interface SideOfBlock {
+  readonly family: Family;
+  readonly list: readonly Order[];
+  readonly start: number;
+}
+
+/**
+ * Lays the orders of blocks, once for all blocks that share them: what an order lays, and its line bound, depend on the
+ * other side's weave alone, and not on the other side's length or start.
+ */
+export class LaidSides {
+  private readonly ends = new Map<Family, Map<readonly Order[], Map<number, SideOrders>>>();
+  private readonly picks: typeof this.ends = new Map();
+  private readonly question: Asked;
+
+  constructor(question: Asked) {
+    this.question = question;
+  }
+
+  /** The warp orders of a block on its ground; `orders`: the list as its family lays it. */
+  warps(of: SideOfBlock, ground: Ground, orders = of.list): SideOrders {
+    return once(this.ends, of, () => warpsOn(ground, orders, this.question, of.family));
+  }
+
+  /** The weft orders likewise; where the weft has none of its own, the list is that of the warp. */
+  wefts(of: SideOfBlock, ground: Ground, orders = of.list): SideOrders {
+    return once(this.picks, of, () => weftsOn(ground, orders, this.question, of.family));
+  }
+}
+
+function once(known: LaidSides['ends'], { family, list, start }: SideOfBlock, lay: () => SideOrders): SideOrders {
+  const ofFamily = known.get(family) ?? new Map<readonly Order[], Map<number, SideOrders>>();
+  const ofList = ofFamily.get(list) ?? new Map<number, SideOrders>();
+  const laid = ofList.get(start) ?? lay();
+  known.set(family, ofFamily);
+  ofFamily.set(list, ofList);
+  ofList.set(start, laid);
   return laid;
 }
 

@@ -2,6 +2,7 @@ import { BoundedScan, isTabled } from '../bounded/bounded-scan.js';
 import { PairScan } from '../bounded/pair-scan.js';
 import type { Scan } from '../bounded/scan.js';
 import { TopCandidates } from '../bounded/score-bound.js';
+import { LaidSides } from '../bounded/side-orders.js';
 import type { Batch } from '../evaluate/batch.js';
 import { evaluator, type Shared } from '../evaluate/evaluate.js';
 import type { Question } from '../question/question.js';
@@ -133,6 +134,7 @@ export function jobRunner(question: Question, space: Space = spaceOf(question)):
 function scansOf(question: Question, space: Space): (block: number) => Scan {
   const { verdict } = evaluator(question);
   const scans = new Map<number, Scan>();
+  const laid = new LaidSides(question);
   // Of a family that is refused nothing is scanned.
   const sharedOf = (family: Family): Shared => {
     const known = verdict(family);
@@ -146,8 +148,8 @@ function scansOf(question: Question, space: Space): (block: number) => Scan {
       floatPart ??= Math.max(...space.families.map((family) => sharedOf(family).floatPart));
       const stratum = space.strata[block]!;
       scan = isTabled(question, stratum)
-        ? new BoundedScan(question, stratum, floatPart)
-        : new PairScan(question, stratum, { ...sharedOf(stratum.family), floatPart });
+        ? new BoundedScan(question, stratum, floatPart, laid)
+        : new PairScan(question, stratum, { ...sharedOf(stratum.family), floatPart }, laid);
       scans.set(block, scan);
     }
     return scan;

@@ -1,4 +1,3 @@
-import { values } from '../../colour/yarn.js';
 import { isSquareSett, spacing } from '../../draft/draft.js';
 import type { Order } from '../../order/order.js';
 import { PARTS } from '../../score/parts/parts.js';
@@ -9,7 +8,6 @@ import { type Orbits, orbitsOf } from '../space/orbit.js';
 import { boundOf } from '../space/part-bounds.js';
 import type { Stratum } from '../space/stratum.js';
 import { groundAt } from './bound-ground.js';
-import { ExactLines } from './line-forms.js';
 import { type Form, quadratic, toneForm } from './pair-form.js';
 import type { Guessed, Passed, Scan, Visitor } from './scan.js';
 import { ScoreBound } from './score-bound.js';
@@ -20,7 +18,6 @@ import { LONGEST_WORD, type SymmetryBound, symmetryBound, type Words, wordsOf } 
 interface Prepared {
   readonly form: Form;
   readonly symmetry: SymmetryBound;
-  readonly lines: ExactLines;
   /** For each warp order: s'As, and its coarse line bound. */
   readonly warpTone: Float64Array;
   readonly warpLine: Float64Array;
@@ -109,8 +106,6 @@ export class BoundedScan implements Scan {
     for (let start = 0; start < this.stratum.starts.length; start++) {
       const prepared = this.prepare(start);
       for (let warp = from; warp < to; warp++) this.scanWarp(prepared, [warp, start], sweep);
-      // The forms of the weft orders are many and serve one start only: keeping them costs more than it saves.
-      prepared.lines.forget();
     }
     return passed;
   }
@@ -158,25 +153,10 @@ export class BoundedScan implements Scan {
           if (!counts(weft[k]!)) continue;
           pruned++;
           if (tell !== undefined && toneSquared >= leastTone) tell(warp, weft[k]!, start, toneSquared);
-        } else if (counts(weft[k]!)) {
-          if (!lines || this.reaches(p, warp, weft[k]!, lineOf[k]!, enough - toneSquared)) {
-            visit(warp, weft[k]!, start, toneSquared);
-          } else pruned++;
-        }
+        } else if (counts(weft[k]!)) visit(warp, weft[k]!, start, toneSquared);
       }
     });
     passed.pruned += pruned;
-  }
-
-  /**
-   * Whether line contrast can supply the missing M². First replaces the warp's coarse line bound by the exact part,
-   * then the weft's.
-   */
-  private reaches({ lines }: Prepared, warp: number, weft: number, line: number, missing: number): boolean {
-    if (missing <= 0) return true;
-    const upright = lines.ofUpright(warp, weft);
-    if ((upright + line) ** 2 < missing) return false;
-    return (upright + lines.ofLevel(warp, weft)) ** 2 + 1e-9 >= missing;
   }
 
   /**
@@ -215,7 +195,6 @@ export class BoundedScan implements Scan {
     const prepared: Prepared = {
       form,
       symmetry,
-      lines: new ExactLines(ground, warps, wefts, across / along, values(question.yarns)),
       warpTone: Float64Array.from(warpSpins, (s) => quadratic(form.A, s.subarray(0, form.n))),
       warpLine: warps.lines,
       classes: weftClasses(

@@ -2,9 +2,10 @@ import { values } from '../../colour/yarn.js';
 import { SIGMA, SMALL_SIGMA } from '../../score/contrast/blur.js';
 import { AREA_SIGMA } from '../../score/look/look.js';
 import { PART, PARTS, type Part } from '../../score/parts/parts.js';
+import { NOVEL } from '../../score/parts/records/novelty-parts.js';
 import type { Shared } from '../evaluate/evaluate.js';
 import { NEAR_CLASSICS } from '../evaluate/measurer.js';
-import { noveltyMostBeside } from '../evaluate/novelty-most.js';
+import { NoveltyMost } from '../evaluate/novelty-most.js';
 import { type Foreseen, type PartsMost, PLACE } from '../evaluate/reach.js';
 import type { Question } from '../question/question.js';
 import type { Ground } from './bound-ground.js';
@@ -90,7 +91,7 @@ export interface Ranking {
   /** The value of each yarn. */
   readonly palette: Float64Array;
   readonly forms: readonly FormName[];
-  readonly noveltyMost: ReturnType<typeof noveltyMostBeside> | undefined;
+  readonly noveltyMost: NoveltyMost | undefined;
   /** Whether there are two yarns, one of them light and one dark: cells of two colours then differ in that. */
   readonly isLightOrDark: boolean;
 }
@@ -104,7 +105,7 @@ export function rankingOf({ rank, yarns }: Question, { floatPart, classics }: Sh
     squareness,
     palette,
     forms: [...new Set(PARTS.flatMap((part) => (rank[part] > 0 ? (NEEDED[part] ?? []) : [])))],
-    noveltyMost: classics.length > 0 ? noveltyMostBeside(classics) : undefined,
+    noveltyMost: classics.length > 0 ? NoveltyMost.beside(classics) : undefined,
     isLightOrDark: palette.length === 2 && palette[0]! < 0.5 !== palette[1]! < 0.5,
   };
 }
@@ -297,13 +298,13 @@ export class PairBound {
     };
     runs(5, this.unlikeAcross, warps, warp);
     runs(6, this.unlikeDown, wefts, weft);
+    ranking.noveltyMost.take(least, highest, weights[PLACE.novelty]! > 0 ? 1 : NOVEL);
     const before = NEAR_CLASSICS.reduce((all, part) => all + weights[PLACE[part]]!, 0);
     const symmetryMost = most[PLACE.symmetry]!;
     for (const part of NEAR_CLASSICS) most[PLACE[part]] = 0;
     let best = Number.NEGATIVE_INFINITY;
     for (let symmetry = symmetryMost; symmetry >= 0; symmetry -= SYMMETRY_STEP) {
-      known(3, symmetry, symmetry);
-      const novelty = { novelty: ranking.noveltyMost(least, highest) };
+      const novelty = { novelty: ranking.noveltyMost.with(symmetry) };
       let some = sum - before - weights[PLACE.symmetry]! * (symmetryMost - symmetry);
       for (const part of NEAR_CLASSICS) {
         const value = PART[part].of(novelty as never);

@@ -17,7 +17,7 @@ import { hasSymmetryBound, symmetryBound, wordsOf } from './symmetry-bound.js';
 
 /** What is guessed of symmetry where there is no table. */
 const USUAL_SYMMETRY = 0.25;
-/** Pairs for each order from which exact lines pay. */
+/** Pairs for each order from which exact lines pay, where they tell how near a cloth is to a classic. */
 const PAIRS_AN_ORDER = 8;
 /** Pairs of orders for each cell of the ground from which a table of symmetries pays. */
 const PAIRS_A_CELL = 2;
@@ -144,7 +144,7 @@ export class PairScan implements Scan {
         ? symmetryBound(ground, wordsOf(warps, colours), wordsOf(wefts, colours), isSquareSett(question.sett))
         : undefined;
     const lines =
-      question.rank.contrast > 0 && pairs > PAIRS_AN_ORDER * (warps.length + wefts.length)
+      ranking.noveltyMost !== undefined && pairs > PAIRS_AN_ORDER * (warps.length + wefts.length)
         ? new ExactLines(ground, laidWarps, laidWefts, ranking.squareness, values(question.yarns))
         : undefined;
     const bound = new PairBound(ranking, ground, { warps: laidWarps, wefts: laidWefts, symmetry, lines });

@@ -16,7 +16,7 @@ import { type Batch, BatchBuilder } from './batch.js';
 import { groundsOf } from './ground.js';
 import { measurer, NEAR_CLASSICS } from './measurer.js';
 import { nicheOf } from './niche.js';
-import { noveltyMostBeside } from './novelty-most.js';
+import { NoveltyMost } from './novelty-most.js';
 import { type Foreseen, type Given, Reach } from './reach.js';
 import { isBeyond, type Refused } from './weave-limits.js';
 
@@ -153,7 +153,9 @@ function isTooKnown(
   if (figures === undefined || classics.length === 0) return false;
   const least = featuresOf(face, { ...figures, line: figures.line[0] }, symmetry);
   const traits = least.with(LINE, figures.line[1]);
-  const most = { novelty: noveltyMostBeside(classics)(least, traits) };
+  const noveltyMost = NoveltyMost.beside(classics);
+  noveltyMost.take(least, traits);
+  const most = { novelty: noveltyMost.with(symmetry) };
   return NEAR_CLASSICS.some((part) => reach.falls(part, PART[part].of(most as never)));
 }
 

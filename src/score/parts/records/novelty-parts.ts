@@ -1,7 +1,7 @@
 import type { Measured, ScorePart } from './score-part.js';
 
 /** From this difference to the nearest classic on (0 to 1), newness is 1. Few orders differ by more. */
-const NOVEL = 0.1;
+export const NOVEL = 0.1;
 
 export const noveltyPart = {
   name: 'novelty',

@@ -8,11 +8,11 @@ import type { Question } from '../question/question.js';
 import { weftOf } from '../space/candidate.js';
 import { type Orbits, orbitsOf } from '../space/orbit.js';
 import type { Stratum } from '../space/stratum.js';
-import { groundAt } from './bound-ground.js';
+import { type Ground, groundAt } from './bound-ground.js';
 import { ExactLines } from './line-forms.js';
 import { PairBound, type Ranking, rankingOf } from './pair-bound.js';
 import type { Guessed, Passed, Scan, Visitor } from './scan.js';
-import { LaidSides } from './side-orders.js';
+import { LaidSides, type SideOrders } from './side-orders.js';
 import { hasSymmetryBound, symmetryBound, wordsOf } from './symmetry-bound.js';
 
 /** What is guessed of symmetry where there is no table. */
@@ -20,7 +20,17 @@ const USUAL_SYMMETRY = 0.25;
 /** Pairs for each order from which exact lines pay, where they tell how near a cloth is to a classic. */
 const PAIRS_AN_ORDER = 8;
 /** Pairs of orders for each cell of the ground from which a table of symmetries pays. */
-const PAIRS_A_CELL = 2;
+const PAIRS_A_CELL = 6;
+
+type Visit = (bound: PairBound, warp: number, weft: number, start: number) => void;
+
+/** A ground with its orders laid on it, and their bound, made once a pair is within the limits. */
+interface LaidGround {
+  readonly ground: Ground;
+  readonly warps: SideOrders;
+  readonly wefts: SideOrders;
+  bound?: PairBound;
+}
 
 /**
  * Bounds the score of every candidate of a block by quadratic forms in its two orders: for any number of yarns, any rule
@@ -37,7 +47,7 @@ export class PairScan implements Scan {
   private readonly ranking: Ranking;
   private readonly all: number;
   private readonly laid: LaidSides;
-  private readonly bounds: (PairBound | undefined)[] = [];
+  private readonly grounds: (LaidGround | undefined)[] = [];
 
   constructor(question: Question, stratum: Stratum, shared: Shared, laid = new LaidSides(question)) {
     this.laid = laid;
@@ -89,52 +99,79 @@ export class PairScan implements Scan {
   }
 
   /**
-   * Visits the candidates that are within the limits, each with the bound of its ground.
+   * Visits the candidates that are within the limits, each with the bound of its ground. What is remembered of orders as
+   * they lie from a start serves the next: weft orders of their own come again under every warp order from one start,
+   * while a warp order that is the weft's too comes again from every start.
    *
    * @returns how many are over a limit
    */
-  private each(
-    from: number,
-    to: number,
-    visit: (bound: PairBound, warp: number, weft: number, start: number) => void,
-  ): number {
+  private each(from: number, to: number, visit: Visit): number {
     let limits = 0;
-    const count = this.own ? this.wefts.length : 1;
-    for (let start = 0; start < this.stratum.starts.length; start++) {
-      const bound = this.boundAt(start);
-      const { warps, wefts } = bound;
-      for (let warp = from; warp < to; warp++) {
-        const standing = this.orbits.ofWarp(warp);
-        if (standing === 'none') continue;
-        bound.take(warp);
-        for (let weft = 0; weft < count; weft++) {
-          if (standing === 'some' && !this.orbits.stands(warp, weft, start)) continue;
-          const at = this.weftAt(warp, weft);
-          const ease = {
-            warpChanges: warps.changes[warp]!,
-            weftChanges: wefts.changes[at]!,
-            shuttles: wefts.shuttles[at]!,
-          };
-          if (isBeyond(this.question, Math.max(warps.repeat[warp]!, wefts.repeat[at]!), ease)) limits++;
-          else visit(bound, warp, weft, start);
-        }
+    const starts = this.stratum.starts.length;
+    if (this.own) {
+      for (let start = 0; start < starts; start++) {
+        for (let warp = from; warp < to; warp++) limits += this.underWarp(warp, start, visit);
+        // The forms of the weft orders are many and serve one start only: keeping them costs more than it saves.
+        this.grounds[start]?.bound?.lines?.forget();
       }
-      // The forms of the weft orders are many and serve one start only: keeping them costs more than it saves.
-      bound.lines?.forget();
+    } else {
+      for (let warp = from; warp < to; warp++) {
+        for (let start = 0; start < starts; start++) limits += this.underWarp(warp, start, visit);
+      }
     }
     return limits;
   }
 
-  private boundAt(start: number): PairBound {
-    const known = this.bounds[start];
+  /** Visits those under one warp order from one start; returns how many are over a limit. */
+  private underWarp(warp: number, start: number, visit: Visit): number {
+    const standing = this.orbits.ofWarp(warp);
+    if (standing === 'none') return 0;
+    const laid = this.laidAt(start);
+    const { warps, wefts } = laid;
+    const count = this.own ? this.wefts.length : 1;
+    let limits = 0;
+    let bound: PairBound | undefined;
+    for (let weft = 0; weft < count; weft++) {
+      if (standing === 'some' && !this.orbits.stands(warp, weft, start)) continue;
+      const at = this.weftAt(warp, weft);
+      const ease = {
+        warpChanges: warps.changes[warp]!,
+        weftChanges: wefts.changes[at]!,
+        shuttles: wefts.shuttles[at]!,
+      };
+      if (isBeyond(this.question, Math.max(warps.repeat[warp]!, wefts.repeat[at]!), ease)) {
+        limits++;
+        continue;
+      }
+      if (bound === undefined) {
+        laid.bound ??= this.boundOn(laid);
+        bound = laid.bound;
+        bound.take(warp);
+      }
+      visit(bound, warp, weft, start);
+    }
+    return limits;
+  }
+
+  private laidAt(start: number): LaidGround {
+    const known = this.grounds[start];
     if (known !== undefined) return known;
-    const { stratum, question, ranking, warps, wefts } = this;
+    const { stratum, warps, wefts } = this;
     const { family } = stratum;
     const [a, b] = stratum.starts[start]!;
     const ground = groundAt(family, warps[0]!.length, wefts[0]!.length, [a, b]);
-    const laidWarps = this.laid.warps({ family, list: stratum.warps, start: a }, ground, warps);
     const weftList = this.own ? stratum.wefts : stratum.warps;
-    const laidWefts = this.laid.wefts({ family, list: weftList, start: b }, ground, wefts);
+    const laid: LaidGround = {
+      ground,
+      warps: this.laid.warps({ family, list: stratum.warps, start: a }, ground, warps),
+      wefts: this.laid.wefts({ family, list: weftList, start: b }, ground, wefts),
+    };
+    this.grounds[start] = laid;
+    return laid;
+  }
+
+  private boundOn({ ground, warps: laidWarps, wefts: laidWefts }: LaidGround): PairBound {
+    const { question, ranking, warps, wefts } = this;
     const pairs = warps.length * (this.own ? wefts.length : 1);
     const colours = question.yarns.length;
     const symmetry =
@@ -147,8 +184,6 @@ export class PairScan implements Scan {
       ranking.noveltyMost !== undefined && pairs > PAIRS_AN_ORDER * (warps.length + wefts.length)
         ? new ExactLines(ground, laidWarps, laidWefts, ranking.squareness, values(question.yarns))
         : undefined;
-    const bound = new PairBound(ranking, ground, { warps: laidWarps, wefts: laidWefts, symmetry, lines });
-    this.bounds[start] = bound;
-    return bound;
+    return new PairBound(ranking, ground, { warps: laidWarps, wefts: laidWefts, symmetry, lines });
   }
 }

@@ -5,6 +5,7 @@ import { threadingPeriod, treadlingPeriod } from '../../order/lay.js';
 import { lcm } from '../../order/necklace.js';
 import { type Order, smallestPeriod } from '../../order/order.js';
 import { changes } from '../../score/ease.js';
+import { isBeyond } from '../evaluate/weave-limits.js';
 import type { Question } from '../question/question.js';
 import type { Family } from '../space/family.js';
 import type { Ground, Side } from './bound-ground.js';
@@ -25,7 +26,7 @@ export interface SideOrders {
   readonly even: Uint8Array;
 }
 
-type Asked = Pick<Question, 'yarns' | 'tabby' | 'sett'>;
+type Asked = Pick<Question, 'yarns' | 'tabby' | 'sett' | 'limits' | 'loom'>;
 
 /** Lays every warp order of a list on a ground. */
 export function warpsOn(ground: Ground, orders: readonly Order[], question: Asked, family: Family): SideOrders {
@@ -103,11 +104,12 @@ function squareness({ sett }: Asked): number {
 function ordersOn(
   side: Side,
   orders: readonly Order[],
-  { yarns, tabby }: Asked,
+  question: Asked,
   value: Float64Array,
   bound: LineBound,
   { period, pickKinds }: { readonly period: number; readonly pickKinds?: Parameters<typeof shuttleCount>[0] },
 ): SideOrders {
+  const { yarns, tabby } = question;
   const { slot, slots, slotElement, slotCompanion, elements, length } = side;
   const all = orders.length;
   const made = {
@@ -128,13 +130,15 @@ function ordersOn(
       made.shown[at * slots + s] = shown;
       values[s] = value[shown]!;
     }
-    made.lines[at] = bound.of(values);
-    made.even[at] = bound.isEven ? 1 : 0;
     for (let thread = 0; thread < length; thread++) laid[thread] = made.shown[at * slots + slot[thread]!]!;
     const repeat = lcm(period, smallestPeriod(laid));
     made.repeat[at] = repeat;
     made.changes[at] = (changes(laid) * repeat) / length;
     if (pickKinds !== undefined) made.shuttles[at] = shuttleCount(pickKinds, laid);
+    // No pair of an order that is over a limit by itself is held against a bound.
+    if (isBeyond(question, repeat, { warpChanges: 0, weftChanges: 0, shuttles: made.shuttles[at]! })) return;
+    made.lines[at] = bound.of(values);
+    made.even[at] = bound.isEven ? 1 : 0;
   });
   return made;
 }

@@ -15,12 +15,20 @@ const closingLine: Reporter = {
   },
 };
 
+/** Tests of pages in a browser, and of files on a disk that fails: each file has a process of its own. */
+const ALONE = ['tests/{files,gallery,library,page}/**/*.test.ts', 'tests/golden/page.test.ts'];
+
+const EACH = { setupFiles: ['tests/setup.ts'], testTimeout: LONG ? 3_600_000 : 120_000 };
+
 export default defineConfig({
   test: {
-    include: ['tests/**/*.test.ts'],
+    // All others share processes, so that the program is loaded once for many.
+    projects: [
+      { test: { ...EACH, name: 'shared', include: ['tests/**/*.test.ts'], exclude: ALONE, isolate: false } },
+      { test: { ...EACH, name: 'alone', include: ALONE } },
+    ],
+    // Once for both.
     globalSetup: ['tests/build.ts'],
-    setupFiles: ['tests/setup.ts'],
-    testTimeout: LONG ? 3_600_000 : 120_000,
     // Two files at a time, also where there are but two cores: some of them wait for a process or a browser.
     maxWorkers: Math.max(2, availableParallelism() - 1),
     reporters: ['default', closingLine],

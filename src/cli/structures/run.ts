@@ -4,7 +4,8 @@ import { judgeFile, writeWhole } from '../../files/whole.js';
 import { structureSheet } from '../../gallery/structures/structure-sheet.js';
 import { placed } from '../../input/source.js';
 import { Problem, quote } from '../../problem.js';
-import { findStructure, type Structure, structures, weaveOf } from '../../structure/catalogue/catalogue.js';
+import { structureOf } from '../../search/question/read-classic.js';
+import { type Structure, structures, weaveOf } from '../../structure/catalogue/catalogue.js';
 import { BLOCK_SHAFTS, MOST_BLOCKS, mostBlocks, sized, tooMany } from '../../structure/model/sized.js';
 import type { After, Unit } from '../../structure/model/unit.js';
 import { counted } from '../../words/counts.js';
@@ -36,7 +37,7 @@ export async function runStructures(given: StructuresArguments, io: Io): Promise
     return EXIT.done;
   }
   const from = placed({ value: seen ?? '', place: () => '--seen' }, () => SEEN.read(seen));
-  const structure = withBlocks(findStructure(name), blocks, there);
+  const structure = withBlocks(structureOf(name), blocks, there);
   if (out !== undefined) {
     judgeFile(out);
     writeWhole(out, await structureSheet(structure, from));

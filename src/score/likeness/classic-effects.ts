@@ -4,16 +4,16 @@ import type { Draft, Weave } from '../../draft/draft.js';
 import { smallestPeriod } from '../../draft/repeat.js';
 import { clothKey, type Sameness } from '../symmetry/canonical-cloth.js';
 
-const PLAIN = ['#.', '.#'];
+const PLAIN = { structure: 'plain weave', rows: ['#.', '.#'] };
 /** Threads of the smallest log cabin: below it nobody sees blocks (a choice of ours). */
 const SMALLEST_CABIN = 8;
-const TWILL = ['##..', '.##.', '..##', '#..#'];
+const TWILL = { structure: '2/2 twill', rows: ['##..', '.##.', '..##', '#..#'] };
 
 /**
  * What weavers call a classic order on a certain weave. Hound’s tooth, step, log cabin and shepherd’s check after
  * handbooks and dictionaries of the trade; pinwheel, gingham and glen check are common practice. Usage varies.
  */
-const EFFECTS: readonly { readonly name: string; readonly weave: readonly string[]; readonly word: string }[] = [
+export const EFFECTS: readonly { readonly name: string; readonly weave: typeof PLAIN; readonly word: string }[] = [
   { name: 'pinwheel', weave: PLAIN, word: 'DDLL' },
   { name: 'gingham', weave: PLAIN, word: 'DDDDLLLL' },
   { name: 'log cabin', weave: PLAIN, word: 'DLDLDLDLLDLDLDLD' },
@@ -33,7 +33,7 @@ export function effectsOn(weave: Weave): ReadonlyMap<string, string> {
   const dark = new Uint8Array(cloth.ends);
   const light = new Uint8Array(cloth.picks).fill(1);
   const key = clothKey(colourFace(cloth, dark, light), SAME, 2).join();
-  return new Map(EFFECTS.filter(({ weave }) => keyOf(weave) === key).map(({ word, name }) => [word, name]));
+  return new Map(EFFECTS.filter(({ weave }) => keyOf(weave.rows) === key).map(({ word, name }) => [word, name]));
 }
 
 function keyOf(rows: readonly string[]): string {

@@ -21,7 +21,7 @@ import { effectsOn, linesOf } from './classic-effects.js';
  * The classic orders, which every weaver has seen. Warp and weft have the same order, except for one colour crossed by
  * the other (gamp orders: common practice).
  */
-const CLASSICS: readonly { readonly name: string; readonly word: string; readonly weft?: string }[] = [
+export const CLASSICS: readonly { readonly name: string; readonly word: string; readonly weft?: string }[] = [
   { name: 'dark warp on light weft', word: 'D', weft: 'L' },
   { name: 'light warp on dark weft', word: 'L', weft: 'D' },
   { name: 'one and one', word: 'DL' },

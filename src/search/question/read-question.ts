@@ -5,7 +5,7 @@ import { overlaid } from '../../input/flags.js';
 import { type Given, Misread, under } from '../../input/given.js';
 import { readKeys } from '../../input/key.js';
 import { parseSource, placed, type Source } from '../../input/source.js';
-import { formatRuns, type Order, parseOrder } from '../../order/order.js';
+import { formatRuns, type Order } from '../../order/order.js';
 import { brief, nearestWord, quote } from '../../problem.js';
 import { DEFAULT_RANK } from '../../score/parts/parts.js';
 import type { Structure } from '../../structure/catalogue/catalogue.js';
@@ -14,6 +14,7 @@ import { withUnits } from '../../structure/recognise/with-units.js';
 import { portableName } from '../../words/file-name.js';
 import type { Done, Question, WeftRule } from './question.js';
 import { QUESTION_TABLE, type Written } from './question-table.js';
+import { orderOf } from './read-classic.js';
 import { onLoomStarts, refuseOnTheLoom, woundOrder } from './read-on-the-loom.js';
 import { profilesOf } from './read-profiles.js';
 import {
@@ -124,8 +125,7 @@ function understood(
     );
   }
   const wound = onTheLoom === undefined ? undefined : under('yarns', () => woundOrder(draft!.draft, yarns));
-  const warp =
-    wound ?? (written.warp === undefined ? undefined : under('warp', () => parseOrder(written.warp!, yarns)));
+  const warp = wound ?? (written.warp === undefined ? undefined : under('warp', () => orderOf(written.warp!, yarns)));
   const { 'name draft': name, by, fill, times, limits, loom, same, show, seen, seed, tries } = written;
   const done = doneOf(written, loadDone);
   const profile = profileOf(written.profile, withBlocks);
@@ -201,7 +201,7 @@ function usualSettOf(structures: readonly Structure[], treadlings: readonly stri
 }
 
 function ordersOf(texts: readonly string[], yarns: readonly Yarn[]): Order[] {
-  return under('orders', () => texts.map((text, place) => under(place, () => parseOrder(text, yarns))));
+  return under('orders', () => texts.map((text, place) => under(place, () => orderOf(text, yarns))));
 }
 
 function doneOf(
@@ -223,7 +223,7 @@ function weftOf(text: string, yarns: readonly Yarn[]): WeftRule {
   const rule = WEFT_RULES.find((each) => each === text);
   if (rule !== undefined) return { rule };
   try {
-    return { rule: 'fixed', order: parseOrder(text, yarns) };
+    return { rule: 'fixed', order: orderOf(text, yarns) };
   } catch (error) {
     const near = nearestWord(text, WEFT_RULES);
     // A word, and no order with a slip in it.

@@ -17,6 +17,7 @@ import { orList } from '../../words/counts.js';
 import type { NameAsked, Question } from './question.js';
 
 import type { Written } from './question-table.js';
+import { structureOf } from './read-classic.js';
 import { isSearched } from './read-profiles.js';
 import { ALL, wayNames } from './treadlings-tried.js';
 
@@ -39,7 +40,7 @@ export function structuresOf({
   if (draft !== undefined) {
     throw new Misread('found a structure and a draft; expected one or the other', { within: ['draft'], key: true });
   }
-  const one = (item: Given): Structure => findStructure(textOf(item, 'the name of a structure'));
+  const one = (item: Given): Structure => structureOf(textOf(item, 'the name of a structure'));
   return under('structure', () => {
     const given = typeof structure === 'string' ? namesIn(structure) : structure;
     return [...new Set(eachOf(given, 'names of structures', one))];

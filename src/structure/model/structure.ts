@@ -71,7 +71,7 @@ export function letters(count: number): string[] {
 export function plainWord(name: string): string {
   return name
     .normalize('NFD')
-    .replace(/[\p{M}'’]/gu, '')
+    .replace(/[\p{M}'’"“”„«»]/gu, '')
     .toLowerCase()
     .replace(/&/g, ' and ')
     .replace(/[-–,\s]+/g, ' ')

@@ -10,6 +10,7 @@ import {
   type Threads,
   woven,
 } from '../src/cloth/face.js';
+import { slopesOf } from '../src/score/look/light-lines.js';
 import type { LocalLight } from '../src/score/look/local-light.js';
 
 /** All cells of a face: rows of palette indices, first pick first. */
@@ -53,17 +54,18 @@ export const wovenCloths = fc
 /** Their faces. */
 export const wovenFaces = wovenCloths.map((cloth) => faceMaker()(cloth));
 
-const word = fc.array(fc.nat(2), { minLength: 24, maxLength: 24 });
+/** An order, and how often the weave goes into it: where it is small, so often that many threads lie at one place. */
+const word = fc.tuple(fc.array(fc.nat(2), { minLength: 24, maxLength: 24 }), fc.integer({ min: 1, max: 12 }));
 
 /**
  * A weave and its back, most of their threads of a kind of its own, so that some are too large to be kept; on them warps
- * and wefts that meet in turn, as they do in a search, where those that come later may take the rooms of others.
+ * and wefts of several lengths that meet in turn, as they do in a search, where those that come later may take the rooms
+ * of others.
  */
 export const meetings = fc
   .record({
-    ends: fc.integer({ min: 1, max: 12 }),
+    ends: fc.oneof(fc.integer({ min: 1, max: 12 }), fc.constantFrom(1, 2)),
     picks: fc.integer({ min: 1, max: 12 }),
-    times: fc.constantFrom(1, 2),
     up: fc.array(fc.boolean(), { minLength: 144, maxLength: 144 }),
     warps: fc.array(word, { minLength: 1, maxLength: 3 }),
     wefts: fc.array(word, { minLength: 1, maxLength: 3 }),
@@ -71,13 +73,13 @@ export const meetings = fc
     turns: fc.array(fc.tuple(fc.nat(1), fc.nat(2), fc.nat(2)), { minLength: 1, maxLength: 6 }),
     values: fc.array(fc.double({ min: 0, max: 1, noNaN: true }), { minLength: 3, maxLength: 3 }),
   })
-  .map(({ ends, picks, times, up, warps, wefts, places, turns, values }) => {
+  .map(({ ends, picks, up, warps, wefts, places, turns, values }) => {
     const front = fromCells(ends, picks, (j, i) => up[j * 12 + i]!);
     const sides = [front, { ...front, up: front.up.map((is) => 1 - is) }];
-    const laid = (orders: readonly number[][], kinds: Uint16Array): Threads[] => {
+    const laid = (orders: typeof warps, kinds: Uint16Array): Threads[] => {
       const rooms = Array.from({ length: places }, () => []);
-      return orders.map((order, k) => ({
-        ...strandKinds(kinds, order.slice(0, kinds.length * times)),
+      return orders.map(([order, times], k) => ({
+        ...strandKinds(kinds, order.slice(0, kinds.length * Math.min(times, Math.floor(24 / kinds.length)))),
         rooms: rooms[k % places]!,
       }));
     };
@@ -163,6 +165,9 @@ export function lightOf(cells: readonly number[], ends: number): LocalLight {
     byPicks: new Float64Array(picks),
     leastEnds: Float64Array.from(rows, (row) => Math.min(...row)),
     mostEnds: Float64Array.from(rows, (row) => Math.max(...row)),
+    slopesOfEnds: slopesOf(Float64Array.from(cells), picks, ends, new Float64Array(0)),
+    slopesOfPicks: new Float64Array(2 * picks),
+    order: undefined,
   };
 }
 

@@ -2,19 +2,22 @@ import type { Drawdown } from '../../cloth/drawdown.js';
 import type { Threads } from '../../cloth/face.js';
 import { roomy, scratch } from '../../cloth/scratch.js';
 import { blurWeights } from '../contrast/blur.js';
+import { LightOrder } from './light-order.js';
 
 /**
  * What the threads of one system bring to the light of a cloth: a line along them for each place of the weave. Arrays may
  * be longer than what they hold.
  */
 export class LightLines {
-  /** `lines[place of the crossing threads in the weave * threads + thread]` */
+  /** Of ends `lines[place of the pick in the weave * ends + end]`; of picks `lines[pick * everyEnd + place of the end]`. */
   lines = new Float64Array(0);
-  /** The same, thread by thread; of picks alone. */
-  turned = new Float64Array(0);
   /** The least and the largest of the threads at one place; of ends alone. */
   least = new Float64Array(0);
   most = new Float64Array(0);
+  /** Twice their slopes, as `slopesOf` has them, where they are asked for. */
+  slopes = new Float64Array(0);
+  private readonly order = new LightOrder();
+  private isSorted = false;
   private cloth: Drawdown | undefined;
   private threads: Threads | undefined;
 
@@ -23,6 +26,7 @@ export class LightLines {
     if (this.cloth === cloth && this.threads === threads) return true;
     this.cloth = cloth;
     this.threads = threads;
+    this.isSorted = false;
     return false;
   }
 
@@ -30,6 +34,7 @@ export class LightLines {
    * @param shown whether a kind of thread lies over a kind of crossing thread
    * @param own the blur along these threads, round all of them
    * @param crossing the blur along the crossing threads, round one repeat of the weave
+   * @param isTurned whether lines are then turned, thread by thread
    */
   fill(
     values: ArrayLike<number>,
@@ -38,6 +43,7 @@ export class LightLines {
     crossing: Taps,
     crossingKind: Uint16Array,
     crossingKinds: number,
+    isTurned: boolean,
   ): void {
     const { kind, weave, colour } = this.threads!;
     const n = kind.length;
@@ -55,7 +61,7 @@ export class LightLines {
       weigh(twice, own.places, own.weights, along, c * n, n);
     }
     // And from there across, by how much of each kind is near.
-    this.lines = roomy(this.lines, period * n);
+    const lines = isTurned ? roomForLines(period * n) : roomy(this.lines, period * n);
     const near = roomForNear(crossingKinds);
     for (let place = 0; place < period; place++) {
       near.fill(0);
@@ -63,17 +69,16 @@ export class LightLines {
         const c = crossingKind[(place + crossing.places[t]!) % period]!;
         near[c] = near[c]! + crossing.weights[t]!;
       }
-      weigh(along, offsets, near, this.lines, place * n, n);
+      weigh(along, offsets, near, lines, place * n, n);
     }
+    this.lines = isTurned ? turned(lines, n, period, roomy(this.lines, period * n)) : lines;
   }
 
-  /** Turns the lines, of which there are so many. */
-  turn(count: number): void {
-    const n = this.threads!.kind.length;
-    this.turned = roomy(this.turned, n * count);
-    for (let s = 0, to = 0; s < n; s++) {
-      for (let at = s; at < n * count; at += n) this.turned[to++] = this.lines[at]!;
-    }
+  /** The same in order of light, as `LightOrder` takes them. */
+  sorted(...grid: [every: number, everyCrossing: number, threadStep: number, crossingStep: number]): LightOrder {
+    if (!this.isSorted) this.order.fill(this.lines, this.threads!.kind.length, ...grid);
+    this.isSorted = true;
+    return this.order;
   }
 
   /** Takes the least and the largest numbers, the weave repeating after so many of the threads and of the crossing ones. */
@@ -92,10 +97,37 @@ export class LightLines {
   }
 }
 
+const roomForLines = scratch(Float64Array);
 const roomForKinds = scratch(Float64Array);
 const roomForTwice = scratch(Float64Array);
 const roomForNear = scratch(Float64Array);
 const roomForOffsets = scratch(Int32Array);
+
+/** Lines of `count` numbers each, number by number of all lines. */
+function turned(lines: Float64Array, count: number, all: number, room: Float64Array<ArrayBuffer>) {
+  for (let s = 0, to = 0; s < count; s++) {
+    for (let at = s; at < count * all; at += count) room[to++] = lines[at]!;
+  }
+  return room;
+}
+
+/**
+ * The difference between the neighbours on both sides of each place of a grid that repeats, across and then along, two
+ * numbers a place. They are written into `room` if it is large enough.
+ */
+export function slopesOf<T extends Float64Array>(grid: Float64Array, rows: number, columns: number, room: T): T {
+  const slopes = roomy(room, 2 * rows * columns);
+  for (let row = 0, at = 0; row < rows; row++) {
+    const from = row * columns;
+    const before = (row === 0 ? rows - 1 : row - 1) * columns;
+    const after = (row + 1 === rows ? 0 : row + 1) * columns;
+    for (let c = 0; c < columns; c++) {
+      slopes[at++] = grid[from + (c + 1 === columns ? 0 : c + 1)]! - grid[from + (c === 0 ? columns - 1 : c - 1)]!;
+      slopes[at++] = grid[after + c]! - grid[before + c]!;
+    }
+  }
+  return slopes;
+}
 
 /** The distances at which a blur has a weight at all round a length, and their weights. */
 export interface Taps {

@@ -2,7 +2,8 @@ import type { Drawdown } from '../../cloth/drawdown.js';
 import type { Woven } from '../../cloth/face.js';
 import { roomIn } from '../../cloth/scratch.js';
 import { smallestPeriod } from '../../order/order.js';
-import { LightLines, tapsOf } from './light-lines.js';
+import { LightLines, slopesOf, tapsOf } from './light-lines.js';
+import type { LightOrder } from './light-order.js';
 
 /**
  * The light of a cloth as the eye gathers it: the values of the face blurred by a Gaussian, cell by cell. A cell shows
@@ -23,6 +24,11 @@ export interface LocalLight {
   /** The least and the largest of the ends at one place: `leastEnds[place of the pick * everyEnd + place of the end]`. */
   readonly leastEnds: Float64Array;
   readonly mostEnds: Float64Array;
+  /** Twice the slopes of both, across and then along, two numbers a place; only where they are asked for. */
+  readonly slopesOfEnds: Float64Array;
+  readonly slopesOfPicks: Float64Array;
+  /** Ends and picks in order of what they bring, where there are many ends at one place. */
+  readonly order: readonly [ends: LightOrder, picks: LightOrder] | undefined;
 }
 
 /**
@@ -31,8 +37,14 @@ export interface LocalLight {
  *
  * @param values 0 (dark) to 1 (light) of each palette index
  * @param across, along σ of the blur in ends and in picks
+ * @param withSlopes false where no slopes are asked for
  */
-export function lightGatherer(values: ArrayLike<number>, across: number, along: number): (woven: Woven) => LocalLight {
+export function lightGatherer(
+  values: ArrayLike<number>,
+  across: number,
+  along: number,
+  withSlopes = true,
+): (woven: Woven) => LocalLight {
   const linesOfEnds = roomIn(() => new LightLines());
   const linesOfPicks = roomIn(() => new LightLines());
   const wide = tapsOf(across);
@@ -42,17 +54,19 @@ export function lightGatherer(values: ArrayLike<number>, across: number, along: 
     const [everyEnd, everyPick] = periodsOf(cloth);
     const byEnds = linesOfEnds(everyPick * width > MOST_KEPT ? undefined : ends.rooms);
     const byPicks = linesOfPicks(everyEnd * height > MOST_KEPT ? undefined : picks.rooms);
+    const isOrdered = width >= MANY * everyEnd;
     if (!byEnds.hold(cloth, ends)) {
       const step = cloth.endKinds;
       const shown = (end: number, pick: number): boolean => cloth.up[pick * step + end] === 1;
-      byEnds.fill(values, shown, wide(width), high(everyPick), cloth.pickKind, cloth.pickKinds);
+      byEnds.fill(values, shown, wide(width), high(everyPick), cloth.pickKind, cloth.pickKinds, false);
       byEnds.takeRange(everyEnd, everyPick);
+      if (withSlopes) byEnds.slopes = slopesOf(byEnds.lines, everyPick, width, byEnds.slopes);
     }
     if (!byPicks.hold(cloth, picks)) {
       const step = cloth.endKinds;
       const shown = (pick: number, end: number): boolean => cloth.up[pick * step + end] === 0;
-      byPicks.fill(values, shown, high(height), wide(everyEnd), cloth.endKind, cloth.endKinds);
-      byPicks.turn(everyEnd);
+      byPicks.fill(values, shown, high(height), wide(everyEnd), cloth.endKind, cloth.endKinds, true);
+      if (withSlopes) byPicks.slopes = slopesOf(byPicks.lines, height, everyEnd, byPicks.slopes);
     }
     return {
       ends: width,
@@ -60,9 +74,14 @@ export function lightGatherer(values: ArrayLike<number>, across: number, along: 
       everyEnd,
       everyPick,
       byEnds: byEnds.lines,
-      byPicks: byPicks.turned,
+      byPicks: byPicks.lines,
       leastEnds: byEnds.least,
       mostEnds: byEnds.most,
+      slopesOfEnds: byEnds.slopes,
+      slopesOfPicks: byPicks.slopes,
+      order: isOrdered
+        ? [byEnds.sorted(everyEnd, everyPick, 1, width), byPicks.sorted(everyPick, everyEnd, everyEnd, 1)]
+        : undefined,
     };
   };
 }
@@ -82,6 +101,9 @@ export function rangeOf({ picks, everyEnd, everyPick, byPicks, leastEnds, mostEn
   }
   return { least, most };
 }
+
+/** So many ends at one place are sooner found by their order than compared one by one. */
+const MANY = 8;
 
 /** Most numbers that are kept with one warp or weft; longer weaves keep only the last. */
 const MOST_KEPT = 2048;

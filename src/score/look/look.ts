@@ -42,7 +42,7 @@ export class Eye {
     this.likeness = structureLikeness(values);
     this.gatherAreas = lightGatherer(values, AREA_SIGMA, AREA_SIGMA * this.squareness);
     const sigma = ARC_MINUTE * SHAPES_FROM * 1000;
-    this.gatherFromAfar = lightGatherer(values, sigma / across, sigma / along);
+    this.gatherFromAfar = lightGatherer(values, sigma / across, sigma / along, false);
   }
 
   /** Turns to another cloth. */

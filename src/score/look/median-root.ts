@@ -1,23 +1,28 @@
 import { scratch } from '../../cloth/scratch.js';
 
-/** Classes of size into which numbers are counted. */
-const CLASSES = 512;
+/** Classes of size into which numbers are counted: 32 for every doubling from 2^−32 up to 1. */
+const CLASSES = 1024;
 const counts = new Int32Array(CLASSES);
-const roomForClass = scratch(Float64Array);
+const roomForClass = scratch(Int32Array);
+const roomForMiddle = scratch(Float64Array);
+/** A number in single precision, whose bits sort as it does. */
+const single = new Float32Array(1);
+const bits = new Int32Array(single.buffer);
+/** Bits of 2^−32. */
+const LEAST = 0x2f800000;
 
 /**
  * The median of the square roots of `count` numbers from 0, each occurring so many `times`, an even count in all: the
  * mean of the middle two. They are counted by size first, so that only those of the middle class need be put in order.
  */
 export function medianRoot(numbers: Float64Array, times: Uint8Array, count: number): number {
-  let most = 0;
-  for (let at = 0; at < count; at++) if (numbers[at]! > most) most = numbers[at]!;
-  if (most === 0) return 0;
-  const scale = (CLASSES - 1) / most;
+  const sizes = roomForClass(numbers.length);
   counts.fill(0);
   let total = 0;
   for (let at = 0; at < count; at++) {
-    const size = Math.trunc(numbers[at]! * scale);
+    single[0] = numbers[at]!;
+    const size = Math.max(0, Math.min(CLASSES - 1, (bits[0]! - LEAST) >> 18));
+    sizes[at] = size;
     counts[size] = counts[size]! + times[at]!;
     total += times[at]!;
   }
@@ -25,17 +30,17 @@ export function medianRoot(numbers: Float64Array, times: Uint8Array, count: numb
   let middle = 0;
   let smaller = 0;
   while (smaller + counts[middle]! <= half) smaller += counts[middle++]!;
-  const inClass = roomForClass(numbers.length * 4);
+  const inMiddle = roomForMiddle(numbers.length * 4);
   let found = 0;
-  let lower = 0;
   for (let at = 0; at < count; at++) {
-    const number = numbers[at]!;
-    const size = Math.trunc(number * scale);
-    if (size === middle) for (let time = 0; time < times[at]!; time++) inClass[found++] = number;
-    else if (size < middle && number > lower) lower = number;
+    if (sizes[at] === middle) for (let time = 0; time < times[at]!; time++) inMiddle[found++] = numbers[at]!;
   }
-  const upper = partition(inClass, found, half - smaller);
-  for (let at = 0; at < half - smaller; at++) if (inClass[at]! > lower) lower = inClass[at]!;
+  const upper = partition(inMiddle, found, half - smaller);
+  let lower = 0;
+  for (let at = 0; at < half - smaller; at++) if (inMiddle[at]! > lower) lower = inMiddle[at]!;
+  // Where the two stand in two classes, the lower one is the largest of all that are smaller.
+  if (smaller === half)
+    for (let at = 0; at < count; at++) if (sizes[at]! < middle) lower = Math.max(lower, numbers[at]!);
   return (Math.sqrt(lower) + Math.sqrt(upper)) / 2;
 }
 

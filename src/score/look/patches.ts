@@ -1,8 +1,8 @@
 import type { Face } from '../../cloth/face.js';
 import { roomIn, roomy, scratch } from '../../cloth/scratch.js';
 
-const roomForLight = scratch(Uint8Array);
-const count = new Float64Array(16);
+const roomForShown = scratch(Uint8Array);
+const count = new Int32Array(16);
 
 /**
  * The variety of a face, thread by thread: Shannon's bits of the sixteen possible patches of 2 × 2
@@ -15,21 +15,22 @@ export function patchBits(face: Face, values: ArrayLike<number>): number {
   const columns = neighbouringColumns(face.columnRooms);
   rows.turnTo(face.row, rowKinds);
   columns.turnTo(face.column, columnKinds);
-  const light = roomForLight(rowKinds * columnKinds);
-  for (let at = 0; at < light.length; at++) light[at] = Number(values[colour[at]!]! >= 0.5);
+  // Of each kind of row, what it shows of a pair of ends: bit 0 where the left one is light, bit 1 where the right one is.
+  const shown = roomForShown(rowKinds * columns.pairs);
+  for (let r = 0, at = 0; r < rowKinds; r++) {
+    for (let c = 0; c < columns.pairs; c++, at++) {
+      const left = values[colour[r * columnKinds + columns.before[c]!]!]!;
+      const right = values[colour[r * columnKinds + columns.after[c]!]!]!;
+      shown[at] = Number(left >= 0.5) | (Number(right >= 0.5) << 1);
+    }
+  }
   count.fill(0);
   for (let r = 0; r < rows.pairs; r++) {
-    const upper = rows.before[r]! * columnKinds;
-    const lower = rows.after[r]! * columnKinds;
+    const upper = rows.before[r]! * columns.pairs;
+    const lower = rows.after[r]! * columns.pairs;
     const times = rows.count[r]!;
     for (let c = 0; c < columns.pairs; c++) {
-      const left = columns.before[c]!;
-      const right = columns.after[c]!;
-      const patch =
-        light[upper + left]! |
-        (light[upper + right]! << 1) |
-        (light[lower + left]! << 2) |
-        (light[lower + right]! << 3);
+      const patch = shown[upper + c]! | (shown[lower + c]! << 2);
       count[patch] = count[patch]! + times * columns.count[c]!;
     }
   }

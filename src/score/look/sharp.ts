@@ -27,30 +27,46 @@ export interface Outline {
  * length of an end
  */
 export function outlineOf(light: LocalLight, squareness: number): Outline {
-  const { ends, picks } = light;
+  const { ends, picks, everyEnd, everyPick, slopesOfEnds, slopesOfPicks } = light;
   const { least, most } = rangeOf(light);
   const middle = (least + most) / 2;
   const tones = tonesOf(light, middle - ON_THE_LINE, middle + ON_THE_LINE);
-  const { words } = tones;
+  const { groups, words } = tones;
   const upright = uprightEdges(tones, ends, picks);
   const level = levelEdges(tones, picks);
   const slopes = roomForSlopes(ends * picks);
   const times = roomForTimes(ends * picks);
-  const meter = new SlopeMeter(light, squareness);
+  const ofLine = squareness * squareness;
+  /** Where each end finds what a pick brings. */
+  const place = roomForPlaces(ends);
+  for (let i = 0, x = 0; i < ends; i++, x = x + 2 === 2 * everyEnd ? 0 : x + 2) place[i] = x;
+  const last = (ends / groups - 1) & 31;
   let count = 0;
   for (let j = 0, at = 0; j < picks; j++) {
     const row = at;
-    meter.turnTo(j);
-    const below = j + 1 === picks ? 0 : row + words;
-    for (let w = 0; w < words; w++, at++) {
-      const before = upright[at]!;
-      const last = w + 1 === words;
-      const after = (before >>> 1) | (last ? (upright[row]! & 1) << ((ends - 1) & 31) : upright[at + 1]! << 31);
-      const [under, over] = [level[at]!, level[below + w]!];
-      for (let left = before | after | under | over; left !== 0; left &= left - 1) {
-        const bit = 31 - Math.clz32(left & -left);
-        times[count] = ((before >>> bit) & 1) + ((after >>> bit) & 1) + ((under >>> bit) & 1) + ((over >>> bit) & 1);
-        slopes[count++] = meter.at(32 * w + bit);
+    const ofEnds = 2 * (j % everyPick) * ends;
+    const ofPick = 2 * j * everyEnd;
+    const next = j + 1 === picks ? 0 : row + groups * words;
+    for (let group = 0; group < groups; group++) {
+      for (let w = 0; w < words; w++, at++) {
+        const before = upright[at]!;
+        let after = upright[at + words]!;
+        if (group + 1 === groups) {
+          // The ends after those of the last group are those of the first, one place on.
+          const over = w + 1 === words ? (upright[row]! & 1) << last : upright[row + w + 1]! << 31;
+          after = (upright[row + w]! >>> 1) | over;
+        }
+        const [under, over] = [level[at]!, level[next + at - row]!];
+        for (let left = before | after | under | over; left !== 0; left &= left - 1) {
+          const bit = 31 - Math.clz32(left & -left);
+          times[count] = ((before >>> bit) & 1) + ((after >>> bit) & 1) + ((under >>> bit) & 1) + ((over >>> bit) & 1);
+          const i = (32 * w + bit) * groups + group;
+          const end = ofEnds + 2 * i;
+          const pick = ofPick + place[i]!;
+          const across = slopesOfEnds[end]! + slopesOfPicks[pick]!;
+          const along = slopesOfEnds[end + 1]! + slopesOfPicks[pick + 1]!;
+          slopes[count++] = (across * across + along * along * ofLine) / 4;
+        }
       }
     }
   }
@@ -58,90 +74,39 @@ export function outlineOf(light: LocalLight, squareness: number): Outline {
   return { range: most - least, slope };
 }
 
+const roomForPlaces = scratch(Int32Array);
 const roomForUpright = scratch(Int32Array);
 const roomForLevel = scratch(Int32Array);
 const roomForSlopes = scratch(Float64Array);
 const roomForTimes = scratch(Uint8Array);
 
 /** Whether the line runs between an end and the one before it, pick by pick. */
-function uprightEdges({ words, dark, light }: Tones, ends: number, picks: number): Int32Array {
-  const edges = roomForUpright(words * picks);
-  const last = (ends - 1) & 31;
-  for (let row = 0; row < words * picks; row += words) {
-    let darkBefore = dark[row + words - 1]! >>> last;
-    let lightBefore = light[row + words - 1]! >>> last;
-    for (let at = row; at < row + words; at++) {
-      const [isDark, isLight] = [dark[at]!, light[at]!];
-      edges[at] = (isDark ^ ((isDark << 1) | darkBefore)) | (isLight ^ ((isLight << 1) | lightBefore));
-      darkBefore = isDark >>> 31;
-      lightBefore = isLight >>> 31;
+function uprightEdges({ groups, words, dark, light }: Tones, ends: number, picks: number): Int32Array {
+  const edges = roomForUpright(groups * words * picks);
+  const last = (ends / groups - 1) & 31;
+  for (let j = 0, at = 0; j < picks; j++) {
+    // The ends before those of the first group are those of the last, one place back.
+    const end = at + (groups - 1) * words;
+    let darkBefore = dark[end + words - 1]! >>> last;
+    let lightBefore = light[end + words - 1]! >>> last;
+    for (let w = 0; w < words; w++, at++) {
+      const [beforeDark, beforeLight] = [dark[end + w]!, light[end + w]!];
+      edges[at] = (dark[at]! ^ ((beforeDark << 1) | darkBefore)) | (light[at]! ^ ((beforeLight << 1) | lightBefore));
+      darkBefore = beforeDark >>> 31;
+      lightBefore = beforeLight >>> 31;
     }
-    const beyond = row + words - 1;
-    edges[beyond] = edges[beyond]! & (-1 >>> (31 - last));
+    edges[at - 1] = edges[at - 1]! & (-1 >>> (31 - last));
+    for (; at < end + words; at++) edges[at] = (dark[at]! ^ dark[at - words]!) | (light[at]! ^ light[at - words]!);
   }
   return edges;
 }
 
 /** Whether the line runs between a pick and the one before it, pick by pick. */
-function levelEdges({ words, dark, light }: Tones, picks: number): Int32Array {
-  const edges = roomForLevel(words * picks);
-  for (let at = 0, before = words * (picks - 1); at < edges.length; at++, before++) {
+function levelEdges({ groups, words, dark, light }: Tones, picks: number): Int32Array {
+  const edges = roomForLevel(groups * words * picks);
+  for (let at = 0, before = groups * words * (picks - 1); at < edges.length; at++, before++) {
     if (before === edges.length) before = 0;
     edges[at] = (dark[at]! ^ dark[before]!) | (light[at]! ^ light[before]!);
   }
   return edges;
 }
-
-/** Measures the square of the slope at a cell, from its neighbours on all four sides. */
-class SlopeMeter {
-  private readonly light: LocalLight;
-  private readonly squareness: number;
-  /** The place of each end in the weave. */
-  private readonly place: Int32Array;
-  /** In hand: where the ends of a pick begin, and of its two neighbours; and what the picks themselves bring. */
-  private ends = 0;
-  private endsUnder = 0;
-  private endsOver = 0;
-  private pick = 0;
-  private pickUnder = 0;
-  private pickOver = 0;
-
-  constructor(light: LocalLight, squareness: number) {
-    this.light = light;
-    this.squareness = squareness;
-    this.place = roomForPlaces(light.ends);
-    for (let i = 0; i < light.ends; i++) this.place[i] = i % light.everyEnd;
-  }
-
-  /** Takes a pick in hand. */
-  turnTo(j: number): void {
-    const { ends, picks, everyEnd, everyPick } = this.light;
-    const under = j === 0 ? picks - 1 : j - 1;
-    const over = j + 1 === picks ? 0 : j + 1;
-    this.ends = (j % everyPick) * ends;
-    this.endsUnder = (under % everyPick) * ends;
-    this.endsOver = (over % everyPick) * ends;
-    this.pick = j * everyEnd;
-    this.pickUnder = under * everyEnd;
-    this.pickOver = over * everyEnd;
-  }
-
-  /** The square of the slope at an end. */
-  at(i: number): number {
-    const { place, squareness } = this;
-    const { ends, byEnds, byPicks } = this.light;
-    const before = i === 0 ? ends - 1 : i - 1;
-    const after = i + 1 === ends ? 0 : i + 1;
-    const across =
-      byEnds[this.ends + after]! -
-      byEnds[this.ends + before]! +
-      (byPicks[this.pick + place[after]!]! - byPicks[this.pick + place[before]!]!);
-    const along =
-      byEnds[this.endsOver + i]! -
-      byEnds[this.endsUnder + i]! +
-      (byPicks[this.pickOver + place[i]!]! - byPicks[this.pickUnder + place[i]!]!);
-    return (across * across + along * along * squareness * squareness) / 4;
-  }
-}
-
-const roomForPlaces = scratch(Int32Array);

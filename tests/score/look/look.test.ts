@@ -17,12 +17,12 @@ import * as plain from '../../plain/look.js';
 const anyValues = fc
   .array(fc.constantFrom(0, 0.25, 0.5, 1), { minLength: 3, maxLength: 3 })
   .map((values) => Float64Array.from(values));
-/** Wide enough for more than one word of 32 cells. */
+/** Wide enough for more than one word of 32 cells, some with many ends at each place of the weave. */
 const wideCloths = fc
   .record({
-    ends: fc.constantFrom(8, 11, 13, 16),
+    ends: fc.constantFrom(2, 4, 8, 11, 13, 16),
     picks: fc.integer({ min: 1, max: 4 }),
-    times: fc.integer({ min: 2, max: 6 }),
+    times: fc.integer({ min: 2, max: 9 }),
     up: fc.array(fc.boolean(), { minLength: 64, maxLength: 64 }),
     colours: fc.array(fc.nat(2), { minLength: 12, maxLength: 12 }),
     long: fc.integer({ min: 1, max: 9 }),
@@ -96,7 +96,9 @@ describe('by its kinds and cell by cell, a face has the same', () => {
       fc.property(fc.oneof(wovenCloths, wideCloths), anyValues, (cloth, values) => {
         const face = faceMaker()(cloth);
         const light = lightGatherer(values, across, along)(cloth);
-        expect(shapesOf(light)).toEqual(plain.shapes(valuesOf(face, values), across, along));
+        const shapes = plain.shapes(valuesOf(face, values), across, along);
+        expect(shapesOf(light)).toEqual(shapes);
+        for (const enough of [1, 2, 4]) expect(shapesOf(light, enough).closed).toBe(Math.min(enough, shapes.closed));
       }),
       { numRuns: runs(60) },
     );

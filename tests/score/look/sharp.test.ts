@@ -1,7 +1,9 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { lightGatherer } from '../../../src/score/look/local-light.js';
 import { outlineOf } from '../../../src/score/look/sharp.js';
-import { lightOf } from '../../faces.js';
+import { lightAt, lightOf, meetings } from '../../faces.js';
+import { runs } from '../../long.js';
 import * as plain from '../../plain/look.js';
 
 /** Fields of four values, where many slopes are equal, and of any values, where hardly any are. */
@@ -25,5 +27,20 @@ test.each([1, 1.4, 0.5])('the outline is that found cell by cell, picks over end
       expect(range).toBeCloseTo(expected.range, 12);
       expect(slope).toBeCloseTo(expected.slope, 12);
     }),
+  );
+});
+
+test('the same where warps and wefts meet in turn', () => {
+  fc.assert(
+    fc.property(meetings, ({ met, values }) => {
+      const gather = lightGatherer(values, 2, 2);
+      for (const cloth of met) {
+        const light = gather(cloth);
+        const cells = lightAt(light);
+        const rows = Array.from({ length: light.picks }, (_, j) => cells.slice(j * light.ends, (j + 1) * light.ends));
+        expect(outlineOf(light, 1).slope).toBeCloseTo(plain.outlineOf(rows, 1).slope, 9);
+      }
+    }),
+    { numRuns: runs(100) },
   );
 });

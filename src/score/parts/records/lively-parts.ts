@@ -5,7 +5,7 @@ import type { LookFigure, ScorePart } from './score-part.js';
 /** Shannon's bits of sixteen equally frequent patches. */
 const MOST_BITS = 4;
 /** The number of shapes above which a cloth is busy. */
-const MANY_SHAPES = 8;
+export const MANY_SHAPES = 8;
 
 const PATCHES_AND_SHAPES = [
   {
@@ -22,7 +22,7 @@ const PATCHES_AND_SHAPES = [
     name: 'Shapes',
     means: 'closed shapes for the eye to learn, seen from 2 m; 0 is stripes or a net',
     places: 0,
-    measure: (seen) => shapesOf(seen.fromAfar()).closed,
+    measure: (seen, enough) => shapesOf(seen.fromAfar(), enough).closed,
   },
 ] as const satisfies readonly LookFigure[];
 

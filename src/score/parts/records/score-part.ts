@@ -27,7 +27,8 @@ export interface LookFigure {
   readonly means: string;
   /** Decimals on the page. */
   readonly places: number;
-  readonly measure: (seen: Eye) => number;
+  /** Measures it. Where a number is given that is enough for the parts, a larger one may be said to be this. */
+  readonly measure: (seen: Eye, enough?: number) => number;
 }
 
 /** All about one part of a score: a figure from 0 to 1, more being better, by which cloths can be ranked. */

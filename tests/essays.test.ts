@@ -198,7 +198,7 @@ describe('the worked examples of the essays', () => {
       space: { way: 'scored', written: 1024, numbers: 64 },
     };
     const bytes = openingBytes(header);
-    const title = 'shedlight progress of a search, form 3';
+    const title = 'shedlight progress of a search, form 4';
     says(essay, `"${title}"`);
     const at = title.length + 1;
     expect(bytes.subarray(0, at).toString()).toBe(`${title}\n`);

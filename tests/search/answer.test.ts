@@ -4,10 +4,12 @@ import { drawdown } from '../../src/cloth/drawdown.js';
 import { colourAt, colourFace } from '../../src/cloth/face.js';
 import { PARTS, UNWEIGHED } from '../../src/score/parts/parts.js';
 import { PRESET_NAMES, PRESETS } from '../../src/score/rank/presets.js';
-import { answer } from '../../src/search/answer.js';
+import { codeOf } from '../../src/score/symmetry/cloth-code.js';
+import { answer, searched } from '../../src/search/answer.js';
 import { classicsOf } from '../../src/search/evaluate/classics-for.js';
 import { inThisThread } from '../../src/search/pool/pool.js';
 import type { Question } from '../../src/search/question/question.js';
+import { draftOf } from '../../src/search/space/candidate.js';
 import { type Space, spaceOf } from '../../src/search/space/space.js';
 import type { Outcome } from '../../src/search/strategy/outcome.js';
 import { runs } from '../long.js';
@@ -112,6 +114,13 @@ async function answered(asked: Question, way: Space['way']): Promise<Outcome> {
   return answer(asked, { ...spaceOf(asked), way }, { pool: () => inThisThread(asked) });
 }
 
+/** The best and the best of each niche, of which those that look unlike are shown. */
+async function ofEachNiche(asked: Question, way: Space['way']): Promise<unknown> {
+  const space = { ...spaceOf(asked), way };
+  const { archive, at } = await searched(asked, space, { pool: () => inThisThread(asked) });
+  return archive.bestAndOfNiches(asked.show, (index) => codeOf(draftOf(at(index), asked)));
+}
+
 /** What must be alike in every way of searching. */
 function told({ counts, found }: Outcome) {
   const { float, unsound, limits } = counts.setAside;
@@ -127,8 +136,10 @@ function told({ counts, found }: Outcome) {
 describe('every way of searching answers alike', () => {
   test('bounds find what listing finds, with the same counts', async () => {
     await fc.assert(
-      fc.asyncProperty(anyQuestion, async (asked) => {
+      fc.asyncProperty(anyQuestion, fc.boolean(), async (any, eachKind) => {
+        const asked: Question = { ...any, ...(eachKind && { oneOfEachKind: true }) };
         fc.pre(small(asked, 4000));
+        if (eachKind) expect(await ofEachNiche(asked, 'bounded')).toEqual(await ofEachNiche(asked, 'scored'));
         const listed = await answered(asked, 'scored');
         const bounded = await answered(asked, 'bounded');
         expect(told(bounded)).toEqual(told(listed));

@@ -1,3 +1,4 @@
+import { values } from '../../colour/yarn.js';
 import { isSquareSett, spacing } from '../../draft/draft.js';
 import type { Order } from '../../order/order.js';
 import { PARTS } from '../../score/parts/parts.js';
@@ -8,10 +9,11 @@ import { type Orbits, orbitsOf } from '../space/orbit.js';
 import { boundOf } from '../space/part-bounds.js';
 import type { Stratum } from '../space/stratum.js';
 import { groundAt } from './bound-ground.js';
-import { type Form, quadratic, toneForm } from './pair-form.js';
-import type { Guessed, Passed, Scan, Visitor } from './scan.js';
+import { NicheBound } from './niche-bound.js';
+import { type Form, pairForms, products, quadratic, toneForm } from './pair-form.js';
+import type { Aim, Guessed, Passed, Scan, Visitor } from './scan.js';
 import { ScoreBound } from './score-bound.js';
-import { LaidSides } from './side-orders.js';
+import { LaidSides, shownAs } from './side-orders.js';
 import { LONGEST_WORD, type SymmetryBound, symmetryBound, type Words, wordsOf } from './symmetry-bound.js';
 
 /** What is computed once for all candidates of a block with one pair of starts. */
@@ -23,12 +25,17 @@ interface Prepared {
   readonly warpLine: Float64Array;
   /** The weft orders grouped by symmetry class, in the order in which the scan visits them. */
   readonly classes: readonly WeftClass[];
+  readonly niches: NicheBound | undefined;
   /** The orders that are over a limit by themselves: 1 for such a warp order, the numbers of such weft orders. */
   readonly beyond: { readonly warp: Uint8Array; readonly wefts: readonly number[] };
 }
 
-/** Weft orders of one symmetry class: numbers, bits, t'Bt and coarse line bounds, and the largest of the last two. */
+/**
+ * Weft orders of one symmetry class, and where niches are asked for of one repeat and dark share: numbers, bits, t'Bt and
+ * coarse line bounds, and the largest of the last two.
+ */
 interface WeftClass {
+  readonly symmetry: number;
   readonly weft: Int32Array;
   readonly bits: Int32Array;
   readonly tone: Float64Array;
@@ -37,16 +44,14 @@ interface WeftClass {
   readonly mostLine: number;
 }
 
-/** The least M² that a candidate of some symmetry must have (∞: none is enough). */
-type Needed = (symmetry: number) => number;
 /** Receives a candidate that is not pruned, with T². */
-type Visit = (warp: number, weft: number, start: number, toneSquared: number) => void;
+type Visit = (warp: number, weft: number, start: number, place: number, toneSquared: number) => void;
 
 /** How warp orders are gone through. */
 interface Sweep {
   /** Whether a candidate may have line contrast; if not, what is needed must come of its tone. */
   readonly lines: boolean;
-  readonly needed: Needed;
+  readonly aim: Aim;
   readonly visit: Visit;
   readonly told: Pick<Visitor, 'pruned' | 'leastTone'>;
   readonly passed: Passed;
@@ -84,25 +89,24 @@ export class BoundedScan implements Scan {
     this.most[PLACE.float] = floatPart;
   }
 
-  scan(from: number, to: number, least: () => number, visitor: Visitor): Passed {
+  scan(from: number, to: number, aim: Aim, visitor: Visitor): Passed {
     const { most } = this;
-    const visit: Visit = (warp, weft, start) => {
+    const visit: Visit = (warp, weft, start, place) => {
       most[PLACE.symmetry] = this.symmetryAtMost(warp, weft, start);
-      visitor.reached(warp, weft, start, () => ({ most: most.slice() }));
+      visitor.reached(warp, weft, start, () => ({ most: most.slice(), least: aim(place) }));
     };
-    return this.each(from, to, least, { lines: true, visit, told: visitor });
+    return this.each(from, to, { aim, lines: true, visit, told: visitor });
   }
 
-  guess(from: number, to: number, least: () => number, guessed: Guessed): void {
-    const visit: Visit = (warp, weft, start, toneSquared) =>
-      guessed(warp, weft, start, this.bound.of(toneSquared, this.symmetryAtMost(warp, weft, start)));
-    this.each(from, to, least, { lines: false, visit, told: {} });
+  guess(from: number, to: number, aim: Aim, guessed: Guessed): void {
+    const visit: Visit = (warp, weft, start, place, toneSquared) =>
+      guessed(warp, weft, start, place, this.bound.of(toneSquared, this.symmetryAtMost(warp, weft, start)));
+    this.each(from, to, { aim, lines: false, visit, told: {} });
   }
 
-  private each(from: number, to: number, least: () => number, asked: Omit<Sweep, 'needed' | 'passed'>): Passed {
+  private each(from: number, to: number, asked: Omit<Sweep, 'passed'>): Passed {
     const passed = { pruned: 0, limits: 0 };
-    const needed: Needed = (symmetry) => this.bound.needed(least(), symmetry);
-    const sweep: Sweep = { ...asked, needed, passed };
+    const sweep: Sweep = { ...asked, passed };
     for (let start = 0; start < this.stratum.starts.length; start++) {
       const prepared = this.prepare(start);
       for (let warp = from; warp < to; warp++) this.scanWarp(prepared, [warp, start], sweep);
@@ -119,7 +123,7 @@ export class BoundedScan implements Scan {
   private scanWarp(
     p: Prepared,
     [warp, start]: readonly [number, number],
-    { lines, needed, visit, told: { pruned: tell, leastTone = Number.NEGATIVE_INFINITY }, passed }: Sweep,
+    { lines, aim, visit, told: { pruned: tell, leastTone = Number.NEGATIVE_INFINITY }, passed }: Sweep,
   ): void {
     const standing = this.orbits.ofWarp(warp);
     if (standing === 'none') return;
@@ -129,14 +133,18 @@ export class BoundedScan implements Scan {
       return;
     }
     for (const weft of p.beyond.wefts) if (counts(weft)) passed.limits++;
-    const { symmetry } = p;
+    const { symmetry, niches } = p;
     const { low, high, half, most } = this.crossTables(p.form, warp);
     const own = p.warpTone[warp]!;
     const line = lines ? p.warpLine[warp]! : 0;
     const mask = (1 << half) - 1;
     let pruned = 0;
-    p.classes.forEach((wefts, c) => {
-      const enough = needed(symmetry.most[symmetry.warpClass[warp]! * symmetry.weftClasses + c]!);
+    p.classes.forEach((wefts) => {
+      const symmetryMost = symmetry.most[symmetry.warpClass[warp]! * symmetry.weftClasses + wefts.symmetry]!;
+      // The niches of some pairs differ within a class.
+      const differ = niches !== undefined && !niches.isAlike(warp, wefts.weft[0]!);
+      let place = niches && !differ ? niches.place(warp, wefts.weft[0]!, symmetryMost, aim) : 0;
+      let enough = differ ? Number.NEGATIVE_INFINITY : this.bound.needed(aim(place), symmetryMost);
       const { weft, bits, tone, line: lineOf } = wefts;
       // Most classes are pruned as a whole.
       const mostTone = own + wefts.mostTone + most;
@@ -146,6 +154,10 @@ export class BoundedScan implements Scan {
         return;
       }
       for (let k = 0; k < weft.length; k++) {
+        if (differ) {
+          place = niches.place(warp, weft[k]!, symmetryMost, aim);
+          enough = this.bound.needed(aim(place), symmetryMost);
+        }
         const word = bits[k]!;
         const toneSquared = own + tone[k]! + low[word & mask]! + high[word >>> half]!;
         const both = lines ? line + lineOf[k]! : 0;
@@ -153,7 +165,7 @@ export class BoundedScan implements Scan {
           if (!counts(weft[k]!)) continue;
           pruned++;
           if (tell !== undefined && toneSquared >= leastTone) tell(warp, weft[k]!, start, toneSquared);
-        } else if (counts(weft[k]!)) visit(warp, weft[k]!, start, toneSquared);
+        } else if (counts(weft[k]!)) visit(warp, weft[k]!, start, place, toneSquared);
       }
     });
     passed.pruned += pruned;
@@ -192,13 +204,20 @@ export class BoundedScan implements Scan {
     const weftBeyond = Array.from(wefts.repeat, (repeat, at) =>
       isBeyond(question, repeat, { warpChanges: 0, weftChanges: wefts.changes[at]!, shuttles: wefts.shuttles[at]! }),
     );
+    const { mean } = pairForms(ground);
+    const palette = values(question.yarns);
+    const weftMean = products(mean.weft, shownAs(wefts, palette));
     const prepared: Prepared = {
+      niches: question.oneOfEachKind
+        ? new NicheBound(question, { warps, wefts, weftMean, warpMean: products(mean.warp, shownAs(warps, palette)) })
+        : undefined,
       form,
       symmetry,
       warpTone: Float64Array.from(warpSpins, (s) => quadratic(form.A, s.subarray(0, form.n))),
       warpLine: warps.lines,
       classes: weftClasses(
         symmetry,
+        (weft) => (wefts.repeats ? `${wefts.repeats.alike[weft]} ${Math.round(weftMean[weft]! * 1e10)}` : ''),
         this.wefts.bits,
         Float64Array.from(weftSpins, (t) => quadratic(form.B, t)),
         wefts.lines,
@@ -264,18 +283,25 @@ function sumTable(weight: Float64Array, from: number, to: number, constant: numb
   return sums;
 }
 
+/** Groups weft orders by the class of their symmetry, and by a sign. */
 function weftClasses(
-  { weftClass, weftClasses: count }: SymmetryBound,
+  { weftClass }: SymmetryBound,
+  signOf: (weft: number) => string,
   bits: Int32Array,
   tone: Float64Array,
   line: Float64Array,
   beyond: readonly boolean[],
 ): WeftClass[] {
-  const members = Array.from({ length: count }, (): number[] => []);
+  const members = new Map<string, number[]>();
   weftClass.forEach((c, weft) => {
-    if (!beyond[weft]) members[c]!.push(weft);
+    if (beyond[weft]) return;
+    const name = `${c} ${signOf(weft)}`;
+    const known = members.get(name);
+    if (known) known.push(weft);
+    else members.set(name, [weft]);
   });
-  return members.map((wefts) => ({
+  return [...members.values()].map((wefts) => ({
+    symmetry: weftClass[wefts[0]!]!,
     weft: Int32Array.from(wefts),
     bits: Int32Array.from(wefts, (weft) => bits[weft]!),
     tone: Float64Array.from(wefts, (weft) => tone[weft]!),

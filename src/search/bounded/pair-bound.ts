@@ -10,7 +10,7 @@ import { type Foreseen, type PartsMost, PLACE } from '../evaluate/reach.js';
 import type { Question } from '../question/question.js';
 import type { Ground } from './bound-ground.js';
 import type { ExactLines } from './line-forms.js';
-import { type PairForm, pairForms, quadratic } from './pair-form.js';
+import { type PairForm, pairForms, products, quadratic } from './pair-form.js';
 import { busyMost, figureMost, solidMost } from './part-most.js';
 import { type SideOrders, shownAs } from './side-orders.js';
 import type { SymmetryBound } from './symmetry-bound.js';
@@ -94,10 +94,16 @@ export interface Ranking {
   readonly noveltyMost: NoveltyMost | undefined;
   /** Whether there are two yarns, one of them light and one dark: cells of two colours then differ in that. */
   readonly isLightOrDark: boolean;
+  /** Whether a niche of less symmetry may have a lower score to reach. */
+  readonly ofEachKind: boolean;
 }
 
 /** What the bounds of a question ask for, in a family whose float part is known. */
-export function rankingOf({ rank, yarns }: Question, { floatPart, classics }: Shared, squareness: number): Ranking {
+export function rankingOf(
+  { rank, yarns, oneOfEachKind }: Question,
+  { floatPart, classics }: Shared,
+  squareness: number,
+): Ranking {
   const palette = values(yarns);
   return {
     weights: Float64Array.from(PARTS, (part) => rank[part]),
@@ -107,6 +113,7 @@ export function rankingOf({ rank, yarns }: Question, { floatPart, classics }: Sh
     forms: [...new Set(PARTS.flatMap((part) => (rank[part] > 0 ? (NEEDED[part] ?? []) : [])))],
     noveltyMost: classics.length > 0 ? NoveltyMost.beside(classics) : undefined,
     isLightOrDark: palette.length === 2 && palette[0]! < 0.5 !== palette[1]! < 0.5,
+    ofEachKind: oneOfEachKind === true,
   };
 }
 
@@ -130,8 +137,8 @@ export class PairBound {
   readonly lines: ExactLines | undefined;
   private readonly tone: FormOfPairs;
   private readonly forms: Partial<Record<FormName, FormOfPairs>> = {};
-  private readonly warpMean: Float64Array;
-  private readonly weftMean: Float64Array;
+  readonly warpMean: Float64Array;
+  readonly weftMean: Float64Array;
   private readonly warpLight: Float64Array;
   private readonly weftLight: Float64Array;
   /** Largest sums of weight·part: of the parts that nothing here bounds, and of those that forms bound. */
@@ -196,12 +203,19 @@ export class PairBound {
     for (const form of Object.values(this.forms)) form.take(warp);
   }
 
+  /** The most symmetry that a pair can have. */
+  symmetryMost(warp: number, weft: number): number {
+    if (this.symmetry === undefined) return 1;
+    const { most, warpClass, weftClass, weftClasses } = this.symmetry;
+    return most[warpClass[warp]! * weftClasses + weftClass[weft]!]!;
+  }
+
   /**
    * The most that Σ weight·part can be for a pair, as far as it had to be computed: below `enough` at once where it
    * cannot come so far. `seen`: with line contrast; else it is a guess, with none.
    */
   with(warp: number, weft: number, enough: number, seen = true): number {
-    const { ranking, weights, most, warps, wefts, symmetry } = this;
+    const { ranking, weights, most, warps, wefts } = this;
     const toneSquared = 4 * Math.max(0, this.tone.with(weft));
     const lines = warps.lines[warp]! + wefts.lines[weft]!;
     this.toneSquared = toneSquared;
@@ -210,10 +224,7 @@ export class PairBound {
     this.mostLine = lines;
     this.dark = 1 - this.warpMean[warp]! - this.weftMean[weft]!;
     most[PLACE.contrast] = Math.min(1, Math.sqrt(toneSquared + (seen ? lines * lines : 0)));
-    most[PLACE.symmetry] =
-      symmetry === undefined
-        ? 1
-        : symmetry.most[symmetry.warpClass[warp]! * symmetry.weftClasses + symmetry.weftClass[weft]!]!;
+    most[PLACE.symmetry] = this.symmetryMost(warp, weft);
     let sum =
       this.unbounded +
       weights[PLACE.contrast]! * most[PLACE.contrast]! +
@@ -245,8 +256,9 @@ export class PairBound {
   }
 
   /** What is foreseen of the last pair. */
-  readonly foresee = (): Foreseen => ({
+  readonly foresee = (least: number): Foreseen => ({
     most: this.most.slice(),
+    least,
     ...(this.knowsFigure()
       ? {
           figures: {
@@ -275,7 +287,8 @@ export class PairBound {
 
   /**
    * A sum in which the parts that compare with the classics are taken no higher than the traits allow. More symmetry may
-   * bring a cloth nearer to a classic or farther from it, so each that is possible is tried.
+   * bring a cloth nearer to a classic or farther from it, so each that is possible is tried. (Where a niche of less
+   * symmetry may have a lower score to reach, what less of it costs is in that score: `Aims`.)
    */
   private withNovelty(sum: number, warp: number, weft: number): number {
     const { ranking, most, weights, warps, wefts } = this;
@@ -305,7 +318,7 @@ export class PairBound {
     let best = Number.NEGATIVE_INFINITY;
     for (let symmetry = symmetryMost; symmetry >= 0; symmetry -= SYMMETRY_STEP) {
       const novelty = { novelty: ranking.noveltyMost.with(symmetry) };
-      let some = sum - before - weights[PLACE.symmetry]! * (symmetryMost - symmetry);
+      let some = sum - before - (ranking.ofEachKind ? 0 : weights[PLACE.symmetry]! * (symmetryMost - symmetry));
       for (const part of NEAR_CLASSICS) {
         const value = PART[part].of(novelty as never);
         most[PLACE[part]] = Math.max(most[PLACE[part]]!, value);
@@ -339,14 +352,4 @@ export class PairBound {
     for (const part of BY_FORMS) sum += weights[PLACE[part]]! * most[PLACE[part]]!;
     return sum;
   }
-}
-
-/** The product of a vector with each of a list of vectors that lie one after the other. */
-function products(vector: Float64Array, list: Float64Array): Float64Array {
-  const size = vector.length;
-  return Float64Array.from({ length: list.length / size }, (_, at) => {
-    let sum = 0;
-    for (let k = 0; k < size; k++) sum += vector[k]! * list[at * size + k]!;
-    return sum;
-  });
 }

@@ -251,3 +251,13 @@ function takeProduct(matrix: Float64Array, rows: Float64Array, columns: Float64A
     for (let j = 0; j < columns.length; j++, at++) matrix[at] = matrix[at]! - rows[i]! * columns[j]!;
   }
 }
+
+/** The product of a vector with each of a list of vectors that lie one after the other. */
+export function products(vector: Float64Array, list: Float64Array): Float64Array {
+  const size = vector.length;
+  return Float64Array.from({ length: list.length / size }, (_, at) => {
+    let sum = 0;
+    for (let k = 0; k < size; k++) sum += vector[k]! * list[at * size + k]!;
+    return sum;
+  });
+}

@@ -10,8 +10,9 @@ import { type Orbits, orbitsOf } from '../space/orbit.js';
 import type { Stratum } from '../space/stratum.js';
 import { type Ground, groundAt } from './bound-ground.js';
 import { ExactLines } from './line-forms.js';
+import { NicheBound } from './niche-bound.js';
 import { PairBound, type Ranking, rankingOf } from './pair-bound.js';
-import type { Guessed, Passed, Scan, Visitor } from './scan.js';
+import type { Aim, Guessed, Passed, Scan, Visitor } from './scan.js';
 import { LaidSides, type SideOrders } from './side-orders.js';
 import { hasSymmetryBound, symmetryBound, wordsOf } from './symmetry-bound.js';
 
@@ -22,7 +23,7 @@ const PAIRS_AN_ORDER = 8;
 /** Pairs of orders for each cell of the ground from which a table of symmetries pays. */
 const PAIRS_A_CELL = 6;
 
-type Visit = (bound: PairBound, warp: number, weft: number, start: number) => void;
+type Visit = (bound: PairBound, warp: number, weft: number, start: number, place: number) => void;
 
 /** A ground with its orders laid on it, and their bound, made once a pair is within the limits. */
 interface LaidGround {
@@ -30,6 +31,7 @@ interface LaidGround {
   readonly warps: SideOrders;
   readonly wefts: SideOrders;
   bound?: PairBound;
+  niches?: NicheBound;
 }
 
 /**
@@ -66,12 +68,13 @@ export class PairScan implements Scan {
     this.all = this.ranking.weights.reduce((sum, weight) => sum + weight, 0);
   }
 
-  scan(from: number, to: number, least: () => number, visitor: Visitor): Passed {
+  scan(from: number, to: number, aim: Aim, visitor: Visitor): Passed {
     let pruned = 0;
-    const limits = this.each(from, to, (bound, warp, weft, start) => {
-      const enough = this.enough(least());
+    const limits = this.each(from, to, aim, (bound, warp, weft, start, place) => {
+      const least = aim(place);
+      const enough = this.enough(least);
       if (bound.with(warp, this.weftAt(warp, weft), enough) >= enough)
-        visitor.reached(warp, weft, start, bound.foresee);
+        visitor.reached(warp, weft, start, () => bound.foresee(least));
       else {
         pruned++;
         visitor.pruned?.(warp, weft, start, bound.toneSquared);
@@ -80,12 +83,12 @@ export class PairScan implements Scan {
     return { pruned, limits };
   }
 
-  guess(from: number, to: number, least: () => number, guessed: Guessed): void {
+  guess(from: number, to: number, aim: Aim, guessed: Guessed): void {
     const symmetry = this.ranking.weights[PLACE.symmetry]! * (1 - USUAL_SYMMETRY);
-    this.each(from, to, (bound, warp, weft, start) => {
-      const enough = this.enough(least());
+    this.each(from, to, aim, (bound, warp, weft, start, place) => {
+      const enough = this.enough(aim(place));
       const sum = bound.with(warp, this.weftAt(warp, weft), enough, false) - (bound.symmetry ? 0 : symmetry);
-      if (sum >= enough) guessed(warp, weft, start, sum / this.all);
+      if (sum >= enough) guessed(warp, weft, start, place, sum / this.all);
     });
   }
 
@@ -99,31 +102,31 @@ export class PairScan implements Scan {
   }
 
   /**
-   * Visits the candidates that are within the limits, each with the bound of its ground. What is remembered of orders as
+   * Visits the candidates that are within the limits, each with the bound of its ground and its place. What is remembered of orders as
    * they lie from a start serves the next: weft orders of their own come again under every warp order from one start,
    * while a warp order that is the weft's too comes again from every start.
    *
    * @returns how many are over a limit
    */
-  private each(from: number, to: number, visit: Visit): number {
+  private each(from: number, to: number, aim: Aim, visit: Visit): number {
     let limits = 0;
     const starts = this.stratum.starts.length;
     if (this.own) {
       for (let start = 0; start < starts; start++) {
-        for (let warp = from; warp < to; warp++) limits += this.underWarp(warp, start, visit);
+        for (let warp = from; warp < to; warp++) limits += this.underWarp(warp, start, aim, visit);
         // The forms of the weft orders are many and serve one start only: keeping them costs more than it saves.
         this.grounds[start]?.bound?.lines?.forget();
       }
     } else {
       for (let warp = from; warp < to; warp++) {
-        for (let start = 0; start < starts; start++) limits += this.underWarp(warp, start, visit);
+        for (let start = 0; start < starts; start++) limits += this.underWarp(warp, start, aim, visit);
       }
     }
     return limits;
   }
 
   /** Visits those under one warp order from one start; returns how many are over a limit. */
-  private underWarp(warp: number, start: number, visit: Visit): number {
+  private underWarp(warp: number, start: number, aim: Aim, visit: Visit): number {
     const standing = this.orbits.ofWarp(warp);
     if (standing === 'none') return 0;
     const laid = this.laidAt(start);
@@ -145,10 +148,11 @@ export class PairScan implements Scan {
       }
       if (bound === undefined) {
         laid.bound ??= this.boundOn(laid);
+        if (this.question.oneOfEachKind) laid.niches ??= new NicheBound(this.question, laid.bound);
         bound = laid.bound;
         bound.take(warp);
       }
-      visit(bound, warp, weft, start);
+      visit(bound, warp, weft, start, laid.niches?.place(warp, at, bound.symmetryMost(warp, at), aim) ?? 0);
     }
     return limits;
   }
@@ -175,7 +179,7 @@ export class PairScan implements Scan {
     const pairs = warps.length * (this.own ? wefts.length : 1);
     const colours = question.yarns.length;
     const symmetry =
-      question.rank.symmetry > 0 &&
+      (question.rank.symmetry > 0 || question.oneOfEachKind) &&
       hasSymmetryBound(ground, colours) &&
       pairs > PAIRS_A_CELL * ground.ends.length * ground.picks.length
         ? symmetryBound(ground, wordsOf(warps, colours), wordsOf(wefts, colours), isSquareSett(question.sett))

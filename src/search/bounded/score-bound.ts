@@ -35,32 +35,47 @@ export class ScoreBound {
   }
 }
 
-/** The candidates with the highest guides so far: at most `most` of them, of equal guides the lower number first. */
+/** A candidate whose bounds are promising: a guess of its score, and its place (`scan.ts`). */
+export interface Promising {
+  readonly index: number;
+  readonly hope: number;
+  readonly place: number;
+}
+
+/**
+ * The candidates with the highest guesses so far, for each place by itself: at most `most` of them, of equal guesses the
+ * lower number first.
+ */
 export class TopCandidates {
   private readonly most: number;
-  private hopes: { index: number; hope: number }[] = [];
-  /** A candidate with a lower guide need not be offered. */
-  least = Number.NEGATIVE_INFINITY;
+  private readonly places: { hopes: Promising[]; least: number }[] = [];
 
   constructor(most: number) {
     this.most = most;
   }
 
-  offer(index: number, hope: number): void {
-    if (hope < this.least) return;
-    this.hopes.push({ index, hope });
-    if (this.hopes.length >= 4 * this.most) this.cut();
+  /** A candidate of this place with a lower guess need not be offered. */
+  readonly least = (place: number): number => this.places[place]?.least ?? Number.NEGATIVE_INFINITY;
+
+  offer(candidate: Promising): void {
+    const { place, hope } = candidate;
+    if (hope < this.least(place)) return;
+    this.places[place] ??= { hopes: [], least: Number.NEGATIVE_INFINITY };
+    const { hopes } = this.places[place];
+    hopes.push(candidate);
+    if (hopes.length >= 4 * this.most) this.cut(place);
   }
 
-  /** The numbers of the best, the best first. */
-  best(): { index: number; hope: number }[] {
-    this.cut();
-    return this.hopes;
+  /** The best: those of the first place, the best first, then those of the next. */
+  best(): Promising[] {
+    return this.places.flatMap((_, place) => this.cut(place));
   }
 
-  private cut(): void {
-    this.hopes.sort((a, b) => b.hope - a.hope || a.index - b.index);
-    this.hopes.length = Math.min(this.hopes.length, this.most);
-    if (this.hopes.length === this.most) this.least = this.hopes.at(-1)!.hope;
+  private cut(place: number): Promising[] {
+    const at = this.places[place]!;
+    at.hopes.sort((a, b) => b.hope - a.hope || a.index - b.index);
+    at.hopes.length = Math.min(at.hopes.length, this.most);
+    if (at.hopes.length === this.most) at.least = at.hopes.at(-1)!.hope;
+    return at.hopes;
   }
 }

@@ -10,6 +10,7 @@ import type { Question } from '../question/question.js';
 import type { Family } from '../space/family.js';
 import type { Ground, Side } from './bound-ground.js';
 import { type LineBound, lineBounds } from './line-bound.js';
+import { Repeats } from './niche-bound.js';
 
 /** What all orders of one side lay from one start, with the numbers that follow from one order alone. */
 export interface SideOrders {
@@ -24,15 +25,22 @@ export interface SideOrders {
   readonly lines: Float64Array;
   /** 1 where a thread that crosses them may show one colour all along. */
   readonly even: Uint8Array;
+  /** How soon the face repeats along them, where niches are asked for. */
+  readonly repeats: Repeats | undefined;
 }
 
-type Asked = Pick<Question, 'yarns' | 'tabby' | 'sett' | 'limits' | 'loom'>;
+type Asked = Pick<Question, 'yarns' | 'tabby' | 'sett' | 'limits' | 'loom' | 'oneOfEachKind'>;
 
 /** Lays every warp order of a list on a ground. */
 export function warpsOn(ground: Ground, orders: readonly Order[], question: Asked, family: Family): SideOrders {
   const palette = values(question.yarns);
   const { warp } = lineBounds(ground, squareness(question), palette);
-  return ordersOn(ground.ends, orders, question, palette, warp, { period: threadingPeriod(family.weave([0], [0])) });
+  const { up, endKinds, pickKinds } = ground.cloth;
+  return ordersOn(ground.ends, orders, question, palette, warp, {
+    period: threadingPeriod(family.weave([0], [0])),
+    others: pickKinds,
+    shows: (end, pick) => up[pick * endKinds + end] === 1,
+  });
 }
 
 /** Lays every weft order of a list on a ground. */
@@ -40,8 +48,13 @@ export function weftsOn(ground: Ground, orders: readonly Order[], question: Aske
   const palette = values(question.yarns);
   const weave = family.weave([0], [0]);
   const { weft } = lineBounds(ground, squareness(question), palette);
-  const { pickKinds } = weave;
-  return ordersOn(ground.picks, orders, question, palette, weft, { period: treadlingPeriod(weave), pickKinds });
+  const { up, endKinds } = ground.cloth;
+  return ordersOn(ground.picks, orders, question, palette, weft, {
+    period: treadlingPeriod(weave),
+    others: endKinds,
+    shows: (pick, end) => up[pick * endKinds + end] !== 1,
+    pickKinds: weave.pickKinds,
+  });
 }
 
 /**
@@ -100,14 +113,24 @@ function squareness({ sett }: Asked): number {
   return across / along;
 }
 
-/** @param period threads after which the weave begins again */
+/** The side of a weave that orders are laid on. */
+interface OfWeave {
+  /** Threads after which it begins again. */
+  readonly period: number;
+  /** Kinds of threads of the other side, and whether a kind of this side lies over one of them on the face. */
+  readonly others: number;
+  readonly shows: (own: number, other: number) => boolean;
+  /** What the picks are for, if these are picks. */
+  readonly pickKinds?: Parameters<typeof shuttleCount>[0];
+}
+
 function ordersOn(
   side: Side,
   orders: readonly Order[],
   question: Asked,
   value: Float64Array,
   bound: LineBound,
-  { period, pickKinds }: { readonly period: number; readonly pickKinds?: Parameters<typeof shuttleCount>[0] },
+  { period, others, shows, pickKinds }: OfWeave,
 ): SideOrders {
   const { yarns, tabby } = question;
   const { slot, slots, slotElement, slotCompanion, elements, length } = side;
@@ -120,6 +143,7 @@ function ordersOn(
     shuttles: new Int32Array(all).fill(1),
     lines: new Float64Array(all),
     even: new Uint8Array(all),
+    repeats: question.oneOfEachKind ? new Repeats(side, others, shows, yarns.length, all) : undefined,
   };
   const values = new Float64Array(slots);
   const laid = new Uint8Array(length);
@@ -134,6 +158,7 @@ function ordersOn(
     const repeat = lcm(period, smallestPeriod(laid));
     made.repeat[at] = repeat;
     made.changes[at] = (changes(laid) * repeat) / length;
+    made.repeats?.take(at, laid);
     if (pickKinds !== undefined) made.shuttles[at] = shuttleCount(pickKinds, laid);
     // No pair of an order that is over a limit by itself is held against a bound.
     if (isBeyond(question, repeat, { warpChanges: 0, weftChanges: 0, shuttles: made.shuttles[at]! })) return;

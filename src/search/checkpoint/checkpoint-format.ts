@@ -8,7 +8,7 @@ import type { Space } from '../space/space.js';
 import type { Shard } from './checkpoint.js';
 
 /** The first line of the file, readable in any editor. */
-const TITLE = Buffer.from('shedlight progress of a search, form 3\n');
+const TITLE = Buffer.from('shedlight progress of a search, form 4\n');
 const CHECKSUM = 8;
 /** Before each record: its length and the start of its SHA-256. */
 const LEAD = 4 + CHECKSUM;
@@ -196,7 +196,10 @@ function isResult(value: unknown): boolean {
       return column instanceof type && column.length === length! * width;
     }) &&
     Array.isArray(promising) &&
-    promising.every(({ index, hope }) => Number.isSafeInteger(index) && typeof hope === 'number')
+    promising.every(
+      ({ index, hope, place }) =>
+        Number.isSafeInteger(index) && Number.isSafeInteger(place) && typeof hope === 'number',
+    )
   );
 }
 

@@ -15,9 +15,9 @@ import type { Family } from '../space/family.js';
 import { type Batch, BatchBuilder } from './batch.js';
 import { groundsOf } from './ground.js';
 import { measurer, NEAR_CLASSICS } from './measurer.js';
-import { nicheOf } from './niche.js';
+import { darkerOfTwo, nicheOf } from './niche.js';
 import { NoveltyMost } from './novelty-most.js';
-import { type Foreseen, type Given, Reach } from './reach.js';
+import { type Aims, type Foreseen, type Given, Reach } from './reach.js';
 import { isBeyond, type Refused } from './weave-limits.js';
 
 /** Takes candidates one by one, so that no list of them is held. */
@@ -29,8 +29,8 @@ interface Scoring {
 
 /** Scores the candidates of one question; keeps what many of them share. */
 interface Evaluator {
-  /** Scores candidates. With a score to reach, those that prove not to reach it are not measured to the end. */
-  scoring(least?: number): Scoring;
+  /** Scores candidates. With scores to reach, those that prove not to reach theirs are not measured to the end. */
+  scoring(aims?: Aims): Scoring;
   /** Scores all of some candidates to the end. */
   evaluate(candidates: Iterable<Given<Candidate>>): ReturnType<Scoring['done']>;
   /** The verdict on all candidates of a family whose weave does not depend on the orders. */
@@ -58,7 +58,11 @@ export function evaluator(question: Question): Evaluator {
   const keyOf = clothKeys(same, yarns.length);
 
   /** Scores one candidate into the batch, or counts why it is set aside; false if it falls short of the reach. */
-  const judge = (batch: BatchBuilder, given: Given<Candidate>, reach: Reach | undefined): boolean => {
+  const judge = (
+    batch: BatchBuilder,
+    given: Given<Candidate>,
+    { aims, reach }: { readonly aims?: Aims; readonly reach?: Reach },
+  ): boolean => {
     const [index, candidate, foreseen] = given;
     const ground = groundOf(candidate.family, candidate.warp, candidate.weft);
     if ('fault' in ground) {
@@ -77,13 +81,14 @@ export function evaluator(question: Question): Evaluator {
     }
     const woven = { cloth: ground.cloth, ends, picks };
     const motif = meter.motif(woven);
-    reach?.begin(foreseen?.most);
+    reach?.begin(foreseen);
     // What is flat is counted as such unless it falls for its symmetry first.
     if (reach && motif.contrast >= least && motif.contrast > 0 && reach.falls('contrast', motif.contrast)) return false;
     const face = faceOf(woven);
     const analysis = analyse(face);
     const symmetry = symmetryShare(analysis, square);
-    if (reach?.falls('symmetry', symmetry)) return false;
+    const niche = nicheIn(question, motif.darkShare, symmetry, analysis, value);
+    if (reach?.falls('symmetry', symmetry, aims!.of(niche))) return false;
     if (reach && isTooKnown(reach, foreseen, face, symmetry, ground.classics)) return false;
     if (motif.contrast < least || isOneColour(face)) {
       batch.setAside.flat++;
@@ -91,24 +96,25 @@ export function evaluator(question: Question): Evaluator {
     }
     const score = measure({ ground, woven, face, analysis, motif, symmetry, ease }, reach);
     if (score === undefined) return false;
+    aims?.found(niche, score);
     batch.add({
       index,
       score: comparable(score),
       area: face.ends * face.picks,
       preference: [ground.floats.longest!, ease.warpChanges, ease.shuttles, ease.weftChanges],
-      niche: nicheIn(question, motif.darkShare, symmetry, analysis, value),
+      niche,
       key: keyOf(analysis),
     });
     return true;
   };
 
-  const scoring: Evaluator['scoring'] = (least = Number.NEGATIVE_INFINITY) => {
+  const scoring: Evaluator['scoring'] = (aims) => {
     const batch = new BatchBuilder();
-    const reach = least === Number.NEGATIVE_INFINITY ? undefined : new Reach(rank, least);
+    const held = aims ? { aims, reach: new Reach(rank) } : {};
     let cutOff = 0;
     return {
       take(given) {
-        if (!judge(batch, given, reach)) cutOff++;
+        if (!judge(batch, given, held)) cutOff++;
       },
       done: () => ({ ...batch.done(), cutOff }),
     };
@@ -170,12 +176,4 @@ function nicheIn(
   const exchange = same.includes('exchange') && shown === 2;
   const dark = exchange ? darkerOfTwo(darkShare, value[low]!, value[high]!) : darkShare;
   return nicheOf({ ends: columns.length, picks: rows.length, darkShare: dark, symmetry }, exchange);
-}
-
-/**
- * The share of the darker colour in a face of two colours, computed from the dark share and the values of the colours.
- */
-function darkerOfTwo(darkShare: number, a: number, b: number): number {
-  const light = Math.max(a, b);
-  return (darkShare - (1 - light)) / (light - Math.min(a, b));
 }

@@ -6,7 +6,8 @@
  */
 const SIZES = 12;
 const TENTHS = 10;
-const QUARTERS = 5;
+/** Niches that differ in symmetry alone have numbers that follow one another, from that without any. */
+export const QUARTERS = 5;
 
 /** Number of niches. */
 export const NICHES = SIZES * TENTHS * QUARTERS;
@@ -19,6 +20,15 @@ interface NicheFigures {
   readonly darkShare: number;
   /** Symmetry S: 0, 0.25, 0.5, 0.75 or 1. */
   readonly symmetry: number;
+}
+
+/**
+ * The share of the darker colour in a face of two colours, computed from the dark share and the values of the colours;
+ * 0 where neither is darker.
+ */
+export function darkerOfTwo(darkShare: number, a: number, b: number): number {
+  const light = Math.max(a, b);
+  return a === b ? 0 : (darkShare - (1 - light)) / (light - Math.min(a, b));
 }
 
 /** The number of a cloth's niche. With `exchange`, cloths that differ by exchanging dark and light share a niche. */

@@ -1,10 +1,11 @@
 import { BoundedScan, isTabled } from '../bounded/bounded-scan.js';
 import { PairScan } from '../bounded/pair-scan.js';
 import type { Scan } from '../bounded/scan.js';
-import { TopCandidates } from '../bounded/score-bound.js';
+import { type Promising, TopCandidates } from '../bounded/score-bound.js';
 import { LaidSides } from '../bounded/side-orders.js';
 import type { Batch } from '../evaluate/batch.js';
 import { evaluator, type Shared } from '../evaluate/evaluate.js';
+import { Aims, type Goals } from '../evaluate/reach.js';
 import type { Question } from '../question/question.js';
 import type { Candidate } from '../space/candidate.js';
 import type { Family } from '../space/family.js';
@@ -20,7 +21,7 @@ export type Job =
   | { readonly kind: 'score'; readonly indices: readonly number[] }
   /** Score the candidates that these lines describe; they have consecutive numbers from `from` on. */
   | { readonly kind: 'lines'; readonly from: number; readonly lines: readonly string[] }
-  /** Find the most promising candidates of some warp orders of a block. */
+  /** Find the most promising candidates of some warp orders of a block: so many of each place. */
   | {
       readonly kind: 'promise';
       readonly block: number;
@@ -29,7 +30,7 @@ export type Job =
       readonly most: number;
     }
   /**
-   * Score the candidates of some warp orders of a block, except those that are pruned because they cannot reach a
+   * Score the candidates of some warp orders of a block, except those that are pruned because they cannot reach their
    * score.
    */
   | {
@@ -37,7 +38,7 @@ export type Job =
       readonly block: number;
       readonly from: number;
       readonly to: number;
-      readonly score: number;
+      readonly goals: Goals;
     }
   /** Score the candidates of some warp orders of a block whose T² is one of these. */
   | {
@@ -64,7 +65,7 @@ export interface JobResult {
   readonly pruned: number;
   /** Candidates that a scan found to be over a limit. */
   readonly limits: number;
-  readonly promising: readonly { readonly index: number; readonly hope: number }[];
+  readonly promising: readonly Promising[];
 }
 
 /** Squared tones nearer to each other than this are the same. */
@@ -94,16 +95,16 @@ export function jobRunner(question: Question, space: Space = spaceOf(question)):
       case 'promise': {
         const stratum = space.strata[job.block]!;
         const promising = new TopCandidates(job.most);
-        const least = (): number => promising.least;
-        scanOf(job.block).guess(job.from, job.to, least, (warp, weft, start, hope) =>
-          promising.offer(numberOf(stratum, warp, weft, start), hope),
+        scanOf(job.block).guess(job.from, job.to, promising.least, (warp, weft, start, place, hope) =>
+          promising.offer({ index: numberOf(stratum, warp, weft, start), hope, place }),
         );
         return { ...result(evaluate([])), promising: promising.best() };
       }
       case 'reach': {
         const stratum = space.strata[job.block]!;
-        const scored = scoring(job.score);
-        const passed = scanOf(job.block).scan(job.from, job.to, () => job.score, {
+        const aims = new Aims(job.goals, question);
+        const scored = scoring(aims);
+        const passed = scanOf(job.block).scan(job.from, job.to, aims.foreseen, {
           reached(warp, weft, start, foresee) {
             const index = numberOf(stratum, warp, weft, start);
             scored.take([index, candidateAt(stratum, index), foresee()]);

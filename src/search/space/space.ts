@@ -78,7 +78,8 @@ export function spaceOf(question: Question): Space {
   const count = strata.reduce((sum, stratum) => sum + orbitsIn(stratum).count(), 0);
   const few = (): number => strata.reduce((sum, { family, starts }) => sum + starts.length * fewOn(family), 0);
   const bound = foretold(question, families);
-  const bounded = canBeBounded(question, families) && count > Math.min(few(), WHOLE_AT_MOST.none);
+  // Weaves that depend on the orders have no bounds.
+  const bounded = families.every(({ fixedWeave }) => fixedWeave) && count > Math.min(few(), WHOLE_AT_MOST.none);
   if (count > WHOLE_AT_MOST[bounded ? bound : 'none']) return beyondListing(asked, written, count);
   const blockOf = (index: number): Stratum => {
     let low = 0;
@@ -115,12 +116,6 @@ export function spaceOf(question: Question): Space {
 function fewOn(family: Family): number {
   const { threading, treadling } = family.weave([0], [0]);
   return FEW_ON_A_GROUND + (threading.length * treadling.length) / 2;
-}
-
-/** Whether the question has bounds: weaves that do not depend on the orders. */
-function canBeBounded({ oneOfEachKind }: Question, families: readonly Family[]): boolean {
-  // The best of a niche may score far below the best of all.
-  return !oneOfEachKind && families.every((family) => family.fixedWeave);
 }
 
 function sumOf(families: readonly Family[], count: (family: Family) => number): number {

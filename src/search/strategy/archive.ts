@@ -112,18 +112,16 @@ export class Archive {
    * once none of the cloths that would be shown is open: the ranking is then final.
    */
   settle(most: number, eachKind: boolean, few: number): boolean {
-    const firsts = eachKind ? [...this.firstOfNiches().values()].flat() : [];
-    const shown = [...new Set([...this.foremost(most), ...firsts])];
-    const open = shown.filter((at) => this.columns.standing[at] === OPEN);
+    const open = this.showable(most, eachKind).filter((at) => this.columns.standing[at] === OPEN);
     for (const at of open.slice(0, few)) {
       this.columns.standing[at] = this.leftOut!.isNear(this.keyAt(at).join(), this.columns.index[at]!) ? OUT : STAYS;
     }
     return open.length === 0;
   }
 
-  /** The candidates of the cloths that would be shown, and of those that tie with the last. */
-  shown(most: number): number[] {
-    return this.foremost(most).map((at) => this.columns.index[at]!);
+  /** The candidates of the cloths that may be shown: of the best, with those that tie with the last, and of each kind. */
+  shown(most: number, eachKind: boolean): number[] {
+    return this.showable(most, eachKind).map((at) => this.columns.index[at]!);
   }
 
   /**
@@ -131,9 +129,9 @@ export class Archive {
    *
    * @returns how many of these were not seen here
    */
-  countAs(other: Archive, most: number): number {
+  countAs(other: Archive, most: number, eachKind: boolean): number {
     let unseen = 0;
-    for (const at of this.foremost(most)) {
+    for (const at of this.showable(most, eachKind)) {
       const there = other.table[other.slotOf(this.columns.key, at * KEY_WORDS)]!;
       if (there < 0) continue;
       unseen += other.columns.equals[there]! - this.columns.equals[at]!;
@@ -176,6 +174,21 @@ export class Archive {
     const known = new Set(best.map(({ index }) => index));
     // What is not among the best comes after them all.
     return [...best, ...this.bestOfEachNiche(NICHES, code).filter(({ index }) => !known.has(index))];
+  }
+
+  /** The best score of every niche; −∞ where there is no cloth. */
+  scoresOfNiches(): number[] {
+    const first = this.firstOfNiches();
+    return Array.from({ length: NICHES }, (_, niche) => {
+      const best = first.get(niche)?.[0];
+      return best === undefined ? Number.NEGATIVE_INFINITY : this.columns.score[best]! / 1e9;
+    });
+  }
+
+  /** The first `most` cloths and those that tie with the last; where each kind is asked for, the first of every niche too. */
+  private showable(most: number, eachKind: boolean): number[] {
+    const firsts = eachKind ? [...this.firstOfNiches().values()].flat() : [];
+    return [...new Set([...this.foremost(most), ...firsts])];
   }
 
   /** Compares two cloths by the ranking, ties by their codes, which are computed once each. */

@@ -13,6 +13,7 @@ import type { Shard } from '../checkpoint/checkpoint.js';
 import type { AlreadyWoven } from '../evaluate/already-woven.js';
 import type { Batch } from '../evaluate/batch.js';
 import { evaluator } from '../evaluate/evaluate.js';
+import type { Goals } from '../evaluate/reach.js';
 import type { JobResult, Jobs } from '../pool/jobs.js';
 import { pause } from '../pool/pause.js';
 import type { WorkerPool } from '../pool/pool.js';
@@ -34,6 +35,8 @@ const LISTED_EACH = 500;
 const MOST_SAMPLED = 20_000;
 /** How many promising candidates are scored first, for each that is to be shown. */
 const PROMISING_EACH = 8;
+/** Of each niche so much fewer: about so many niches have any. */
+const NICHES_FILLED = 30;
 
 /** The progress of a search. */
 export interface Stage {
@@ -141,18 +144,19 @@ export async function searchBounded(given: Search): Promise<Searched> {
   };
 
   const unforeseen = boundOf(question.rank) === 'nothing';
-  let most = Math.max(200, question.show * PROMISING_EACH, unforeseen ? 2 * sampled(question, space) : 0);
-  let { score, indices } = await reachable(given, pieces, most, report('find the promising'));
+  const all = Math.max(200, question.show * PROMISING_EACH, unforeseen ? 2 * sampled(question, space) : 0);
+  let most = question.oneOfEachKind ? Math.ceil(all / NICHES_FILLED) : all;
+  let { goals, indices } = await reachable(given, pieces, most, report('find the promising'));
   // Cloths that are left out set no score to reach, so more candidates are scored until enough others remain.
-  while (given.before && score === Number.NEGATIVE_INFINITY && indices.length === most && !enough?.aborted) {
+  while (given.before && goals.score === Number.NEGATIVE_INFINITY && indices.length >= most && !enough?.aborted) {
     most *= PROMISING_EACH;
-    ({ score, indices } = await reachable(given, pieces, most, report('find the promising')));
+    ({ goals, indices } = await reachable(given, pieces, most, report('find the promising')));
   }
 
   const reached = report('search');
   const reach: Jobs = {
     count: pieces.length,
-    at: (job) => ({ kind: 'reach', ...span(pieces[job]!), score }),
+    at: (job) => ({ kind: 'reach', ...span(pieces[job]!), goals }),
     divisible: true,
   };
   const take = ({ batch, pruned, limits }: JobResult, job: number): void => {
@@ -217,7 +221,8 @@ async function countEquals(
   const { across, along } = spacing(question.sett);
   const meter = contrastMeter(across / along);
   const palette = values(question.yarns);
-  const tones = archive.shown(question.show).flatMap((index) => {
+  const eachKind = question.oneOfEachKind === true;
+  const tones = archive.shown(question.show, eachKind).flatMap((index) => {
     const draft = draftOf(space.at(index), question);
     const face = colourFace(drawdown(draft), draft.warp, draft.weft);
     const postures = differOnSide(question) ? [face, onItsSide(face)] : [face];
@@ -238,23 +243,24 @@ async function countEquals(
     },
     enough,
   );
-  return archive.countAs(all, question.show);
+  return archive.countAs(all, question.show, eachKind);
 }
 
 /**
- * The most promising candidates, and the score of the last one of them that would be shown (−∞ if there are too few).
+ * The most promising candidates, and the scores to reach: that of the last one of them that would be shown (−∞ if there
+ * are too few), and where each kind is asked for, that of the best of each niche.
  */
 async function reachable(
   search: Search,
   pieces: readonly Piece[],
   most: number,
   told: (job: number) => void,
-): Promise<{ score: number; indices: number[] }> {
+): Promise<{ goals: Goals; indices: number[] }> {
   const { question, space, pool, newArchive, enough } = search;
   const promising = new TopCandidates(most);
   const jobs: Jobs = { count: pieces.length, at: (job) => ({ kind: 'promise', ...span(pieces[job]!), most }) };
   const offer = (result: JobResult, job: number): void => {
-    for (const { index, hope } of result.promising) promising.offer(index, hope);
+    for (const candidate of result.promising) promising.offer(candidate);
     told(job);
   };
   await pool.run(jobs, offer, enough);
@@ -262,7 +268,9 @@ async function reachable(
   const indices = [...new Set([...promising.best().map(({ index }) => index), ...sampleFor(question, space)])];
   await pool.run(scoring(indices), ({ batch }) => first.absorb(batch), enough);
   if (!enough?.aborted) await settle(first, question, search);
-  return { score: first.scoreOfPlace(question.show), indices };
+  const score = first.scoreOfPlace(question.show);
+  const niches = question.oneOfEachKind && first.scoresOfNiches().map((best) => Math.min(best, score));
+  return { goals: { score, ...(niches && { niches }) }, indices };
 }
 
 /** With √(places · candidates) scored to learn what score to reach, about as many others come so far. */

@@ -39,17 +39,20 @@ test('what is needed: nothing where the other parts reach the score, never where
   expect([bound.of(4, 1), bound.of(-1, 1), bound.of(0.25, 0)]).toEqual([1, 0.5, 2.5 / 6]);
 });
 
-test('the most promising are those of a plain sort, however many are offered', () => {
-  const offers = fc.array(fc.integer({ min: 0, max: 6 }), { maxLength: 60 });
+test('the most promising of each place are those of a plain sort, however many are offered', () => {
+  const offer = fc.record({ hope: fc.integer({ min: 0, max: 6 }), place: fc.constantFrom(0, 2) });
   fc.assert(
-    fc.property(offers, fc.integer({ min: 1, max: 5 }), (hopes, most) => {
+    fc.property(fc.array(offer, { maxLength: 100 }), fc.integer({ min: 1, max: 5 }), (offers, most) => {
       const top = new TopCandidates(most);
-      hopes.forEach((hope, index) => {
-        if (hope >= top.least) top.offer(index, hope);
+      const all = offers.map((one, index) => ({ index, ...one }));
+      for (const one of all) if (one.hope >= top.least(one.place)) top.offer(one);
+      const sorted = all.toSorted((a, b) => b.hope - a.hope || a.index - b.index);
+      const at = [0, 2].map((wanted) => sorted.filter(({ place }) => place === wanted));
+      expect(top.best()).toEqual(at.flatMap((those) => those.slice(0, most)));
+      at.forEach((those, k) => {
+        expect(top.least(2 * k)).toBe(those.length < most ? Number.NEGATIVE_INFINITY : those[most - 1]!.hope);
       });
-      const sorted = hopes.map((hope, index) => ({ index, hope })).sort((a, b) => b.hope - a.hope || a.index - b.index);
-      expect(top.best()).toEqual(sorted.slice(0, most));
-      expect(top.least).toBe(hopes.length < most ? Number.NEGATIVE_INFINITY : sorted[most - 1]!.hope);
+      expect(top.least(1)).toBe(Number.NEGATIVE_INFINITY);
     }),
   );
 });

@@ -22,11 +22,11 @@ describe('the file', () => {
 
   it('the same work gives the same bytes, however its numbers lie in memory', () => {
     // A field that has once held a fraction keeps whole numbers as fractions, and a list that had a gap stays one with gaps.
-    const promised = (index: number) => ({ index, hope: 1 });
+    const promised = (index: number) => ({ index, hope: 1, place: 0 });
     const bytes = (promising: JobResult['promising']) => entryBytes({ key: 'k', result: { ...result(1), promising } });
     const before = bytes([promised(3)]);
     promised(0.5);
-    const gapped: { index: number; hope: number }[] = [];
+    const gapped: ReturnType<typeof promised>[] = [];
     gapped[1] = promised(3);
     gapped.shift();
     expect(bytes(gapped)).toEqual(before);
@@ -58,7 +58,8 @@ describe('the file', () => {
       { batch },
       { ...others, batch: {} },
       { ...others, batch, pruned: -1 },
-      { ...others, batch, promising: [{ index: 'x', hope: 1 }] },
+      { ...others, batch, promising: [{ index: 'x', hope: 1, place: 0 }] },
+      { ...others, batch, promising: [{ index: 1, hope: 1 }] },
       { ...others, batch: { ...batch, length: 2 } },
       { ...others, batch: { ...batch, niche: [0] } },
       { ...others, batch: { ...batch, key: Float64Array.of(1, 2, 3, 4) } },

@@ -61,5 +61,5 @@ export const result = (n: number): JobResult => ({
   },
   pruned: n,
   limits: 0,
-  promising: [{ index: n, hope: Number.NEGATIVE_INFINITY }],
+  promising: [{ index: n, hope: Number.NEGATIVE_INFINITY, place: 0 }],
 });

@@ -21,7 +21,10 @@ describe('the way of searching', () => {
   });
 
   test('what has no bounds is listed while that takes minutes, and varied beyond', () => {
-    expect(spaceOf({ ...QUESTION, lengths, oneOfEachKind: true }).way).toBe('scored');
+    const byBlock: Partial<Question> = { structures: ['turned twill'], profile: 'order' };
+    expect(spaceOf({ ...QUESTION, ...byBlock, lengths }).way).toBe('scored');
+    expect(spaceOf({ ...QUESTION, ...byBlock, lengths: [14, 15] }).way).toBe('evolved');
+    expect(spaceOf({ ...QUESTION, lengths: [14, 15], oneOfEachKind: true }).way).toBe('bounded');
     expect(spaceOf({ ...QUESTION, lengths: [14, 15] }).way).toBe('bounded');
     expect(spaceOf({ ...QUESTION, lengths: [15, 16], rank: PRESETS.clear }).way).toBe('evolved');
     expect(spaceOf({ ...QUESTION, lengths: [22] }).way).toBe('evolved');

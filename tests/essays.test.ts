@@ -6,6 +6,7 @@ import { countNecklaces, distinctOrdersOf } from '../src/order/necklace.js';
 import { blurWeights, overlapWeights, SIGMA } from '../src/score/contrast/blur.js';
 import { contrastMeter } from '../src/score/contrast/contrast.js';
 import { gatherEven } from '../src/score/contrast/line-samples.js';
+import { UNWEIGHED } from '../src/score/parts/parts.js';
 import { analyse } from '../src/score/symmetry/analysis.js';
 import { clothKey, type Sameness } from '../src/score/symmetry/canonical-cloth.js';
 import { groundAt } from '../src/search/bounded/bound-ground.js';
@@ -16,6 +17,7 @@ import { ScoreBound } from '../src/search/bounded/score-bound.js';
 import { sharded } from '../src/search/checkpoint/checkpoint.js';
 import { type Header, openingBytes } from '../src/search/checkpoint/checkpoint-format.js';
 import { NICHES, nicheOf } from '../src/search/evaluate/niche.js';
+import { Aims } from '../src/search/evaluate/reach.js';
 import { mutationEmitter } from '../src/search/evolve/emitters.js';
 import { MutationSpace } from '../src/search/evolve/mutation-space.js';
 import type { Jobs } from '../src/search/pool/jobs.js';
@@ -139,6 +141,9 @@ describe('the worked examples of the essays', () => {
     says(essay, `${(8 * (1 - busyMost(0.5, 0.25, 0.25).calm)).toFixed(3)} bits`);
     const needed = new ScoreBound(QUESTION, 5 / 6).needed(0.4, 0.5);
     says(essay, `M² ≥ ${needed.toFixed(5)}`);
+    const niches = [0.25, 0.4, 0.5, 1, 1];
+    const aims = new Aims({ score: 1, niches }, { rank: { ...UNWEIGHED, contrast: 2, symmetry: 1 } });
+    says(essay, `its bound with ½ must be ${aims.foreseen(2).toFixed(4)} or more`);
     says(essay, `√${(needed - 0.01).toFixed(5)} = ${Math.sqrt(needed - 0.01).toFixed(4)}`);
   });
 

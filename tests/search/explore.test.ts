@@ -94,6 +94,7 @@ describe('the same question has the same answer with 1, 2 or 7 threads', () => {
     ['scored', question],
     ['bounded', question],
     ['bounded', { ...question, rank: PRESETS.unexpected }],
+    ['bounded', { ...question, oneOfEachKind: true }],
   ] as const)('%s', async (way, asked) => {
     const space = { ...spaceOf(asked), way };
     const by = async (threads: number): Promise<string> =>

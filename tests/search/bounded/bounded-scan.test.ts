@@ -82,7 +82,7 @@ test.each(QUESTIONS)('the tables give the tone of every cloth: %s', (_, change) 
     const tones: [offset: number, tone: number][] = [];
     const anyScore = (): number => Number.NEGATIVE_INFINITY;
     // Where contrast alone counts, a guess is the tone.
-    scan.guess(0, stratum.warps.length, anyScore, (w, f, s, guess) =>
+    scan.guess(0, stratum.warps.length, anyScore, (w, f, s, _, guess) =>
       tones.push([(w * stratum.wefts.length + f) * stratum.starts.length + s, guess]),
     );
     expect(tones.length).toBeGreaterThan(0);
@@ -140,6 +140,17 @@ const RANKINGS: [string, Partial<Question>][] = [
       same: [...QUESTION.same, 'quarter-turn'],
     },
   ],
+  ['2/2 twill, orders of eleven, by tables, one of each kind', { lengths: [11], oneOfEachKind: true }],
+  [
+    'plain weave beaten harder, orders of 8 to 11, by tables, one of each kind, the same on its side',
+    {
+      structures: ['plain weave'],
+      lengths: [8, 11],
+      sett: { ends: 20, picks: 32, per: 'inch' },
+      same: [...QUESTION.same, 'quarter-turn'],
+      oneOfEachKind: true,
+    },
+  ],
   ['2/2 twill, 2 to 7', { lengths: [2, 3, 4, 5, 6, 7] }],
   ['plain weave, 2 to 6', { structures: ['plain weave'], lengths: [2, 3, 4, 5, 6] }],
   ['1/3 twill, 3 to 6, ×1 and ×2', { structures: ['1/3 twill'], lengths: [3, 4, 5, 6], times: [1, 2] }],
@@ -172,10 +183,11 @@ describe('the bounded search ranks exactly as scoring every candidate does', () 
     const search = { question, space, pool, newArchive, progress: undefined };
     const listed = await searchListed(search);
     const bounded = await searchBounded(search);
+    const code = (index: number): string => codeOf(draftOf(space.at(index), question));
     const best = (archive: Archive): unknown =>
-      archive
-        .best(15, (index) => codeOf(draftOf(space.at(index), question)))
-        .map(({ index, score, equals }) => ({ index, score, equals }));
+      (question.oneOfEachKind ? archive.bestAndOfNiches(15, code) : archive.best(15, code)).map(
+        ({ index, score, equals }) => ({ index, score, equals }),
+      );
     expect(best(bounded.archive)).toEqual(best(listed.archive));
     expect(bounded.setAside.limits).toBe(listed.setAside.limits);
     const total = ({ archive, setAside, pruned }: Searched): number =>

@@ -135,7 +135,10 @@ function searching(
     codeAt: async ({ archive, at }) => {
       await settle(archive, question, { progress: undefined });
       const code = (index: number): string => codeOf(draftOf(at(index), question));
-      return archive.best(question.show, code).map(({ index }) => code(index));
+      const kept = question.oneOfEachKind
+        ? archive.bestAndOfNiches(question.show, code)
+        : archive.best(question.show, code);
+      return kept.map(({ index }) => code(index));
     },
   };
 }
@@ -154,6 +157,10 @@ describe('the bounded search stays exact', () => {
     expect(await search.codeAt(bounded)).toHaveLength(10);
     expect(await search.codeAt(bounded)).toEqual(await search.codeAt(listed));
     expect(bounded.pruned).toBeGreaterThan(0);
+    const eachKind = searching({ ...search.question, oneOfEachKind: true });
+    const kinds = await eachKind.codeAt(await searchBounded(eachKind));
+    expect(kinds.length).toBeGreaterThan(10);
+    expect(kinds).toEqual(await eachKind.codeAt(await searchListed(eachKind)));
   });
 });
 

@@ -1,0 +1,85 @@
+import { describe, expect, test } from 'vitest';
+import { spacing } from '../../../src/draft/draft.js';
+import { groundAt } from '../../../src/search/bounded/bound-ground.js';
+import { NicheBound } from '../../../src/search/bounded/niche-bound.js';
+import { PairBound, rankingOf } from '../../../src/search/bounded/pair-bound.js';
+import { warpsOn, weftsOn } from '../../../src/search/bounded/side-orders.js';
+import { evaluator } from '../../../src/search/evaluate/evaluate.js';
+import { QUARTERS } from '../../../src/search/evaluate/niche.js';
+import type { Question } from '../../../src/search/question/question.js';
+import { spaceOf } from '../../../src/search/space/space.js';
+import { runs } from '../../long.js';
+import { QUESTION } from '../question.js';
+
+const RED = { letter: 'R', name: 'madder', hex: '#a0522d' };
+const THREE = [...QUESTION.yarns, RED];
+
+const QUESTIONS: readonly (readonly [string, Partial<Question>])[] = [
+  ['2/2 twill', { lengths: [1, 2, 3, 4, 6] }],
+  [
+    'plain weave, where faces often repeat sooner than their orders',
+    { structures: ['plain weave'], lengths: [2, 4, 6] },
+  ],
+  ['without exchange', { structures: ['plain weave'], lengths: [2, 3, 4], same: ['mirror'] }],
+  ['three yarns, of which some show two', { structures: ['basket'], yarns: THREE, lengths: [2, 3] }],
+  ['by unit, in alternation', { structures: ['M’s and O’s'], by: ['unit'], fill: ['alternate'], lengths: [2, 3] }],
+  ['with tabby', { structures: ['summer and winter'], lengths: [2, 3] }],
+  ['stretched', { structures: ['1/3 twill'], lengths: [2, 3], times: [1, 3] }],
+];
+
+describe('the niche of each pair of orders is that of its face', () => {
+  let differing = 0;
+  test.each(QUESTIONS)('%s', (_, change) => {
+    const question: Question = { ...QUESTION, oneOfEachKind: true, ...change };
+    const space = spaceOf(question);
+    const { evaluate, verdict } = evaluator(question);
+    const { across, along } = spacing(question.sett);
+    const found = new Set<number>();
+    for (const stratum of space.strata) {
+      const { family, warps, wefts, starts, first } = stratum;
+      const shared = verdict(family);
+      if ('fault' in shared) continue;
+      starts.forEach((start, s) => {
+        const ground = groundAt(family, warps[0]!.length, wefts[0]!.length, start);
+        const laid = {
+          warps: warpsOn(ground, warps, question, family),
+          wefts: weftsOn(ground, wefts, question, family),
+        };
+        const bound = new NicheBound(
+          question,
+          new PairBound(rankingOf(question, shared, across / along), ground, laid),
+        );
+        for (let pair = s % runs(5, 1); pair < warps.length * wefts.length; pair += runs(5, 1)) {
+          const [w, f] = [Math.floor(pair / wefts.length), pair % wefts.length];
+          const index = first + pair * starts.length + s;
+          const batch = evaluate([[index, space.at(index)]]);
+          if (batch.length === 0) continue;
+          const niche = batch.niche[0]!;
+          expect(bound.place(w, f, (niche % QUARTERS) / 4, () => 0)).toBe(niche);
+          found.add(niche);
+          differing += Number(!bound.isAlike(w, f));
+        }
+      });
+    }
+    expect(found.size).toBeGreaterThan(3);
+  });
+
+  test('orders under which crossing threads repeat otherwise, by their kind and colour, were among them', () => {
+    expect(differing).toBeGreaterThan(10);
+  });
+});
+
+test('a hairline of two colours on plain weave repeats after two threads one way, and at once the other way', () => {
+  const question: Question = { ...QUESTION, structures: ['plain weave'], lengths: [2], oneOfEachKind: true };
+  const [family] = spaceOf(question).families;
+  const repeats = [[0, 0] as const, [0, 1] as const].map((start) => {
+    const ground = groundAt(family!, 2, 2, start);
+    const ends = warpsOn(ground, [[0, 1]], question, family!).repeats!;
+    const picks = weftsOn(ground, [[0, 1]], question, family!).repeats!;
+    return [ends.repeat(0, picks, 0), picks.repeat(0, ends, 0)];
+  });
+  expect(repeats.toSorted(([a], [b]) => a! - b!)).toEqual([
+    [1, 2],
+    [2, 1],
+  ]);
+});

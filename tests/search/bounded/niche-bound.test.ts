@@ -1,8 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { spacing } from '../../../src/draft/draft.js';
 import { groundAt } from '../../../src/search/bounded/bound-ground.js';
+import { BoundedScan } from '../../../src/search/bounded/bounded-scan.js';
 import { NicheBound } from '../../../src/search/bounded/niche-bound.js';
 import { PairBound, rankingOf } from '../../../src/search/bounded/pair-bound.js';
+import { PairScan } from '../../../src/search/bounded/pair-scan.js';
+import type { Scan } from '../../../src/search/bounded/scan.js';
 import { warpsOn, weftsOn } from '../../../src/search/bounded/side-orders.js';
 import { evaluator } from '../../../src/search/evaluate/evaluate.js';
 import { QUARTERS } from '../../../src/search/evaluate/niche.js';
@@ -82,4 +85,32 @@ test('a hairline of two colours on plain weave repeats after two threads one way
     [1, 2],
     [2, 1],
   ]);
+});
+
+test('both scans give a pair the same place', () => {
+  let classes = 0;
+  for (const structures of [['plain weave'], ['2/2 twill'], ['2/2 point twill']]) {
+    const question: Question = { ...QUESTION, structures, lengths: [1, 2, 4, 5], oneOfEachKind: true };
+    for (const stratum of spaceOf(question).strata) {
+      const placesBy = (scan: Scan): Map<string, number> => {
+        const places = new Map<string, number>();
+        const anyScore = (): number => Number.NEGATIVE_INFINITY;
+        scan.guess(0, stratum.warps.length, anyScore, (w, f, s, place) => places.set(`${w} ${f} ${s}`, place));
+        return places;
+      };
+      const tabled = new BoundedScan(question, stratum);
+      const one = placesBy(tabled);
+      const other = placesBy(new PairScan(question, stratum, { floatPart: 1, classics: [] }));
+      expect(one.size).toBe(other.size);
+      for (const [pair, place] of one) {
+        const [w, f, s] = pair.split(' ').map(Number);
+        // Without a table of its own the other takes symmetry as 1.
+        const most = tabled.symmetryAtMost(w!, f!, s!);
+        const theirs = other.get(pair)!;
+        expect([theirs, theirs - 4 * (1 - most)], pair).toContain(place);
+      }
+      classes += new Set(one.values()).size;
+    }
+  }
+  expect(classes).toBeGreaterThan(50);
 });

@@ -1,8 +1,12 @@
 import { expect, test } from 'vitest';
-import { PARTS } from '../../../src/score/parts/parts.js';
+import { spacing } from '../../../src/draft/draft.js';
+import { PARTS, UNWEIGHED } from '../../../src/score/parts/parts.js';
 import { weightsOf } from '../../../src/score/rank/presets.js';
 import { scoreDraft } from '../../../src/score/score.js';
+import { groundAt } from '../../../src/search/bounded/bound-ground.js';
+import { PairBound, rankingOf } from '../../../src/search/bounded/pair-bound.js';
 import { PairScan } from '../../../src/search/bounded/pair-scan.js';
+import { warpsOn, weftsOn } from '../../../src/search/bounded/side-orders.js';
 import { evaluator } from '../../../src/search/evaluate/evaluate.js';
 import { PLACE } from '../../../src/search/evaluate/reach.js';
 import type { Question } from '../../../src/search/question/question.js';
@@ -67,4 +71,39 @@ test.each(QUESTIONS)('no part is above its bound, of any candidate: %s', (name, 
   expect(solid > 0.3).toBe(name.includes('motifs'));
   // Of few pairs on a large ground, and of three yarns in alternation, nothing is known.
   expect(low > 0).toBe(name.endsWith('yarns') || name.endsWith('plain weave'));
+});
+
+test.each(QUESTIONS)('with less symmetry a pair scores less by at least what the symmetry weighs: %s', (_, change) => {
+  const rank = { ...UNWEIGHED, novelty: 2, newness: 1, contrast: 1, symmetry: 3, figure: 1 };
+  const question: Question = { ...QUESTION, rank, oneOfEachKind: true, ...change };
+  const space = spaceOf(question);
+  const { verdict } = evaluator(question);
+  const { across, along } = spacing(question.sett);
+  let [compared, less] = [0, 0];
+  for (const { family, warps, wefts, starts, first } of space.strata) {
+    const shared = verdict(family);
+    if ('fault' in shared || wefts.length === 0) continue;
+    starts.forEach((start, s) => {
+      const ground = groundAt(family, warps[0]!.length, wefts[0]!.length, start);
+      const laid = {
+        warps: warpsOn(ground, warps, question, family),
+        wefts: weftsOn(ground, wefts, question, family),
+      };
+      const bound = new PairBound(rankingOf(question, shared, across / along), ground, laid);
+      for (let pair = s % runs(7, 1); pair < warps.length * wefts.length; pair += runs(7, 1)) {
+        const [w, f] = [Math.floor(pair / wefts.length), pair % wefts.length];
+        const draft = draftOf(space.at(first + pair * starts.length + s), question);
+        const ranking = { weights: rank, floatLimit: question.limits.float, classics: shared.classics };
+        const { parts } = scoreDraft(draft, ranking);
+        bound.take(w);
+        const most = bound.with(w, f, Number.NEGATIVE_INFINITY);
+        const sum = PARTS.reduce((all, part) => all + rank[part] * (part === 'symmetry' ? 1 : parts[part]), 0);
+        expect(most).toBeGreaterThanOrEqual(sum - 1e-6);
+        less += Number(most < sum + rank.symmetry);
+        compared++;
+      }
+    });
+  }
+  expect(compared).toBeGreaterThan(10);
+  expect(less).toBeGreaterThan(0);
 });

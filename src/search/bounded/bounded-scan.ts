@@ -31,7 +31,7 @@ interface Prepared {
 }
 
 /**
- * Weft orders of one symmetry class, and where niches are asked for of one repeat and dark share: numbers, bits, t'Bt and
+ * Weft orders of one symmetry class, and where niches are asked for of one niche under each warp order: numbers, bits, t'Bt and
  * coarse line bounds, and the largest of the last two.
  */
 interface WeftClass {
@@ -141,10 +141,8 @@ export class BoundedScan implements Scan {
     let pruned = 0;
     p.classes.forEach((wefts) => {
       const symmetryMost = symmetry.most[symmetry.warpClass[warp]! * symmetry.weftClasses + wefts.symmetry]!;
-      // The niches of some pairs differ within a class.
-      const differ = niches !== undefined && !niches.isAlike(warp, wefts.weft[0]!);
-      let place = niches && !differ ? niches.place(warp, wefts.weft[0]!, symmetryMost, aim) : 0;
-      let enough = differ ? Number.NEGATIVE_INFINITY : this.bound.needed(aim(place), symmetryMost);
+      const place = niches?.place(warp, wefts.weft[0]!, symmetryMost, aim) ?? 0;
+      const enough = this.bound.needed(aim(place), symmetryMost);
       const { weft, bits, tone, line: lineOf } = wefts;
       // Most classes are pruned as a whole.
       const mostTone = own + wefts.mostTone + most;
@@ -154,10 +152,6 @@ export class BoundedScan implements Scan {
         return;
       }
       for (let k = 0; k < weft.length; k++) {
-        if (differ) {
-          place = niches.place(warp, weft[k]!, symmetryMost, aim);
-          enough = this.bound.needed(aim(place), symmetryMost);
-        }
         const word = bits[k]!;
         const toneSquared = own + tone[k]! + low[word & mask]! + high[word >>> half]!;
         const both = lines ? line + lineOf[k]! : 0;
@@ -217,7 +211,7 @@ export class BoundedScan implements Scan {
       warpLine: warps.lines,
       classes: weftClasses(
         symmetry,
-        (weft) => (wefts.repeats ? `${wefts.repeats.alike[weft]} ${Math.round(weftMean[weft]! * 1e10)}` : ''),
+        (weft) => (wefts.repeats ? `${wefts.repeats.sign(weft)} ${Math.round(weftMean[weft]! * 1e10)}` : ''),
         this.wefts.bits,
         Float64Array.from(weftSpins, (t) => quadratic(form.B, t)),
         wefts.lines,

@@ -20,7 +20,7 @@ export class Repeats {
   /** A bit for each colour of an order. */
   readonly colours: Uint32Array;
   /** The repeat of an order under which all types of crossing thread have the same; 0 for other orders. */
-  readonly alike: Int32Array;
+  private readonly alike: Int32Array;
   private readonly side: Side;
   private readonly palette: number;
   private readonly shown: Int16Array;
@@ -62,6 +62,12 @@ export class Repeats {
     this.alike[order] = under.every((period) => period === under[0]) ? under[0]! : 0;
   }
 
+  /** Orders of one sign repeat alike under each order of the other side, and these repeat alike under them. */
+  sign(order: number): string {
+    const types = this.has.subarray(order * this.ownTypes, (order + 1) * this.ownTypes);
+    return `${this.alike[order]! || `of ${order}`} ${types.join('')}`;
+  }
+
   /** Threads of this side after which the face of one of its orders with one of the other side repeats. */
   repeat(order: number, other: Repeats, crossing: number): number {
     const alike = this.alike[order]!;
@@ -101,11 +107,6 @@ export class NicheBound {
     this.weftMean = weftMean;
     this.exchanges = same.includes('exchange');
     this.value = values(yarns);
-  }
-
-  /** Whether all pairs of these two orders and others of the same repeats and mean are of one niche. */
-  isAlike(warp: number, weft: number): boolean {
-    return this.warps.alike[warp]! > 0 && this.wefts.alike[weft]! > 0;
   }
 
   /**

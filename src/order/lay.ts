@@ -84,15 +84,20 @@ export function startCount(strands: Strands, length: number, laying: Pick<Laying
   return gcd(length * laying.times, places(strands, laying.by));
 }
 
+/** Threads after which a weave and an order of `length` elements laid on it both begin again. */
+export function threadsLaid(strands: Strands, length: number, { by, times }: Pick<Laying, 'by' | 'times'>): number {
+  const perRepeat = places(strands, by);
+  return (lcm(perRepeat, length * times) / perRepeat) * strands.count;
+}
+
 /**
  * Lays an order of `length` elements over the threads; the layout is the same for all colours of its elements. An order
  * of one element is one yarn, and does not alternate with another.
  */
 export function layout(strands: Strands, length: number, laying: Laying): Layout {
   const { count, units, carries } = strands;
-  const perRepeat = places(strands, laying.by);
   const span = length * laying.times;
-  const total = (lcm(perRepeat, span) / perRepeat) * count;
+  const total = threadsLaid(strands, length, laying);
   const element = new Int16Array(total).fill(-1);
   const companion = new Uint8Array(total);
   const unitOf = units.flatMap((size, unit) => new Array<number>(size).fill(unit));

@@ -8,7 +8,6 @@ import { searchEvolved } from './evolve/evolve-search.js';
 import type { WorkerPool } from './pool/pool.js';
 import type { Question } from './question/question.js';
 import { describeAll } from './report/describe.js';
-import { secondsOf } from './report/minutes.js';
 import { colourOrder, draftOf } from './space/candidate.js';
 import { memoized } from './space/memoize.js';
 import type { Space } from './space/space.js';
@@ -27,9 +26,9 @@ import {
 
 /**
  * Seconds of one thread for which one more worker is worth its cost: it starts, and all code that it runs is compiled for
- * it anew, which takes more than a second of its own.
+ * it anew, which takes one to three seconds of its own.
  */
-const WORTH_A_WORKER = 12;
+const WORTH_A_WORKER = 8;
 /** Most kinds of cloth shown: four contact sheets. */
 const MOST_KINDS = 64;
 
@@ -93,7 +92,7 @@ export async function searched(question: Question, space: Space, options: Search
     return new Archive((a, b) => sortsFirst(at(a), at(b)), leftOut);
   };
   const pieces = space.way === 'bounded' ? boundedPieces(question, space).length : Math.ceil(space.numbers / LISTED);
-  const pool = options.pool(Math.min(pieces, 1 + Math.floor(secondsOf(question, space) / WORTH_A_WORKER)));
+  const pool = options.pool(Math.min(pieces, 1 + Math.floor(space.seconds / WORTH_A_WORKER)));
   try {
     return await WAYS[space.way]({ question, space, pool, shard, before, newArchive, progress, signal, enough });
   } finally {

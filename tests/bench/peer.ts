@@ -24,16 +24,26 @@ export interface Peer {
   close(): void;
 }
 
+let compiled: string | undefined;
+
+/** The peer as a program, compiled once; undefined if this machine has no C compiler. */
+function compiledPeer(): string | undefined {
+  if (compiled !== undefined) return compiled;
+  const folder = mkdtempSync(join(tmpdir(), 'shedlight-peer-'));
+  process.once('exit', () => rmSync(folder, { recursive: true, force: true }));
+  const program = join(folder, 'figures');
+  const made = spawnSync('gcc', ['-O3', '-march=native', '-o', program, 'tests/bench/peer/figures.c', '-lm']);
+  if (made.status === 0) compiled = program;
+  else if (made.error === undefined) throw new Error(`gcc does not take the peer: ${made.stderr}`);
+  return compiled;
+}
+
 /** The same figures in C (peer/figures.c), made by the C compiler of this machine; undefined if it has none. `look`: areas too. */
 export function peer(candidates: readonly Coloured[], look: boolean): Peer | undefined {
+  const program = compiledPeer();
+  if (program === undefined) return undefined;
   const folder = mkdtempSync(join(tmpdir(), 'shedlight-peer-'));
-  const [program, file] = [join(folder, 'figures'), join(folder, 'candidates')];
-  const made = spawnSync('gcc', ['-O3', '-march=native', '-o', program, 'tests/bench/peer/figures.c', '-lm']);
-  if (made.status !== 0) {
-    rmSync(folder, { recursive: true, force: true });
-    if (made.error === undefined) throw new Error(`gcc does not take the peer: ${made.stderr}`);
-    return undefined;
-  }
+  const file = join(folder, 'candidates');
   const numbers = candidates.flatMap(({ cloth, warp, weft }) => [
     ...[warp.length, weft.length, cloth.endKinds, cloth.pickKinds],
     ...warp.map((_, i) => cloth.endKind[i]!),

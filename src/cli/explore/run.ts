@@ -108,7 +108,7 @@ async function searchShard(question: Question, folder: string, shard: Shard, wai
   let kept: CheckpointFile | undefined;
   try {
     const whole = await exploreShard(question, shard, {
-      ...searching(question, waiting),
+      ...searching(waiting),
       checkpoint: (space) => {
         kept = journalFile(`${place}.progress`, question, space, waiting, shard);
         return kept;
@@ -158,7 +158,7 @@ async function answer(
 ): Promise<number> {
   const { given, io, progress, interrupt, say } = waiting;
   const json = given.json === true;
-  const outcome = await explore(question, { ...searching(question, waiting), checkpoint });
+  const outcome = await explore(question, { ...searching(waiting), checkpoint });
   const { stopped } = outcome.counts;
   if (outcome.found.length === 0) {
     progress.end();
@@ -176,11 +176,11 @@ async function answer(
   return outcome.found.length === 0 ? EXIT.nothingFits : EXIT.done;
 }
 
-function searching(question: Question, { given, progress, interrupt, say }: Waiting) {
+function searching({ given, progress, interrupt, say }: Waiting) {
   const { enough, signal } = interrupt;
   const workers: { workers?: number } = given.workers === undefined ? {} : { workers: workersOf(given.workers) };
   const onSpace = (space: Space): void => {
-    const wait = waitInWords(question, space, workers.workers ?? availableParallelism());
+    const wait = waitInWords(space, workers.workers ?? availableParallelism());
     if (wait !== undefined && given.quiet !== true) say(wait);
   };
   return { ...workers, progress: progress.tell, enough, signal, onSpace };

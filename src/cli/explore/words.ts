@@ -5,9 +5,10 @@ import { inWords } from '../../score/words/figure-words.js';
 import type { Shard } from '../../search/checkpoint/checkpoint.js';
 import type { Question } from '../../search/question/question.js';
 import { waysCounted } from '../../search/question/treadlings-tried.js';
-import { minutesOf, type Sized } from '../../search/report/minutes.js';
+import { minutesOf } from '../../search/report/minutes.js';
 import { floatRemedyInWords } from '../../search/report/remedy-words.js';
 import { sureness } from '../../search/report/trials.js';
+import type { Space } from '../../search/space/space.js';
 import type { Outcome } from '../../search/strategy/outcome.js';
 import { counted, grouped, plural } from '../../words/counts.js';
 import { asArgument } from '../../words/shell.js';
@@ -82,8 +83,8 @@ function whatToChange(question: Question, outcome: Outcome): string {
 }
 
 /** About how long it takes to measure every candidate; undefined where that is under a minute, or not done. */
-export function waitInWords(question: Question, space: Sized, threads: number): string | undefined {
-  const minutes = minutesOf(question, space, threads);
+export function waitInWords(space: Pick<Space, 'way' | 'count' | 'seconds'>, threads: number): string | undefined {
+  const minutes = minutesOf(space, threads);
   if (space.way !== 'scored' || minutes < 1) return undefined;
   return `${grouped(space.count)} candidates are measured one by one, about ${counted(Math.round(minutes), 'minute')}`;
 }

@@ -22,7 +22,7 @@ export function counted(question: Question, workers: number): Counted {
   return {
     candidates: space.count,
     ...(space.way === 'evolved' && { atMost: space.numbers * question.tries }),
-    minutes: minutesOf(question, space, workers),
+    minutes: minutesOf(space, workers),
   };
 }
 

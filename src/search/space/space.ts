@@ -1,26 +1,18 @@
 import { countNecklaces, writtenOrders } from '../../order/necklace.js';
 import type { Question } from '../question/question.js';
 import type { Candidate } from './candidate.js';
+import { evolvedSeconds, foretold, secondsByWay } from './cost.js';
 import { familiesOf } from './families.js';
 import type { Family } from './family.js';
 import { type Orbits, orbitsOf } from './orbit.js';
-import { boundOf } from './part-bounds.js';
 import { countFamilies, countWritten, listFamilies, NO_PROFILE } from './profile-search.js';
 import { candidateIn, type Stratum, strataOf } from './stratum.js';
 
-/** Up to so many that differ are all measured to the end, which also tells how many cloths there are. */
-const SCORED_AT_MOST = 20_000;
 /**
  * Up to so many that differ are searched whole: minutes of work. Without bounds each of them is scored, as nearly each
  * of them is where nothing foretells the ranking.
  */
 const WHOLE_AT_MOST = { none: 4_000_000, nothing: 8_000_000, forms: 100_000_000, tables: 5_000_000_000 } as const;
-/**
- * With so few candidates on a ground it costs more to make its bounds than to score them: so many on any, and one more for
- * each two crossings of the weave (measured).
- */
-const FEW_ON_A_GROUND = 600;
-
 /** Pairs of orders, and orders, up to which a list of orders is made: the list must fit the memory. */
 const PAIRS_AT_MOST = 20_000_000_000;
 const ORDERS_AT_MOST = 500_000;
@@ -41,6 +33,8 @@ export interface Space {
    * scored unless pruned. `evolved`: there are too many to list; good candidates are mutated.
    */
   readonly way: 'scored' | 'bounded' | 'evolved';
+  /** About how long that takes, in seconds of one thread. */
+  readonly seconds: number;
   /** Candidates have numbers from 0 to below this. In an evolved search, the most candidates that a restart scores. */
   readonly numbers: number;
   readonly families: readonly Family[];
@@ -61,7 +55,7 @@ export function spaceOf(question: Question): Space {
   const estimate = pairsOf(question, differing) * sumOf(asked, countFamilies);
   const isLong = estimate > PAIRS_AT_MOST || differing > ORDERS_AT_MOST;
   const listed = isLong ? [undefined] : asked.map(listFamilies);
-  if (!listed.every((list) => list !== undefined)) return beyondListing(asked, written, estimate);
+  if (!listed.every((list) => list !== undefined)) return beyondListing(question, asked, written, estimate);
   const families = listed.flat();
   if (families.length === 0 && asked.length > 0) throw NO_PROFILE;
   const strata = strataOf(question, families);
@@ -76,11 +70,13 @@ export function spaceOf(question: Question): Space {
     return known;
   };
   const count = strata.reduce((sum, stratum) => sum + orbitsIn(stratum).count(), 0);
-  const few = (): number => strata.reduce((sum, { family, starts }) => sum + starts.length * fewOn(family), 0);
-  const bound = foretold(question, families);
   // Weaves that depend on the orders have no bounds.
-  const bounded = families.every(({ fixedWeave }) => fixedWeave) && count > Math.min(few(), WHOLE_AT_MOST.none);
-  if (count > WHOLE_AT_MOST[bounded ? bound : 'none']) return beyondListing(asked, written, count);
+  const hasBounds = families.every(({ fixedWeave }) => fixedWeave);
+  if (count > WHOLE_AT_MOST[hasBounds ? foretold(question, strata) : 'none']) {
+    return beyondListing(question, asked, written, count);
+  }
+  const seconds = secondsByWay(question, strata, count);
+  const way = hasBounds && (seconds.bounded < seconds.scored || count > WHOLE_AT_MOST.none) ? 'bounded' : 'scored';
   const blockOf = (index: number): Stratum => {
     let low = 0;
     let high = strata.length - 1;
@@ -94,7 +90,8 @@ export function spaceOf(question: Question): Space {
   return {
     written,
     count,
-    way: bounded && count > SCORED_AT_MOST ? 'bounded' : 'scored',
+    way,
+    seconds: seconds[way],
     numbers,
     families,
     strata,
@@ -112,24 +109,8 @@ export function spaceOf(question: Question): Space {
   };
 }
 
-/** So few candidates on a ground are better scored than bounded. */
-function fewOn(family: Family): number {
-  const { threading, treadling } = family.weave([0], [0]);
-  return FEW_ON_A_GROUND + (threading.length * treadling.length) / 2;
-}
-
 function sumOf(families: readonly Family[], count: (family: Family) => number): number {
   return families.reduce((sum, family) => sum + count(family), 0);
-}
-
-/** What foretells the scores of most candidates: tables need two yarns, and weft orders of their own. */
-export function foretold(
-  { rank, yarns, weft, warp }: Question,
-  families: readonly Family[],
-): Exclude<keyof typeof WHOLE_AT_MOST, 'none'> {
-  const bound = boundOf(rank);
-  const pairs = yarns.length === 2 && weft.rule === 'own' && warp === undefined;
-  return bound === 'tables' && !(pairs && families.every(({ fill }) => fill !== 'nest')) ? 'forms' : bound;
 }
 
 /** Orders that differ by more than their beginning, counted without a list. */
@@ -146,11 +127,12 @@ function pairsOf(question: Question, orders: number): number {
 }
 
 /** A space too large to list. */
-function beyondListing(families: readonly Family[], written: number, count: number): Space {
+function beyondListing({ tries }: Question, families: readonly Family[], written: number, count: number): Space {
   return {
     written,
     count,
     way: 'evolved',
+    seconds: evolvedSeconds(tries * EVOLVED_AT_MOST),
     numbers: EVOLVED_AT_MOST,
     families,
     strata: [],

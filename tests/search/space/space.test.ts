@@ -8,9 +8,8 @@ describe('the way of searching', () => {
   const lengths = [2, 3, 4, 5, 6, 7, 8, 9, 10];
   test.each(PRESET_NAMES)('few candidates are all measured, more are held against bounds: %s', (view) => {
     const rank = PRESETS[view];
-    expect(spaceOf({ ...QUESTION, lengths: lengths.slice(0, 6), rank }).way).toBe('scored');
-    expect(spaceOf({ ...QUESTION, lengths, rank }).way).toBe('scored');
-    expect(spaceOf({ ...QUESTION, lengths: [...lengths, 11, 12], rank }).way).toBe('bounded');
+    expect(spaceOf({ ...QUESTION, lengths: lengths.slice(0, 7), rank }).way).toBe('scored');
+    expect(spaceOf({ ...QUESTION, lengths: [...lengths, 11, 12, 13], rank }).way).toBe('bounded');
   });
 
   test('where grounds have few candidates each, listing costs less than making their bounds', () => {
@@ -18,6 +17,13 @@ describe('the way of searching', () => {
     expect(spaceOf(wide).count).toBeGreaterThan(50_000);
     expect(spaceOf(wide).way).toBe('scored');
     expect(spaceOf({ ...QUESTION, lengths: [...lengths, 11, 12] }).way).toBe('bounded');
+  });
+
+  test('more than the memory holds are never all scored, however few are on a ground', () => {
+    const many: Partial<Question> = { structures: ['overshot'], lengths: [...lengths, 11], times: [1, 2, 3, 5, 7] };
+    const space = spaceOf({ ...QUESTION, ...many });
+    expect(space.count).toBeGreaterThan(4_000_000);
+    expect(space.way).toBe('bounded');
   });
 
   test('what has no bounds is listed while that takes minutes, and varied beyond', () => {

@@ -1,3 +1,6 @@
+/** Arrays shorter than this are short. */
+const SHORT = 512;
+
 type Numbers = Float64Array | Int32Array | Uint32Array | Uint16Array | Uint8Array;
 
 /*
@@ -10,18 +13,19 @@ type Numbers = Float64Array | Int32Array | Uint32Array | Uint16Array | Uint8Arra
  * What it held before is still in it.
  */
 export function scratch<T extends Numbers>(type: new (length: number) => T): (length: number) => T {
-  const rooms = new Map<number, T>();
-  // Neighbours are mostly of one size.
+  // Short ones lie in a list, which is sooner asked than a map.
+  const short: T[] = [];
+  const long = new Map<number, T>();
   let last = new type(0);
   return (length) => {
     if (length === last.length) return last;
-    let room = rooms.get(length);
-    if (room === undefined) {
-      room = new type(length);
-      rooms.set(length, room);
+    const known = length < SHORT ? short[length] : long.get(length);
+    last = known ?? new type(length);
+    if (known === undefined) {
+      if (length < SHORT) short[length] = last;
+      else long.set(length, last);
     }
-    last = room;
-    return room;
+    return last;
   };
 }
 

@@ -54,7 +54,7 @@ export function contrastMeter(squareness: number): ContrastMeter {
     const line = lineOf(g, along, across, cells);
     const mean = centre(g, along, across, cells);
     const tone = 2 * deviation(energy(along.tone, g, across.tone, rowKinds, columnKinds), cells);
-    return { contrast: Math.min(1, Math.hypot(tone, line)), tone, line, darkShare: 1 - mean };
+    return { contrast: motifContrast(tone, line), tone, line, darkShare: 1 - mean };
   };
 
   /** Values about their mean, and the variance that is left of them under the small blur. */
@@ -164,6 +164,11 @@ function form(w: Float64Array, m: Float64Array): number {
     sum += product * m[r]!;
   }
   return sum;
+}
+
+/** Motif contrast: tone and line together, 1 at most. */
+export function motifContrast(tone: number, line: number): number {
+  return Math.min(1, Math.sqrt(tone * tone + line * line));
 }
 
 /**

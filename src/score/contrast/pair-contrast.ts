@@ -2,7 +2,7 @@ import type { Drawdown } from '../../cloth/drawdown.js';
 import type { Threads, Woven } from '../../cloth/face.js';
 import { roomIn } from '../../cloth/scratch.js';
 import type { Contrast } from '../model/figures.js';
-import { deviation, EVEN } from './contrast.js';
+import { deviation, EVEN, motifContrast } from './contrast.js';
 import { type Gather, gatherer } from './gathered.js';
 import { Forms } from './pair-forms.js';
 
@@ -53,7 +53,7 @@ export class PairContrast {
     const both = product(warp.crossed, weft.crossed);
     const lines = product(weft.near, warp.lines) + product(warp.near, weft.lines) - 2 * both;
     const line = deviation(lines - cells * (level - upright) ** 2, cells);
-    return { contrast: Math.min(1, Math.hypot(tone, line)), tone, line, darkShare: 0.5 - mean };
+    return { contrast: motifContrast(tone, line), tone, line, darkShare: 0.5 - mean };
   }
 
   /** The share of the pattern that is not stripes. */

@@ -22,8 +22,6 @@ interface Repeat {
   readonly high: number;
   /** `cells[rowKind * columnKinds + columnKind]`. */
   readonly cells: Uint8Array;
-  /** The same with rows and columns exchanged. */
-  readonly turned: Uint8Array;
 }
 
 /** A face's smallest repeat with its translations, from which both its symmetry and its key are computed. */
@@ -53,19 +51,13 @@ export function analyser(): (face: Face) => FaceAnalysis {
   const columnWordIn = roomIn(() => new RepeatedWord());
   const read = canonicalReader();
   const roomForCells = scratch(Uint8Array);
-  const roomForTurned = scratch(Uint8Array);
   return (face) => {
     const { shown, low, high } = coloursShown(face.colour);
     const { rowKinds, columnKinds } = face;
     const cells = roomForCells(face.colour.length);
-    const turned = roomForTurned(face.colour.length);
-    for (let r = 0, at = 0; r < rowKinds; r++) {
-      for (let c = 0; c < columnKinds; c++, at++) {
-        const colour = face.colour[at]!;
-        const cell = shown === 3 ? colour : colour === low ? 0 : 1;
-        cells[at] = cell;
-        turned[c * rowKinds + r] = cell;
-      }
+    for (let at = 0; at < cells.length; at++) {
+      const colour = face.colour[at]!;
+      cells[at] = shown === 3 ? colour : Number(colour !== low);
     }
     const rowWord = rowWordIn(face.rowRooms);
     const columnWord = columnWordIn(face.columnRooms);
@@ -74,7 +66,7 @@ export function analyser(): (face: Face) => FaceAnalysis {
     const [down, up, right, left] = read(rowWord, columnWord, cells, shown === 2);
     const rows = sideOf(rowWord, down, up);
     const columns = sideOf(columnWord, right, left);
-    return withTranslations({ rows, columns, shown, low, high, cells, turned });
+    return withTranslations({ rows, columns, shown, low, high, cells });
   };
 }
 
@@ -117,7 +109,7 @@ function firstStep(from: Side, to: Side, sign: 1 | -1): number {
  * Finds the lattice of translations that keep the colours, and one translation that exchanges them, if there is one.
  */
 function withTranslations(repeat: Repeat): FaceAnalysis {
-  const { rows, columns, shown, low, high, cells, turned } = repeat;
+  const { rows, columns, shown, low, high, cells } = repeat;
   const width = columns.length;
   let lattice: Lattice = { width, shift: 0, height: rows.length };
   let exchange: Vector | undefined;
@@ -129,7 +121,7 @@ function withTranslations(repeat: Repeat): FaceAnalysis {
     }
   }
   // Written out field by field: the search makes millions of these, and a spread is many times slower.
-  return { rows, columns, shown, low, high, cells, turned, lattice, exchange };
+  return { rows, columns, shown, low, high, cells, lattice, exchange };
 }
 
 /**
@@ -139,16 +131,17 @@ function withTranslations(repeat: Repeat): FaceAnalysis {
  */
 function carries(face: Repeat, { turned, across, along }: Isometry, x: number, y: number): 1 | 0 | -1 {
   const { rows, columns, cells } = face;
-  const source = turned ? face.turned : cells;
   const down = turned ? columns : rows;
   const level = turned ? rows : columns;
+  const downStep = turned ? 1 : columns.kinds;
+  const levelStep = turned ? columns.kinds : 1;
   const fromX = across === 1 ? x : x + columns.length;
   const fromY = along === 1 ? y : y + rows.length;
   let sign = 0;
-  for (let u = 0, at = 0; u < down.kinds; u++) {
+  for (let u = 0; u < down.kinds; u++) {
     const row = rows.word[fromY + along * down.first[u]!]! * columns.kinds;
-    for (let v = 0; v < level.kinds; v++, at++) {
-      const same = cells[row + columns.word[fromX + across * level.first[v]!]!]! === source[at]! ? 1 : -1;
+    for (let v = 0, at = u * downStep; v < level.kinds; v++, at += levelStep) {
+      const same = cells[row + columns.word[fromX + across * level.first[v]!]!]! === cells[at]! ? 1 : -1;
       if (same === sign) continue;
       if (sign !== 0 || (same === -1 && face.shown !== 2)) return 0;
       sign = same;

@@ -71,12 +71,12 @@ export function standingFace(face: Face, same: readonly Sameness[], analysis: Fa
   const exchange = same.includes('exchange') && analysis.shown === 2 && analysis.exchange === undefined;
   const { view, ...starts } = leastFinder()(analysis, leastViews(analysis, isometriesOf(same)), exchange);
   const { isometry, down, level, downReading, levelReading } = view;
-  const source = isometry.turned ? analysis.turned : analysis.cells;
+  const [downStep, levelStep] = isometry.turned ? [1, down.kinds] : [level.kinds, 1];
   const levels = kindsFrom(level, levelReading, starts.level);
   return faceFromRows(
     kindsFrom(down, downReading, starts.down).map((row) =>
       levels.map((column) => {
-        const cell = source[row * level.kinds + column]!;
+        const cell = analysis.cells[row * downStep + column * levelStep]!;
         return analysis.shown === 3 ? cell : cell === 0 ? analysis.low : analysis.high;
       }),
     ),
@@ -133,20 +133,40 @@ function leastFinder(): (analysis: FaceAnalysis, views: readonly View[], exchang
   const downOrdersOf = orderer();
   const levelOrdersOf = orderer();
   return (analysis, views, exchange) => {
-    const best = room(analysis.cells.length).fill(255);
+    const flips = exchange ? 1 : 0;
+    const best = room(analysis.cells.length);
+    // Above all cells, so that the first to be tried sort before it.
+    best[0] = 255;
     let least = views[0]!;
     let [downStart, levelStart] = [0, 0];
     for (const view of views) {
       const { isometry, down, level, downReading, levelReading } = view;
-      const source = isometry.turned ? analysis.turned : analysis.cells;
+      const { cells } = analysis;
+      const downStep = isometry.turned ? 1 : level.kinds;
+      const levelStep = isometry.turned ? down.kinds : 1;
       const differing = rowSpacing(analysis.lattice, isometry.turned ? ACROSS : ALONG);
       const downOrders = downOrdersOf(down, downReading, differing);
       const levelOrders = levelOrdersOf(level, levelReading, level.length);
       for (let u = 0; u < downOrders.length; u += down.kinds) {
         for (let v = 0; v < levelOrders.length; v += level.kinds) {
-          const asIs = keepLeast(best, source, downOrders, u, down.kinds, levelOrders, v, level.kinds, 0);
-          const turned = exchange && keepLeast(best, source, downOrders, u, down.kinds, levelOrders, v, level.kinds, 1);
-          if (!asIs && !turned) continue;
+          let kept = false;
+          for (let flip = 0; flip <= flips; flip++) {
+            kept =
+              keepLeast(
+                best,
+                cells,
+                downOrders,
+                u,
+                down.kinds,
+                downStep,
+                levelOrders,
+                v,
+                level.kinds,
+                levelStep,
+                flip,
+              ) || kept;
+          }
+          if (!kept) continue;
           least = view;
           downStart = downReading.start + (u / down.kinds) * downReading.step;
           levelStart = levelReading.start + (v / level.kinds) * levelReading.step;
@@ -171,13 +191,15 @@ function orderer(): (side: Side, reading: CanonicalWord, stretch: number) => Uin
     const { length, kinds, word } = side;
     const backward = reading === side.backward;
     const orders = room((stretch / reading.step) * kinds);
-    const seenFrom = roomForSeen(kinds).fill(-1);
-    let written = 0;
-    for (let from = 0; from < stretch; from += reading.step) {
+    const seenFrom = roomForSeen(kinds);
+    for (let kind = 0; kind < kinds; kind++) seenFrom[kind] = -1;
+    const step = backward ? -1 : 1;
+    for (let from = 0, written = 0; from < stretch; from += reading.step) {
       const start = (reading.start + from) % length;
       const full = written + kinds;
-      for (let at = start; written < full; at++) {
-        const kind = word[backward ? (2 * length - at) % length : at]!;
+      // The word is there twice, so that no reading runs over its end.
+      for (let at = backward ? 2 * length - (start || length) : start; written < full; at += step) {
+        const kind = word[at]!;
         if (seenFrom[kind] === from) continue;
         seenFrom[kind] = from;
         orders[written++] = kind;
@@ -190,20 +212,22 @@ function orderer(): (side: Side, reading: CanonicalWord, stretch: number) => Uin
 /** Writes the renumbered cells over `best` if they sort before it; says whether. The orders begin at `u0` and `v0`. */
 function keepLeast(
   best: Uint8Array,
-  source: Uint8Array,
+  cells: Uint8Array,
   downOrders: Uint16Array,
   u0: number,
   downKinds: number,
+  downStep: number,
   levelOrders: Uint16Array,
   v0: number,
   levelKinds: number,
-  flip: 0 | 1,
+  levelStep: number,
+  flip: number,
 ): boolean {
   let before = false;
   for (let u = 0, at = 0; u < downKinds; u++) {
-    const row = downOrders[u0 + u]! * levelKinds;
+    const row = downOrders[u0 + u]! * downStep;
     for (let v = 0; v < levelKinds; v++, at++) {
-      const cell = source[row + levelOrders[v0 + v]!]! ^ flip;
+      const cell = cells[row + levelOrders[v0 + v]! * levelStep]! ^ flip;
       if (before) best[at] = cell;
       else if (cell > best[at]!) return false;
       else if (cell < best[at]!) {

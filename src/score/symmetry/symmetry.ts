@@ -39,16 +39,29 @@ export function symmetryOf(face: Face, squareCells: boolean, analysis: FaceAnaly
 
 /** S alone, as `symmetryOf` gives it. */
 export function symmetryShare(analysis: FaceAnalysis, squareCells: boolean): number {
-  let held = 0;
-  for (const op of allowedOperations(analysis, squareCells)) {
-    if (findTranslation(analysis, ISOMETRIES[op]) !== undefined) held++;
-  }
-  return share(held, analysis);
+  return share(groupOf(analysis, squareCells && analysis.rows.length === analysis.columns.length) - 1, analysis);
 }
 
-/** S = (log2 h + x)/4, h being one more than the operations that hold. */
+/**
+ * How many operations hold, the identity counted. They make a group, so that for some it follows from others whether they
+ * hold: a half turn after a mirror is the other mirror, a quarter turn done twice a half turn, and a diagonal after a
+ * mirror a quarter turn.
+ */
+function groupOf(analysis: FaceAnalysis, turns: boolean): number {
+  const half = holds(analysis, 'half-turn');
+  const mirror = holds(analysis, 'mirror-left-right') || (!half && holds(analysis, 'mirror-up-down'));
+  const held = (half ? 2 : 1) * (mirror ? 2 : 1);
+  if (!turns || (mirror && !half)) return held;
+  const isTurned = holds(analysis, 'diagonal') || (!mirror && holds(analysis, half ? 'quarter-turn' : 'antidiagonal'));
+  return isTurned ? 2 * held : held;
+}
+
+const holds = (analysis: FaceAnalysis, op: Operation): boolean =>
+  findTranslation(analysis, ISOMETRIES[op]) !== undefined;
+
+/** S = (log2 h + x)/4, h being one more than the operations that hold: with none they make a group of 1, 2, 4 or 8. */
 function share(operations: number, { exchange }: FaceAnalysis): number {
-  return (Math.log2(1 + operations) + (exchange === undefined ? 0 : 1)) / 4;
+  return (31 - Math.clz32(1 + operations) + (exchange === undefined ? 0 : 1)) / 4;
 }
 
 const WITHOUT_TURNS: readonly Operation[] = OPERATIONS.filter((op) => !ISOMETRIES[op].turned);

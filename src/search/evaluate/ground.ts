@@ -40,7 +40,12 @@ export function groundsOf(question: Question): GroundOf {
   const remember = { ends: laidOnce(), picks: laidOnce(), sides: new Sides() };
   const made: GroundOf = (family, warp, weft) => groundFor(question, family, warp, weft, classicsFor, remember);
   const fixed = memoized(REMEMBERED, made);
-  return (family, ...orders) => (family.fixedWeave ? fixed(family, ...orders) : made(family, ...orders));
+  let last: { readonly family: Family; readonly ground: Ground | Refused } | undefined;
+  return (family, warp, weft) => {
+    if (!family.fixedWeave) return made(family, warp, weft);
+    if (last?.family !== family) last = { family, ground: fixed(family, warp, weft) };
+    return last.ground;
+  };
 }
 
 function groundFor(

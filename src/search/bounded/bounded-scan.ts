@@ -9,6 +9,7 @@ import { type Orbits, orbitsOf } from '../space/orbit.js';
 import { boundOf } from '../space/part-bounds.js';
 import type { Stratum } from '../space/stratum.js';
 import { groundAt } from './bound-ground.js';
+import { ExactLines } from './line-forms.js';
 import { NicheBound } from './niche-bound.js';
 import { type Form, pairForms, products, quadratic, toneForm } from './pair-form.js';
 import type { Aim, Guessed, Passed, Scan, Visitor } from './scan.js';
@@ -26,6 +27,8 @@ interface Prepared {
   /** The weft orders grouped by symmetry class, in the order in which the scan visits them. */
   readonly classes: readonly WeftClass[];
   readonly niches: NicheBound | undefined;
+  /** Where niches are asked for, many a pair passes the coarse bound of its lines. */
+  readonly lines: ExactLines | undefined;
   /** The orders that are over a limit by themselves: 1 for such a warp order, the numbers of such weft orders. */
   readonly beyond: { readonly warp: Uint8Array; readonly wefts: readonly number[] };
 }
@@ -110,6 +113,8 @@ export class BoundedScan implements Scan {
     for (let start = 0; start < this.stratum.starts.length; start++) {
       const prepared = this.prepare(start);
       for (let warp = from; warp < to; warp++) this.scanWarp(prepared, [warp, start], sweep);
+      // The forms of the weft orders are many and serve one start only: keeping them costs more than it saves.
+      prepared.lines?.forget();
     }
     return passed;
   }
@@ -159,7 +164,10 @@ export class BoundedScan implements Scan {
           if (!counts(weft[k]!)) continue;
           pruned++;
           if (tell !== undefined && toneSquared >= leastTone) tell(warp, weft[k]!, start, toneSquared);
-        } else if (counts(weft[k]!)) visit(warp, weft[k]!, start, place, toneSquared);
+        } else if (counts(weft[k]!)) {
+          if (lines && p.lines && !reaches(p.lines, warp, weft[k]!, lineOf[k]!, enough - toneSquared)) pruned++;
+          else visit(warp, weft[k]!, start, place, toneSquared);
+        }
       }
     });
     passed.pruned += pruned;
@@ -205,6 +213,7 @@ export class BoundedScan implements Scan {
       niches: question.oneOfEachKind
         ? new NicheBound(question, { warps, wefts, weftMean, warpMean: products(mean.warp, shownAs(warps, palette)) })
         : undefined,
+      lines: question.oneOfEachKind ? new ExactLines(ground, warps, wefts, across / along, palette) : undefined,
       form,
       symmetry,
       warpTone: Float64Array.from(warpSpins, (s) => quadratic(form.A, s.subarray(0, form.n))),
@@ -227,6 +236,17 @@ export class BoundedScan implements Scan {
     this.prepared[start] = prepared;
     return prepared;
   }
+}
+
+/**
+ * Whether line contrast can supply the missing M². First replaces the warp's coarse line bound by the exact part, then the
+ * weft's.
+ */
+function reaches(lines: ExactLines, warp: number, weft: number, line: number, missing: number): boolean {
+  if (missing <= 0) return true;
+  const upright = lines.ofUpright(warp, weft);
+  if ((upright + line) ** 2 < missing) return false;
+  return (upright + lines.ofLevel(warp, weft)) ** 2 + 1e-9 >= missing;
 }
 
 /** Pairs of orders of a block from which the tables of this scan pay. */

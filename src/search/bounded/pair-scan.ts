@@ -7,6 +7,7 @@ import { isBeyond } from '../evaluate/weave-limits.js';
 import type { Question } from '../question/question.js';
 import { weftOf } from '../space/candidate.js';
 import { type Orbits, orbitsOf } from '../space/orbit.js';
+import { boundOf } from '../space/part-bounds.js';
 import type { Stratum } from '../space/stratum.js';
 import { type Ground, groundAt } from './bound-ground.js';
 import { ExactLines } from './line-forms.js';
@@ -18,7 +19,10 @@ import { hasSymmetryBound, symmetryBound, wordsOf } from './symmetry-bound.js';
 
 /** What is guessed of symmetry where there is no table. */
 const USUAL_SYMMETRY = 0.25;
-/** Pairs for each order from which exact lines pay, where they tell how near a cloth is to a classic. */
+/**
+ * Pairs for each order from which exact lines pay, where they tell how near a cloth is to a classic, or many a pair comes
+ * so far because its niche is poor.
+ */
 const PAIRS_AN_ORDER = 8;
 /** Pairs of orders for each cell of the ground from which a table of symmetries pays. */
 const PAIRS_A_CELL = 6;
@@ -184,8 +188,11 @@ export class PairScan implements Scan {
       pairs > PAIRS_A_CELL * ground.ends.length * ground.picks.length
         ? symmetryBound(ground, wordsOf(warps, colours), wordsOf(wefts, colours), isSquareSett(question.sett))
         : undefined;
+    const weighsLines =
+      ranking.noveltyMost !== undefined ||
+      (question.oneOfEachKind && question.rank.contrast > 0 && boundOf(question.rank) === 'forms');
     const lines =
-      ranking.noveltyMost !== undefined && pairs > PAIRS_AN_ORDER * (warps.length + wefts.length)
+      weighsLines && pairs > PAIRS_AN_ORDER * (warps.length + wefts.length)
         ? new ExactLines(ground, laidWarps, laidWefts, ranking.squareness, values(question.yarns))
         : undefined;
     return new PairBound(ranking, ground, { warps: laidWarps, wefts: laidWefts, symmetry, lines });

@@ -15,7 +15,7 @@ async function stages(question: Question): Promise<{ told: Stage[]; found: numbe
 describe('what a search tells while it runs', () => {
   test.each([
     ['scored', QUESTION, ['search', 'describe the best']],
-    ['bounded', { ...QUESTION, lengths: [9, 10, 11], show: 5 }, ['find the promising', 'search', 'describe the best']],
+    ['bounded', { ...QUESTION, lengths: [11, 12, 13], show: 5 }, ['find the promising', 'search', 'describe the best']],
   ] as const)(
     '%s: each stage in turn, more and more of the same whole, up to the whole',
     async (way, question, names) => {

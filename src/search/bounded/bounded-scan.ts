@@ -17,6 +17,9 @@ import { ScoreBound } from './score-bound.js';
 import { LaidSides, shownAs } from './side-orders.js';
 import { LONGEST_WORD, type SymmetryBound, symmetryBound, type Words, wordsOf } from './symmetry-bound.js';
 
+/** Pairs of a block from which exact lines pay; where niches are asked for, many a pair passes the coarse bound. */
+const PAIRS_FOR_LINES = 1_000_000;
+
 /** What is computed once for all candidates of a block with one pair of starts. */
 interface Prepared {
   readonly form: Form;
@@ -27,7 +30,6 @@ interface Prepared {
   /** The weft orders grouped by symmetry class, in the order in which the scan visits them. */
   readonly classes: readonly WeftClass[];
   readonly niches: NicheBound | undefined;
-  /** Where niches are asked for, many a pair passes the coarse bound of its lines. */
   readonly lines: ExactLines | undefined;
   /** The orders that are over a limit by themselves: 1 for such a warp order, the numbers of such weft orders. */
   readonly beyond: { readonly warp: Uint8Array; readonly wefts: readonly number[] };
@@ -208,12 +210,13 @@ export class BoundedScan implements Scan {
     );
     const { mean } = pairForms(ground);
     const palette = values(question.yarns);
+    const paysLines = question.oneOfEachKind || stratum.warps.length * stratum.wefts.length >= PAIRS_FOR_LINES;
     const weftMean = products(mean.weft, shownAs(wefts, palette));
     const prepared: Prepared = {
       niches: question.oneOfEachKind
         ? new NicheBound(question, { warps, wefts, weftMean, warpMean: products(mean.warp, shownAs(warps, palette)) })
         : undefined,
-      lines: question.oneOfEachKind ? new ExactLines(ground, warps, wefts, across / along, palette) : undefined,
+      lines: paysLines ? new ExactLines(ground, warps, wefts, across / along, palette) : undefined,
       form,
       symmetry,
       warpTone: Float64Array.from(warpSpins, (s) => quadratic(form.A, s.subarray(0, form.n))),

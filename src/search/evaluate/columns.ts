@@ -3,16 +3,16 @@ export const CANDIDATE_COLUMNS = {
   /** Index of the candidate in its space (or in its sample). */
   index: [Float64Array, 1],
   /** Score in billionths, rounded to a whole number, in which form scores are compared. */
-  score: [Float64Array, 1],
+  score: [Uint32Array, 1],
   /** Number of cells in one repeat. */
-  area: [Float64Array, 1],
+  area: [Uint32Array, 1],
   /**
    * Whole numbers that decide which of several candidates for one cloth is kept, most important first; smaller is
    * better.
    */
-  preference: [Float64Array, 4],
+  preference: [Uint32Array, 4],
   /** Number of the cloth's niche. */
-  niche: [Float64Array, 1],
+  niche: [Uint32Array, 1],
   /** Key of the cloth, four 32-bit words: equal exactly for equal cloths. */
   key: [Uint32Array, 4],
 } as const satisfies ColumnList;
@@ -40,6 +40,14 @@ export function resized<L extends ColumnList>(list: L, columns: Columns<L>, rows
     column.set(columns[name].subarray(0, rows * width));
     return column;
   });
+}
+
+/** Gives columns room for more rows, one after the other, so that never two of all are held. */
+export function extend<L extends ColumnList>(list: L, columns: Columns<L>, rows: number): void {
+  for (const name in list) {
+    const one = { [name]: list[name] } as unknown as L;
+    Object.assign(columns, resized(one, columns, rows));
+  }
 }
 
 /** Copies one row of columns into a row of other columns, which have the same names. */

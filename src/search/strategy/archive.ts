@@ -4,9 +4,9 @@ import {
   type Columns,
   columnsFor,
   copyRow,
+  extend,
   KEY_WORDS,
   PREFERENCES,
-  resized,
 } from '../evaluate/columns.js';
 import { NICHES } from '../evaluate/niche.js';
 
@@ -49,7 +49,7 @@ export interface Kept {
 }
 
 /**
- * The cloths found so far, each once. They are stored in columns of numbers with a hash table over them, about 80 bytes
+ * The cloths found so far, each once. They are stored in columns of numbers with a hash table over them, about 70 bytes
  * per cloth, so that millions fit. Of several candidates for one cloth, the one that is kept depends on the candidates
  * alone, not on the order in which they arrive.
  */
@@ -99,7 +99,7 @@ export class Archive {
         this.write(this.size, batch, from);
         this.columns.standing[this.size] = this.standingOf(this.keyAt(this.size));
         this.size++;
-        if (this.size === this.columns.index.length) this.grow();
+        this.grow();
       } else {
         this.columns.equals[known] = this.columns.equals[known]! + 1;
         if (this.better(batch, from, known)) this.write(known, batch, from);
@@ -294,10 +294,11 @@ export class Archive {
     }
   }
 
+  /** Makes room for more cloths: half as many more columns, and a table that is twice as large, once it is half full. */
   private grow(): void {
-    const room = this.size * 2;
-    this.columns = resized(KEPT_COLUMNS, this.columns, room);
-    this.table = new Int32Array(room * 2).fill(-1);
+    if (this.size === this.columns.index.length) extend(KEPT_COLUMNS, this.columns, this.size + (this.size >> 1));
+    if (2 * this.size < this.table.length) return;
+    this.table = new Int32Array(2 * this.table.length).fill(-1);
     for (let at = 0; at < this.size; at++) this.table[this.slotOf(this.columns.key, at * KEY_WORDS)] = at;
   }
 }

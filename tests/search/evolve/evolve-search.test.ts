@@ -3,6 +3,7 @@ import seedrandom from 'seedrandom';
 import { describe, expect, test } from 'vitest';
 import { distinctOrdersOf, leastRotation } from '../../../src/order/necklace.js';
 import { smallestPeriod } from '../../../src/order/order.js';
+import { UNWEIGHED } from '../../../src/score/parts/parts.js';
 import { codeOf } from '../../../src/score/symmetry/cloth-code.js';
 import { searchEvolved } from '../../../src/search/evolve/evolve-search.js';
 import { MutationSpace } from '../../../src/search/evolve/mutation-space.js';
@@ -143,6 +144,8 @@ describe('a search by changes', () => {
       orders,
       structures: ['plain weave'],
       starts: 'first',
+      // Nothing foretells it, so that few are searched whole.
+      rank: { ...UNWEIGHED, contrast: 3, unlike: 1 },
       oneOfEachKind: true,
       show: 3,
     };

@@ -25,6 +25,7 @@ const MOST_FORMS = 16;
  */
 export function merger() {
   const room = scratch(Uint16Array);
+  const roomForSigns = scratch(Int32Array);
   const formsIn = roomIn((): Forms => ({ of: undefined, used: 0, all: [] }));
   return (
     word: Uint16Array,
@@ -36,14 +37,14 @@ export function merger() {
     cellStep: number,
   ): Merged | undefined => {
     const kinds = room(lines);
+    const signs = roomForSigns(lines);
     let next = 0;
     for (let a = 0; a < lines; a++) {
+      let sign = 0;
+      for (let c = 0, at = a * lineStep; c < cells; c++, at += cellStep) sign = Math.imul(sign, 5) + colour[at]!;
+      signs[a] = sign;
       let b = 0;
-      for (; b < a; b++) {
-        let c = 0;
-        while (c < cells && colour[a * lineStep + c * cellStep] === colour[b * lineStep + c * cellStep]) c++;
-        if (c === cells) break;
-      }
+      while (b < a && (signs[b] !== sign || !isSame(colour, a * lineStep, b * lineStep, cells, cellStep))) b++;
       kinds[a] = b === a ? next++ : kinds[b]!;
     }
     if (next === lines) return undefined;
@@ -64,5 +65,11 @@ export function merger() {
 
 function equal(a: Uint16Array, b: Uint16Array): boolean {
   for (let at = 0; at < a.length; at++) if (a[at] !== b[at]) return false;
+  return true;
+}
+
+/** Whether two lines of a matrix, given by where they begin, are the same. */
+function isSame(colour: Uint8Array, a: number, b: number, cells: number, cellStep: number): boolean {
+  for (let at = 0; at < cells * cellStep; at += cellStep) if (colour[a + at] !== colour[b + at]) return false;
   return true;
 }

@@ -61,7 +61,9 @@ export class ToneAreas {
 
   /** Counts the areas of a face of so many ends and picks, until there are enough closed ones. */
   counted(tones: Tones, ends: number, picks: number, enough: number): Shapes {
-    [this.ends, this.picks, this.count, this.closed] = [ends, picks, 0, 0];
+    this.ends = ends;
+    this.picks = picks;
+    this.count = this.closed = 0;
     this.area = roomy(this.area, FIELDS * ends * picks);
     this.shapes = roomy(this.shapes, ends * picks);
     this.sums = roomy(this.sums, 2 * ends * picks);
@@ -113,10 +115,12 @@ export class ToneAreas {
     const { rows, area, sums } = this;
     const upper = j === 1 ? this.firstRow : this.lower;
     const lower = this.upper;
-    [this.upper, this.lower] = [this.lower, lower];
+    this.upper = this.lower;
+    this.lower = lower;
     const pair = rows.pair(rows.kind[j - 1]!, rows.kind[j]!);
     const { touched, further } = rows;
-    const [one, other] = [oneShift.along.of(j), otherShift.along.of(j)];
+    const one = oneShift.along.of(j);
+    const other = otherShift.along.of(j);
     const at = rows.at[pair]!;
     const count = rows.at[pair + 1]! - at;
     for (let k = 0, run = rows.from[rows.kind[j]!]!; k < count; k++, run++) {
@@ -152,7 +156,8 @@ export class ToneAreas {
   private join(one: number, other: number, across: number, along: number): void {
     const { area } = this;
     const a = this.firstOf(one);
-    const [ownRight, ownBelow] = [this.right, this.below];
+    const ownRight = this.right;
+    const ownBelow = this.below;
     const b = this.firstOf(other);
     const right = across + this.right - ownRight;
     const below = along + this.below - ownBelow;
@@ -192,12 +197,14 @@ export class ToneAreas {
       area[at] = area[parent]!;
       area[at + RIGHT] = area[at + RIGHT]! + area[parent + RIGHT]!;
       area[at + BELOW] = area[at + BELOW]! + area[parent + BELOW]!;
-      const [right, below] = [area[at + RIGHT]! * ends, area[at + BELOW]! * picks];
+      const right = area[at + RIGHT]! * ends;
+      const below = area[at + BELOW]! * picks;
       area[to + ONE] = area[to + ONE]! + oneShift.shifted(area[at + ONE]!, right, below);
       area[to + OTHER] = area[to + OTHER]! + otherShift.shifted(area[at + OTHER]!, right, below);
       area[at + ONE] = area[at + OTHER] = 0;
       if (area[at + STATE] === ENDLESS) area[to + STATE] = ENDLESS;
-      const [x, y] = [area[at + X]! + right, area[at + Y]! + below];
+      const x = area[at + X]! + right;
+      const y = area[at + Y]! + below;
       if (y < area[to + Y]! || (y === area[to + Y]! && x < area[to + X]!)) {
         area[to + X] = x;
         area[to + Y] = y;
@@ -232,7 +239,8 @@ export class ToneAreas {
   /** Whether a closed area, of which the record is given, is of a shape not yet counted. */
   private isNew(at: number): boolean {
     const { area, shapes } = this;
-    const [x, y] = [-area[at + X]!, -area[at + Y]!];
+    const x = -area[at + X]!;
+    const y = -area[at + Y]!;
     area[at + ONE] = oneShift.shifted(area[at + ONE]!, x, y);
     area[at + OTHER] = otherShift.shifted(area[at + OTHER]!, x, y);
     for (let k = 0; k < this.closed; k++) {

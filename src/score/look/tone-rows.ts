@@ -38,7 +38,9 @@ export class ToneRows {
 
   /** Turns to other rows. */
   turnTo(tones: Tones, ends: number, picks: number): void {
-    [this.tones, this.ends, this.kinds, this.pairs] = [tones, ends, 0, 0];
+    this.tones = tones;
+    this.ends = ends;
+    this.kinds = this.pairs = 0;
     this.words = (ends + 31) >> 5;
     this.dark = roomy(this.dark, this.words * picks);
     this.light = roomy(this.light, this.words * picks);
@@ -168,8 +170,10 @@ export class ToneRows {
   ): void {
     if (fromA === toA || fromB === toB) return;
     const { words, ends, first, length, from } = this;
-    const [rowA, rowB] = [lower * words, upper * words];
-    const [zeroA, zeroB] = [from[lower]!, from[upper]!];
+    const rowA = lower * words;
+    const rowB = upper * words;
+    const zeroA = from[lower]!;
+    const zeroB = from[upper]!;
     let before = (cells[rowA + words - 1]! & cells[rowB + words - 1]!) >>> ((ends - 1) & 31);
     let began = false;
     for (let w = 0, a = fromA, b = fromB; w < words; w++) {
@@ -179,7 +183,8 @@ export class ToneRows {
         while (a < toA && first[a]! <= i) a++;
         while (b < toB && first[b]! <= i) b++;
         // Before the first run of a row lies what comes over the edge from the last.
-        const [overA, overB] = [a === fromA, b === fromB];
+        const overA = a === fromA;
+        const overB = b === fromB;
         this.touch((overA ? toA : a) - 1 - zeroA, (overB ? toB : b) - 1 - zeroB, Number(overB) - Number(overA));
         began = true;
       }

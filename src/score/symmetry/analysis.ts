@@ -63,9 +63,9 @@ export function analyser(): (face: Face) => FaceAnalysis {
     const columnWord = columnWordIn(face.columnRooms);
     rowWord.turnTo(face.row, rowKinds);
     columnWord.turnTo(face.column, columnKinds);
-    const [down, up, right, left] = read(rowWord, columnWord, cells, shown === 2);
-    const rows = sideOf(rowWord, down, up);
-    const columns = sideOf(columnWord, right, left);
+    const readings = read(rowWord, columnWord, cells, shown === 2);
+    const rows = sideOf(rowWord, readings[0], readings[1]);
+    const columns = sideOf(columnWord, readings[2], readings[3]);
     return withTranslations({ rows, columns, shown, low, high, cells });
   };
 }

@@ -13,10 +13,10 @@ export type Sameness = (typeof SAMENESS)[number];
 /** A face after an isometry: which side gives its rows and which its columns, and in which direction each is read. */
 interface View {
   readonly isometry: Isometry;
-  readonly down: Side;
-  readonly level: Side;
-  readonly downReading: CanonicalWord;
-  readonly levelReading: CanonicalWord;
+  down: Side;
+  level: Side;
+  downReading: CanonicalWord;
+  levelReading: CanonicalWord;
 }
 
 /** The matrix of cells that sorts first, with its view and the start of the reading on each side. */
@@ -48,13 +48,13 @@ export function clothKey(
 
 /** The same for many faces, of which each has been analysed. Each key is overwritten by the next. */
 export function clothKeys(same: readonly Sameness[], colours: number): (analysis: FaceAnalysis) => Uint32Array {
-  const isometries = isometriesOf(same);
+  const viewsOf = viewer(isometriesOf(same));
   const mayExchange = same.includes('exchange');
   const leastCells = leastFinder();
   const roomForWords = scratch(Int32Array);
   const key = new Uint32Array(4);
   return (analysis) => {
-    const views = leastViews(analysis, isometries);
+    const views = viewsOf(analysis);
     const { shown } = analysis;
     const exchange = mayExchange && (shown === 2 || (shown === 1 && colours === 2));
     const { cells } = leastCells(analysis, views, exchange && shown === 2 && analysis.exchange === undefined);
@@ -69,7 +69,7 @@ export function clothKeys(same: readonly Sameness[], colours: number): (analysis
  */
 export function standingFace(face: Face, same: readonly Sameness[], analysis: FaceAnalysis = analyse(face)): Face {
   const exchange = same.includes('exchange') && analysis.shown === 2 && analysis.exchange === undefined;
-  const { view, ...starts } = leastFinder()(analysis, leastViews(analysis, isometriesOf(same)), exchange);
+  const { view, ...starts } = leastFinder()(analysis, viewer(isometriesOf(same))(analysis), exchange);
   const { isometry, down, level, downReading, levelReading } = view;
   const [downStep, levelStep] = isometry.turned ? [1, down.kinds] : [level.kinds, 1];
   const levels = kindsFrom(level, levelReading, starts.level);
@@ -103,24 +103,35 @@ function isometriesOf(same: readonly Sameness[]): readonly Isometry[] {
   return found;
 }
 
-/** The views whose letters sort first; all of these have the same letters. */
-function leastViews(analysis: FaceAnalysis, isometries: readonly Isometry[]): View[] {
-  let leastDown = Number.POSITIVE_INFINITY;
-  let leastLevel = Number.POSITIVE_INFINITY;
-  let least: View[] = [];
-  for (const isometry of isometries) {
-    const down = isometry.turned ? analysis.columns : analysis.rows;
-    const level = isometry.turned ? analysis.rows : analysis.columns;
-    const downReading = (isometry.turned ? isometry.across : isometry.along) === 1 ? down.forward : down.backward;
-    const levelReading = (isometry.turned ? isometry.along : isometry.across) === 1 ? level.forward : level.backward;
-    const order = downReading.rank - leastDown || levelReading.rank - leastLevel;
-    if (order > 0) continue;
-    if (order < 0) least = [];
-    leastDown = downReading.rank;
-    leastLevel = levelReading.rank;
-    least.push({ isometry, down, level, downReading, levelReading });
-  }
-  return least;
+/** Finds the views whose letters sort first; all of these have the same letters. They are overwritten by the next face's. */
+function viewer(isometries: readonly Isometry[]): (analysis: FaceAnalysis) => readonly View[] {
+  const views: View[] = [];
+  const least: View[] = [];
+  return (analysis) => {
+    let leastDown = Number.POSITIVE_INFINITY;
+    let leastLevel = Number.POSITIVE_INFINITY;
+    least.length = 0;
+    for (let k = 0; k < isometries.length; k++) {
+      const isometry = isometries[k]!;
+      const down = isometry.turned ? analysis.columns : analysis.rows;
+      const level = isometry.turned ? analysis.rows : analysis.columns;
+      const downReading = (isometry.turned ? isometry.across : isometry.along) === 1 ? down.forward : down.backward;
+      const levelReading = (isometry.turned ? isometry.along : isometry.across) === 1 ? level.forward : level.backward;
+      const order = downReading.rank - leastDown || levelReading.rank - leastLevel;
+      if (order > 0) continue;
+      if (order < 0) least.length = 0;
+      leastDown = downReading.rank;
+      leastLevel = levelReading.rank;
+      const view = views[k] ?? { isometry, down, level, downReading, levelReading };
+      views[k] = view;
+      view.down = down;
+      view.level = level;
+      view.downReading = downReading;
+      view.levelReading = levelReading;
+      least.push(view);
+    }
+    return least;
+  };
 }
 
 /**
@@ -133,7 +144,6 @@ function leastFinder(): (analysis: FaceAnalysis, views: readonly View[], exchang
   const downOrdersOf = orderer();
   const levelOrdersOf = orderer();
   return (analysis, views, exchange) => {
-    const flips = exchange ? 1 : 0;
     const best = room(analysis.cells.length);
     // Above all cells, so that the first to be tried sort before it.
     best[0] = 255;
@@ -149,24 +159,13 @@ function leastFinder(): (analysis: FaceAnalysis, views: readonly View[], exchang
       const levelOrders = levelOrdersOf(level, levelReading, level.length);
       for (let u = 0; u < downOrders.length; u += down.kinds) {
         for (let v = 0; v < levelOrders.length; v += level.kinds) {
-          let kept = false;
-          for (let flip = 0; flip <= flips; flip++) {
-            kept =
-              keepLeast(
-                best,
-                cells,
-                downOrders,
-                u,
-                down.kinds,
-                downStep,
-                levelOrders,
-                v,
-                level.kinds,
-                levelStep,
-                flip,
-              ) || kept;
+          // With colours as they are or exchanged, that which begins with 0 sorts first.
+          const flip = exchange ? cells[downOrders[u]! * downStep + levelOrders[v]! * levelStep]! : 0;
+          if (
+            !keepLeast(best, cells, downOrders, u, down.kinds, downStep, levelOrders, v, level.kinds, levelStep, flip)
+          ) {
+            continue;
           }
-          if (!kept) continue;
           least = view;
           downStart = downReading.start + (u / down.kinds) * downReading.step;
           levelStart = levelReading.start + (v / level.kinds) * levelReading.step;
@@ -252,13 +251,8 @@ function digest(
   words[0] = view.down.length;
   words[1] = view.level.length;
   words[2] = coloursWord(analysis, exchange);
-  let to = 3;
-  for (const [{ length }, { letters, start }] of [
-    [view.down, view.downReading],
-    [view.level, view.levelReading],
-  ] as const) {
-    for (let at = start; at < start + length; at++) words[to++] = letters[at]!;
-  }
+  let to = write(words, 3, view.downReading, view.down.length);
+  to = write(words, to, view.levelReading, view.level.length);
   // Four cells a word, the first in the lowest byte.
   for (let at = 0; at < cells.length; at += 4) {
     let word = 0;
@@ -266,6 +260,12 @@ function digest(
     words[to++] = word;
   }
   hashWords(words, key);
+}
+
+/** Writes the least letters of a reading from a place on; returns the place after the last. */
+function write(words: Int32Array, from: number, { letters, start }: CanonicalWord, length: number): number {
+  for (let at = 0; at < length; at++) words[from + at] = letters[start + at]!;
+  return from + length;
 }
 
 /** A number for the colours shown. A face of one colour that may be exchanged has the same number for either colour. */

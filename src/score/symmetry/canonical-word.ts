@@ -17,8 +17,8 @@ export interface CanonicalWord {
   readonly rank: number;
 }
 
-/** A reading whose rank is still being counted. */
-type Ranked = Omit<CanonicalWord, 'rank'> & { rank: number };
+/** A reading that is still being made. */
+type Reading = { -readonly [K in keyof CanonicalWord]: CanonicalWord[K] };
 
 /** What a word of kinds says by itself, whatever its threads show. Arrays may be longer than what they hold. */
 export class RepeatedWord {
@@ -76,8 +76,8 @@ const MARK_MASK = 0x7fff;
 const SPREAD = 0x9e3779b1;
 
 /**
- * Reads rows forward and backward, then columns, with cells as in `FaceAnalysis`. The letters of a reading are
- * overwritten by the next face's.
+ * Reads rows forward and backward, then columns, with cells as in `FaceAnalysis`. The readings are overwritten by the next
+ * face's.
  */
 export function canonicalReader(): (
   rows: RepeatedWord,
@@ -87,6 +87,8 @@ export function canonicalReader(): (
 ) => readonly [CanonicalWord, CanonicalWord, CanonicalWord, CanonicalWord] {
   const rooms = [scratch(Int32Array), scratch(Int32Array), scratch(Int32Array), scratch(Int32Array)] as const;
   const roomForMarks = scratch(Int32Array);
+  const reading = (): Reading => ({ letters: new Int32Array(0), start: 0, step: 0, rank: 0 });
+  const readings = [reading(), reading(), reading(), reading()] as const;
   return (rows, columns, cells, twoColours) => {
     const [rowsForward, rowsBackward] = [rooms[0](2 * rows.length), rooms[1](2 * rows.length)];
     const [columnsForward, columnsBackward] = [rooms[2](2 * columns.length), rooms[3](2 * columns.length)];
@@ -103,9 +105,12 @@ export function canonicalReader(): (
       marks[c] = markOf(sum, rows, twoColours);
     }
     write(columns, marks, columnsForward, columnsBackward);
-    const all = [least(rowsForward), least(rowsBackward), least(columnsForward), least(columnsBackward)] as const;
-    rank(all);
-    return all;
+    readLeast(rowsForward, readings[0]);
+    readLeast(rowsBackward, readings[1]);
+    readLeast(columnsForward, readings[2]);
+    readLeast(columnsBackward, readings[3]);
+    rank(readings);
+    return readings;
   };
 }
 
@@ -137,8 +142,8 @@ function write(
   }
 }
 
-/** The rotation that sorts first, in the two-pointer form of Booth (Inf. Process. Lett. 10, 1980), and its period. */
-function least(letters: Int32Array): Ranked {
+/** Finds the rotation that sorts first, in the two-pointer form of Booth (Inf. Process. Lett. 10, 1980), and its period. */
+function readLeast(letters: Int32Array, to: Reading): void {
   const length = letters.length / 2;
   let start = 0;
   let rival = 1;
@@ -157,11 +162,14 @@ function least(letters: Int32Array): Ranked {
     }
     same = 0;
   }
-  return { letters, start, step: rival < length ? rival - start : length, rank: 0 };
+  to.letters = letters;
+  to.start = start;
+  to.step = rival < length ? rival - start : length;
+  to.rank = 0;
 }
 
 /** Sets each reading's rank to the number of readings that sort before it. */
-function rank(readings: readonly Ranked[]): void {
+function rank(readings: readonly Reading[]): void {
   for (let a = 0; a < readings.length; a++) {
     for (let b = a + 1; b < readings.length; b++) {
       const order = compare(readings[a]!, readings[b]!);

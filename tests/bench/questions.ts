@@ -27,6 +27,7 @@ const LARGE: readonly (readonly [name: string, change: Partial<Question>])[] = [
   ['2/2 twill, own orders of 2 to 12', { lengths: range(2, 12) }],
   ['2/2 twill, own orders of 2 to 12, the unexpected', { lengths: range(2, 12), rank: PRESETS.unexpected }],
   ['2/2 twill, own orders of 2 to 14, the unexpected', { lengths: range(2, 14), rank: PRESETS.unexpected }],
+  ['2/2 twill, own orders of 2 to 14, one of each kind', { lengths: range(2, 14), oneOfEachKind: true }],
   ['2/2 twill, three yarns, own orders of 2 to 8', { yarns: THREE, tabby: 2, lengths: range(2, 8) }],
   [
     'turned twill by block, own orders of 2 to 10',

@@ -20,7 +20,7 @@ import { QUESTION } from '../search/question.js';
 import { evolveTable } from './evolve.js';
 import { userSeconds } from './measure.js';
 import { pageRows } from './page.js';
-import { questionRows } from './questions.js';
+import { questionRows, wayRows } from './questions.js';
 import { scoringRows } from './scoring.js';
 import { type Grown, growth, measured, plot } from './spaces.js';
 
@@ -173,6 +173,9 @@ const PARTS: Readonly<Record<string, () => void | Promise<void>>> = {
   },
   async questions() {
     for await (const row of questionRows(quick)) say(...row);
+  },
+  async ways() {
+    if (!quick) for await (const row of wayRows()) say(...row);
   },
   async page() {
     for await (const row of pageRows(quick)) say(...row);

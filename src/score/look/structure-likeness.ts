@@ -9,8 +9,11 @@ import { withHalf } from '../symmetry/lattice.js';
 
 /** A variance below this is that of an even field. */
 const EVEN = 1e-6;
-/** Most numbers that are kept with one warp or weft; of larger weaves only the last is. */
-const MOST_KEPT = 2048;
+/**
+ * Most numbers that are kept with one warp or weft; of larger weaves only the last is. All structures of the catalogue have
+ * fewer, as large as they are by themselves; what is kept for all orders of a question then takes 80 MB at the most.
+ */
+const MOST_KEPT = 5000;
 
 /** A structure as its drawdown alone shows it, a little blurred: what cloths are compared with. */
 export interface StructureAlone {

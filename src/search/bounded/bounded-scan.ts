@@ -6,7 +6,7 @@ import { type PartsMost, PLACE } from '../evaluate/reach.js';
 import { isBeyond } from '../evaluate/weave-limits.js';
 import type { Question } from '../question/question.js';
 import { type Orbits, orbitsOf } from '../space/orbit.js';
-import { boundOf } from '../space/part-bounds.js';
+import { boundOf, MANY_PAIRS } from '../space/part-bounds.js';
 import type { Stratum } from '../space/stratum.js';
 import { groundAt } from './bound-ground.js';
 import { ExactLines } from './line-forms.js';
@@ -251,9 +251,6 @@ function reaches(lines: ExactLines, warp: number, weft: number, line: number, mi
   if ((upright + line) ** 2 < missing) return false;
   return (upright + lines.ofLevel(warp, weft)) ** 2 + 1e-9 >= missing;
 }
-
-/** Pairs of orders of a block from which the tables of this scan pay. */
-const MANY_PAIRS = 20_000;
 
 /**
  * Whether a block is scanned by tables: two yarns, weft orders of their own, a ranking of contrast, symmetry and float

@@ -3,12 +3,13 @@ import type { Part } from '../../score/parts/parts.js';
 import type { Question } from '../question/question.js';
 import { weftOf } from './candidate.js';
 import { elementsLaid, type Family, layingOf } from './family.js';
-import { boundOf } from './part-bounds.js';
+import { boundOf, MANY_PAIRS } from './part-bounds.js';
 import type { Stratum } from './stratum.js';
 
 /**
- * Seconds of one thread, about: measured on some hundred questions, of every structure, ranking and way of laying. The
- * same numbers choose the way on every machine, which takes longer by either way if it is slower.
+ * Seconds of one thread, about: measured on some hundred questions, of every structure, ranking and way of laying
+ * (`npm run bench -- ways` measures some). The same numbers choose the way on every machine: a slower one takes longer by
+ * either.
  */
 const SECONDS = {
   /** Whatever is asked: the cloths shown are described. */
@@ -31,7 +32,7 @@ const SECONDS = {
   spared: 3e-6,
   sparedUnforeseen: 1e-6,
   /** Tables hold whole classes of candidates at once: their time grows as the square root of the number. */
-  rootOfTabled: 1 / 300,
+  rootOfTabled: 1 / 350,
   /** To mutate a candidate and measure it to the end. */
   mutated: 100e-6,
 } as const;
@@ -67,8 +68,8 @@ export function secondsByWay(
   const spared = SHAPES_SPARED * shapes + (foresees ? SECONDS.spared : SECONDS.sparedUnforeseen);
   const grounds = strata.reduce((sum, { starts }) => sum + starts.length, 0);
   const made = SECONDS.bounds + grounds * (classics ? SECONDS.groundBesideClassics : SECONDS.ground);
-  const pairs = count * (each - spared);
-  const held = bound === 'tables' ? Math.min(pairs, Math.sqrt(count) * SECONDS.rootOfTabled) : pairs;
+  const tabled = bound === 'tables' ? count * shareOfLarge(strata) : 0;
+  const held = (count - tabled) * (each - spared) + Math.sqrt(tabled) * SECONDS.rootOfTabled;
   return { scored: SECONDS.shown + count * each, bounded: SECONDS.shown + made + held };
 }
 
@@ -80,6 +81,12 @@ export function foretold(
   const bound = boundOf(rank);
   const pairs = yarns.length === 2 && weft.rule === 'own' && warp === undefined;
   return bound === 'tables' && !(pairs && strata.every(({ family }) => family.fill !== 'nest')) ? 'forms' : bound;
+}
+
+/** Share of the candidates that are in blocks of many pairs. */
+function shareOfLarge(strata: readonly Stratum[]): number {
+  const sum = (some: readonly Stratum[]): number => some.reduce((all, { count }) => all + count, 0);
+  return sum(strata.filter(({ warps, wefts }) => warps.length * wefts.length >= MANY_PAIRS)) / sum(strata);
 }
 
 /** The side of the square that has as many cells as a repeat, as a mean over all candidates. */

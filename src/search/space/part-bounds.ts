@@ -24,3 +24,6 @@ export function boundOf(rank: Weights): Bound {
   if (bounds.includes('nothing')) return 'nothing';
   return bounds.includes('forms') || rank.contrast === 0 ? 'forms' : 'tables';
 }
+
+/** Pairs of orders of a block from which tables pay. */
+export const MANY_PAIRS = 20_000;

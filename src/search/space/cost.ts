@@ -69,7 +69,8 @@ export function secondsByWay(
   const grounds = strata.reduce((sum, { starts }) => sum + starts.length, 0);
   const made = SECONDS.bounds + grounds * (classics ? SECONDS.groundBesideClassics : SECONDS.ground);
   const tabled = bound === 'tables' ? count * shareOfLarge(strata) : 0;
-  const held = (count - tabled) * (each - spared) + Math.sqrt(tabled) * SECONDS.rootOfTabled;
+  const pairs = (candidates: number): number => candidates * (each - spared);
+  const held = pairs(count - tabled) + Math.min(pairs(tabled), Math.sqrt(tabled) * SECONDS.rootOfTabled);
   return { scored: SECONDS.shown + count * each, bounded: SECONDS.shown + made + held };
 }
 

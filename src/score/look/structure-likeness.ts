@@ -64,7 +64,10 @@ export function structureAlone(cloth: Drawdown, squareness: number): StructureAl
   const lacks = (operation: keyof typeof ISOMETRIES): boolean =>
     findTranslation(analysis, ISOMETRIES[operation]) === undefined;
   return {
-    ...{ ends, picks, up, variance },
+    ends,
+    picks,
+    up,
+    variance,
     spectrum: { re, im },
     shifts: { across: width, along: height },
     turns: lacks('half-turn'),

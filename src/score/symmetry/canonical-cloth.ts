@@ -48,7 +48,7 @@ export function clothKey(
 
 /** The same for many faces, of which each has been analysed. Each key is overwritten by the next. */
 export function clothKeys(same: readonly Sameness[], colours: number): (analysis: FaceAnalysis) => Uint32Array {
-  const viewsOf = viewer(isometriesOf(same));
+  const viewsOf = leastViews(isometriesOf(same));
   const mayExchange = same.includes('exchange');
   const leastCells = leastFinder();
   const roomForWords = scratch(Int32Array);
@@ -69,7 +69,7 @@ export function clothKeys(same: readonly Sameness[], colours: number): (analysis
  */
 export function standingFace(face: Face, same: readonly Sameness[], analysis: FaceAnalysis = analyse(face)): Face {
   const exchange = same.includes('exchange') && analysis.shown === 2 && analysis.exchange === undefined;
-  const { view, ...starts } = leastFinder()(analysis, viewer(isometriesOf(same))(analysis), exchange);
+  const { view, ...starts } = leastFinder()(analysis, leastViews(isometriesOf(same))(analysis), exchange);
   const { isometry, down, level, downReading, levelReading } = view;
   const [downStep, levelStep] = isometry.turned ? [1, down.kinds] : [level.kinds, 1];
   const levels = kindsFrom(level, levelReading, starts.level);
@@ -104,7 +104,7 @@ function isometriesOf(same: readonly Sameness[]): readonly Isometry[] {
 }
 
 /** Finds the views whose letters sort first; all of these have the same letters. They are overwritten by the next face's. */
-function viewer(isometries: readonly Isometry[]): (analysis: FaceAnalysis) => readonly View[] {
+function leastViews(isometries: readonly Isometry[]): (analysis: FaceAnalysis) => readonly View[] {
   const views: View[] = [];
   const least: View[] = [];
   return (analysis) => {

@@ -75,10 +75,7 @@ export function secondsByWay(
 }
 
 /** What foretells the scores of most candidates: tables need two yarns, and weft orders of their own. */
-export function foretold(
-  { rank, yarns, weft, warp }: Question,
-  strata: readonly Stratum[],
-): ReturnType<typeof boundOf> {
+function foretold({ rank, yarns, weft, warp }: Question, strata: readonly Stratum[]): ReturnType<typeof boundOf> {
   const bound = boundOf(rank);
   const pairs = yarns.length === 2 && weft.rule === 'own' && warp === undefined;
   return bound === 'tables' && !(pairs && strata.every(({ family }) => family.fill !== 'nest')) ? 'forms' : bound;

@@ -1,18 +1,17 @@
 import { countNecklaces, writtenOrders } from '../../order/necklace.js';
 import type { Question } from '../question/question.js';
 import type { Candidate } from './candidate.js';
-import { evolvedSeconds, foretold, secondsByWay } from './cost.js';
+import { evolvedSeconds, secondsByWay } from './cost.js';
 import { familiesOf } from './families.js';
 import type { Family } from './family.js';
 import { type Orbits, orbitsOf } from './orbit.js';
 import { countFamilies, countWritten, listFamilies, NO_PROFILE } from './profile-search.js';
 import { candidateIn, type Stratum, strataOf } from './stratum.js';
 
-/**
- * Up to so many that differ are searched whole: minutes of work. Without bounds each of them is scored, as nearly each
- * of them is where nothing foretells the ranking.
- */
-const WHOLE_AT_MOST = { none: 4_000_000, nothing: 8_000_000, forms: 100_000_000, tables: 5_000_000_000 } as const;
+/** A space is searched whole where that takes one thread at most so many seconds, by estimate. */
+const WHOLE_AT_MOST = 600;
+/** Cloths that fit the memory where each candidate is scored: some 90 bytes each. */
+const LISTED_AT_MOST = 10_000_000;
 /** Pairs of orders, and orders, up to which a list of orders is made: the list must fit the memory. */
 const PAIRS_AT_MOST = 20_000_000_000;
 const ORDERS_AT_MOST = 500_000;
@@ -72,11 +71,10 @@ export function spaceOf(question: Question): Space {
   const count = strata.reduce((sum, stratum) => sum + orbitsIn(stratum).count(), 0);
   // Weaves that depend on the orders have no bounds.
   const hasBounds = families.every(({ fixedWeave }) => fixedWeave);
-  if (count > WHOLE_AT_MOST[hasBounds ? foretold(question, strata) : 'none']) {
-    return beyondListing(question, asked, written, count);
-  }
+  const fits = count <= LISTED_AT_MOST;
   const seconds = secondsByWay(question, strata, count);
-  const way = hasBounds && (seconds.bounded < seconds.scored || count > WHOLE_AT_MOST.none) ? 'bounded' : 'scored';
+  const way = hasBounds && (seconds.bounded < seconds.scored || !fits) ? 'bounded' : 'scored';
+  if (seconds[way] > WHOLE_AT_MOST || !(hasBounds || fits)) return beyondListing(question, asked, written, count);
   const blockOf = (index: number): Stratum => {
     let low = 0;
     let high = strata.length - 1;

@@ -31,8 +31,8 @@ const measured = (
 const { calm, clear, unexpected } = PRESETS;
 
 /**
- * Questions on either side of where bounds begin to pay, measured on 29 November 2026, Node 20, one thread of a busy
- * server: `npm run bench -- ways` measures them again.
+ * Questions on either side of where bounds begin to pay, each measured in a process of its own on 29 November 2026, Node
+ * 20, one thread of a busy server. `npm run bench -- ways` measures them again, once their code is compiled.
  */
 export const MEASURED: readonly Measured[] = [
   measured('halvdräll', 10, 'the unexpected', { rank: unexpected }, [6.4, 11.6]),

@@ -3,7 +3,9 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { CheckpointFile } from '../../../src/search/checkpoint/checkpoint-file.js';
 import type { Question } from '../../../src/search/question/question.js';
-import { BOUNDED, folder, headerOf, kept, result } from './searches.js';
+import { BOUNDED, checkpointFolder, headerOf, kept, result } from './searches.js';
+
+const folder = checkpointFolder();
 
 describe('the file', () => {
   it('is written by no search that is over before its time', () => {

@@ -17,7 +17,9 @@ import { Archive } from '../../../src/search/strategy/archive.js';
 import { type Searched, searchBounded, searchListed } from '../../../src/search/strategy/strategies.js';
 import { runs } from '../../long.js';
 import { QUESTION } from '../question.js';
-import { BOUNDED, CHANGED, folder, headerOf, kept, LISTED, spaceFor } from './searches.js';
+import { BOUNDED, CHANGED, checkpointFolder, headerOf, kept, LISTED, spaceFor } from './searches.js';
+
+const folder = checkpointFolder();
 
 /** Takes the power away after some jobs. */
 function killedAfter(jobs: number, checkpoint: CheckpointFile, kill: AbortController): Checkpoint {

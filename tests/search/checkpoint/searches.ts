@@ -10,9 +10,12 @@ import type { Question } from '../../../src/search/question/question.js';
 import { type Space, spaceOf } from '../../../src/search/space/space.js';
 import { QUESTION } from '../question.js';
 
-/** Where the tests of one file keep their checkpoints; removed when they end. */
-export const folder = mkdtempSync(join(tmpdir(), 'shedlight-checkpoint-'));
-afterAll(() => rmSync(folder, { recursive: true, force: true }));
+/** Makes a folder where the tests of one file keep their checkpoints; removed when they end. */
+export function checkpointFolder(): string {
+  const folder = mkdtempSync(join(tmpdir(), 'shedlight-checkpoint-'));
+  afterAll(() => rmSync(folder, { recursive: true, force: true }));
+  return folder;
+}
 
 /** Some jobs each of either way of searching. */
 export const LISTED: Question = { ...QUESTION, lengths: [2, 3, 4, 5, 6, 7, 8], show: 5 };

@@ -3,7 +3,9 @@ import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { CheckpointFile } from '../../../src/search/checkpoint/checkpoint-file.js';
 import { folderOfShard, openParts, shardFile, shardOf } from '../../../src/search/checkpoint/shards.js';
-import { BOUNDED, folder, headerOf, kept, LISTED } from './searches.js';
+import { BOUNDED, checkpointFolder, headerOf, kept, LISTED } from './searches.js';
+
+const folder = checkpointFolder();
 
 describe('parts that do not make a whole are refused by name', () => {
   const place = (part: number, of: number, name = 'p'): string => shardFile(join(folder, name), { part, of });

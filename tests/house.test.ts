@@ -27,6 +27,7 @@ const NO_SOURCE: Record<string, string> = {
   'tests/page/browser.test.ts': 'opens a whole gallery in a browser, with its script',
   'tests/page/journey.test.ts': 'follows a person who has a browser and the page, and no command until the plan',
   'tests/page/firefox.test.ts': 'drives the page in another browser',
+  'tests/search/evaluate/in-turn.test.ts': 'scores the candidates of any question one after the other',
 };
 
 /** The folders as DEVELOPERS.md draws them, from the roof down. */

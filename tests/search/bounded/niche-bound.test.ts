@@ -72,6 +72,44 @@ describe('the niche of each pair of orders is that of its face', () => {
   });
 });
 
+test.each([
+  ['2/2 point twill', [6]],
+  ['1/3 rosepath', [8]],
+  ['turned taqueté by shafts', [8]],
+] as const)(
+  'orders of one sign repeat alike under each other order, and these under them: %s',
+  (structure, lengths) => {
+    const question: Question = { ...QUESTION, structures: [structure], lengths, oneOfEachKind: true };
+    // Wefts that differ only in the kinds of picks that show their colours, where that makes a difference to a warp.
+    let byKinds = 0;
+    for (const { family, warps, wefts, starts } of spaceOf(question).strata) {
+      for (const start of starts.slice(0, runs(2))) {
+        const ground = groundAt(family, warps[0]!.length, wefts[0]!.length, start);
+        const ends = warpsOn(ground, warps, question, family).repeats!;
+        const picks = weftsOn(ground, wefts, question, family).repeats!;
+        const firstOf = new Map<string, number>();
+        const coarse = new Map<string, number>();
+        wefts.forEach((_, weft) => {
+          const sign = picks.sign(weft);
+          const first = firstOf.get(sign) ?? weft;
+          firstOf.set(sign, first);
+          for (let warp = 0; warp < warps.length && first < weft; warp++) {
+            expect(ends.repeat(warp, picks, weft)).toBe(ends.repeat(warp, picks, first));
+            expect(picks.repeat(weft, ends, warp)).toBe(picks.repeat(first, ends, warp));
+          }
+          const colours = `${sign.split(' ')[0]} ${picks.colours[weft]}`;
+          const other = coarse.get(colours) ?? weft;
+          coarse.set(colours, other);
+          byKinds += Number(
+            warps.some((__, warp) => ends.repeat(warp, picks, weft) !== ends.repeat(warp, picks, other)),
+          );
+        });
+      }
+    }
+    expect(byKinds).toBeGreaterThan(5);
+  },
+);
+
 test('a hairline of two colours on plain weave repeats after two threads one way, and at once the other way', () => {
   const question: Question = { ...QUESTION, structures: ['plain weave'], lengths: [2], oneOfEachKind: true };
   const [family] = spaceOf(question).families;

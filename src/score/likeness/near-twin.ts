@@ -64,13 +64,13 @@ export function nearTwins(a: BlurredCloth, b: BlurredCloth, ways: TwinWays): boo
   if (Math.min(varianceA, varianceB) < EVEN) return Math.max(varianceA, varianceB) < EVEN;
   const least = TWIN * Math.sqrt(varianceA * varianceB);
   if (Math.sqrt(varianceIn(a, ends, picks) * varianceIn(b, ends, picks)) <= least) return false;
-  const isNear = (flipAcross: boolean, flipDown: boolean): boolean =>
-    bestCorrelation(a, b, ends, picks, flipAcross, flipDown, ways.exchange) > least;
-  // A half turn leaves all amplitudes as they are, and the two mirrors differ by one.
-  const straight = amplitudeBound(a, b, ends, picks, false) > least;
-  if (straight && (isNear(false, false) || (ways.halfTurn && isNear(true, true)))) return true;
-  const mirrored = ways.mirror && amplitudeBound(a, b, ends, picks, true) > least;
-  return mirrored && (isNear(true, false) || isNear(false, true));
+  const isNear = (mirrored: boolean): boolean => {
+    if (amplitudeBound(a, b, ends, picks, mirrored) <= least) return false;
+    const { as, turned } = bestCorrelations(a, b, ends, picks, mirrored, ways.exchange);
+    return as > least || ((mirrored || ways.halfTurn) && turned > least);
+  };
+  // A half turn leaves all amplitudes as they are, and makes one mirror the other.
+  return isNear(false) || (ways.mirror && isNear(true));
 }
 
 /** Variance of a cloth's blurred values, averaged over all shifts by a smaller repeat. */
@@ -98,32 +98,43 @@ function amplitudeBound(a: BlurredCloth, b: BlurredCloth, ends: number, picks: n
   return sum;
 }
 
-/** Mean of a(x)·b(g·x + t) at its best shift t (`either`: of either sign), by the correlation theorem. */
-function bestCorrelation(
+/**
+ * Mean of a(x)·b(g·x + t) at its best shift t (`either`: of either sign), by the correlation theorem: as b lies, or
+ * mirrored left to right, and the same turned by a half. A half turn makes a spectrum its conjugate; so that one
+ * transform serves both, the one correlation is its real part and the other its imaginary one.
+ */
+function bestCorrelations(
   a: BlurredCloth,
   b: BlurredCloth,
   ends: number,
   picks: number,
-  flipAcross: boolean,
-  flipDown: boolean,
+  mirrored: boolean,
   either: boolean,
-): number {
+): { readonly as: number; readonly turned: number } {
   const re = new Float64Array(ends * picks);
   const im = new Float64Array(ends * picks);
+  const [stepA, stepB] = [a.ends / ends, b.ends / ends];
   for (let l = 0, at = 0; l < picks; l++) {
-    const rowA = ((l * a.picks) / picks) * a.ends;
-    const rowB = (((flipDown && l > 0 ? picks - l : l) * b.picks) / picks) * b.ends;
+    const rowA = l * (a.picks / picks) * a.ends;
+    const rowB = l * (b.picks / picks) * b.ends;
     for (let k = 0; k < ends; k++, at++) {
-      const hereA = rowA + (k * a.ends) / ends;
-      const hereB = rowB + ((flipAcross && k > 0 ? ends - k : k) * b.ends) / ends;
-      const [aRe, aIm] = [a.spectrum.re[hereA]!, a.spectrum.im[hereA]!];
-      const [bRe, bIm] = [b.spectrum.re[hereB]!, b.spectrum.im[hereB]!];
-      re[at] = aRe * bRe + aIm * bIm;
-      im[at] = aIm * bRe - aRe * bIm;
+      const hereA = rowA + k * stepA;
+      const hereB = rowB + (mirrored && k > 0 ? ends - k : k) * stepB;
+      const aRe = a.spectrum.re[hereA]!;
+      const aIm = a.spectrum.im[hereA]!;
+      const bRe = b.spectrum.re[hereB]!;
+      const bIm = b.spectrum.im[hereB]!;
+      // The sum of a·b̄, and of a·b times i.
+      re[at] = aRe * bRe + aIm * bIm - (aRe * bIm + aIm * bRe);
+      im[at] = aIm * bRe - aRe * bIm + (aRe * bRe - aIm * bIm);
     }
   }
   // The forward transform of a spectrum is the correlation read backwards: all shifts are there all the same.
-  let best = 0;
-  for (const sum of transform({ re, im }, picks, ends).re) best = Math.max(best, either ? Math.abs(sum) : sum);
-  return best;
+  const sums = transform({ re, im }, picks, ends);
+  const best = (of: Float64Array): number => {
+    let most = 0;
+    for (let at = 0; at < of.length; at++) most = Math.max(most, either ? Math.abs(of[at]!) : of[at]!);
+    return most;
+  };
+  return { as: best(sums.re), turned: best(sums.im) };
 }

@@ -15,13 +15,22 @@ export function real(re: Float64Array): Complex {
  * Transformed twice, a field comes back turned by a half and multiplied by its number of cells.
  */
 export function transform(field: Complex, rows: number, columns: number): Complex {
-  const [one, other] = [empty(field.re.length), empty(field.re.length)];
-  // Two buffers for all steps: such fields are made by the thousand.
-  const next = (from: Complex): Complex => (from === one ? other : one);
+  const next = buffers(field.re.length);
   const down = transformColumns(field, rows, columns, next);
   const turned = transposed(down, rows, columns, next(down));
   const across = transformColumns(turned, columns, rows, next);
   return transposed(across, columns, rows, next(across));
+}
+
+/** The transform of every column alone. */
+export function transformDown(field: Complex, rows: number, columns: number): Complex {
+  return transformColumns(field, rows, columns, buffers(field.re.length));
+}
+
+/** Two buffers for all steps of a transform: such fields are made by the thousand. */
+function buffers(length: number): (from: Complex) => Complex {
+  const [one, other] = [empty(length), empty(length)];
+  return (from) => (from === one ? other : one);
 }
 
 /**

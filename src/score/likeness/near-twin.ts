@@ -1,7 +1,7 @@
 import { colourAt, type Face } from '../../cloth/face.js';
 import { gcd } from '../../order/necklace.js';
 import { blurWeights } from '../contrast/blur.js';
-import { type Complex, real, transform } from '../contrast/fourier.js';
+import { type Complex, real, transform, transformDown } from '../contrast/fourier.js';
 
 /** Above this correlation two cloths look nearly the same. */
 const TWIN = 0.97;
@@ -65,9 +65,11 @@ export function nearTwins(a: BlurredCloth, b: BlurredCloth, ways: TwinWays): boo
   const least = TWIN * Math.sqrt(varianceA * varianceB);
   if (Math.sqrt(varianceIn(a, ends, picks) * varianceIn(b, ends, picks)) <= least) return false;
   const isNear = (mirrored: boolean): boolean => {
-    if (amplitudeBound(a, b, ends, picks, mirrored) <= least) return false;
-    const { as, turned } = bestCorrelations(a, b, ends, picks, mirrored, ways.exchange);
-    return as > least || ((mirrored || ways.halfTurn) && turned > least);
+    const pair = { a, b, ends, picks, mirrored };
+    const columns = amplitudesOf(pair);
+    if (sumOf(columns) <= least) return false;
+    const reaches = (turned: boolean): boolean => reachesOn(pair, turned, ways.exchange, least, columns);
+    return reaches(false) || ((mirrored || ways.halfTurn) && reaches(true));
   };
   // A half turn leaves all amplitudes as they are, and makes one mirror the other.
   return isNear(false) || (ways.mirror && isNear(true));
@@ -78,63 +80,115 @@ function varianceIn(cloth: BlurredCloth, ends: number, picks: number): number {
   const key = `${ends} ${picks}`;
   let variance = cloth.variances.get(key);
   if (variance === undefined) {
-    variance = amplitudeBound(cloth, cloth, ends, picks, false);
+    variance = sumOf(amplitudesOf({ a: cloth, b: cloth, ends, picks, mirrored: false }));
     cloth.variances.set(key, variance);
   }
   return variance;
 }
 
-/** The product of the amplitudes, summed over the frequencies of a common repeat; `b` mirrored or not. */
-function amplitudeBound(a: BlurredCloth, b: BlurredCloth, ends: number, picks: number, mirrored: boolean): number {
-  let sum = 0;
-  for (let l = 0; l < picks; l++) {
-    const rowA = ((l * a.picks) / picks) * a.ends;
-    const rowB = ((l * b.picks) / picks) * b.ends;
-    for (let k = 0; k < ends; k++) {
-      const there = mirrored && k > 0 ? ends - k : k;
-      sum += a.amplitude[rowA + (k * a.ends) / ends]! * b.amplitude[rowB + (there * b.ends) / ends]!;
-    }
-  }
-  return sum;
+/** Two cloths on a common repeat, the second perhaps mirrored left to right. */
+interface Pair {
+  readonly a: BlurredCloth;
+  readonly b: BlurredCloth;
+  readonly ends: number;
+  readonly picks: number;
+  readonly mirrored: boolean;
 }
 
 /**
- * Mean of a(x)·b(g·x + t) at its best shift t (`either`: of either sign), by the correlation theorem: as b lies, or
- * mirrored left to right, and the same turned by a half. A half turn makes a spectrum its conjugate; so that one
- * transform serves both, the one correlation is its real part and the other its imaginary one.
+ * The product of the amplitudes, summed over the frequencies down, for each frequency across up to half of the ends: a
+ * higher one is the conjugate of a lower one, and counted with it.
  */
-function bestCorrelations(
-  a: BlurredCloth,
-  b: BlurredCloth,
-  ends: number,
-  picks: number,
-  mirrored: boolean,
-  either: boolean,
-): { readonly as: number; readonly turned: number } {
-  const re = new Float64Array(ends * picks);
-  const im = new Float64Array(ends * picks);
+function amplitudesOf({ a, b, ends, picks, mirrored }: Pair): Float64Array {
+  const columns = new Float64Array((ends >> 1) + 1);
   const [stepA, stepB] = [a.ends / ends, b.ends / ends];
+  for (let l = 0; l < picks; l++) {
+    const rowA = l * (a.picks / picks) * a.ends;
+    const rowB = l * (b.picks / picks) * b.ends;
+    for (let k = 0; k < columns.length; k++) {
+      const there = mirrored && k > 0 ? ends - k : k;
+      columns[k] = columns[k]! + a.amplitude[rowA + k * stepA]! * b.amplitude[rowB + there * stepB]!;
+    }
+  }
+  for (let k = 0; k < columns.length; k++) columns[k] = columns[k]! * timesOf(k, ends);
+  return columns;
+}
+
+/** How many frequencies across are counted as one: itself, and its conjugate where that is another. */
+function timesOf(k: number, ends: number): number {
+  return k === 0 || 2 * k === ends ? 1 : 2;
+}
+
+/** The share of the least correlation that may be left out at first: the blur leaves little of high frequencies. */
+const SLIGHT = 1e-3;
+
+/**
+ * Whether the mean of a(x)·b(g·x + t), of either sign or not, is more than the least at some shift t; `turned`: b turned
+ * by a half, which makes its spectrum the conjugate. By the correlation theorem, first down all columns. At each shift
+ * down, the correlation at any shift across is at most the sum of what the columns hold there, so that few rows need
+ * be transformed. What is left out can neither raise nor lower it by more than it holds itself; where that would
+ * decide, nothing is left out.
+ */
+function reachesOn(
+  pair: Pair,
+  turned: boolean,
+  either: boolean,
+  least: number,
+  columns: Float64Array,
+  slight = SLIGHT,
+): boolean {
+  let kept = columns.length;
+  let out = 0;
+  while (kept > 1 && out + columns[kept - 1]! <= slight * least) out += columns[--kept]!;
+  const { ends, picks } = pair;
+  const down = transformDown(productOf(pair, turned, kept), picks, kept);
+  const row = real(new Float64Array(ends));
+  for (let t = 0; t < picks; t++) {
+    let most = out;
+    for (let k = 0, at = t * kept; k < kept; k++, at++) {
+      most += timesOf(k, ends) * Math.hypot(down.re[at]!, down.im[at]!);
+    }
+    if (most <= least) continue;
+    row.re.fill(0);
+    row.im.fill(0);
+    for (let k = 0, at = t * kept; k < kept; k++, at++) {
+      row.re[k] = timesOf(k, ends) * down.re[at]!;
+      row.im[k] = timesOf(k, ends) * down.im[at]!;
+    }
+    // Of a frequency and its conjugate together the real part is left.
+    let best = 0;
+    for (const sum of transform(row, 1, ends).re) best = Math.max(best, either ? Math.abs(sum) : sum);
+    if (best - out > least) return true;
+    if (best + out > least) return reachesOn(pair, turned, either, least, columns, 0);
+  }
+  return false;
+}
+
+/** The product of a spectrum and the conjugate of another, for the lowest frequencies across. */
+function productOf({ a, b, ends, picks, mirrored }: Pair, turned: boolean, kept: number): Complex {
+  const product = real(new Float64Array(picks * kept));
+  const { re, im } = product;
+  const [stepA, stepB] = [a.ends / ends, b.ends / ends];
+  const sign = turned ? -1 : 1;
   for (let l = 0, at = 0; l < picks; l++) {
     const rowA = l * (a.picks / picks) * a.ends;
     const rowB = l * (b.picks / picks) * b.ends;
-    for (let k = 0; k < ends; k++, at++) {
+    for (let k = 0; k < kept; k++, at++) {
       const hereA = rowA + k * stepA;
       const hereB = rowB + (mirrored && k > 0 ? ends - k : k) * stepB;
       const aRe = a.spectrum.re[hereA]!;
       const aIm = a.spectrum.im[hereA]!;
       const bRe = b.spectrum.re[hereB]!;
-      const bIm = b.spectrum.im[hereB]!;
-      // The sum of a·b̄, and of a·b times i.
-      re[at] = aRe * bRe + aIm * bIm - (aRe * bIm + aIm * bRe);
-      im[at] = aIm * bRe - aRe * bIm + (aRe * bRe - aIm * bIm);
+      const bIm = sign * b.spectrum.im[hereB]!;
+      re[at] = aRe * bRe + aIm * bIm;
+      im[at] = aIm * bRe - aRe * bIm;
     }
   }
-  // The forward transform of a spectrum is the correlation read backwards: all shifts are there all the same.
-  const sums = transform({ re, im }, picks, ends);
-  const best = (of: Float64Array): number => {
-    let most = 0;
-    for (let at = 0; at < of.length; at++) most = Math.max(most, either ? Math.abs(of[at]!) : of[at]!);
-    return most;
-  };
-  return { as: best(sums.re), turned: best(sums.im) };
+  return product;
+}
+
+function sumOf(numbers: Float64Array): number {
+  let sum = 0;
+  for (const number of numbers) sum += number;
+  return sum;
 }

@@ -38,15 +38,15 @@ const altered = fc
     return [face, faceFromRows(cells)];
   });
 
-const verdicts = (a: Face, b: Face, square: number, how: typeof ALL) => {
+const verdicts = (a: Face, b: Face, square: number, how: typeof ALL, values = VALUES) => {
   const fields = [a, b].map((face) =>
     seen(
-      cellsOf(face).map((row) => row.map((colour) => VALUES[colour]!)),
+      cellsOf(face).map((row) => row.map((colour) => values[colour]!)),
       square,
     ),
   );
   return {
-    fast: nearTwins(blurredCloth(a, VALUES, square), blurredCloth(b, VALUES, square), how),
+    fast: nearTwins(blurredCloth(a, values, square), blurredCloth(b, values, square), how),
     plain: likeness(fields[0]!, fields[1]!, how),
     isEven: fields.some((field) => field.flat().every((cell) => Math.abs(cell) < 1e-7)),
   };
@@ -70,6 +70,38 @@ describe('near twins by spectra are those cell by cell', () => {
     );
     expect(seenVerdicts.size).toBe(2);
   });
+});
+
+test('the faintest change that makes two cloths unlike is seen as such, and what is fainter still is not', () => {
+  const width = fc.integer({ min: 8, max: 24 });
+  const cell = fc.record({ at: fc.nat(), by: fc.nat() });
+  let tried = 0;
+  fc.assert(
+    fc.property(width, width, fc.array(cell, { minLength: 3, maxLength: 12 }), ways, (ends, picks, cells, how) => {
+      const rows = Array.from({ length: picks }, (_, j) =>
+        Array.from({ length: ends }, (__, i) => ((i >> 2) + (j >> 2) + (i % 3 === 0 ? 1 : 0)) % 2),
+      );
+      const face = faceFromRows(rows);
+      for (const { at, by } of cells) for (let i = 0; i <= by % 4; i++) rows[at % picks]![(at + i) % ends] = 2;
+      const changed = faceFromRows(rows);
+      const at = (value: number) => verdicts(face, changed, 1, how, [0, 1, value]);
+      // From cells of half tone to lighter ones than all others, the cloths grow more unlike.
+      let [near, far] = [0.5, 4];
+      if (at(near).plain < 0.97 || at(far).plain > 0.97) return;
+      while (far - near > 1e-4) {
+        const middle = (near + far) / 2;
+        if (at(middle).plain > 0.97) near = middle;
+        else far = middle;
+      }
+      tried++;
+      for (const value of [near - 1e-3, near, far, far + 1e-3]) {
+        const { fast, plain } = at(value);
+        if (Math.abs(plain - 0.97) > 1e-7) expect(fast, `correlation ${plain}`).toBe(plain > 0.97);
+      }
+    }),
+    { numRuns: runs(12, 200) },
+  );
+  expect(tried).toBeGreaterThan(2);
 });
 
 describe('cloths that are even after blurring', () => {

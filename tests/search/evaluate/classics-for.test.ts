@@ -37,4 +37,12 @@ describe('the classics that a cloth is compared with', () => {
     const [one, other] = familiesOf(question);
     expect(classicsFor(one!)).toBe(classicsFor(other!));
   });
+
+  test('are those of each weave, also of some that differ in the tie-up alone', () => {
+    const question: Question = { ...QUESTION, structures: ['1/3 twill', '2/2 twill', '3/1 twill'] };
+    const classicsFor = classicsOf(question);
+    for (const family of familiesOf(question)) {
+      expect(classicsFor(family)).toEqual(measuredClassics(family.weave([0], [0]), question.sett));
+    }
+  });
 });

@@ -19,6 +19,8 @@ import { hasSymmetryBound, symmetryBound, wordsOf } from './symmetry-bound.js';
 
 /** What is guessed of symmetry where there is no table. */
 const USUAL_SYMMETRY = 0.25;
+/** Pairs of a block from which exact lines pay for contrast alone: many of so many pass the coarse bound. */
+const LARGE_BLOCK = 50_000;
 /**
  * Pairs for each order from which exact lines pay, where they tell how near a cloth is to a classic, or many a pair comes
  * so far because its niche is poor.
@@ -188,9 +190,9 @@ export class PairScan implements Scan {
       pairs > PAIRS_A_CELL * ground.ends.length * ground.picks.length
         ? symmetryBound(ground, wordsOf(warps, colours), wordsOf(wefts, colours), isSquareSett(question.sett))
         : undefined;
+    const foretells = question.rank.contrast > 0 && boundOf(question.rank) !== 'nothing';
     const weighsLines =
-      ranking.noveltyMost !== undefined ||
-      (question.oneOfEachKind && question.rank.contrast > 0 && boundOf(question.rank) === 'forms');
+      ranking.noveltyMost !== undefined || (foretells && (question.oneOfEachKind || pairs >= LARGE_BLOCK));
     const lines =
       weighsLines && pairs > PAIRS_AN_ORDER * (warps.length + wefts.length)
         ? new ExactLines(ground, laidWarps, laidWefts, ranking.squareness, values(question.yarns))

@@ -8,13 +8,13 @@ import type { Question } from '../question/question.js';
 import { type Orbits, orbitsOf } from '../space/orbit.js';
 import { boundOf, MANY_PAIRS } from '../space/part-bounds.js';
 import type { Stratum } from '../space/stratum.js';
-import { groundAt } from './bound-ground.js';
+import { type Ground, groundAt } from './bound-ground.js';
 import { ExactLines } from './line-forms.js';
 import { NicheBound } from './niche-bound.js';
 import { type Form, pairForms, products, quadratic, toneForm } from './pair-form.js';
 import type { Aim, Guessed, Passed, Scan, Visitor } from './scan.js';
 import { ScoreBound } from './score-bound.js';
-import { LaidSides, shownAs } from './side-orders.js';
+import { LaidSides, type SideOrders, shownAs } from './side-orders.js';
 import { LONGEST_WORD, type SymmetryBound, symmetryBound, type Words, wordsOf } from './symmetry-bound.js';
 
 /** Pairs of a block from which exact lines pay; where niches are asked for, many a pair passes the coarse bound. */
@@ -208,14 +208,11 @@ export class BoundedScan implements Scan {
     const weftBeyond = Array.from(wefts.repeat, (repeat, at) =>
       isBeyond(question, repeat, { warpChanges: 0, weftChanges: wefts.changes[at]!, shuttles: wefts.shuttles[at]! }),
     );
-    const { mean } = pairForms(ground);
     const palette = values(question.yarns);
     const paysLines = question.oneOfEachKind || stratum.warps.length * stratum.wefts.length >= PAIRS_FOR_LINES;
-    const weftMean = products(mean.weft, shownAs(wefts, palette));
+    const means = question.oneOfEachKind ? meansOn(ground, warps, wefts, palette) : undefined;
     const prepared: Prepared = {
-      niches: question.oneOfEachKind
-        ? new NicheBound(question, { warps, wefts, weftMean, warpMean: products(mean.warp, shownAs(warps, palette)) })
-        : undefined,
+      niches: means && new NicheBound(question, { warps, wefts, ...means }),
       lines: paysLines ? new ExactLines(ground, warps, wefts, across / along, palette) : undefined,
       form,
       symmetry,
@@ -223,7 +220,7 @@ export class BoundedScan implements Scan {
       warpLine: warps.lines,
       classes: weftClasses(
         symmetry,
-        (weft) => (wefts.repeats ? `${wefts.repeats.sign(weft)} ${Math.round(weftMean[weft]! * 1e10)}` : ''),
+        (weft) => (means ? `${wefts.repeats!.sign(weft)} ${Math.round(means.weftMean[weft]! * 1e10)}` : ''),
         this.wefts.bits,
         Float64Array.from(weftSpins, (t) => quadratic(form.B, t)),
         wefts.lines,
@@ -239,6 +236,15 @@ export class BoundedScan implements Scan {
     this.prepared[start] = prepared;
     return prepared;
   }
+}
+
+/** What each order of both sides brings to the mean of a face. */
+function meansOn(ground: Ground, warps: SideOrders, wefts: SideOrders, palette: Float64Array) {
+  const { mean } = pairForms(ground);
+  return {
+    warpMean: products(mean.warp, shownAs(warps, palette)),
+    weftMean: products(mean.weft, shownAs(wefts, palette)),
+  };
 }
 
 /**
